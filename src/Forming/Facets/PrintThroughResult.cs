@@ -1,0 +1,18 @@
+namespace Forming.Facets;
+
+/// <summary>How much of the facets will show.</summary>
+/// <param name="Known">Whether the prediction holds; false never means smooth.</param>
+/// <param name="WhyUnknown">Why it is not known, or null.</param>
+/// <param name="WidestFacetMm">Widest facet on a curved span [mm].</param>
+/// <param name="AllowedFacetMm">Allowed facet where the facets come nearest to it [mm], or null where not known.</param>
+/// <param name="RippleMm">Largest peak-to-valley height [mm], or null where not known.</param>
+/// <param name="Slope">Largest slope against the smooth curve, or null where not known.</param>
+/// <param name="Allowed">The limits in force.</param>
+public sealed record PrintThroughResult(
+    bool Known,
+    string? WhyUnknown,
+    double WidestFacetMm,
+    double? AllowedFacetMm,
+    double? RippleMm,
+    Angle? Slope,
+    Finish Allowed);

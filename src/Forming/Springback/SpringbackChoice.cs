@@ -1,0 +1,4 @@
+namespace Forming.Springback;
+
+/// <summary>How springback is found.</summary>
+public abstract record SpringbackChoice;
