@@ -33,8 +33,8 @@ public sealed record Station
     /// <summary>Angle under load, or null where the fold would stay elastic.</summary>
     public required Angle? StopAngle { get; init; }
 
-    /// <summary>Radius of the contact curve here, under load [mm].</summary>
-    public required double RadiusMm { get; init; }
+    /// <summary>Radius of the contact curve here, under load [mm]; null at a flat end that a measured factor leaves flat.</summary>
+    public required double? RadiusMm { get; init; }
 
     /// <summary>Facet after this fold on the contact side, mold line to mold line [mm]; the lead-out after the last.</summary>
     public required double FacetAfterMm { get; init; }

@@ -1,0 +1,75 @@
+using Forming.Curves;
+
+namespace Forming.Contact;
+
+/// <summary>The curve that the form has to offer: the panel's inside face under load, from which it springs back to the wanted curve.</summary>
+/// <remarks>
+/// Mid-surface length is kept, so the sweep under load is the integral of the formed curvature over it, and the contact radius is
+/// <c>1/kappa_i - t/2</c>. Starts at (0, 0) heading +x; a flat before the first bend counts from there.
+/// </remarks>
+public sealed class ContactCurve
+{
+    private ContactCurve(IReadOnlyList<CurvedRun> runs, ContactFrame end, double thickness)
+    {
+        Runs = runs;
+        End = end;
+        ThicknessMm = thickness;
+    }
+
+    /// <summary>The curved stretches in order; flats lie between, before and after them.</summary>
+    public IReadOnlyList<CurvedRun> Runs { get; }
+
+    /// <summary>Where the curve ends.</summary>
+    public ContactFrame End { get; }
+
+    /// <summary>The panel's thickness [mm].</summary>
+    public double ThicknessMm { get; }
+
+    /// <summary>Sweep under load.</summary>
+    public Angle Sweep => new(End.Turn);
+
+    /// <summary>Mid-surface length [mm].</summary>
+    public double MidMm => End.MidMm;
+
+    /// <summary>Solves the contact curve point by point along the mid surface.</summary>
+    /// <param name="finished">The finished curve on the mid surface.</param>
+    /// <param name="rule">From finished to formed curvature.</param>
+    /// <param name="thicknessMm">The panel's thickness [mm], &gt; 0.</param>
+    public static ContactCurve Solve(FinishedCurve finished, FormingRule rule, double thicknessMm)
+    {
+        var runs = new List<CurvedRun>();
+        var pieces = new List<ContactPiece>();
+        var frame = default(ContactFrame);
+        foreach (var span in finished.Spans)
+        {
+            if (span is BendSpan bend)
+            {
+                var midBefore = frame.MidMm + pieces.Sum(piece => piece.Mid);
+                pieces.AddRange(Solve(bend, rule, thicknessMm, midBefore));
+                continue;
+            }
+
+            frame = CloseRun(frame).ThenFlat(span.LengthMm);
+        }
+
+        return new(runs, CloseRun(frame), thicknessMm);
+
+        ContactFrame CloseRun(ContactFrame start)
+        {
+            if (pieces.Count == 0)
+                return start;
+            var run = new CurvedRun(pieces, start, thicknessMm);
+            runs.Add(run);
+            pieces.Clear();
+            return run.End;
+        }
+    }
+
+    private static IEnumerable<ContactPiece> Solve(BendSpan bend, FormingRule rule, double thickness, double midBefore)
+    {
+        if (bend is not ArcSpan || !rule.KeepsArcs)
+            return SeriesPiece.Solve(bend, rule, thickness, midBefore);
+        var curvature = 1 / bend.TightestRadiusMm;
+        return [new CircularPiece(bend.LengthMm, curvature, rule.StateFor(curvature, midBefore), thickness)];
+    }
+}

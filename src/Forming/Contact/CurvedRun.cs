@@ -1,0 +1,109 @@
+
+namespace Forming.Contact;
+
+/// <summary>A stretch of the contact curve between two flats: it is stepped on its own.</summary>
+public sealed class CurvedRun
+{
+    private readonly ContactPiece[] pieces;
+    private readonly Frame[] frames;
+    private readonly double thickness;
+
+    internal CurvedRun(IReadOnlyList<ContactPiece> pieces, ContactFrame start, double thickness)
+    {
+        this.pieces = [.. pieces];
+        this.thickness = thickness;
+        frames = new Frame[pieces.Count];
+        Start = start;
+        var frame = start;
+        for (var i = 0; i < frames.Length; i++)
+        {
+            frames[i] = new(frame);
+            frame = frame.Then(pieces[i].At(1));
+        }
+
+        End = frame;
+    }
+
+    /// <summary>Where it begins.</summary>
+    public ContactFrame Start { get; }
+
+    /// <summary>Where it ends.</summary>
+    public ContactFrame End { get; }
+
+    /// <summary>Turn under load [rad].</summary>
+    public double Turn => End.Turn - Start.Turn;
+
+    /// <summary>Mid-surface length [mm].</summary>
+    public double MidMm => End.MidMm - Start.MidMm;
+
+    /// <summary>A measure of the whole run.</summary>
+    /// <param name="measure">The measure.</param>
+    public double Total(Measure measure) => measure.Of(Turn, MidMm);
+
+    /// <summary>The point at which a measure from the start of the run reaches a value.</summary>
+    /// <param name="measure">The measure.</param>
+    /// <param name="value">Its value, at least 0; past the end the curve goes on at the radius of its end.</param>
+    public ContactPoint At(Measure measure, double value)
+    {
+        for (var i = 0; ; i++)
+        {
+            var total = pieces[i].Total(measure);
+            var isLast = i == pieces.Length - 1;
+            if (value <= total * (1 + 1e-14))
+                return At(i, value <= 0 ? 0 : value >= total ? 1 : pieces[i].ParameterAt(measure, value));
+            if (isLast)
+                return Beyond(measure, value - total);
+            value -= total;
+        }
+    }
+
+    /// <summary>Every piece's points at even steps of its own parameter, in order, ends of pieces once.</summary>
+    /// <param name="perPiece">Steps a piece, &gt; 0.</param>
+    public IEnumerable<ContactPoint> Sample(int perPiece)
+    {
+        yield return At(0, 0);
+        for (var i = 0; i < pieces.Length; i++)
+        {
+            for (var j = 1; j <= perPiece; j++)
+                yield return At(i, (double)j / perPiece);
+        }
+    }
+
+    private ContactPoint At(int index, double u)
+    {
+        var piece = pieces[index];
+        var growth = piece.At(u);
+        ref readonly var frame = ref frames[index];
+        return new(
+            frame.Start.Turn + growth.Turn,
+            frame.Start.MidMm + growth.Mid,
+            frame.Place(growth.Position),
+            piece.FinishedCurvatureAt(u),
+            piece.StateAt(u));
+    }
+
+    private ContactPoint Beyond(Measure measure, double value)
+    {
+        var end = At(pieces.Length - 1, 1);
+        var curvature = end.State.Curvature;
+        var mid = value / measure.Of(curvature, 1);
+        var turn = curvature * mid;
+        var radius = end.RadiusMm(thickness);
+        var centre = end.Position + (radius * Point.Along(end.Turn).Left());
+        return end with
+        {
+            Turn = end.Turn + turn,
+            MidMm = end.MidMm + mid,
+            Position = centre - (radius * Point.Along(end.Turn + turn).Left()),
+        };
+    }
+
+    private readonly struct Frame(ContactFrame start)
+    {
+        private readonly Point heading = Point.Along(start.Turn);
+
+        public ContactFrame Start { get; } = start;
+
+        public Point Place(Point local) => Start.Position + (local.X * heading) + (local.Y * heading.Left());
+    }
+}

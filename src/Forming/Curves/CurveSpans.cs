@@ -1,0 +1,90 @@
+using Forming.Curves.Points;
+using Forming.Results;
+
+namespace Forming.Curves;
+
+/// <summary>Every kind of curve as a chain of spans.</summary>
+internal static class CurveSpans
+{
+    private const string Subject = "panel.curve";
+
+    /// <summary>The spans of a curve.</summary>
+    /// <param name="curve">The curve.</param>
+    /// <param name="offset">Distance from the face it was measured on to the mid surface [mm].</param>
+    /// <returns>The spans, and the largest miss where the curve was fitted.</returns>
+    public static (IReadOnlyList<CurveSpan> Spans, double? MissMm) Of(PanelCurve curve, double offset) => curve switch
+    {
+        PointsCurve points => Fitted(points, offset),
+        SegmentsCurve chain => (Chain(chain, offset), null),
+        _ => ([FlatIfShallow(Single(curve, offset, Subject))], null),
+    };
+
+    private static CurveSpan Single(PanelCurve curve, double offset, string subject) => curve switch
+    {
+        FlatCurve flat => new FlatSpan(flat.LengthMm),
+        ArcCurve arc => new ArcSpan(arc.RadiusMm, arc.Sweep, offset),
+        EllipseCurve ellipse => new EllipseSpan(
+            ellipse.SemiAxisXMm, ellipse.SemiAxisYMm, ellipse.FromNormal, ellipse.ToNormal - ellipse.FromNormal, offset),
+        ProgressiveCurve progressive => Progressive(progressive, offset, subject),
+        _ => throw new ArgumentOutOfRangeException(nameof(curve)),
+    };
+
+    private static BendSpan Progressive(ProgressiveCurve curve, double offset, string subject) => curve switch
+    {
+        { StartRadiusMm: { } start, EndRadiusMm: { } end } when start == end => new ArcSpan(start, curve.Sweep, offset),
+        { StartRadiusMm: null, EndRadiusMm: null } => throw new NoSolutionException(
+            "curve.flat", subject, $"a progressive bend with both ends flat has no curvature", $"one end flat at most"),
+        { Law: ProgressiveLaw.Clothoid } => new ClothoidSpan(
+            1 / (curve.StartRadiusMm ?? double.PositiveInfinity), 1 / (curve.EndRadiusMm ?? double.PositiveInfinity), curve.Sweep, offset),
+        { StartRadiusMm: { } start, EndRadiusMm: { } end } => curve.Law == ProgressiveLaw.Involute
+            ? new InvoluteSpan(start, end, curve.Sweep, offset)
+            : new LogarithmicSpan(start, end, curve.Sweep, offset),
+        _ => throw new NoSolutionException(
+            "curve.flat-end", subject, $"only a clothoid may have a flat end", $"a radius at both ends, or the law clothoid"),
+    };
+
+    private static List<CurveSpan> Chain(SegmentsCurve chain, double offset)
+    {
+        var spans = new List<CurveSpan>(chain.Segments.Count);
+        var along = 0.0;
+        for (var i = 0; i < chain.Segments.Count; i++)
+        {
+            var subject = $"{Subject}.segments.{i}";
+            var span = Single(chain.Segments[i], offset, subject);
+            if (span is BendSpan bend && bend.Sweep <= Angle.Zero)
+            {
+                throw new NoSolutionException(
+                    "curve.reverses",
+                    subject,
+                    $"the curve turns the other way from {Figure.Length(along)} along it; it needs one form for each side",
+                    $"bends that all turn the same way");
+            }
+
+            spans.Add(FlatIfShallow(span));
+            along += span.LengthMm;
+        }
+
+        return spans;
+    }
+
+    private static (IReadOnlyList<CurveSpan> Spans, double? MissMm) Fitted(PointsCurve curve, double offset)
+    {
+        var fit = PointsFit.Solve(curve.Points, curve.ToleranceMm);
+        return ([.. fit.Pieces.Select(piece => OfPiece(piece, offset))], fit.LargestMissMm);
+    }
+
+    private static CurveSpan OfPiece(CurvaturePiece piece, double offset)
+    {
+        var mean = (piece.StartCurvature + piece.EndCurvature) / 2;
+        if (mean == 0)
+            return new FlatSpan(piece.LengthMm);
+        var sweep = new Angle(piece.LengthMm * mean);
+        return piece.StartCurvature == piece.EndCurvature
+            ? new ArcSpan(1 / mean, sweep, offset)
+            : new ClothoidSpan(piece.StartCurvature, piece.EndCurvature, sweep, offset);
+    }
+
+    // The springback of a nearly flat span would ask for folds that noise invented.
+    private static CurveSpan FlatIfShallow(CurveSpan span) =>
+        span is BendSpan bend && bend.SagittaMm < FinishedCurve.FlatSagittaMm ? new FlatSpan(bend.LengthMm) : span;
+}

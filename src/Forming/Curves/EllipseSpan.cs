@@ -1,0 +1,49 @@
+namespace Forming.Curves;
+
+/// <summary>Part of an ellipse: <c>rho = a²b²/(a² cos²v + b² sin²v)^1.5</c>, v the outward normal's angle from the x axis.</summary>
+/// <param name="SemiAxisXMm">a on the measured face [mm], &gt; 0.</param>
+/// <param name="SemiAxisYMm">b on the measured face [mm], &gt; 0.</param>
+/// <param name="FromNormal">v at the start.</param>
+/// <param name="Sweep">Growth of v, &gt; 0.</param>
+/// <param name="OffsetMm">Distance from the measured to the described face [mm].</param>
+public sealed record EllipseSpan(double SemiAxisXMm, double SemiAxisYMm, Angle FromNormal, Angle Sweep, double OffsetMm)
+    : BendSpan(Sweep, OffsetMm)
+{
+    /// <inheritdoc/>
+    protected override double MeasuredLengthMm { get; } = EllipticLength.Compute(SemiAxisXMm, SemiAxisYMm, FromNormal, Sweep);
+
+    /// <inheritdoc/>
+    protected override double MeasuredTightestRadiusMm => ExtremeRadius(smallest: true);
+
+    /// <inheritdoc/>
+    protected override double MeasuredGentlestRadiusMm => ExtremeRadius(smallest: false);
+
+    /// <inheritdoc/>
+    protected override SpanRates MeasuredRatesAt(double u)
+    {
+        var radius = RadiusAt(FromNormal.Radians + (u * Sweep.Radians));
+        return new(Sweep.Radians * radius, 1 / radius);
+    }
+
+    private double RadiusAt(double normal)
+    {
+        var (sin, cos) = Math.SinCos(normal);
+        double x = SemiAxisXMm * cos, y = SemiAxisYMm * sin;
+        var q = (x * x) + (y * y);
+        return SemiAxisXMm * SemiAxisXMm * SemiAxisYMm * SemiAxisYMm / (q * Math.Sqrt(q));
+    }
+
+    // The radius is extreme at the ends and wherever the normal lies along an axis.
+    private double ExtremeRadius(bool smallest)
+    {
+        double from = FromNormal.Radians, to = from + Sweep.Radians;
+        var extreme = smallest ? Math.Min(RadiusAt(from), RadiusAt(to)) : Math.Max(RadiusAt(from), RadiusAt(to));
+        for (var quarter = Math.Ceiling(from / (Math.PI / 2)); quarter * (Math.PI / 2) < to; quarter++)
+        {
+            var radius = RadiusAt(quarter * (Math.PI / 2));
+            extreme = smallest ? Math.Min(extreme, radius) : Math.Max(extreme, radius);
+        }
+
+        return extreme;
+    }
+}

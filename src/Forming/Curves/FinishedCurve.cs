@@ -1,0 +1,66 @@
+using Forming.Results;
+
+namespace Forming.Curves;
+
+/// <summary>A finished curve taken to the panel's mid surface: flats and bends in order, all turning left.</summary>
+/// <param name="Spans">[n] pieces, at least one of them a bend.</param>
+/// <param name="LargestMissMm">Largest miss of a curve fitted to measured points [mm], or null for any other curve.</param>
+public sealed record FinishedCurve(IReadOnlyList<CurveSpan> Spans, double? LargestMissMm)
+{
+    /// <summary>A span lower than this over its chord counts as flat where the curve has no tolerance of its own [mm].</summary>
+    public const double FlatSagittaMm = 0.1;
+
+    /// <summary>Inside radii below this share of the thickness have no neutral factor in the published formula.</summary>
+    private const double SmallestRadiusOverThickness = 0.2;
+
+    /// <summary>Mid-surface length [mm].</summary>
+    public double LengthMm => Spans.Sum(span => span.LengthMm);
+
+    /// <summary>The bends.</summary>
+    public IEnumerable<BendSpan> Bends => Spans.OfType<BendSpan>();
+
+    /// <summary>Total turned angle.</summary>
+    public Angle Sweep => new(Bends.Sum(bend => bend.Sweep.Radians));
+
+    /// <summary>Smallest mid-surface radius [mm].</summary>
+    public double TightestRadiusMm => Bends.Min(bend => bend.TightestRadiusMm);
+
+    /// <summary>Largest mid-surface radius of its bends [mm]; infinite at a flat end.</summary>
+    public double GentlestRadiusMm => Bends.Max(bend => bend.GentlestRadiusMm);
+
+    /// <summary>Takes a curve from the face it was measured on to the mid surface.</summary>
+    /// <param name="curve">The curve.</param>
+    /// <param name="surface">The face it was measured on.</param>
+    /// <param name="thicknessMm">The panel's thickness [mm], &gt; 0.</param>
+    /// <exception cref="NoSolutionException">
+    /// <c>curve.reverses</c>, <c>curve.flat</c>, <c>curve.too-tight</c>, or a fit of measured points that does not come off.
+    /// </exception>
+    public static FinishedCurve On(PanelCurve curve, Surface surface, double thicknessMm)
+    {
+        var offset = surface switch
+        {
+            Surface.Inside => thicknessMm / 2,
+            Surface.Outside => -thicknessMm / 2,
+            _ => 0,
+        };
+        var (spans, miss) = CurveSpans.Of(curve, offset);
+        if (!spans.OfType<BendSpan>().Any())
+        {
+            throw new NoSolutionException(
+                "curve.flat", "panel.curve", $"no part of the curve stands {Figure.Length(FlatSagittaMm)} above its chord: it counts as flat");
+        }
+
+        var tightest = spans.OfType<BendSpan>().Min(bend => bend.TightestRadiusMm);
+        var least = (SmallestRadiusOverThickness + 0.5) * thicknessMm;
+        if (!(tightest >= least))
+        {
+            throw new NoSolutionException(
+                "curve.too-tight",
+                "panel.curve",
+                $"the inside radius comes down to {Figure.Length(tightest - (thicknessMm / 2))} in a sheet of {Figure.Length(thicknessMm)}",
+                $"an inside radius of at least {Figure.Length(least - (thicknessMm / 2))} everywhere");
+        }
+
+        return new(spans, miss);
+    }
+}

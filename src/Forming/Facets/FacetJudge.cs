@@ -1,0 +1,58 @@
+using Forming.Contact;
+using Forming.Springback;
+
+namespace Forming.Facets;
+
+/// <summary>Tells whether a facet would show, from where it lies on the curve.</summary>
+/// <param name="Law">The panel's bending law.</param>
+/// <param name="Finish">The limits.</param>
+/// <param name="LeverMm">Hand to the end of the curve [mm], at least 0.</param>
+/// <param name="CurveMidMm">Mid-surface length of the whole curve [mm].</param>
+/// <param name="FirstFacetFactor">How much more the first facet of a curved stretch shows.</param>
+public sealed record FacetJudge(BendingLaw Law, Finish Finish, double LeverMm, double CurveMidMm, double FirstFacetFactor)
+{
+    /// <summary>A lever is shortened to this share of the longest where the plan chooses it.</summary>
+    public const double LeverShare = 0.96;
+
+    /// <summary>Lever while the panel touches a fold: hand to the end of the curve and the arc still to wrap [mm].</summary>
+    /// <param name="fold">The fold's place.</param>
+    public double LeverAt(ContactPoint fold) => LeverMm + Math.Max(0, CurveMidMm - fold.MidMm);
+
+    /// <summary>What the plan expects of a facet, with the lever no longer than keeps the wrap in order.</summary>
+    /// <param name="facetMm">Facet width [mm].</param>
+    /// <param name="from">The fold before it.</param>
+    /// <param name="to">The fold after it.</param>
+    /// <param name="isFirst">Whether it is the first of its curved stretch.</param>
+    public Ripple RippleOf(double facetMm, in ContactPoint from, in ContactPoint to, bool isFirst)
+    {
+        var state = Tighter(from, to);
+        var ripple = PrintThrough.Compute(facetMm, PlanningLever(from, state), state, Law.Stiffness) ?? default;
+        return isFirst ? ripple.Times(FirstFacetFactor) : ripple;
+    }
+
+    /// <summary>Widest facet that passes, with the lever no longer than keeps the wrap in order.</summary>
+    /// <param name="from">The fold before the facet.</param>
+    /// <param name="to">The fold after it, or the same place where it is not known yet.</param>
+    /// <param name="isFirst">Whether it is the first of its curved stretch.</param>
+    /// <returns>Facet width [mm]; infinite where nothing would show.</returns>
+    public double AllowedFacet(in ContactPoint from, in ContactPoint to, bool isFirst)
+    {
+        var state = Tighter(from, to);
+        return PrintThrough.AllowedFacet(
+            PlanningLever(from, state), state, Law.Stiffness, Finish, isFirst ? FirstFacetFactor : 1) ?? 0;
+    }
+
+    /// <summary>Whether the lever at a fold is within the longest that keeps the wrap in order.</summary>
+    /// <param name="fold">The fold's place.</param>
+    public bool IsInOrder(in ContactPoint fold) =>
+        !fold.State.IsPlastic || LeverAt(fold) <= PrintThrough.LongestLever(fold.State);
+
+    private static BentState Tighter(in ContactPoint from, in ContactPoint to) =>
+        from.State.Curvature >= to.State.Curvature ? from.State : to.State;
+
+    private double PlanningLever(in ContactPoint fold, BentState state)
+    {
+        var lever = LeverAt(fold);
+        return state.IsPlastic ? Math.Min(lever, LeverShare * PrintThrough.LongestLever(state)) : lever;
+    }
+}

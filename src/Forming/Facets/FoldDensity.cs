@@ -1,0 +1,83 @@
+using Forming.Contact;
+using Forming.Layout;
+
+namespace Forming.Facets;
+
+/// <summary>How densely a stepping rule sets folds along one curved stretch: a running integral and its inverse.</summary>
+internal sealed class FoldDensity
+{
+    private const int SamplesPerPiece = 24;
+
+    private readonly CurvedRun run;
+    private readonly Measure measure;
+    private readonly double[]? folds; // running integral of 1/c_allow at each length below
+    private readonly double[]? lengths;
+
+    private FoldDensity(CurvedRun run, Measure measure, double[]? folds = null, double[]? lengths = null)
+    {
+        this.run = run;
+        this.measure = measure;
+        this.folds = folds;
+        this.lengths = lengths;
+        Total = folds?[^1] ?? run.Total(measure);
+    }
+
+    /// <summary>The running integral over the whole stretch: radians, mm or folds, by the rule.</summary>
+    public double Total { get; }
+
+    /// <summary>The density of a rule.</summary>
+    /// <param name="rule">The rule.</param>
+    /// <param name="run">The curved stretch.</param>
+    /// <param name="fold">Shape of the folds.</param>
+    /// <param name="panelThickness">The panel's thickness [mm].</param>
+    /// <param name="judge">Tells the allowed facet.</param>
+    public static FoldDensity Of(SteppingRule rule, CurvedRun run, FoldShape fold, double panelThickness, FacetJudge judge) => rule switch
+    {
+        SteppingRule.EqualAngle => new(run, Measure.TurnedAngle),
+        SteppingRule.EqualSpacing => new(run, NeutralLineOf(fold, panelThickness)),
+        _ => ByAllowedFacet(run, panelThickness, judge),
+    };
+
+    /// <summary>Length of the form's neutral line: <c>rho - t + K t</c> per turned angle, inside the contact curve.</summary>
+    private static Measure NeutralLineOf(FoldShape fold, double panelThickness) =>
+        Measure.ParallelLength((panelThickness / 2) + ((1 - fold.NeutralFactor) * fold.ThicknessMm));
+
+    private static FoldDensity ByAllowedFacet(CurvedRun run, double panelThickness, FacetJudge judge)
+    {
+        var contact = Measure.ParallelLength(panelThickness / 2);
+        var total = run.Total(contact);
+        var start = run.At(contact, 0);
+        var first = Math.Min(judge.AllowedFacet(start, start, isFirst: true), total);
+        List<double> lengths = [0, first], folds = [0, 1];
+        double length = 0, allowed = double.PositiveInfinity;
+        foreach (var place in run.Sample(SamplesPerPiece))
+        {
+            var next = contact.Of(place.Turn - run.Start.Turn, place.MidMm - run.Start.MidMm);
+            var nextAllowed = judge.AllowedFacet(place, place, isFirst: false);
+            if (next > first)
+            {
+                // Past the first facet the density is 1/c_allow, by the stricter end of each sample's step.
+                lengths.Add(next);
+                folds.Add(folds[^1] + ((next - Math.Max(length, first)) / Math.Min(Math.Min(allowed, nextAllowed), total)));
+            }
+
+            (length, allowed) = (next, nextAllowed);
+        }
+
+        return new(run, contact, [.. folds], [.. lengths]);
+    }
+
+    /// <summary>The place at which the running integral reaches a value; past the end the curve goes on at its last radius.</summary>
+    /// <param name="value">The value, at least 0.</param>
+    public ContactPoint At(double value) => run.At(measure, folds is null ? value : LengthAt(value));
+
+    private double LengthAt(double value)
+    {
+        var i = Array.BinarySearch(folds!, value);
+        if (i >= 0)
+            return lengths![i];
+        i = Math.Clamp(~i, 1, folds!.Length - 1);
+        var share = (value - folds[i - 1]) / (folds[i] - folds[i - 1]);
+        return lengths![i - 1] + (share * (lengths[i] - lengths[i - 1]));
+    }
+}

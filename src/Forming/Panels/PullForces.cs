@@ -1,0 +1,57 @@
+using Forming.Contact;
+using Forming.Springback;
+using MathNet.Numerics.Integration;
+
+namespace Forming.Panels;
+
+/// <summary>Moments, forces and energy of the pull.</summary>
+public static class PullForces
+{
+    /// <summary>Hand force over that of pure bending, 0.97 to 1.02 in the wrap model: the high side.</summary>
+    private const double ForceFactor = 1.02;
+
+    /// <summary>Push of the first fold over M/d, clamped a distance d behind it: one simulated case and the propped beam.</summary>
+    private const double ClampFactor = 1.5;
+
+    private const int QuadratureOrder = 16;
+
+    /// <summary>What it takes to pull a panel around.</summary>
+    /// <param name="curve">The contact curve.</param>
+    /// <param name="law">The panel's bending law.</param>
+    /// <param name="tightest">The panel's state at its tightest point.</param>
+    /// <param name="leverMm">Hand to the end of the curve [mm].</param>
+    /// <param name="widestFacetMm">Widest facet [mm]: the shortest lever a force is reckoned with.</param>
+    /// <param name="widthMm">The panel's width [mm].</param>
+    /// <param name="clamp">The clamp.</param>
+    /// <remarks>Source key <c>wrap-model</c> for the factors; energy <c>∫ M²/(2E'I) ds</c> over curve and lever.</remarks>
+    public static Pull Compute(
+        ContactCurve curve, BendingLaw law, BentState tightest, double leverMm, double widestFacetMm, double widthMm, Clamp clamp)
+    {
+        var lever = Math.Max(leverMm, widestFacetMm);
+        double forcePerWidth = 0, energyPerWidth = 0;
+        foreach (var run in curve.Runs)
+        {
+            foreach (var place in run.Sample(8))
+            {
+                var pull = ForceFactor * place.State.MomentPerWidth / (lever + curve.MidMm - place.MidMm);
+                forcePerWidth = Math.Max(forcePerWidth, pull);
+            }
+
+            energyPerWidth += GaussLegendreRule.Integrate(
+                mid => Math.Pow(run.At(Measure.MidLength, mid).State.MomentPerWidth, 2), 0, run.MidMm, QuadratureOrder);
+        }
+
+        var last = curve.Runs[^1];
+        var endMoment = last.At(Measure.MidLength, last.MidMm).State.MomentPerWidth;
+        energyPerWidth = (energyPerWidth + (endMoment * endMoment * lever / 3)) / (2 * law.Stiffness);
+        var firstMoment = curve.Runs[0].At(Measure.MidLength, 0).State.MomentPerWidth;
+        var longest = Lever.LongestMm(curve);
+        return new(
+            tightest.MomentPerWidth,
+            leverMm,
+            double.IsFinite(longest) ? Math.Max(0, longest) : null,
+            forcePerWidth * widthMm,
+            ClampFactor * firstMoment * widthMm / clamp.GapMm,
+            energyPerWidth * widthMm / 1000);
+    }
+}

@@ -1,0 +1,120 @@
+using Forming.Materials;
+using Forming.Results;
+
+namespace Forming.Plans.Checks;
+
+/// <summary>Whether the form's folds can be made in its sheet.</summary>
+internal static class FoldingChecks
+{
+    /// <summary>The layout must fold back into the polygon this closely [mm].</summary>
+    private const double FoldBackToleranceMm = 1e-6;
+
+    public static void AddTo(List<Check> checks, PlanDraft draft)
+    {
+        checks.Add(StraightPart(draft));
+        checks.Add(FoldRadius(draft));
+        checks.Add(Closure(draft));
+        if (draft.Form.Stepping.FoldAngle is not null || draft.Form.Stepping.SpacingMm is not null)
+            checks.Add(SweepMatch(draft));
+        checks.Add(FoldBack(draft));
+    }
+
+    // A flat of one sheet thickness keeps neighbouring folds from running into each other (assumption).
+    private static Check StraightPart(PlanDraft draft)
+    {
+        var least = Math.Min(draft.Layout.LeadInStraightMm, draft.Layout.LeadOutStraightMm);
+        foreach (var straight in draft.Polygon.Straights)
+            least = Math.Min(least, straight);
+        var limit = draft.Form.Sheet.ThicknessMm;
+        return PlanChecks.AtLeast(
+            "straight-part",
+            Verdict.Fail,
+            Quantity.Length,
+            least,
+            limit,
+            $"the shortest straight part, of a facet or a lead, is {Figure.Length(least)} between bend tangent lines",
+            () => $"fewer folds, a smaller fold radius or longer leads, until every straight part reaches {Figure.Length(limit)}");
+    }
+
+    private static Check FoldRadius(PlanDraft draft)
+    {
+        var sheet = draft.Form.Sheet;
+        var yieldRadius = (1 / draft.FormLaw.YieldCurvature) - (sheet.ThicknessMm / 2);
+        if (draft.Form.FoldRadiusMm >= yieldRadius)
+        {
+            return new(
+                "fold-radius",
+                Verdict.Fail,
+                draft.Form.FoldRadiusMm,
+                yieldRadius,
+                Quantity.Length,
+                $"folds this round stay elastic in {sheet.Material.Name} and spring back wholly",
+                $"a fold radius well below {Figure.Length(yieldRadius)}");
+        }
+
+        var limit = MinimumRadius.For(sheet.Material, draft.Form.Grain == Grain.Across, sheet.ThicknessMm);
+        return PlanChecks.AtLeast(
+            "fold-radius",
+            Verdict.Fail,
+            Quantity.Length,
+            draft.Form.FoldRadiusMm,
+            limit,
+            $"inside fold radius against the smallest of {sheet.Material.Name}",
+            () => draft.Form.Grain == Grain.Across
+                ? $"a fold radius of at least {Figure.Length(limit)}, or a thinner or softer form sheet"
+                : (FormattableString)$"a fold radius of at least {Figure.Length(limit)}, or folds across the grain with grain: across");
+    }
+
+    private static Check Closure(PlanDraft draft)
+    {
+        const double turn = 2 * Math.PI;
+        var sweep = draft.Polygon.EndTurn;
+        if (sweep >= turn || (sweep > Math.PI && FormSection.CrossesItself(draft.Section.Vertices)))
+        {
+            return new(
+                "closure",
+                Verdict.Fail,
+                sweep,
+                turn,
+                Quantity.Angle,
+                $"the form turns {Figure.Angle(sweep)} and runs into its own lead: the part would be trapped on it",
+                $"a smaller sweep, shorter leads on the form, or the bend made in two parts");
+        }
+
+        // Past half a turn the finished panel hooks round the form and comes off endways only.
+        return PlanChecks.AtMost(
+            "closure",
+            Verdict.Warn,
+            Quantity.Angle,
+            draft.Finished.Sweep.Radians,
+            Math.PI,
+            $"finished sweep against half a turn, past which the panel hooks round the form",
+            () => $"room to slide the panel off the end of the form, {Figure.Length(draft.Panel.WidthMm)}, or a sweep of at most {Figure.Angle(Math.PI)}");
+    }
+
+    private static Check SweepMatch(PlanDraft draft)
+    {
+        var over = draft.Stepping.SweepOver.Radians;
+        var last = draft.Stepping.LastFoldInstead!.Value.Radians;
+        FormattableString message = over >= 0
+            ? $"the fixed step takes the form {Figure.Angle(over)} past the wanted sweep"
+            : (FormattableString)$"the fixed step leaves the form {Figure.Angle(-over)} short of the wanted sweep";
+        return PlanChecks.AtMost(
+            "sweep-match",
+            Verdict.Warn,
+            Quantity.Angle,
+            Math.Abs(over),
+            draft.Brake.StopResolution.Radians,
+            message,
+            () => $"a last fold of {Figure.Angle(last)}, or no fixed step");
+    }
+
+    private static Check FoldBack(PlanDraft draft) => PlanChecks.AtMost(
+        "fold-back",
+        Verdict.Fail,
+        Quantity.Length,
+        draft.FoldBackMissMm,
+        FoldBackToleranceMm,
+        $"the flat layout, folded back, meets the form's own fold centres",
+        () => $"report this request: the layout disagrees with the section");
+}

@@ -1,0 +1,62 @@
+using Forming.Materials;
+using Forming.Results;
+using Forming.Springback;
+
+namespace Forming.Plans.Checks;
+
+/// <summary>Whether the panel's sheet takes the bend, and how far the model reaches.</summary>
+internal static class PanelChecks
+{
+    /// <summary>Thin-sheet bending holds from about this radius over thickness.</summary>
+    private const double ThinSheet = 5;
+
+    /// <summary>The caller's flow curve may miss the proof stress by this share without a word.</summary>
+    private const double ProofTolerance = 0.10;
+
+    public static void AddTo(List<Check> checks, PlanDraft draft)
+    {
+        checks.Add(PanelRadius(draft));
+        checks.Add(ModelRange(draft));
+        var flow = draft.PanelLaw.Flow;
+        if (flow.Origin == FlowCurveOrigin.Caller)
+            checks.Add(OwnFlowCurve(flow));
+    }
+
+    // The outer fibre is strained most under load, so the radius on the form is the one to hold against the material.
+    private static Check PanelRadius(PlanDraft draft)
+    {
+        var sheet = draft.Panel.Sheet;
+        var inside = (1 / draft.Wrapped.Tightest.Curvature) - (sheet.ThicknessMm / 2);
+        var limit = MinimumRadius.For(sheet.Material, draft.Panel.Grain == Grain.Across, sheet.ThicknessMm);
+        return PlanChecks.AtLeast(
+            "panel-radius",
+            Verdict.Fail,
+            Quantity.Length,
+            inside,
+            limit,
+            $"tightest inside radius on the form against the smallest of {sheet.Material.Name}; the skin strains {draft.OuterStrain:P1}",
+            () => $"an inside radius on the form of at least {Figure.Length(limit)}: a gentler curve, a thinner or softer panel");
+    }
+
+    private static Check ModelRange(PlanDraft draft)
+    {
+        var ratio = (1 / (draft.Wrapped.Tightest.Curvature * draft.Panel.Sheet.ThicknessMm)) - 0.5;
+        return PlanChecks.AtLeast(
+            "model-range",
+            Verdict.Warn,
+            Quantity.Number,
+            ratio,
+            ThinSheet,
+            $"tightest inside radius over thickness: thin-sheet bending holds from about {ThinSheet}",
+            () => $"springback from test strips, as a factor or an effective yield");
+    }
+
+    private static Check OwnFlowCurve(FlowCurve flow) => PlanChecks.AtMost(
+        "flow-curve",
+        Verdict.Warn,
+        Quantity.Number,
+        Math.Abs(flow.ProofMiss),
+        ProofTolerance,
+        $"your flow curve misses the proof stress by {flow.ProofMiss:P0} at a plastic strain of 0.002; it is used as given",
+        () => $"strengthCoefficient and strainHardening fitted at small strain, or neither, to have them estimated");
+}

@@ -1,0 +1,37 @@
+using Forming.Results;
+
+namespace Forming.Plans.Checks;
+
+/// <summary>Every check of a plan, in the order in which a shop would ask.</summary>
+/// <remarks>
+/// Only what cannot be folded or is unsafe fails; appearance, hand force, a wide panel and a form that gives warn.
+/// </remarks>
+internal static class PlanChecks
+{
+    public static IReadOnlyList<Check> Of(PlanDraft draft)
+    {
+        var checks = new List<Check>(24);
+        FoldingChecks.AddTo(checks, draft);
+        BrakeChecks.AddTo(checks, draft);
+        FacetChecks.AddTo(checks, draft);
+        PanelChecks.AddTo(checks, draft);
+        PullChecks.AddTo(checks, draft);
+        return checks;
+    }
+
+    /// <summary>A check that a figure does not exceed a limit, or warns or fails.</summary>
+    public static Check AtMost(
+        string id, Verdict otherwise, Quantity quantity, double value, double limit, FormattableString message, Func<FormattableString> remedy)
+    {
+        var passes = value <= limit;
+        return new(id, passes ? Verdict.Pass : otherwise, value, limit, quantity, message, passes ? null : remedy());
+    }
+
+    /// <summary>A check that a figure reaches a limit, or warns or fails.</summary>
+    public static Check AtLeast(
+        string id, Verdict otherwise, Quantity quantity, double value, double limit, FormattableString message, Func<FormattableString> remedy)
+    {
+        var passes = value >= limit;
+        return new(id, passes ? Verdict.Pass : otherwise, value, limit, quantity, message, passes ? null : remedy());
+    }
+}

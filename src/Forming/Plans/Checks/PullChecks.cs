@@ -1,0 +1,140 @@
+using Forming.Facets;
+using Forming.Panels;
+using Forming.Results;
+
+namespace Forming.Plans.Checks;
+
+/// <summary>Whether the panel can be clamped and pulled, and the form bears it.</summary>
+internal static class PullChecks
+{
+    /// <summary>Horizontal push or pull, standing, whole body [N]: source key <c>push-pull-1986</c>.</summary>
+    public const double HandForceN = 225;
+
+    /// <summary>Lifting load constant under ideal conditions [kg]: source key <c>niosh-94-110</c>.</summary>
+    public const double LiftKg = 23;
+
+    /// <summary>What one person's hands can keep level along an edge [mm]: an assumption.</summary>
+    private const double OnePersonWidthMm = 1200;
+
+    public static void AddTo(List<Check> checks, PlanDraft draft)
+    {
+        checks.Add(Lever(draft));
+        checks.Add(HandForce(draft));
+        checks.Add(PanelWidth(draft));
+        checks.Add(Mass(draft));
+        checks.Add(FormGive(draft));
+        checks.Add(FormYield(draft));
+        if (draft.Polygon.EndTurn > Math.PI / 2)
+            checks.Add(ClampAccess(draft));
+    }
+
+    private static Check Lever(PlanDraft draft)
+    {
+        var judge = draft.Wrapped.Judge;
+        var facet = draft.PrintThrough.WidestFacetMm;
+        if (judge.LeverMm < facet)
+        {
+            return new(
+                "lever",
+                Verdict.Fail,
+                judge.LeverMm,
+                facet,
+                Quantity.Length,
+                $"the lever past the end of the curve is shorter than one facet, so the last facet cannot be pulled down",
+                $"a lead-out and a lever of at least {Figure.Length(facet)}, trimmed after");
+        }
+
+        var wrapAtFirst = judge.CurveMidMm - draft.Polygon.Places[0].MidMm;
+        var value = judge.LeverMm + wrapAtFirst;
+        var longest = draft.Pull.LongestLeverMm;
+        if (longest is null || longest >= judge.LeverMm)
+        {
+            return new(
+                "lever", Verdict.Pass, value, longest + wrapAtFirst, Quantity.Length, $"lever at the first fold: hand to the end of the curve and the arc still to wrap");
+        }
+
+        return new(
+            "lever",
+            Verdict.Warn,
+            value,
+            longest + wrapAtFirst,
+            Quantity.Length,
+            $"past its longest lever the free side turns so far that the sheet may arch over folds; print-through is not known",
+            longest > facet
+                ? $"pull {Figure.Length(longest.Value * FacetJudge.LeverShare)} past the end of the curve"
+                : (FormattableString)$"the curve worked in shorter stretches, a tighter curve, or a thicker or harder panel: no lever keeps this one in order");
+    }
+
+    private static Check HandForce(PlanDraft draft)
+    {
+        var people = Math.Ceiling(draft.Pull.ForceN / HandForceN);
+        return PlanChecks.AtMost(
+            "hand-force",
+            Verdict.Warn,
+            Quantity.Force,
+            draft.Pull.ForceN,
+            HandForceN,
+            $"pull at the free edge against published guidance for one standing person",
+            () => $"{people:0} people, a longer lever, or a winch or clamp bar across the whole edge");
+    }
+
+    private static Check PanelWidth(PlanDraft draft) => PlanChecks.AtMost(
+        "panel-width",
+        Verdict.Warn,
+        Quantity.Length,
+        draft.Panel.WidthMm,
+        OnePersonWidthMm,
+        $"panel width against what one person can keep level",
+        () => $"a second pair of hands, or a stiff bar clamped along the free edge");
+
+    private static Check Mass(PlanDraft draft)
+    {
+        var heavier = Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg);
+        return PlanChecks.AtMost(
+            "lift-mass",
+            Verdict.Warn,
+            Quantity.Mass,
+            heavier,
+            LiftKg,
+            $"the heavier blank against the lifting constant for ideal conditions",
+            () => $"two people or a lifting aid");
+    }
+
+    private static Check FormGive(PlanDraft draft) => PlanChecks.AtMost(
+        "form-give",
+        Verdict.Warn,
+        Quantity.Angle,
+        draft.Give.Rotation.Radians,
+        draft.Brake.StopResolution.Radians,
+        $"how far the form's end turns under the pull, against one step of the stop; an estimate",
+        () => $"ribs cut to the inside profile, backing under the facets, or a thicker form");
+
+    private static Check FormYield(PlanDraft draft) => PlanChecks.AtMost(
+        "form-yield",
+        Verdict.Warn,
+        Quantity.MomentPerWidth,
+        draft.Give.MomentPerWidth,
+        draft.Give.FirstYieldPerWidth,
+        $"largest moment the form carries against its first yield; an estimate",
+        () => $"ribs cut to the inside profile, backing under the facets, or a thicker form");
+
+    private static Check ClampAccess(PlanDraft draft)
+    {
+        var clamp = draft.Panel.Clamp;
+        var gap = ClampRoom.LeastGapMm(draft.Section.InsideProfile, clamp);
+        if (gap is not { } room)
+        {
+            return new(
+                "clamp-access", Verdict.Pass, null, clamp.HeightMm, Quantity.Length, $"nothing of the form hangs over the clamp");
+        }
+
+        return PlanChecks.AtLeast(
+            "clamp-access",
+            Verdict.Warn,
+            Quantity.Length,
+            room,
+            clamp.HeightMm,
+            $"room between the form's overhang and its lead-in",
+            () => $"a clamp at most {Figure.Length(Math.Max(0, room))} high, a longer lead-in, or a shorter lead-out on the form");
+    }
+}

@@ -1,0 +1,137 @@
+using Forming.Materials;
+using Forming.Plans.Checks;
+using Forming.Results;
+
+namespace Forming.Plans.Notes;
+
+/// <summary>The cautions that a job calls for, in our own words; local law, machine manuals and licensed practice come first.</summary>
+internal static class SafetyNotes
+{
+    /// <summary>Energy past which a panel let go can strike hard [J]: an assumption.</summary>
+    private const double StrikingEnergyJ = 5;
+
+    private static readonly SafetyNote Estimates = new(
+        "estimates",
+        SafetyLevel.Caution,
+        $"These figures are estimates from nominal thickness and typical properties, not a design approval. Try a strip of the same sheet first. Local law, codes and the machine maker's instructions come first; where they call for a licensed engineer or contractor, get that person's approval. Not for pressure-retaining, aircraft primary structure, lifting or life-safety parts without approval by a qualified person.");
+
+    private static readonly SafetyNote Edges = new(
+        "sharp-edges",
+        SafetyLevel.Warning,
+        $"Cut edges and corners slice: deburr before handling, wear cut-resistant gloves to carry and eye protection to cut. Take loose gloves off near anything that turns or closes.");
+
+    private static readonly SafetyNote LeafPinch = new(
+        "brake-pinch",
+        SafetyLevel.Danger,
+        $"The clamping beam and the leaf crush fingers: keep hands off the beam's edge and the hinge line, let one person give the word, and hold narrow strips with a backing piece, never by hand. Stand clear of the leaf's and counterweight's swing; never lengthen the handle.");
+
+    private static readonly SafetyNote PressPinch = new(
+        "brake-pinch",
+        SafetyLevel.Danger,
+        $"A press brake closes with force enough to sever: use it guarded and locked out for set-up as the maker and local law require, hands never between punch and die, and mind the flange that whips up as the ram comes down.");
+
+    private static readonly SafetyNote Clamps = new(
+        "clamp-and-wrap",
+        SafetyLevel.Warning,
+        $"Anchor the form so that it cannot roll, slide or tip, and clamp the lead-in along its whole width before pulling. Never stand between form and panel, and never put a hand between them to feel for contact.");
+
+    private static readonly SafetyNote Mirrored = new(
+        "second-half-swings",
+        SafetyLevel.Warning,
+        $"While the second half is pulled, the finished half swings with it: clear its path over bench and people, and support its weight.");
+
+    private static readonly SafetyNote Hooked = new(
+        "hooked-panel",
+        SafetyLevel.Caution,
+        $"A panel that wraps past half a turn hooks round the form: slide it off endways, supported at both ends; do not prise it open.");
+
+    private static readonly SafetyNote Zinc = new(
+        "zinc-fume",
+        SafetyLevel.Danger,
+        $"Zinc coating gives off harmful fume when welded, cut or heated: strip it first and use local exhaust.");
+
+    private static readonly SafetyNote Stainless = new(
+        "chromium-fume",
+        SafetyLevel.Warning,
+        $"Welding or grinding stainless steel can release hexavalent chromium: local exhaust and breathing protection as local rules require.");
+
+    private static readonly SafetyNote AluminiumDust = new(
+        "aluminium-dust",
+        SafetyLevel.Warning,
+        $"Fine aluminium dust burns and can explode: collect it wet or in rated equipment, and keep it away from steel sparks.");
+
+    private static readonly SafetyNote FireMetal = new(
+        "metal-fire",
+        SafetyLevel.Danger,
+        $"Chips and dust of magnesium and titanium burn fiercely: keep class D powder or dry sand at hand, never water or foam, and collect dust apart from steel.");
+
+    private static readonly SafetyNote Noise = new(
+        "noise",
+        SafetyLevel.Caution,
+        $"Hammering and dropped sheet are loud: wear hearing protection where the limit for your shop may be passed.");
+
+    public static IReadOnlyList<SafetyNote> Of(PlanDraft draft)
+    {
+        var notes = new List<SafetyNote>(12)
+        {
+            Estimates,
+            Edges,
+            draft.Brake.Kind == BrakeKind.Leaf ? LeafPinch : PressPinch,
+            Clamps,
+            Release(draft),
+        };
+        if (draft.Panel.Mirrored)
+            notes.Add(Mirrored);
+        if (draft.Finished.Sweep.Radians > Math.PI)
+            notes.Add(Hooked);
+        if (draft.Pull.ForceN > PullChecks.HandForceN)
+            notes.Add(Force(draft));
+        if (Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg) > PullChecks.LiftKg)
+            notes.Add(Mass(draft));
+        if (draft.Brake.Capacity is null)
+            notes.Add(Rating(draft));
+        AddMetals(notes, draft);
+        notes.Add(Noise);
+        return notes;
+    }
+
+    private static SafetyNote Release(PlanDraft draft)
+    {
+        var energy = draft.Pull.EnergyReleasedJ;
+        return new(
+            "springback-release",
+            energy > StrikingEnergyJ ? SafetyLevel.Danger : SafetyLevel.Warning,
+            $"The pulled panel holds about {Figure.Energy(energy)} and springs open when let go: ease it off at both ends, faces and bystanders out of its path, before any clamp is opened.");
+    }
+
+    private static SafetyNote Force(PlanDraft draft) => new(
+        "pull-force",
+        SafetyLevel.Warning,
+        $"The pull comes to about {Figure.Force(draft.Pull.ForceN)}, above the {Figure.Force(PullChecks.HandForceN)} that published guidance gives one standing person: use more people, a stiff bar along the edge, or a winch that cannot slip.");
+
+    private static SafetyNote Mass(PlanDraft draft) => new(
+        "lift-mass",
+        SafetyLevel.Warning,
+        $"A blank weighs about {Figure.Mass(Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg))}, above the {Figure.Mass(PullChecks.LiftKg)} that the lifting guidance allows under ideal conditions: lift it with two people or an aid, close to the body, and not in wind.");
+
+    private static SafetyNote Rating(PlanDraft draft) => new(
+        "brake-rating",
+        SafetyLevel.Caution,
+        $"The request states no rating: check {Figure.Length(draft.Form.Sheet.ThicknessMm)} of {draft.Form.Sheet.Material.Name} over {Figure.Length(draft.Form.WidthMm)} against the brake maker's plate. Strong and stainless sheet cut it down.");
+
+    private static void AddMetals(List<SafetyNote> notes, PlanDraft draft)
+    {
+        var panel = draft.Panel.Sheet.Material.Family;
+        var form = draft.Form.Sheet.Material.Family;
+        if (Involves(MetalFamily.GalvanizedSteel))
+            notes.Add(Zinc);
+        if (Involves(MetalFamily.Stainless))
+            notes.Add(Stainless);
+        if (Involves(MetalFamily.Aluminium))
+            notes.Add(AluminiumDust);
+        if (Involves(MetalFamily.Magnesium) || Involves(MetalFamily.Titanium))
+            notes.Add(FireMetal);
+
+        bool Involves(MetalFamily family) => panel == family || form == family;
+    }
+}

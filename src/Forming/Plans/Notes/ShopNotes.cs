@@ -1,0 +1,81 @@
+using Forming.Facets;
+using Forming.Materials;
+using Forming.Results;
+using Forming.Springback;
+
+namespace Forming.Plans.Notes;
+
+/// <summary>Hints that save a panel: common practice of the trade, no source.</summary>
+internal static class ShopNotes
+{
+    private static readonly ShopNote Burr = new(
+        "burr-side",
+        $"Cut both blanks so that the burr faces away from the contact: a burr between form and panel prints, and scratches as the panel slides.");
+
+    private static readonly ShopNote Marking = new(
+        "marking-face",
+        $"Mark the form on the face that becomes the inside of its folds: it lies up, under the nose. Pencil or ink only; never scribe a contact face or a panel.");
+
+    private static readonly ShopNote Sight = new(
+        "sight-line",
+        $"Sight lines are for the lead-in side clamped; turned end for end, set the other side's tangent line.");
+
+    private static readonly ShopNote Film = new(
+        "film-between",
+        $"Put film or clean paper tape between form and panel: these metals gall or stain each other, and grit prints. Allow for its thickness.");
+
+    private static readonly ShopNote Wear = new(
+        "remeasure-form",
+        $"Measure a form again after many panels, by template across several folds: folds open under repeated pulls.");
+
+    private static readonly ShopNote Template = new(
+        "check-by-template",
+        $"Check the form with a template every few folds and close the angle with the last one or two.");
+
+    private static readonly ShopNote Strip = new(
+        "test-strip",
+        $"Bend test strips of the same sheet first: stop angles here are a first guess, and yield varies by a tenth or two within one grade.");
+
+    private static readonly ShopNote FullEnds = new(
+        "clamp-back",
+        $"With full folds at the ends, clamp the panel half a facet short of the first fold, or it will not touch the folds in order.");
+
+    private static readonly ShopNote Second = new(
+        "second-half",
+        $"Work the second half from the other edge over the same form, after turning the panel end for end.");
+
+    public static IReadOnlyList<ShopNote> Of(PlanDraft draft)
+    {
+        var notes = new List<ShopNote>(12) { Strip, Burr, Marking, Sight, Template, Wear };
+        if (Marks(draft.Panel.Sheet.Material.Family, draft.Form.Sheet.Material.Family))
+            notes.Add(Film);
+        if (draft.Form.Stepping.Ends == SteppingEnds.Full)
+            notes.Add(FullEnds);
+        if (draft.Panel.Mirrored)
+            notes.Add(Second);
+        if (draft.PanelLaw.Flow.Origin is FlowCurveOrigin.CatalogueReplaced or FlowCurveOrigin.EstimateReplaced)
+        {
+            notes.Add(new(
+                "flow-curve-replaced",
+                $"The usual flow curve of {draft.Panel.Sheet.Material.Name} misses its proof stress; one through the proof stress and the ultimate strength stands in its place (n = {draft.PanelLaw.Flow.Hardening:0.000})."));
+        }
+
+        var atMid = draft.Polygon.EndTurn * (0.5 - draft.Fold.NeutralFactor) * draft.Fold.ThicknessMm;
+        if (draft.Form.NeutralFactor is null && atMid > draft.Marks.Tape.ResolutionMm / 2)
+        {
+            notes.Add(new(
+                "neutral-factor",
+                $"Small folds hardly wrap the nose: with a neutral factor of 0.5 the form blank would be {Figure.Length(atMid)} longer. A folded strip tells which holds on your brake."));
+        }
+
+        foreach (var caution in draft.Panel.Sheet.Material.Cautions)
+            notes.Add(new("panel-material", FormattableStringOf(caution)));
+        return notes;
+    }
+
+    // Soft and bright faces take marks from any metal; unlike metals stain or gall each other.
+    private static bool Marks(MetalFamily panel, MetalFamily form) =>
+        panel != form || panel is MetalFamily.Stainless or MetalFamily.Aluminium or MetalFamily.Copper or MetalFamily.Brass or MetalFamily.Titanium;
+
+    private static FormattableString FormattableStringOf(string text) => $"{text}";
+}

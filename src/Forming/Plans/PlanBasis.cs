@@ -1,0 +1,121 @@
+using Forming.Curves;
+using Forming.Results;
+using Forming.Springback;
+
+namespace Forming.Plans;
+
+/// <summary>What every headline figure rests on.</summary>
+internal static class PlanBasis
+{
+    private const string WrapModel = "the project's own wrap model; no measured panels stand behind it";
+
+    private static readonly Basis PureBending = new(
+        "form.sweep",
+        "elastic-plastic pure bending of a wide sheet, released elastically, point by point along the curve",
+        "Marciniak, Duncan & Hu, Mechanics of Sheet Metal Forming, ch. 6; without hardening the closed form that goes back to Gardiner 1957",
+        Status.Published);
+
+    private static readonly Basis Stations = new(
+        "form.stations",
+        "fold centres on the inner parallel curve; straight parts are their chords; bend allowance a (r + K t), setback (r + t) tan(a/2)",
+        "geometry; Kalpakjian & Schmid eq. 16.2; FAA AC 43.13-1B ¶4-56",
+        Status.Published);
+
+    private static readonly Basis PublishedFactor = new(
+        "form.neutralFactor", "K = (0.65 + 0.5 log10(r/t))/2, at most 0.5, at every angle", "DIN 6935", Status.PublishedAsQuoted);
+
+    private static readonly Basis GivenFactor = new("form.neutralFactor", "as given", "caller", Status.Caller);
+
+    private static readonly Basis EstimatedStop = new(
+        "form.stations.stopAngle",
+        "springback of the fold by pure bending, and the sheet's bending between nose and leaf; a first guess until a test strip says better",
+        "Marciniak, Duncan & Hu ch. 6; reach is an assumption",
+        Status.Estimated);
+
+    private static readonly Basis GivenStop = new("form.stations.stopAngle", "offset + slope × fold angle", "caller's test strips", Status.Caller);
+
+    private static readonly Basis PrintThrough = new(
+        "panel.printThrough.ripple", "closed form fitted to simulated wraps", WrapModel, Status.Model);
+
+    private static readonly Basis Limits = new(
+        "panel.printThrough.allowedRipple", "visibility limits by finish", "no measured panels stand behind them", Status.Assumption);
+
+    private static readonly Basis OwnLimits = new("panel.printThrough.allowedRipple", "as given", "caller", Status.Caller);
+
+    private static readonly Basis PanelBlank = new(
+        "panel.blank", "mid-surface length; below five thicknesses the neutral line of DIN 6935", "geometry; DIN 6935", Status.Computed);
+
+    private static readonly Basis Pull = new(
+        "panel.pull.force", "1.02 M/l, the largest over the wrap", WrapModel, Status.Model);
+
+    private static readonly Basis ClampLoad = new(
+        "panel.pull.clampLoad", "1.5 M/d for a clamp a distance d behind the first fold", "the propped beam, and one simulated case", Status.Model);
+
+    private static readonly Basis Energy = new(
+        "panel.pull.energyReleased", "integral of M²/(2E'I) over curve and lever", "elastic beam theory", Status.Computed);
+
+    private static readonly Basis Give = new(
+        "form.give", "moment F h - M(panel) on the form, turned into rotation by its own stiffness", "statics; load sharing is an assumption", Status.Assumption);
+
+    private static readonly Basis HandForce = new(
+        "checks.hand-force", "225 N, standing, whole body", "Ergonomic Design for People at Work, vol. 2 (1986), quoted", Status.PublishedAsQuoted);
+
+    private static readonly Basis Stock = new(
+        "panel.blank.stock", "whole blanks side by side, no allowance for the cut; default sheet sizes", "common practice, no source", Status.CommonPractice);
+
+    public static IReadOnlyList<Basis> Of(PlanDraft draft)
+    {
+        var basis = new List<Basis>(20)
+        {
+            Springback(draft),
+            FlowCurve(draft),
+            Stations,
+            draft.Form.NeutralFactor is null ? PublishedFactor : GivenFactor,
+            draft.Form.Stop is null ? EstimatedStop : GivenStop,
+            PrintThrough,
+            draft.Panel.Finish.Name == "own" ? OwnLimits : Limits,
+            PanelBlank,
+            Pull,
+            ClampLoad,
+            Energy,
+            Give,
+            HandForce,
+            Stock,
+        };
+        if (draft.Panel.Curve is PointsCurve)
+            basis.Add(new("panel.curve", "fewest curvature knots whose fit keeps every point within the tolerance", "least squares", Status.Computed));
+        AddMaterial(basis, "panel", draft.Panel.Sheet.Material);
+        AddMaterial(basis, "form", draft.Form.Sheet.Material);
+        return basis;
+    }
+
+    private static Basis Springback(PlanDraft draft) => draft.Panel.Springback switch
+    {
+        MeasuredFactor => new("form.sweep", "formed curvature = finished curvature over the measured factor", "caller's test strips", Status.Caller),
+        EffectiveYield => PureBending with { Method = PureBending.Method + ", with the measured effective yield", Status = Status.Caller },
+        WrappedOverFacets => new(
+            "form.sweep", PureBending.Method + ", and 0.30 c/l of the curvature set on top by facets c at a lever l", WrapModel, Status.Model),
+        _ => PureBending,
+    };
+
+    private static Basis FlowCurve(PlanDraft draft) => draft.PanelLaw.Flow.Origin switch
+    {
+        FlowCurveOrigin.Caller => new("panel.flowCurve", "K (eps0 + p)^n as given, through the yield", "caller", Status.Caller),
+        FlowCurveOrigin.Catalogue => new("panel.flowCurve", "K (eps0 + p)^n of the catalogue, through the yield", "see /v1/materials", Status.Published),
+        FlowCurveOrigin.Estimated => new(
+            "panel.flowCurve", "Considère's criterion at half the elongation", "from yield, ultimate strength and elongation", Status.Estimated),
+        FlowCurveOrigin.CatalogueReplaced => new(
+            "panel.flowCurve", "eps0 = 0.002 through yield and ultimate strength: the catalogue's K and n miss the proof stress", "from yield, ultimate strength and elongation", Status.Estimated),
+        FlowCurveOrigin.EstimateReplaced => new(
+            "panel.flowCurve", "eps0 = 0.002 through yield and ultimate strength: the first estimate misses the proof stress", "from yield, ultimate strength and elongation", Status.Estimated),
+        _ => new("panel.flowCurve", "perfectly plastic: hardening is not known, so print-through is not known either", "no data", Status.Assumption),
+    };
+
+    private static void AddMaterial(List<Basis> basis, string where, Materials.Material material)
+    {
+        if (material.Provenance.TryGetValue("yield", out var yield))
+            basis.Add(new(where + ".material.yield", "typical 0.2 % proof stress", yield.Source, yield.Status));
+        if (material.Provenance.TryGetValue("minRadiusOverThickness", out var radius))
+            basis.Add(new(where + ".material.minRadiusOverThickness", "smallest inside radius over thickness, across the grain, 90°; 1.5 times along it or unknown (assumption)", radius.Source, radius.Status));
+    }
+}

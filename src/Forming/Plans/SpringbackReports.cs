@@ -1,0 +1,42 @@
+using Forming.Springback;
+
+namespace Forming.Plans;
+
+/// <summary>How the panel springs back, by the model in use and by another.</summary>
+internal static class SpringbackReports
+{
+    public static SpringbackReport Of(PlanDraft draft)
+    {
+        var (rule, finished) = (draft.Wrapped.Rule, draft.Finished);
+        var tightest = 1 / finished.TightestRadiusMm;
+        var gentlest = 1 / finished.GentlestRadiusMm;
+        var places = draft.Polygon.Places;
+        return new(
+            IdOf(draft.Panel.Springback),
+            FactorFor(tightest),
+            FactorFor(gentlest),
+            draft.Wrapped.Contact.Sweep - finished.Sweep,
+            1 / rule.Law.YieldCurvature,
+            draft.Panel.Springback is PureBending ? IdOf(new WrappedOverFacets()) : IdOf(new PureBending()),
+            draft.Wrapped.OtherSweep(finished, draft.Panel));
+
+        // Where facets add to the set, the factor changes along an arc: it is read at the nearest fold.
+        double FactorFor(double curvature)
+        {
+            if (rule.MeasuredFactor is { } factor)
+                return factor;
+            if (rule.KeepsArcs)
+                return curvature / rule.StateFor(curvature, 0).Curvature;
+            var nearest = places.MinBy(place => Math.Abs(place.FinishedCurvature - curvature));
+            return nearest.FinishedCurvature / nearest.State.Curvature;
+        }
+    }
+
+    private static string IdOf(SpringbackChoice choice) => choice switch
+    {
+        MeasuredFactor => "measured-factor",
+        EffectiveYield => "effective-yield",
+        WrappedOverFacets => "wrapped",
+        _ => "pure-bending",
+    };
+}
