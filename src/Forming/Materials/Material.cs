@@ -50,4 +50,7 @@ public sealed record Material
 
     /// <summary>Source and status of every property, by contract field name (<c>yield</c>, <c>youngsModulus</c> …).</summary>
     public IReadOnlyDictionary<string, Provenance> Provenance { get; init; } = new Dictionary<string, Provenance>();
+
+    /// <summary>What qualifies single values (the table read, the limits of a standard), by contract field name; few have one.</summary>
+    public IReadOnlyDictionary<string, string> ProvenanceNotes { get; init; } = new Dictionary<string, string>();
 }

@@ -1,0 +1,83 @@
+using CsCheck;
+using Forming.Materials;
+
+namespace Forming.Tests.Materials;
+
+public class MinimumRadiusTests
+{
+    public static TheoryData<double, double, double> Equation16_5() =>
+        Columns("kalpakjian-schmid-eq-16-5.csv", "reduction_percent", "radius_over_thickness");
+
+    public static TheoryData<double, double, double> Equation16_4() =>
+        Columns("kalpakjian-schmid-eq-16-4.csv", "radius_over_thickness", "strain");
+
+    [Theory]
+    [MemberData(nameof(Equation16_5))]
+    public void A_ductile_metal_bends_tighter_and_from_half_its_area_on_it_folds_sharp(double reduction, double expected, double tolerance) =>
+        Assert.Equal(expected, MinimumRadius.OverThickness(reduction), tolerance);
+
+    [Theory]
+    [MemberData(nameof(Equation16_4))]
+    public void The_outer_face_stretches_as_printed(double ratio, double expected, double tolerance) =>
+        Assert.Equal(expected, MinimumRadius.OuterFibreStrain(ratio), tolerance);
+
+    // Reduction r is an engineering measure of area: the outer face at R/t = 50/r − 1 has e = 1/(2(50/r − 1) + 1) = r/(100 − r).
+    [Fact]
+    public void At_the_least_radius_the_outer_face_has_the_strain_of_the_reduced_area() =>
+        Gen.Double[0.1, 50].Sample(reduction =>
+        {
+            var strain = MinimumRadius.OuterFibreStrain(MinimumRadius.OverThickness(reduction));
+            Assert.Equal(reduction / (100 - reduction), strain, 1e-12);
+        });
+
+    [Fact]
+    public void A_gentle_wrap_stretches_the_outer_face_by_less_than_2_5_percent() =>
+        Assert.True(MinimumRadius.OuterFibreStrain(20) < 0.025);
+
+    // 6061-T6, 1.5 t across the grain: 1.5 × 1.6 = 2.4 mm; along it 2.4 × 1.5 = 3.6 mm.
+    [Theory]
+    [InlineData(true, 2.4)]
+    [InlineData(false, 3.6)]
+    public void Folds_along_the_grain_need_half_as_much_radius_again(bool grainAcross, double expected) =>
+        Assert.Equal(expected, MinimumRadius.For(Find("al-6061-t6"), grainAcross, 1.6), 1e-12);
+
+    [Fact]
+    public void The_least_radius_grows_in_proportion_to_the_thickness() =>
+        Gen.Double[0.2, 6].Sample(thickness =>
+            Assert.Equal(
+                thickness * MinimumRadius.For(Find("ss-304"), false, 1),
+                MinimumRadius.For(Find("ss-304"), false, thickness),
+                1e-12));
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-1)]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    public void A_thickness_that_is_no_length_is_refused(double thickness) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => MinimumRadius.For(Find("ss-304"), true, thickness));
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(100.5)]
+    [InlineData(double.NaN)]
+    public void A_reduction_of_area_outside_0_to_100_percent_is_refused(double reduction) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => MinimumRadius.OverThickness(reduction));
+
+    [Theory]
+    [InlineData(-0.1)]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    public void A_negative_or_endless_radius_has_no_strain(double ratio) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => MinimumRadius.OuterFibreStrain(ratio));
+
+    private static TheoryData<double, double, double> Columns(string file, string given, string expected)
+    {
+        var data = new TheoryData<double, double, double>();
+        foreach (var row in PublishedTable.Read(file).Rows) data.Add(row.Number(given), row.Number(expected), row.Number("tolerance"));
+        return data;
+    }
+
+    private static Material Find(string id) =>
+        MaterialCatalog.Default.TryFind(id, out var material) ? material : throw new KeyNotFoundException(id);
+}
