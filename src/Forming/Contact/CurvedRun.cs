@@ -1,9 +1,14 @@
 
+using Forming.Springback;
+using MathNet.Numerics.Integration;
+
 namespace Forming.Contact;
 
 /// <summary>A stretch of the contact curve between two flats: it is stepped on its own.</summary>
 public sealed class CurvedRun
 {
+    private const int QuadratureOrder = 16;
+
     private readonly ContactPiece[] pieces;
     private readonly Frame[] frames;
     private readonly double thickness;
@@ -67,6 +72,33 @@ public sealed class CurvedRun
             for (var j = 1; j <= perPiece; j++)
                 yield return At(i, (double)j / perPiece);
         }
+    }
+
+    /// <summary>Points among which the panel is bent the most and the least: ends of pieces, and steps along those that change.</summary>
+    public IEnumerable<ContactPoint> Extremes()
+    {
+        for (var i = 0; i < pieces.Length; i++)
+        {
+            var steps = pieces[i] is CircularPiece ? 1 : 16;
+            for (var j = i == 0 ? 0 : 1; j <= steps; j++)
+                yield return At(i, (double)j / steps);
+        }
+    }
+
+    /// <summary>Integral over the mid-surface length of something that depends on how far the panel is bent.</summary>
+    /// <param name="density">What is integrated, per mm.</param>
+    public double Integral(Func<BentState, double> density)
+    {
+        var sum = 0.0;
+        foreach (var piece in pieces)
+        {
+            sum += piece is CircularPiece
+                ? piece.Mid * density(piece.StateAt(0))
+                : GaussLegendreRule.Integrate(
+                    mid => density(piece.StateAt(piece.ParameterAt(Measure.MidLength, mid))), 0, piece.Mid, QuadratureOrder);
+        }
+
+        return sum;
     }
 
     private ContactPoint At(int index, double u)

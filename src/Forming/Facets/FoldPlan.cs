@@ -12,11 +12,20 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
 {
     /// <summary>Whether the facet after a fold is a flat of the curve, which the panel follows without bulging.</summary>
     /// <param name="index">Index of the fold before it.</param>
-    public bool IsFlatAfter(int index) => LastOfStretch.Contains(index);
+    public bool IsFlatAfter(int index)
+    {
+        for (var i = 0; i < LastOfStretch.Count; i++)
+        {
+            if (LastOfStretch[i] == index)
+                return true;
+        }
+
+        return false;
+    }
 
     /// <summary>Whether the facet after a fold is the first of its stretch.</summary>
     /// <param name="index">Index of the fold before it.</param>
-    public bool IsFirstOfStretch(int index) => index == 0 || LastOfStretch.Contains(index - 1);
+    public bool IsFirstOfStretch(int index) => index == 0 || IsFlatAfter(index - 1);
 
     /// <summary>Puts the folds on a contact curve.</summary>
     /// <param name="curve">The contact curve.</param>
@@ -57,7 +66,7 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
 
     private static void FoldsFit(ContactCurve curve, FoldShape fold)
     {
-        var tightest = curve.Runs.SelectMany(run => run.Sample(16)).Min(place => place.RadiusMm(curve.ThicknessMm));
+        var tightest = curve.Runs.SelectMany(run => run.Extremes()).Min(place => place.RadiusMm(curve.ThicknessMm));
         if (tightest > fold.OuterRadiusMm)
             return;
         throw new NoSolutionException(

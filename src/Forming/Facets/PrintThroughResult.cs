@@ -4,7 +4,8 @@ namespace Forming.Facets;
 /// <param name="Known">Whether the prediction holds; false never means smooth.</param>
 /// <param name="WhyUnknown">Why it is not known, or null.</param>
 /// <param name="WidestFacetMm">Widest facet on a curved span [mm].</param>
-/// <param name="AllowedFacetMm">Allowed facet where the facets come nearest to it [mm], or null where not known.</param>
+/// <param name="NearestFacetMm">The facet that comes nearest to its limit [mm], or null where not known.</param>
+/// <param name="AllowedFacetMm">Allowed facet at that place [mm]; null where not known or where nothing would show.</param>
 /// <param name="RippleMm">Largest peak-to-valley height [mm], or null where not known.</param>
 /// <param name="Slope">Largest slope against the smooth curve, or null where not known.</param>
 /// <param name="Allowed">The limits in force.</param>
@@ -12,6 +13,7 @@ public sealed record PrintThroughResult(
     bool Known,
     string? WhyUnknown,
     double WidestFacetMm,
+    double? NearestFacetMm,
     double? AllowedFacetMm,
     double? RippleMm,
     Angle? Slope,

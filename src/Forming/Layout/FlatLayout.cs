@@ -46,15 +46,17 @@ public sealed record FlatLayout(
         // The walk follows the neutral line, which lies at the neutral radius from every fold centre.
         var neutral = fold.NeutralRadiusMm;
         var position = polygon.Centres[0] - new Point(LeadInStraightMm, neutral);
+        var heading = new Point(1, 0);
         double turn = 0, along = 0, largest = 0;
         for (var j = 0; j < CentreLines.Length; j++)
         {
             var tangent = CentreLines[j] - (Allowances[j] / 2);
-            position += (tangent - along) * Point.Along(turn);
-            var centre = position + (neutral * Point.Along(turn).Left());
+            position += (tangent - along) * heading;
+            var centre = position + (neutral * heading.Left());
             largest = Math.Max(largest, (centre - polygon.Centres[j]).Length);
             turn += Allowances[j] / neutral;
-            position = centre - (neutral * Point.Along(turn).Left());
+            heading = Point.Along(turn);
+            position = centre - (neutral * heading.Left());
             along = tangent + Allowances[j];
         }
 

@@ -41,6 +41,8 @@ public readonly record struct TapeReading(double Mm, string Text)
     private static string Decimal(double value)
     {
         var rounded = Math.Round(value, 6);
-        return (rounded == 0 ? 0 : rounded).ToString("0.######", CultureInfo.InvariantCulture);
+        return Math.Abs(rounded) < 1e-4
+            ? (rounded == 0 ? 0 : rounded).ToString("0.######", CultureInfo.InvariantCulture)
+            : rounded.ToString(CultureInfo.InvariantCulture);
     }
 }

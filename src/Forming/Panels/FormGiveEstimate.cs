@@ -21,7 +21,7 @@ public static class FormGiveEstimate
         double rotation = 0, largest = 0, lastMid = 0, lastMoment = 0;
         foreach (var run in curve.Runs)
         {
-            foreach (var place in run.Sample(16))
+            foreach (var place in run.Sample(8))
             {
                 var arm = leverMm + (curve.End.Position - place.Position).Dot(heading);
                 var carried = ((handForceN * arm) - (place.State.MomentPerWidth * panelWidthMm)) / formWidthMm;

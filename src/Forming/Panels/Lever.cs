@@ -19,7 +19,7 @@ public static class Lever
         var longest = double.PositiveInfinity;
         foreach (var run in curve.Runs)
         {
-            foreach (var place in run.Sample(8))
+            foreach (var place in run.Extremes())
             {
                 if (place.State.IsPlastic)
                     longest = Math.Min(longest, (share * PrintThrough.LongestLever(place.State)) - (curve.MidMm - place.MidMm));

@@ -1,6 +1,5 @@
 using Forming.Contact;
 using Forming.Springback;
-using MathNet.Numerics.Integration;
 
 namespace Forming.Panels;
 
@@ -12,8 +11,6 @@ public static class PullForces
 
     /// <summary>Push of the first fold over M/d, clamped a distance d behind it: one simulated case and the propped beam.</summary>
     private const double ClampFactor = 1.5;
-
-    private const int QuadratureOrder = 16;
 
     /// <summary>What it takes to pull a panel around.</summary>
     /// <param name="curve">The contact curve.</param>
@@ -31,14 +28,13 @@ public static class PullForces
         double forcePerWidth = 0, energyPerWidth = 0;
         foreach (var run in curve.Runs)
         {
-            foreach (var place in run.Sample(8))
+            foreach (var place in run.Extremes())
             {
                 var pull = ForceFactor * place.State.MomentPerWidth / (lever + curve.MidMm - place.MidMm);
                 forcePerWidth = Math.Max(forcePerWidth, pull);
             }
 
-            energyPerWidth += GaussLegendreRule.Integrate(
-                mid => Math.Pow(run.At(Measure.MidLength, mid).State.MomentPerWidth, 2), 0, run.MidMm, QuadratureOrder);
+            energyPerWidth += run.Integral(state => state.MomentPerWidth * state.MomentPerWidth);
         }
 
         var last = curve.Runs[^1];

@@ -19,17 +19,17 @@ internal static class FormSection
         var vertices = new Point[count + 2];
         var inside = new Point[(2 * count) + 2];
         var turn = 0.0;
+        var heading = new Point(1, 0);
         for (var j = 0; j < count; j++)
         {
-            var angle = polygon.Angles[j];
-            var outwards = -1 * Point.Along(turn + (angle / 2)).Left();
-            vertices[j + 1] = polygon.Centres[j] + (fold.OuterRadiusMm / Math.Cos(angle / 2) * outwards);
-            inside[(2 * j) + 1] = polygon.Centres[j] - (fold.RadiusMm * Point.Along(turn).Left());
-            turn += angle;
-            inside[(2 * j) + 2] = polygon.Centres[j] - (fold.RadiusMm * Point.Along(turn).Left());
+            inside[(2 * j) + 1] = polygon.Centres[j] - (fold.RadiusMm * heading.Left());
+            vertices[j + 1] = polygon.Centres[j] - (fold.OuterRadiusMm * heading.Left()) + (fold.Setback(polygon.Angles[j]) * heading);
+            turn += polygon.Angles[j];
+            heading = Point.Along(turn);
+            inside[(2 * j) + 2] = polygon.Centres[j] - (fold.RadiusMm * heading.Left());
         }
 
-        var endHeading = Point.Along(turn);
+        var endHeading = heading;
         vertices[0] = vertices[1] - new Point(leadInMm, 0);
         vertices[^1] = vertices[^2] + (leadOutMm * endHeading);
         inside[0] = new(vertices[0].X, inside[1].Y);

@@ -12,27 +12,29 @@ internal static class PrintThroughReport
     {
         var (judge, folds) = (wrapped.Judge, wrapped.Folds);
         var polygon = folds.Polygon;
-        double widest = 0, ripple = 0, slope = 0, allowed = double.PositiveInfinity, worst = 0;
-        var isKnown = true;
+        double widest = 0, ripple = 0, slope = 0, nearest = -1;
+        var at = 0;
+        var isInOrder = true;
         for (var j = 0; j < polygon.Facets.Length; j++)
         {
             if (folds.IsFlatAfter(j))
                 continue;
-            var (facet, from, to, isFirst) = (polygon.Facets[j], polygon.Places[j], polygon.Places[j + 1], folds.IsFirstOfStretch(j));
-            widest = Math.Max(widest, facet);
-            var expected = judge.RippleOf(facet, from, to, isFirst);
+            widest = Math.Max(widest, polygon.Facets[j]);
+            var expected = judge.RippleOf(polygon.Facets[j], polygon.Places[j], polygon.Places[j + 1], folds.IsFirstOfStretch(j));
             ripple = Math.Max(ripple, expected.HeightMm);
             slope = Math.Max(slope, expected.Slope.Radians);
-            var here = judge.AllowedFacet(from, to, isFirst);
-            if (facet / here >= worst)
-                (worst, allowed) = (facet / here, here);
-            isKnown &= judge.IsInOrder(from);
+            var share = Math.Max(expected.HeightMm / finish.RippleMm, expected.Slope.Radians / finish.Slope.Radians);
+            if (share > nearest)
+                (nearest, at) = (share, j);
+            isInOrder &= judge.IsInOrder(polygon.Places[j]);
         }
 
-        var why = WhyUnknown(wrapped, isKnown, widest);
-        return why is null
-            ? new(true, null, widest, double.IsFinite(allowed) ? allowed : null, ripple, new(slope), finish)
-            : new(false, why, widest, null, null, null, finish);
+        if (WhyUnknown(wrapped, isInOrder, widest) is { } why)
+            return new(false, why, widest, null, null, null, null, finish);
+        if (nearest < 0)
+            return new(true, null, 0, null, null, 0, default(Angle), finish);
+        var allowed = judge.AllowedFacet(polygon.Places[at], polygon.Places[at + 1], folds.IsFirstOfStretch(at));
+        return new(true, null, widest, polygon.Facets[at], double.IsFinite(allowed) ? allowed : null, ripple, new Angle(slope), finish);
     }
 
     private static string? WhyUnknown(WrappedForm wrapped, bool isInOrder, double widest)

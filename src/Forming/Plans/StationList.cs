@@ -10,6 +10,7 @@ internal static class StationList
         WrappedForm wrapped, FoldShape fold, FlatLayout layout, FormSpec form, BendingLaw formLaw, BrakeSpec brake, MarkSpec marks)
     {
         var polygon = wrapped.Folds.Polygon;
+        var springback = SpringbackOf(fold, form, formLaw, brake);
         var stations = new Station[polygon.Angles.Length];
         var running = Angle.Zero;
         for (var j = 0; j < stations.Length; j++)
@@ -32,7 +33,7 @@ internal static class StationList
                 SightLineMm = FromDatum(centre - half + fold.RadiusMm),
                 FoldAngle = angle,
                 RunningAngle = running,
-                StopAngle = StopAngleOf(angle, fold, form, formLaw, brake),
+                StopAngle = springback.StopAngle(angle),
                 RadiusMm = RadiusOf(wrapped, j),
                 FacetAfterMm = isLast ? form.LeadOutMm : polygon.Facets[j],
                 StraightAfterMm = isLast ? layout.LeadOutStraightMm : polygon.Straights[j],
@@ -49,12 +50,12 @@ internal static class StationList
         };
     }
 
-    private static Angle? StopAngleOf(Angle angle, FoldShape fold, FormSpec form, BendingLaw formLaw, BrakeSpec brake)
+    private static FoldSpringback SpringbackOf(FoldShape fold, FormSpec form, BendingLaw formLaw, BrakeSpec brake)
     {
         if (form.Stop is { } line)
-            return StopAngle.From(angle, line);
-        var reach = brake.ReachMm ?? (brake.DieOpeningMm / 2) ?? StopAngle.DefaultReachMm;
-        return StopAngle.Estimate(angle, fold, formLaw, reach);
+            return new(line);
+        var reach = brake.ReachMm ?? (brake.DieOpeningMm / 2) ?? FoldSpringback.DefaultReachMm;
+        return FoldSpringback.Estimate(fold, formLaw, reach);
     }
 
     private static double? RadiusOf(WrappedForm wrapped, int index)

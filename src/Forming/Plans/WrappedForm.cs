@@ -116,6 +116,6 @@ internal sealed record WrappedForm(
     {
         if (rule.KeepsArcs)
             return rule.StateFor(1 / finished.TightestRadiusMm, 0);
-        return contact.Runs.SelectMany(run => run.Sample(16)).Select(place => place.State).MaxBy(state => state.Curvature);
+        return contact.Runs.SelectMany(run => run.Extremes()).Select(place => place.State).MaxBy(state => state.Curvature);
     }
 }

@@ -31,11 +31,15 @@ internal static class FacetChecks
         }
 
         // Each facet is held against its own allowance; the figures shown are those of the one that comes nearest to it.
-        var (facet, allowed) = Nearest(draft);
-        if (facet <= allowed * Equal)
+        if (result is not { NearestFacetMm: { } facet, AllowedFacetMm: { } allowed } || facet <= allowed * Equal)
         {
             return new(
-                "facet-width", Verdict.Pass, facet, double.IsFinite(allowed) ? allowed : null, Quantity.Length, $"the facet nearest to its limit for a {result.Allowed.Name} finish");
+                "facet-width",
+                Verdict.Pass,
+                result.NearestFacetMm,
+                result.AllowedFacetMm,
+                Quantity.Length,
+                $"the facet nearest to its limit for a {result.Allowed.Name} finish");
         }
 
         return new(
@@ -56,20 +60,4 @@ internal static class FacetChecks
         maxFacet * Equal,
         $"the widest facet against the most you asked for",
         () => $"more folds, or a brake that folds facets of {Figure.Length(maxFacet)}");
-
-    private static (double Facet, double Allowed) Nearest(PlanDraft draft)
-    {
-        var (judge, folds) = (draft.Wrapped.Judge, draft.Wrapped.Folds);
-        double facet = 0, allowed = double.PositiveInfinity;
-        for (var j = 0; j < folds.Polygon.Facets.Length; j++)
-        {
-            if (folds.IsFlatAfter(j))
-                continue;
-            var here = judge.AllowedFacet(folds.Polygon.Places[j], folds.Polygon.Places[j + 1], folds.IsFirstOfStretch(j));
-            if (folds.Polygon.Facets[j] / here >= facet / allowed)
-                (facet, allowed) = (folds.Polygon.Facets[j], here);
-        }
-
-        return (facet, allowed);
-    }
 }
