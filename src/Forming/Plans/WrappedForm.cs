@@ -23,7 +23,7 @@ internal sealed record WrappedForm(
 
     private const int MostRounds = 12;
 
-    private const int QuadratureOrder = 8;
+    private const int QuadratureOrder = 5;
 
     public static WrappedForm Solve(
         FinishedCurve finished, PanelSpec panel, FormSpec form, FoldShape fold, BrakeSpec brake, MarkSpec marks, CancellationToken cancellation)
