@@ -1,2 +1,27 @@
-var app = WebApplication.CreateBuilder(args).Build();
+using FormApi.Contract;
+using FormApi.Features.Forms;
+using FormApi.Features.Gauges;
+using FormApi.Features.Materials;
+using FormApi.Features.References;
+using FormApi.Http;
+using FormApi.Operations;
+using Serilog;
+
+var builder = WebApplication.CreateBuilder(args);
+builder.Services.AddSerilog((_, log) => log.ReadFrom.Configuration(builder.Configuration));
+builder.AddGuards();
+builder.AddContract();
+
+var app = builder.Build();
+app.UseGuards();
+app.MapContract();
+app.MapProblems();
+app.MapHealth();
+app.MapMaterials();
+app.MapGauges();
+app.MapReferences();
+
+var compute = app.MapGroup("").RequireRateLimiting(Guards.Compute).WithRequestTimeout(Guards.Compute);
+compute.MapForms();
+
 app.Run();
