@@ -9,6 +9,7 @@ using Serilog;
 
 var builder = WebApplication.CreateBuilder(args);
 builder.Services.AddSerilog((_, log) => log.ReadFrom.Configuration(builder.Configuration));
+builder.AddDefaultAddress();
 builder.AddGuards();
 builder.AddContract();
 
@@ -21,7 +22,6 @@ app.MapMaterials();
 app.MapGauges();
 app.MapReferences();
 
-var compute = app.MapGroup("").RequireRateLimiting(Guards.Compute).WithRequestTimeout(Guards.Compute);
-compute.MapForms();
+app.MapComputations().MapForms();
 
 app.Run();

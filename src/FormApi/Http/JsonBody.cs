@@ -1,6 +1,5 @@
 using System.Buffers;
 using System.IO.Pipelines;
-using System.Reflection;
 using System.Text.Json;
 using FluentValidation.Results;
 using FormApi.Operations;
@@ -31,8 +30,7 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
 
     /// <summary>Reads and checks the body of a request.</summary>
     /// <param name="context">The request.</param>
-    /// <param name="parameter">The parameter to fill.</param>
-    public static async ValueTask<JsonBody<T>> BindAsync(HttpContext context, ParameterInfo parameter)
+    public static async ValueTask<JsonBody<T>> BindAsync(HttpContext context)
     {
         if (!IsJson(context.Request))
             return new(null, new(Problems.UnsupportedMediaType, "The body must be application/json in UTF-8, not compressed."), default);

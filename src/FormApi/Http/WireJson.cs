@@ -5,6 +5,7 @@ using FormApi.Features.Forms;
 using FormApi.Features.Gauges;
 using FormApi.Features.Materials;
 using FormApi.Features.References;
+using FormApi.Operations;
 using Forming.Curves;
 using Forming.Facets;
 using Forming.Layout;

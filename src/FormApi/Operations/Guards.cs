@@ -1,6 +1,5 @@
 using System.Threading.RateLimiting;
 using FormApi.Http;
-using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http.Timeouts;
 using Microsoft.AspNetCore.RateLimiting;
 using Microsoft.AspNetCore.ResponseCompression;
@@ -54,6 +53,15 @@ internal static class Guards
             options.Providers.Add<BrotliCompressionProvider>();
             options.Providers.Add<GzipCompressionProvider>();
         });
+    }
+
+    /// <summary>The group of routes that calculate, under the limits.</summary>
+    /// <param name="app">The service.</param>
+    public static RouteGroupBuilder MapComputations(this WebApplication app)
+    {
+        var group = app.MapGroup("");
+        group.RequireRateLimiting(Compute).WithRequestTimeout(Compute);
+        return group;
     }
 
     /// <summary>Puts the guards in front of the endpoints, outermost first.</summary>

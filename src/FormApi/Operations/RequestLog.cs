@@ -48,15 +48,17 @@ internal sealed partial class RequestLog(RequestDelegate next, ILogger<RequestLo
     {
         var route = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "none";
         context.Items.TryGetValue(FingerprintKey, out var fingerprint);
+        var (milliseconds, traceId) = (Math.Round(elapsed.TotalMilliseconds, 3), TraceIdOf(context));
+        var (method, status) = (context.Request.Method, context.Response.StatusCode);
         Line(
             logger,
             level,
-            context.Request.Method,
+            method,
             route,
-            context.Response.StatusCode,
-            Math.Round(elapsed.TotalMilliseconds, 3),
+            status,
+            milliseconds,
             fingerprint as string,
-            TraceIdOf(context));
+            traceId);
     }
 
     [LoggerMessage(Message = "{Method} {Route} {Status} {Milliseconds} ms {Fingerprint} {TraceId}")]

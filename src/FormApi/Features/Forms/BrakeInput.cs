@@ -27,7 +27,7 @@ internal sealed record BrakeInput(
 internal sealed record CapacityInput(double Thickness, double Ultimate);
 
 /// <summary>What a brake must satisfy.</summary>
-internal sealed class BrakeInputRules : AbstractValidator<BrakeInput>
+internal sealed class BrakeInputRules : Rules<BrakeInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -48,7 +48,7 @@ internal sealed class BrakeInputRules : AbstractValidator<BrakeInput>
 }
 
 /// <summary>What a brake's rating must satisfy.</summary>
-internal sealed class CapacityInputRules : AbstractValidator<CapacityInput>
+internal sealed class CapacityInputRules : Rules<CapacityInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>

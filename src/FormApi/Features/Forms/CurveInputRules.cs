@@ -5,7 +5,7 @@ using FormApi.Http;
 namespace FormApi.Features.Forms;
 
 /// <summary>What a curve must satisfy, by its type.</summary>
-internal sealed class CurveInputRules : AbstractValidator<CurveInput>
+internal sealed class CurveInputRules : Rules<CurveInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -49,7 +49,7 @@ internal sealed class CurveInputRules : AbstractValidator<CurveInput>
 }
 
 /// <summary>What an arc must satisfy.</summary>
-internal sealed class ArcInputRules : AbstractValidator<ArcInput>
+internal sealed class ArcInputRules : Rules<ArcInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -64,7 +64,7 @@ internal sealed class ArcInputRules : AbstractValidator<ArcInput>
 }
 
 /// <summary>What a progressive bend must satisfy.</summary>
-internal sealed class ProgressiveInputRules : AbstractValidator<ProgressiveInput>
+internal sealed class ProgressiveInputRules : Rules<ProgressiveInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -101,7 +101,7 @@ internal sealed class ProgressiveInputRules : AbstractValidator<ProgressiveInput
 }
 
 /// <summary>What part of an ellipse must satisfy.</summary>
-internal sealed class EllipseInputRules : AbstractValidator<EllipseInput>
+internal sealed class EllipseInputRules : Rules<EllipseInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -124,7 +124,7 @@ internal sealed class EllipseInputRules : AbstractValidator<EllipseInput>
 }
 
 /// <summary>What a flat in a chain must satisfy.</summary>
-internal sealed class FlatInputRules : AbstractValidator<FlatInput>
+internal sealed class FlatInputRules : Rules<FlatInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -132,7 +132,7 @@ internal sealed class FlatInputRules : AbstractValidator<FlatInput>
 }
 
 /// <summary>What measured points must satisfy.</summary>
-internal sealed class PointsInputRules : AbstractValidator<PointsInput>
+internal sealed class PointsInputRules : Rules<PointsInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -161,7 +161,7 @@ internal sealed class PointsInputRules : AbstractValidator<PointsInput>
 }
 
 /// <summary>What a chain must satisfy.</summary>
-internal sealed class SegmentsInputRules : AbstractValidator<SegmentsInput>
+internal sealed class SegmentsInputRules : Rules<SegmentsInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>

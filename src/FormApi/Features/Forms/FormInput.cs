@@ -1,9 +1,9 @@
 using System.Text.Json.Serialization;
 using FluentValidation;
 using Forming.Facets;
-using Forming.Materials;
 using Forming.Plans;
 using FormApi.Http;
+using GaugeTable = Forming.Materials.Gauges;
 
 namespace FormApi.Features.Forms;
 
@@ -55,7 +55,7 @@ internal sealed record SteppingInput(
 internal sealed record StopInput(double Offset, double Slope);
 
 /// <summary>What a form must satisfy.</summary>
-internal sealed class FormInputRules : AbstractValidator<FormInput>
+internal sealed class FormInputRules : Rules<FormInput>
 {
     // The published formula for K does not reach below this ratio of radius to thickness.
     private const double LeastRadiusOverThickness = 0.2;
@@ -87,13 +87,13 @@ internal sealed class FormInputRules : AbstractValidator<FormInput>
 
     private static double ThicknessOf(FormInput form, UnitSystem units) =>
         form.Thickness
-        ?? (form.Gauge is { } gauge && SheetRules.GaugeSystemOf(form) is { } system && Gauges.TryThickness(system, gauge, out var mm)
+        ?? (form.Gauge is { } gauge && SheetRules.GaugeSystemOf(form) is { } system && GaugeTable.TryThickness(system, gauge, out var mm)
             ? units.Length(mm)
             : 0);
 }
 
 /// <summary>What a stepping must satisfy.</summary>
-internal sealed class SteppingInputRules : AbstractValidator<SteppingInput>
+internal sealed class SteppingInputRules : Rules<SteppingInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -129,7 +129,7 @@ internal sealed class SteppingInputRules : AbstractValidator<SteppingInput>
 }
 
 /// <summary>What a stop's line must satisfy.</summary>
-internal sealed class StopInputRules : AbstractValidator<StopInput>
+internal sealed class StopInputRules : Rules<StopInput>
 {
     /// <summary>The rules.</summary>
     /// <param name="units">The units.</param>

@@ -7,6 +7,7 @@ using Forming.Panels;
 using Forming.Plans;
 using Forming.Springback;
 using FormApi.Http;
+using GaugeTable = Forming.Materials.Gauges;
 
 namespace FormApi.Features.Forms;
 
@@ -88,11 +89,9 @@ internal sealed record FormSpecs(PanelSpec Panel, FormSpec Form, BrakeSpec Brake
 
     private static Sheet SheetFrom(ISheetInput sheet, UnitSystem units)
     {
-        var mm = 0.0;
         if (sheet.Thickness is { } thickness)
-            mm = units.ToMm(thickness);
-        else
-            Gauges.TryThickness(sheet.GaugeSystem!, sheet.Gauge!.Value, out mm);
+            return new(MaterialInputs.ToMaterial(sheet.Material, units), units.ToMm(thickness));
+        GaugeTable.TryThickness(sheet.GaugeSystem!, sheet.Gauge!.Value, out var mm);
         return new(MaterialInputs.ToMaterial(sheet.Material, units), mm);
     }
 

@@ -72,7 +72,7 @@ internal sealed record ClampInput(double? Gap = null, double? Height = null);
 internal sealed record StockSheetInput(double Length, double Width, string? Name = null);
 
 /// <summary>What a panel must satisfy.</summary>
-internal sealed class PanelInputRules : AbstractValidator<PanelInput>
+internal sealed class PanelInputRules : Rules<PanelInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -99,7 +99,7 @@ internal sealed class PanelInputRules : AbstractValidator<PanelInput>
 }
 
 /// <summary>What a clamp must satisfy.</summary>
-internal sealed class ClampInputRules : AbstractValidator<ClampInput>
+internal sealed class ClampInputRules : Rules<ClampInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -111,7 +111,7 @@ internal sealed class ClampInputRules : AbstractValidator<ClampInput>
 }
 
 /// <summary>What a stock sheet must satisfy.</summary>
-internal sealed class StockSheetInputRules : AbstractValidator<StockSheetInput>
+internal sealed class StockSheetInputRules : Rules<StockSheetInput>
 {
     private const int LongestName = 60;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using FluentValidation;
 using Forming.Materials;
 using FormApi.Http;
+using GaugeTable = Forming.Materials.Gauges;
 
 namespace FormApi.Features.Forms;
 
@@ -70,9 +71,9 @@ internal static class SheetRules
     private static void CheckGauge<T>(T sheet, int gauge, ValidationContext<T> context)
         where T : ISheetInput
     {
-        var systems = "one of " + string.Join(", ", Gauges.Systems.Select(known => known.Id));
+        var systems = "one of " + string.Join(", ", GaugeTable.Systems.Select(known => known.Id));
         var systemId = GaugeSystemOf(sheet);
-        var system = Gauges.Systems.FirstOrDefault(known => known.Id == systemId);
+        var system = GaugeTable.Systems.FirstOrDefault(known => known.Id == systemId);
         if (systemId is null)
         {
             context.FaultAt(
@@ -82,7 +83,7 @@ internal static class SheetRules
         {
             context.FaultAt("gaugeSystem", "unknown-gauge-system", "There is no gauge system of this name.", systems);
         }
-        else if (!Gauges.TryThickness(systemId, gauge, out _))
+        else if (!GaugeTable.TryThickness(systemId, gauge, out _))
         {
             var listed = system.Thicknesses.Select(thickness => thickness.Gauge.ToString(CultureInfo.InvariantCulture));
             context.FaultAt("gauge", "unknown-gauge", $"The system {systemId} lists no such gauge.", "one of " + string.Join(", ", listed));

@@ -10,6 +10,6 @@ internal static class ReferencesEndpoint
     public static void MapReferences(this IEndpointRouteBuilder routes) => routes.MapGet("/v1/references", List)
         .Describe<ReferencesAnswer>("listReferences", "References", "The sources that materials, gauges and methods cite by key.");
 
-    private static IResult List() =>
+    private static TableResult<ReferencesAnswer> List() =>
         new TableResult<ReferencesAnswer>("references", ReferencesAnswer.All, AnswerJson.Default.ReferencesAnswer);
 }
