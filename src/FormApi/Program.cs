@@ -8,7 +8,7 @@ using FormApi.Operations;
 using Serilog;
 
 var builder = WebApplication.CreateBuilder(args);
-builder.Services.AddSerilog((_, log) => log.ReadFrom.Configuration(builder.Configuration));
+builder.Services.AddSerilog((_, log) => log.ReadFrom.Configuration(builder.Configuration), preserveStaticLogger: true);
 builder.AddDefaultAddress();
 builder.AddGuards();
 builder.AddContract();

@@ -25,23 +25,15 @@ internal static class CanonicalJson
         if (number == 0)
             return "0";
         // The shortest digits that read back as the same number; ECMAScript only places point and exponent differently.
-        var text = number.ToString("E16", CultureInfo.InvariantCulture);
         var shortest = number.ToString("R", CultureInfo.InvariantCulture);
-        var magnitude = Math.Abs(number);
-        if (magnitude is >= 1e-5 and < 1e15 && !shortest.Contains('E', StringComparison.Ordinal))
-            return shortest;
-        return Place(shortest, text[^4..]);
+        var e = shortest.IndexOf('E', StringComparison.Ordinal);
+        return e < 0 ? shortest : Place(shortest[..e], int.Parse(shortest.AsSpan(e + 1), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture));
     }
 
-    private static string Place(string shortest, string exponentText)
+    private static string Place(string mantissa, int exponent)
     {
-        var sign = shortest[0] == '-' ? "-" : "";
-        var mantissa = shortest.AsSpan(sign.Length);
-        var e = mantissa.IndexOf('E');
-        if (e >= 0)
-            mantissa = mantissa[..e];
-        var digits = mantissa.ToString().Replace(".", "", StringComparison.Ordinal).TrimStart('0').TrimEnd('0');
-        var exponent = int.Parse(exponentText, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
+        var sign = mantissa[0] == '-' ? "-" : "";
+        var digits = mantissa[sign.Length..].Replace(".", "", StringComparison.Ordinal);
         return sign + exponent switch
         {
             >= 21 or < -6 => digits[..1] + (digits.Length > 1 ? "." + digits[1..] : "") + (exponent < 0 ? "e-" : "e+")

@@ -33,12 +33,18 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
     public static async ValueTask<JsonBody<T>> BindAsync(HttpContext context)
     {
         if (!IsJson(context.Request))
-            return new(null, new(Problems.UnsupportedMediaType, "The body must be application/json in UTF-8, not compressed."), default);
+        {
+            return IsEmpty(context.Request) ? Misshapen(default) : new(null, new(Problems.UnsupportedMediaType, "The body must be application/json in UTF-8, not compressed."), default);
+        }
+
         var limits = context.RequestServices.GetRequiredService<IOptions<Limits>>().Value;
         return await ReadAsync(context, limits.BodyBytes) is { } body
             ? Parse(body)
             : new(null, new(Problems.TooLarge, $"The body may have {limits.BodyBytes} bytes; the setting is {Limits.Section}:{nameof(Limits.BodyBytes)}."), default);
     }
+
+    private static bool IsEmpty(HttpRequest request) =>
+        string.IsNullOrEmpty(request.ContentType) && (request.ContentLength ?? 0) == 0 && request.Headers.TransferEncoding.Count == 0;
 
     private static bool IsJson(HttpRequest request)
     {

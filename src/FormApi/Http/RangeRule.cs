@@ -10,8 +10,11 @@ namespace FormApi.Http;
 /// <param name="units">The caller's units.</param>
 internal sealed class RangeRule<T, TNumber>(Range range, UnitSystem units) : PropertyValidator<T, TNumber>, IRangeRule
 {
-    private readonly double _min = range.MinIn(units);
-    private readonly double _max = range.MaxIn(units);
+    private const double ShownTo = 1e-9;
+
+    // Limits are shown with nine decimals: what is shown must pass, and so must the limit itself converted by the caller.
+    private readonly double _min = range.MinIn(units) - ShownTo;
+    private readonly double _max = range.MaxIn(units) + ShownTo;
 
     /// <inheritdoc/>
     public Range Range => range;
@@ -30,7 +33,7 @@ internal sealed class RangeRule<T, TNumber>(Range range, UnitSystem units) : Pro
         else
             return true;
 
-        if (number <= _max && (range.AboveMin ? number > _min : number >= _min))
+        if (number <= _max && (range.AboveMin ? number > range.Min : number >= _min))
             return true;
         context.Fault(
             context.PropertyPath,

@@ -6,9 +6,6 @@ internal static class Ranges
     /// <summary>Thickness of a sheet.</summary>
     public static Range Thickness { get; } = Length(0.05, 25);
 
-    /// <summary>Gauge number.</summary>
-    public static Range Gauge { get; } = new(0, 60, Measure.Count);
-
     /// <summary>Width along the folds.</summary>
     public static Range Width { get; } = Length(1, 1e5);
 

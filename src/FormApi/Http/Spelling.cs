@@ -10,7 +10,7 @@ internal static class Spelling
     {
         if (given.Length is 0 or > 60)
             return null;
-        var (best, least) = (default(string), Math.Max(1, given.Length / 3) + 1);
+        var (best, least) = (default(string), Math.Max(1, (given.Length + 1) / 3) + 1);
         foreach (var word in words)
         {
             var distance = Distance(given.ToUpperInvariant(), word.ToUpperInvariant());

@@ -3,6 +3,8 @@ using FormApi.Http;
 using Microsoft.AspNetCore.Http.Timeouts;
 using Microsoft.AspNetCore.RateLimiting;
 using Microsoft.AspNetCore.ResponseCompression;
+using Microsoft.AspNetCore.Server.Kestrel.Core;
+using Microsoft.Extensions.Options;
 
 namespace FormApi.Operations;
 
@@ -16,37 +18,16 @@ internal static class Guards
     /// <param name="builder">The service being built.</param>
     public static void AddGuards(this WebApplicationBuilder builder)
     {
-        var section = builder.Configuration.GetSection(Limits.Section);
-        builder.Services.AddOptions<Limits>().Bind(section).ValidateDataAnnotations().ValidateOnStart();
-        var limits = section.Get<Limits>() ?? new Limits();
-
-        // The body's own reader names the limit; this one stops what comes after it.
-        builder.WebHost.ConfigureKestrel(server =>
-        {
-            server.AddServerHeader = false;
-            server.Limits.MaxRequestBodySize = limits.BodyBytes + 1L;
-        });
-        builder.Services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
-        builder.Services.AddExceptionHandler<ProblemHandler>();
-        builder.Services.AddRateLimiter(options =>
-        {
-            options.AddConcurrencyLimiter(Compute, queue =>
-            {
-                queue.PermitLimit = limits.Concurrent;
-                queue.QueueLimit = limits.Queued;
-                queue.QueueProcessingOrder = QueueProcessingOrder.OldestFirst;
-            });
-            options.OnRejected = (rejected, _) => new(new ProblemResult(Problems.TooMany).ExecuteAsync(rejected.HttpContext));
-        });
-        builder.Services.AddRequestTimeouts(options => options.AddPolicy(Compute, new RequestTimeoutPolicy
-        {
-            Timeout = TimeSpan.FromSeconds(limits.Seconds),
-            TimeoutStatusCode = StatusCodes.Status503ServiceUnavailable,
-            WriteTimeoutResponse = context => new ProblemResult(
-                Problems.TooSlow,
-                $"It took longer than {limits.Seconds} s; the setting is {Limits.Section}:{nameof(Limits.Seconds)}.").ExecuteAsync(context),
-        }));
-        builder.Services.AddResponseCompression(options =>
+        var services = builder.Services;
+        services.AddOptions<Limits>().BindConfiguration(Limits.Section).ValidateDataAnnotations().ValidateOnStart();
+        services.AddOptions<KestrelServerOptions>().Configure<IOptions<Limits>>(LimitServer);
+        services.AddOptions<RateLimiterOptions>().Configure<IOptions<Limits>>(LimitConcurrency);
+        services.AddOptions<RequestTimeoutOptions>().Configure<IOptions<Limits>>(LimitTime);
+        services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
+        services.AddExceptionHandler<ProblemHandler>();
+        services.AddRateLimiter(_ => { });
+        services.AddRequestTimeouts();
+        services.AddResponseCompression(options =>
         {
             options.EnableForHttps = true;
             options.MimeTypes = ["application/json", ProblemResult.MediaType, "application/yaml", "text/plain"];
@@ -78,4 +59,31 @@ internal static class Guards
         app.UseRateLimiter();
         app.UseRequestTimeouts();
     }
+
+    private static void LimitServer(KestrelServerOptions server, IOptions<Limits> limits)
+    {
+        server.AddServerHeader = false;
+        // The body's own reader names the limit; this one stops what comes after it.
+        server.Limits.MaxRequestBodySize = limits.Value.BodyBytes + 1L;
+    }
+
+    private static void LimitConcurrency(RateLimiterOptions options, IOptions<Limits> limits)
+    {
+        options.AddConcurrencyLimiter(Compute, queue =>
+        {
+            queue.PermitLimit = limits.Value.Concurrent;
+            queue.QueueLimit = limits.Value.Queued;
+            queue.QueueProcessingOrder = QueueProcessingOrder.OldestFirst;
+        });
+        options.OnRejected = (rejected, _) => new(new ProblemResult(Problems.TooMany).ExecuteAsync(rejected.HttpContext));
+    }
+
+    private static void LimitTime(RequestTimeoutOptions options, IOptions<Limits> limits) => options.AddPolicy(Compute, new RequestTimeoutPolicy
+    {
+        Timeout = TimeSpan.FromSeconds(limits.Value.Seconds),
+        TimeoutStatusCode = StatusCodes.Status503ServiceUnavailable,
+        WriteTimeoutResponse = context => new ProblemResult(
+            Problems.TooSlow,
+            $"It took longer than {limits.Value.Seconds} s; the setting is {Limits.Section}:{nameof(Limits.Seconds)}.").ExecuteAsync(context),
+    });
 }

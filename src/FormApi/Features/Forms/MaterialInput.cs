@@ -29,8 +29,7 @@ internal sealed record MaterialInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? MinRadiusOverThickness = null)
 {
     /// <summary>Whether the caller gave any property.</summary>
-    [JsonIgnore]
-    public bool HasOwnFigures =>
+    public bool HasOwnFigures() =>
         (YoungsModulus ?? PoissonRatio ?? Yield ?? Ultimate ?? Elongation ?? StrengthCoefficient ?? StrainHardening
             ?? Density ?? MinRadiusOverThickness) is not null;
 }
@@ -43,7 +42,7 @@ internal sealed class MaterialInputRules : Rules<MaterialInput>
     public MaterialInputRules(UnitSystem units)
     {
         RuleFor(material => material).Custom(CheckId);
-        When(material => material.HasOwnFigures, () =>
+        When(material => material.HasOwnFigures(), () =>
         {
             RuleFor(material => material.YoungsModulus).Within(Ranges.YoungsModulus, units);
             RuleFor(material => material.PoissonRatio).Within(Ranges.PoissonRatio, units);

@@ -28,7 +28,7 @@ internal static class MaterialInputs
     public static Material ToMaterial(MaterialInput input, UnitSystem units)
     {
         var known = input.Id is { } id && MaterialCatalog.Default.TryFind(id, out var found) ? found : Blank;
-        return input.HasOwnFigures ? WithOwnFigures(known, input, units) : known;
+        return input.HasOwnFigures() ? WithOwnFigures(known, input, units) : known;
     }
 
     private static Material WithOwnFigures(Material known, MaterialInput input, UnitSystem units)
