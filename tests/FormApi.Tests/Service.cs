@@ -25,7 +25,8 @@ public sealed class Service : IDisposable
             foreach (var (key, value) in settings)
                 host.UseSetting(key, value);
         });
-        Client = _factory.CreateClient();
+        // Following redirects would hold a body back until it is whole.
+        Client = _factory.CreateClient(new() { AllowAutoRedirect = false, HandleCookies = false });
     }
 
     public HttpClient Client { get; }
