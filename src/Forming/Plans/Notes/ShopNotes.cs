@@ -60,7 +60,7 @@ internal static class ShopNotes
                 $"The usual flow curve of {draft.Panel.Sheet.Material.Name} misses its proof stress; one through the proof stress and the ultimate strength stands in its place (n = {draft.PanelLaw.Flow.Hardening:0.000})."));
         }
 
-        var atMid = draft.Polygon.EndTurn * (0.5 - draft.Fold.NeutralFactor) * draft.Fold.ThicknessMm;
+        var atMid = draft.BlankAtMidNeutralMm;
         if (draft.Form.NeutralFactor is null && atMid > draft.Marks.Tape.ResolutionMm / 2)
         {
             notes.Add(new(
