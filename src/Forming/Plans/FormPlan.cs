@@ -46,7 +46,7 @@ public sealed record FormPlan
     {
         var fold = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, NeutralFactorOf(form));
         var draft = panel.Curve is TaperCurve taper
-            ? throw new NotImplementedException(taper.ToString())
+            ? TaperedPlan.Draft(taper, panel, form, brake, marks, fold)
             : StraightPlan.Draft(panel, form, brake, marks, fold, cancellation);
         var checks = PlanChecks.Of(draft);
         return new()

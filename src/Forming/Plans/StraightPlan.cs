@@ -56,7 +56,7 @@ internal static class StraightPlan
             PanelMarks = panelBlank.Marks,
             Pull = pull,
             Give = FormGiveEstimate.Compute(
-                contact, formLaw, pull.ForceN, Math.Max(lever, printThrough.WidestFacetMm), panel.WidthMm, form.WidthMm),
+                FormGiveEstimate.SectionsOf(contact, Math.Max(lever, printThrough.WidestFacetMm), panel.WidthMm), formLaw, pull.ForceN, form.WidthMm),
             ClampRoomMm = polygon.EndTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, panel.Clamp) : null,
         };
     }

@@ -56,6 +56,15 @@ internal sealed class FormedPanel
         return new(panel, g, normalRate, headingRate);
     }
 
+    /// <summary>Turn of the normal over the whole sweep, without the frame [rad].</summary>
+    /// <param name="panel">The finished panel.</param>
+    /// <param name="factor">g of a ruling.</param>
+    public static double TurnOf(RuledPanel panel, Func<Ruling, double> factor) => panel.SeriesOf(turn =>
+    {
+        var ruling = panel.At(turn);
+        return factor(ruling) * ruling.NormalRate;
+    }).Integral().At(panel.Sweep);
+
     /// <summary>The sheet's triad at a ruling.</summary>
     /// <param name="turn">Tangent angle of the ruling [rad].</param>
     public Triad TriadAt(double turn) => new(At(0, turn), At(3, turn), At(6, turn));

@@ -15,6 +15,7 @@ internal sealed class TaperFolds
     private TaperFolds(FormedPanel formed, double[] turns, double endTurn, FoldShape fold, double panelThickness)
     {
         Turns = turns;
+        EndTurn = endTurn;
         var count = turns.Length;
         Point3[] axisNear = new Point3[count], axisFar = new Point3[count];
         var depth = (panelThickness / 2) + fold.OuterRadiusMm;
@@ -49,6 +50,20 @@ internal sealed class TaperFolds
                 FacetFlatnessMm = Math.Max(FacetFlatnessMm, Math.Max(FlatnessOf(j, end), FlatnessOf(j + 1, end)));
         }
 
+        Lengths = new double[count];
+        for (var j = 0; j < count; j++)
+        {
+            Lengths[j] = (Far[j] - Near[j]).Length;
+            if (j > 0)
+                LargestLineAngle = new(Math.Max(LargestLineAngle.Radians, Between(j - 1, j)));
+        }
+
+        double Between(int i, int j)
+        {
+            Point3 a = Far[i] - Near[i], b = Far[j] - Near[j];
+            return Math.Atan2(a.Cross(b).Length, a.Dot(b));
+        }
+
         double FlatnessOf(int facet, Point3 end) => facet == 0 || facet == count ? 0 : Math.Abs(planes[facet].Distance(end));
     }
 
@@ -63,6 +78,15 @@ internal sealed class TaperFolds
 
     /// <summary>[m] dihedral fold angles [rad].</summary>
     public double[] Angles { get; }
+
+    /// <summary>Tangent angle at which the lead-out leaves [rad].</summary>
+    public double EndTurn { get; }
+
+    /// <summary>[m] lengths of the fold lines [mm].</summary>
+    public double[] Lengths { get; }
+
+    /// <summary>Largest angle between neighbouring fold lines.</summary>
+    public Angle LargestLineAngle { get; }
 
     /// <summary>Planes of the lead-in, the facets and the lead-out: [m + 1].</summary>
     public IReadOnlyList<Plane> Planes => planes;
