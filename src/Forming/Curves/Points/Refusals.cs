@@ -1,4 +1,3 @@
-using System.Globalization;
 using Forming.Results;
 
 namespace Forming.Curves.Points;
@@ -60,16 +59,16 @@ internal static class Refusals
     private static NoSolutionException Reverses(Pattern pattern, double s, Point relative)
     {
         var place = pattern.Measured(relative);
-        return new("curve.reverses", Pattern.Subject, Words(
-            $"The curve reverses {s * pattern.Scale:0.###} mm along from the first point, at ({place.X:0.###}, {place.Y:0.###}): a form serves one direction of bend only."));
+        return new(
+            "curve.reverses",
+            Pattern.Subject,
+            $"the curve reverses {Figure.Length(s * pattern.Scale)} along from the first point, at ({Figure.Length(place.X)}, {Figure.Length(place.Y)}); it needs one form for each side",
+            $"points of one direction of bend only");
     }
 
     private static NoSolutionException NotFitted(Pattern pattern, NormalFit best) => new(
         "curve.points-not-fitted",
         Pattern.Subject,
-        Words($"No smooth curve passes all points within the tolerance: the best misses by {best.LargestMiss * pattern.Scale:0.####} mm, at point {best.Worst} (counted from 0)."),
-        pattern.Tolerance * pattern.Scale,
-        Words($"a tolerance of at least {best.LargestMiss * pattern.Scale:0.####} mm, or a corrected point"));
-
-    private static string Words(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+        $"no smooth curve passes all points within {Figure.Length(pattern.Tolerance * pattern.Scale)}: the best misses by {Figure.Length(best.LargestMiss * pattern.Scale)}, at point {best.Worst}, counted from 0",
+        $"a tolerance of at least {Figure.Length(best.LargestMiss * pattern.Scale)}, or a corrected point");
 }
