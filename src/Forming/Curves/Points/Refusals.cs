@@ -10,7 +10,7 @@ internal static class Refusals
 
     /// <summary>The reason: the curve reverses, or nothing fits.</summary>
     /// <param name="pattern">The points.</param>
-    /// <param name="best">The nearest curve.</param>
+    /// <param name="best">The nearest curve found; a wider tolerance takes other knots, so its miss is not the tolerance that would do.</param>
     /// <param name="signed">A curve within the tolerance that bends both ways, if there is one.</param>
     public static NoSolutionException For(Pattern pattern, NormalFit best, NormalFit? signed) =>
         signed is not null && Reversal(signed, pattern.Tolerance) is { } place
@@ -67,9 +67,9 @@ internal static class Refusals
     private static NoSolutionException NotFitted(Pattern pattern, NormalFit best) => new(
         "curve.points-not-fitted",
         Pattern.Subject,
-        Words($"No smooth curve passes all points within the tolerance: the best misses by {best.LargestMiss * pattern.Scale:0.####} mm, at point {best.Worst} (counted from 0)."),
+        Words($"No smooth curve that bends one way was found within the tolerance of all points: the nearest misses by {best.LargestMiss * pattern.Scale:0.####} mm, at point {best.Worst} (counted from 0)."),
         pattern.Tolerance * pattern.Scale,
-        Words($"a tolerance of at least {best.LargestMiss * pattern.Scale:0.####} mm, or a corrected point"));
+        "a wider tolerance, or a corrected point");
 
     private static string Words(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
