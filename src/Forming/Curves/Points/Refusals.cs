@@ -9,7 +9,7 @@ internal static class Refusals
 
     /// <summary>The reason: the curve reverses, or nothing fits.</summary>
     /// <param name="pattern">The points.</param>
-    /// <param name="best">The nearest curve.</param>
+    /// <param name="best">The nearest curve found; a wider tolerance takes other knots, so its miss is not the tolerance that would do.</param>
     /// <param name="signed">A curve within the tolerance that bends both ways, if there is one.</param>
     public static NoSolutionException For(Pattern pattern, NormalFit best, NormalFit? signed) =>
         signed is not null && Reversal(signed, pattern.Tolerance) is { } place
@@ -69,6 +69,6 @@ internal static class Refusals
     private static NoSolutionException NotFitted(Pattern pattern, NormalFit best) => new(
         "curve.points-not-fitted",
         Pattern.Subject,
-        $"no smooth curve passes all points within {Figure.Length(pattern.Tolerance * pattern.Scale)}: the best misses by {Figure.Length(best.LargestMiss * pattern.Scale)}, at point {best.Worst}, counted from 0",
-        $"a tolerance of at least {Figure.Length(best.LargestMiss * pattern.Scale)}, or a corrected point");
+        $"no smooth curve that bends one way was found within {Figure.Length(pattern.Tolerance * pattern.Scale)} of all points: the nearest misses by {Figure.Length(best.LargestMiss * pattern.Scale)}, at point {best.Worst}, counted from 0",
+        $"a wider tolerance, or a corrected point");
 }
