@@ -1,5 +1,5 @@
-using Forming.Plans;
 using FormApi.Http;
+using Forming.Plans;
 
 namespace FormApi.Tests;
 

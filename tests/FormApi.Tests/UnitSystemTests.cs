@@ -1,5 +1,5 @@
-using Forming.Results;
 using FormApi.Http;
+using Forming.Results;
 
 namespace FormApi.Tests;
 

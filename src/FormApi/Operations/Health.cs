@@ -1,6 +1,6 @@
-using Forming.Plans;
 using FormApi.Features.Forms;
 using FormApi.Http;
+using Forming.Plans;
 
 namespace FormApi.Operations;
 

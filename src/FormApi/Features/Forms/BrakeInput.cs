@@ -1,6 +1,6 @@
 using FluentValidation;
-using Forming.Plans;
 using FormApi.Http;
+using Forming.Plans;
 
 namespace FormApi.Features.Forms;
 

@@ -1,6 +1,6 @@
 using System.Text.Json.Serialization;
-using Forming.Curves;
 using FormApi.Http;
+using Forming.Curves;
 
 namespace FormApi.Features.Forms;
 

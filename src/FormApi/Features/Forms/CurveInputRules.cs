@@ -1,6 +1,6 @@
 using FluentValidation;
-using Forming.Curves;
 using FormApi.Http;
+using Forming.Curves;
 
 namespace FormApi.Features.Forms;
 

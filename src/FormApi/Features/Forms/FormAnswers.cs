@@ -1,9 +1,9 @@
+using FormApi.Http;
 using Forming;
 using Forming.Facets;
 using Forming.Panels;
 using Forming.Plans;
 using Forming.Results;
-using FormApi.Http;
 
 namespace FormApi.Features.Forms;
 

@@ -1,10 +1,10 @@
 using System.Globalization;
+using FormApi.Http;
 using Forming.Curves;
 using Forming.Facets;
 using Forming.Layout;
 using Forming.Panels;
 using Forming.Plans;
-using FormApi.Http;
 
 namespace FormApi.Features.Forms;
 

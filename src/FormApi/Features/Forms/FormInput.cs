@@ -1,8 +1,8 @@
 using System.Text.Json.Serialization;
 using FluentValidation;
+using FormApi.Http;
 using Forming.Facets;
 using Forming.Plans;
-using FormApi.Http;
 using GaugeTable = Forming.Materials.Gauges;
 
 namespace FormApi.Features.Forms;

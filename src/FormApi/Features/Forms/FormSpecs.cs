@@ -1,3 +1,4 @@
+using FormApi.Http;
 using Forming;
 using Forming.Curves;
 using Forming.Facets;
@@ -6,7 +7,6 @@ using Forming.Materials;
 using Forming.Panels;
 using Forming.Plans;
 using Forming.Springback;
-using FormApi.Http;
 using GaugeTable = Forming.Materials.Gauges;
 
 namespace FormApi.Features.Forms;

@@ -1,8 +1,8 @@
 using System.Buffers;
 using System.Text.Json;
+using FormApi.Http;
 using Forming.Plans;
 using Forming.Results;
-using FormApi.Http;
 
 namespace FormApi.Features.Forms;
 

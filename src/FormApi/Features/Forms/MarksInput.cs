@@ -1,6 +1,6 @@
 using FluentValidation;
-using Forming.Layout;
 using FormApi.Http;
+using Forming.Layout;
 
 namespace FormApi.Features.Forms;
 

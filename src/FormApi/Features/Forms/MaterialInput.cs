@@ -1,7 +1,7 @@
 using System.Text.Json.Serialization;
 using FluentValidation;
-using Forming.Materials;
 using FormApi.Http;
+using Forming.Materials;
 
 namespace FormApi.Features.Forms;
 

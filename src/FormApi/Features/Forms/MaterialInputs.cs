@@ -1,6 +1,6 @@
+using FormApi.Http;
 using Forming.Materials;
 using Forming.Results;
-using FormApi.Http;
 
 namespace FormApi.Features.Forms;
 

@@ -1,8 +1,8 @@
 using System.Text.Json.Serialization;
 using FluentValidation;
+using FormApi.Http;
 using Forming.Curves;
 using Forming.Plans;
-using FormApi.Http;
 
 namespace FormApi.Features.Forms;
 

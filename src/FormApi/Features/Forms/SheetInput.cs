@@ -1,7 +1,7 @@
 using System.Globalization;
 using FluentValidation;
-using Forming.Materials;
 using FormApi.Http;
+using Forming.Materials;
 using GaugeTable = Forming.Materials.Gauges;
 
 namespace FormApi.Features.Forms;

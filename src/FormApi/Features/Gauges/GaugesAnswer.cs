@@ -1,6 +1,6 @@
 using System.Text.Json.Serialization;
-using Forming.Results;
 using FormApi.Http;
+using Forming.Results;
 
 namespace FormApi.Features.Gauges;
 

@@ -1,7 +1,7 @@
 using System.Text.Json.Serialization;
+using FormApi.Http;
 using Forming.Materials;
 using Forming.Results;
-using FormApi.Http;
 
 namespace FormApi.Features.Materials;
 

@@ -1,5 +1,5 @@
-using Forming.Materials;
 using FormApi.Http;
+using Forming.Materials;
 
 namespace FormApi.Features.Materials;
 
