@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text;
 using FormApi.Http;
 using Forming.Results;
 
@@ -50,5 +52,20 @@ public sealed class UnitSystemTests
             $"{Figure.Angle(Math.PI / 2)}, {Figure.Force(100)}, {Figure.Stress(200)}, {Figure.Moment(50)}, {Figure.Mass(2)}, {Figure.Energy(3)}, {Figure.Number(4.5)}, {7}, {"sheet"}";
         Assert.Equal("90°, 100 N, 200 MPa, 50 N·mm/mm, 2 kg, 3 J, 4.5, 7, sheet", UnitSystem.Mm.Wording.Of(message));
         Assert.Equal("90°, 22.48 lbf, 29008 psi, 11.24 lbf·in/in, 4.409 lb, 2.213 ft·lbf, 4.5, 7, sheet", UnitSystem.Inch.Wording.Of(message));
+    }
+
+    [Fact]
+    public void Numbers_are_written_as_the_shortest_text_that_reads_back()
+    {
+        var random = new Random(8785);
+        Span<byte> text = stackalloc byte[NumberText.Longest];
+        for (var i = 0; i < 100_000; i++)
+        {
+            var number = Answers.Number((random.NextDouble() - 0.5) * Math.Pow(10, random.Next(-9, 12)));
+            var written = Encoding.ASCII.GetString(text[..NumberText.Write(number, text)]);
+            Assert.Equal(number, double.Parse(written, CultureInfo.InvariantCulture));
+            if (Math.Abs(number) >= 1e-4)
+                Assert.Equal(number.ToString("R", CultureInfo.InvariantCulture), written);
+        }
     }
 }

@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Buffers.Text;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
@@ -9,13 +8,17 @@ namespace FormApi.Http;
 /// <summary>JSON in the one spelling of RFC 8785: sorted names, no space, numbers as ECMAScript writes them.</summary>
 internal static class CanonicalJson
 {
+    // What few objects exceed.
+    private const int UsualFields = 32;
+
     /// <summary>Writes a document in its canonical spelling.</summary>
     /// <param name="utf8">The document.</param>
     /// <param name="output">Where to.</param>
-    public static void Write(ReadOnlyMemory<byte> utf8, IBufferWriter<byte> output)
+    public static void Write(ReadOnlySpan<byte> utf8, IBufferWriter<byte> output)
     {
-        using var document = JsonDocument.Parse(utf8);
-        Write(document.RootElement, output);
+        var reader = new Utf8JsonReader(utf8);
+        reader.Read();
+        Write(ref reader, utf8, output);
     }
 
     /// <summary>A number as ECMAScript writes it.</summary>
@@ -44,95 +47,154 @@ internal static class CanonicalJson
         };
     }
 
-    private static void Write(JsonElement element, IBufferWriter<byte> output)
+    // The reader stands on the first token of a value and is left on its last.
+    private static void Write(ref Utf8JsonReader reader, ReadOnlySpan<byte> document, IBufferWriter<byte> output)
     {
-        switch (element.ValueKind)
+        switch (reader.TokenType)
         {
-            case JsonValueKind.Object:
-                WriteObject(element, output);
+            case JsonTokenType.StartObject:
+                WriteObject(ref reader, document, output);
                 break;
-            case JsonValueKind.Array:
-                WriteArray(element, output);
+            case JsonTokenType.StartArray:
+                WriteArray(ref reader, document, output);
                 break;
-            case JsonValueKind.String:
-                WriteText(element.GetString()!, output);
+            case JsonTokenType.String:
+                WriteText(ref reader, output);
                 break;
-            case JsonValueKind.Number:
-                WriteNumber(element.GetDouble(), output);
-                break;
-            case JsonValueKind.True:
-                output.Write("true"u8);
-                break;
-            case JsonValueKind.False:
-                output.Write("false"u8);
+            case JsonTokenType.Number:
+                WriteNumber(reader.GetDouble(), output);
                 break;
             default:
-                output.Write("null"u8);
+                output.Write(reader.ValueSpan);
                 break;
         }
     }
 
-    private static void WriteObject(JsonElement element, IBufferWriter<byte> output)
+    private static void WriteObject(ref Utf8JsonReader reader, ReadOnlySpan<byte> document, IBufferWriter<byte> output)
     {
-        var properties = new List<(string Name, JsonElement Value)>(16);
-        foreach (var property in element.EnumerateObject())
-            properties.Add((property.Name, property.Value));
-        // Ordinal order compares UTF-16 units, as the RFC asks.
-        properties.Sort(static (a, b) => string.CompareOrdinal(a.Name, b.Name));
-        var separator = (byte)'{';
-        foreach (var (name, value) in properties)
+        var fields = ArrayPool<Field>.Shared.Rent(UsualFields);
+        var count = 0;
+        while (reader.Read() && reader.TokenType != JsonTokenType.EndObject)
         {
-            Put(output, separator);
-            WriteText(name, output);
-            Put(output, (byte)':');
-            Write(value, output);
-            separator = (byte)',';
+            var name = new Piece((int)reader.TokenStartIndex, reader.ValueSpan.Length + 2);
+            var escaped = reader.ValueIsEscaped;
+            reader.Read();
+            var valueAt = (int)reader.TokenStartIndex;
+            reader.Skip();
+            if (count == fields.Length)
+                fields = Grow(fields);
+            fields[count++] = new(name, escaped, new(valueAt, (int)reader.BytesConsumed - valueAt));
         }
 
-        output.Write(properties.Count == 0 ? "{}"u8 : "}"u8);
+        Sort(fields.AsSpan(0, count), document);
+        Put(output, (byte)'{');
+        for (var i = 0; i < count; i++)
+        {
+            if (i > 0)
+                Put(output, (byte)',');
+            if (fields[i].IsEscaped)
+                WriteText(fields[i].NameIn(document), output);
+            else
+                output.Write(fields[i].Name.In(document));
+            Put(output, (byte)':');
+            WriteValue(fields[i].Value.In(document), output);
+        }
+
+        Put(output, (byte)'}');
+        ArrayPool<Field>.Shared.Return(fields);
     }
 
-    private static void WriteArray(JsonElement element, IBufferWriter<byte> output)
+    private static Field[] Grow(Field[] fields)
     {
-        var separator = (byte)'[';
-        foreach (var item in element.EnumerateArray())
+        var larger = ArrayPool<Field>.Shared.Rent(fields.Length * 2);
+        fields.CopyTo(larger, 0);
+        ArrayPool<Field>.Shared.Return(fields);
+        return larger;
+    }
+
+    // Most values of a request are plain; only the others need a reader of their own.
+    private static void WriteValue(ReadOnlySpan<byte> value, IBufferWriter<byte> output)
+    {
+        if (value[0] is (byte)'t' or (byte)'f' or (byte)'n')
+            output.Write(value);
+        else
+            Write(value, output);
+    }
+
+    // By UTF-16 units, as the RFC asks; few fields, so by insertion.
+    private static void Sort(Span<Field> fields, ReadOnlySpan<byte> document)
+    {
+        for (var i = 1; i < fields.Length; i++)
         {
-            Put(output, separator);
-            Write(item, output);
-            separator = (byte)',';
+            var field = fields[i];
+            var place = i;
+            while (place > 0 && Compare(fields[place - 1], field, document) > 0)
+            {
+                fields[place] = fields[place - 1];
+                place--;
+            }
+
+            fields[place] = field;
+        }
+    }
+
+    private static int Compare(Field a, Field b, ReadOnlySpan<byte> document)
+    {
+        if (!a.IsEscaped && !b.IsEscaped)
+        {
+            var one = a.Name.In(document);
+            var other = b.Name.In(document);
+            // The quotes go along: a quote sorts before every character that a name may hold unescaped, but for the two below it.
+            if (Ascii.IsValid(one) && Ascii.IsValid(other) && !one.ContainsAny((byte)' ', (byte)'!') && !other.ContainsAny((byte)' ', (byte)'!'))
+                return one.SequenceCompareTo(other);
         }
 
-        output.Write(separator == '[' ? "[]"u8 : "]"u8);
+        return string.CompareOrdinal(a.NameIn(document), b.NameIn(document));
+    }
+
+    private static void WriteArray(ref Utf8JsonReader reader, ReadOnlySpan<byte> document, IBufferWriter<byte> output)
+    {
+        Put(output, (byte)'[');
+        for (var first = true; reader.Read() && reader.TokenType != JsonTokenType.EndArray; first = false)
+        {
+            if (!first)
+                Put(output, (byte)',');
+            Write(ref reader, document, output);
+        }
+
+        Put(output, (byte)']');
     }
 
     private static void WriteNumber(double number, IBufferWriter<byte> output)
     {
         // Most numbers of a request are short decimals, which both spell alike.
-        var magnitude = Math.Abs(number);
-        var span = output.GetSpan(32);
-        if (magnitude is >= 1e-4 and < 1e15 && Utf8Formatter.TryFormat(number, span, out var written))
-            output.Advance(written);
+        var span = output.GetSpan(NumberText.Longest);
+        if (NumberText.IsExact(number))
+            output.Advance(NumberText.Write(number, span));
         else
             output.Write(Encoding.ASCII.GetBytes(Number(number)));
+    }
+
+    private static void WriteText(ref Utf8JsonReader reader, IBufferWriter<byte> output)
+    {
+        if (reader.ValueIsEscaped)
+        {
+            WriteText(reader.GetString()!, output);
+            return;
+        }
+
+        // Without escapes the text holds nothing that needs one.
+        Put(output, (byte)'"');
+        output.Write(reader.ValueSpan);
+        Put(output, (byte)'"');
     }
 
     // The RFC escapes quote, backslash and control characters only.
     private static void WriteText(string text, IBufferWriter<byte> output)
     {
         Put(output, (byte)'"');
-        var plain = true;
-        foreach (var c in text)
-            plain &= c >= ' ' && c != '"' && c != '\\';
-        if (plain)
-        {
-            Encoding.UTF8.GetBytes(text, output);
-        }
-        else
-        {
-            foreach (var rune in text.EnumerateRunes())
-                WriteRune(rune, output);
-        }
-
+        foreach (var rune in text.EnumerateRunes())
+            WriteRune(rune, output);
         Put(output, (byte)'"');
     }
 
@@ -161,5 +223,22 @@ internal static class CanonicalJson
     {
         output.GetSpan(1)[0] = value;
         output.Advance(1);
+    }
+
+    /// <summary>A piece of the document.</summary>
+    private readonly record struct Piece(int At, int Length)
+    {
+        public ReadOnlySpan<byte> In(ReadOnlySpan<byte> document) => document.Slice(At, Length);
+    }
+
+    /// <summary>A field of an object, by its place in the document; the name with its quotes.</summary>
+    private readonly record struct Field(Piece Name, bool IsEscaped, Piece Value)
+    {
+        public string NameIn(ReadOnlySpan<byte> document)
+        {
+            var reader = new Utf8JsonReader(Name.In(document));
+            reader.Read();
+            return reader.GetString()!;
+        }
     }
 }

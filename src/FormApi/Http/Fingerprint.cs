@@ -16,7 +16,7 @@ internal static class Fingerprint
     public static string Of(ReadOnlyMemory<byte> request)
     {
         var canonical = new ArrayBufferWriter<byte>(request.Length + EngineSuffix.Length);
-        CanonicalJson.Write(request, canonical);
+        CanonicalJson.Write(request.Span, canonical);
         canonical.Write(EngineSuffix);
         Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
         SHA256.HashData(canonical.WrittenSpan, hash);

@@ -45,7 +45,7 @@ internal sealed record FormResult(
     double Sweep,
     int Folds,
     double Thickness,
-    StationResult[] Stations,
+    [property: JsonConverter(typeof(StationsConverter))] StationResult[] Stations,
     StopSettingResult[] StopSettings,
     double LargestRounding,
     double NeutralFactor,
@@ -108,7 +108,13 @@ internal sealed record SteppingResult(
 /// <param name="Mass">Mass [kg or lb].</param>
 /// <param name="Outline">Corners [x, y], first = last, x from the lead-in edge, y along the folds [mm or in].</param>
 /// <param name="Stock">What each stock sheet gives, in both directions.</param>
-internal sealed record BlankResult(double Length, double Width, double Area, double Mass, Pair[] Outline, StockResult[] Stock);
+internal sealed record BlankResult(
+    double Length,
+    double Width,
+    double Area,
+    double Mass,
+    [property: JsonConverter(typeof(PairsConverter))] Pair[] Outline,
+    StockResult[] Stock);
 
 /// <summary>How many blanks one stock sheet gives.</summary>
 /// <param name="Sheet">Name of the sheet.</param>
@@ -125,7 +131,10 @@ internal sealed record StockResult(
 /// <param name="Vertices">Contact-side outline [x, y]: end of the lead-in, every mold line, end of the lead-out [mm or in].</param>
 /// <param name="ContactCurve">Points of the smooth contact curve [x, y] [mm or in].</param>
 /// <param name="InsideProfile">Inside face [x, y], tangent line to tangent line, for ribs and bulkheads [mm or in].</param>
-internal sealed record SectionResult(Pair[] Vertices, Pair[] ContactCurve, Pair[] InsideProfile);
+internal sealed record SectionResult(
+    [property: JsonConverter(typeof(PairsConverter))] Pair[] Vertices,
+    [property: JsonConverter(typeof(PairsConverter))] Pair[] ContactCurve,
+    [property: JsonConverter(typeof(PairsConverter))] Pair[] InsideProfile);
 
 /// <summary>How far the form itself gives under the pull.</summary>
 /// <param name="Rotation">Rotation of the form's end [°].</param>
