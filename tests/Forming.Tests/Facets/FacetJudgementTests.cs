@@ -1,5 +1,7 @@
 using CsCheck;
+using Forming.Curves;
 using Forming.Facets;
+using Forming.Plans;
 using Forming.Results;
 
 namespace Forming.Tests.Facets;
@@ -7,7 +9,7 @@ namespace Forming.Tests.Facets;
 /// <summary>What a plan says of its facets: smooth, showing or not known.</summary>
 public class FacetJudgementTests
 {
-    private static readonly Plans.PanelSpec Panel = Workshop.Panel(Workshop.Arc(60, 90));
+    private static readonly PanelSpec Panel = Workshop.Panel(Workshop.Arc(60, 90));
 
     [Theory]
     [InlineData(SteppingRule.EqualAngle)]
@@ -56,7 +58,7 @@ public class FacetJudgementTests
         var plan = Workshop.Plan(Panel with { LeadOutMm = 0 });
         Assert.Equal(Verdict.Fail, Workshop.CheckOf(plan, "lever").Verdict);
         Assert.NotNull(Workshop.CheckOf(plan, "lever").Remedy);
-        Assert.Equal(Plans.PlanVerdict.CannotBeMade, plan.Verdict);
+        Assert.Equal(PlanVerdict.CannotBeMade, plan.Verdict);
         Assert.False(plan.Panel.PrintThrough.Known);
         Assert.NotEmpty(plan.Form.Stations);
     }
@@ -79,7 +81,7 @@ public class FacetJudgementTests
         var check = Workshop.CheckOf(plan, "facet-width");
         Assert.Equal(Verdict.Warn, check.Verdict);
         Assert.NotNull(check.Remedy);
-        Assert.Equal(Plans.PlanVerdict.Attention, plan.Verdict);
+        Assert.Equal(PlanVerdict.Attention, plan.Verdict);
     }
 
     [Fact]
@@ -108,7 +110,7 @@ public class FacetJudgementTests
                 {
                     var panel = Panel with
                     {
-                        Curve = Workshop.Progressive(radius, radius * opening, sweep, Curves.ProgressiveLaw.Involute),
+                        Curve = Workshop.Progressive(radius, radius * opening, sweep, ProgressiveLaw.Involute),
                         LeverMm = lever,
                     };
                     var few = Shown(panel, new() { Rule = rule, Ends = ends, Folds = folds });
@@ -121,7 +123,7 @@ public class FacetJudgementTests
                 },
                 iter: 300);
 
-    private static Ripple? Shown(Plans.PanelSpec panel, Stepping stepping)
+    private static Ripple? Shown(PanelSpec panel, Stepping stepping)
     {
         var printThrough = Workshop.Plan(panel, Workshop.Form(stepping)).Panel.PrintThrough;
         return printThrough.Known ? new(printThrough.RippleMm!.Value, printThrough.Slope!.Value) : null;
