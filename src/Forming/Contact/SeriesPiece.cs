@@ -1,5 +1,6 @@
 using System.Runtime.Intrinsics;
 using Forming.Curves;
+using Forming.Numerics;
 using Forming.Springback;
 
 namespace Forming.Contact;

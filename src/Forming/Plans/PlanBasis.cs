@@ -63,6 +63,12 @@ internal static class PlanBasis
     private static readonly Basis Stock = new(
         "panel.blank.stock", "whole blanks side by side, no allowance for the cut; default sheet sizes", "common practice, no source", Status.CommonPractice);
 
+    private static readonly Basis TaperBalance = new(
+        "taper",
+        "rulings at equal tangent angles, the only developable sheet through both curves; released moments balanced along each ruling",
+        "differential geometry of developable surfaces; least elastic energy",
+        Status.Computed);
+
     public static IReadOnlyList<Basis> Of(PlanDraft draft)
     {
         var basis = new List<Basis>(20)
@@ -84,6 +90,8 @@ internal static class PlanBasis
         };
         if (draft.Panel.Curve is PointsCurve)
             basis.Add(new("panel.curve", "fewest curvature knots whose fit keeps every point within the tolerance", "least squares", Status.Computed));
+        if (draft.Taper is not null)
+            basis.Add(TaperBalance);
         AddMaterial(basis, "panel", draft.Panel.Sheet.Material);
         AddMaterial(basis, "form", draft.Form.Sheet.Material);
         return basis;
