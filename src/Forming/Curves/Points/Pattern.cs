@@ -1,4 +1,3 @@
-using System.Globalization;
 using Forming.Results;
 
 namespace Forming.Curves.Points;
@@ -93,9 +92,9 @@ internal sealed record Pattern(Point[] Points, double[] Chords, double Tolerance
     private static void RefuseCount(int count)
     {
         if (count < FewestPoints)
-            throw new NoSolutionException("curve.points-too-few", Subject, "A curve needs at least 4 measured points.", count, "4 to 2000 points");
+            throw new NoSolutionException("curve.points-too-few", Subject, $"{count} measured points do not make a curve", $"4 to 2000 points");
         if (count > MostPoints)
-            throw new NoSolutionException("curve.points-too-many", Subject, "A curve takes at most 2000 measured points.", count, "4 to 2000 points");
+            throw new NoSolutionException("curve.points-too-many", Subject, $"{count} measured points are more than a curve takes", $"4 to 2000 points");
     }
 
     private static void RefuseNonFinite(IReadOnlyList<Point> points, double tolerance)
@@ -126,15 +125,17 @@ internal sealed record Pattern(Point[] Points, double[] Chords, double Tolerance
     }
 
     private static NoSolutionException OutOfRange() =>
-        new("curve.points-out-of-range", Subject, "The points lie too close together or too far apart for any sheet.");
+        new("curve.points-out-of-range", Subject, $"the points lie too close together or too far apart for any sheet");
 
     private static NoSolutionException Coincide(int index) => new(
         "curve.points-coincide",
         Subject,
-        string.Create(CultureInfo.InvariantCulture, $"Points {index} and {index + 1} (counted from 0) lie at one place."));
+        $"points {index} and {index + 1}, counted from 0, lie at one place",
+        $"one point at each place");
 
     private static NoSolutionException DoubleBack(int index) => new(
         "curve.points-double-back",
         Subject,
-        string.Create(CultureInfo.InvariantCulture, $"The points go back on themselves at point {index} (counted from 0): list them in order along the curve, close enough for it to turn less than 120° from one to the next."));
+        $"the points go back on themselves at point {index}, counted from 0",
+        $"points in order along the curve, close enough for it to turn less than 120° from one to the next");
 }

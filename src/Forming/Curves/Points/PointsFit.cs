@@ -27,7 +27,7 @@ public sealed record PointsFit(IReadOnlyList<CurvaturePiece> Pieces, double Larg
         ArgumentNullException.ThrowIfNull(points);
         var pattern = Pattern.From(points, toleranceMm);
         if (pattern.LargestMissOfALine() <= pattern.Tolerance)
-            throw new NoSolutionException("curve.flat", Pattern.Subject, "A straight line passes all points within the tolerance: there is nothing to bend.", toleranceMm);
+            throw new NoSolutionException("curve.flat", Pattern.Subject, $"a straight line passes all points within the tolerance of {Figure.Length(toleranceMm)}: there is nothing to bend");
 
         var search = KnotSearch.In(pattern);
         var fit = FlatStretches.Level(search.Fewest(), search.Pattern);

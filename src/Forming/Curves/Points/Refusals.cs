@@ -1,4 +1,3 @@
-using System.Globalization;
 using Forming.Results;
 
 namespace Forming.Curves.Points;
@@ -10,7 +9,7 @@ internal static class Refusals
 
     /// <summary>The reason: the curve reverses, or nothing fits.</summary>
     /// <param name="pattern">The points.</param>
-    /// <param name="best">The nearest curve.</param>
+    /// <param name="best">The nearest curve found; a wider tolerance takes other knots, so its miss is not the tolerance that would do.</param>
     /// <param name="signed">A curve within the tolerance that bends both ways, if there is one.</param>
     public static NoSolutionException For(Pattern pattern, NormalFit best, NormalFit? signed) =>
         signed is not null && Reversal(signed, pattern.Tolerance) is { } place
@@ -60,16 +59,16 @@ internal static class Refusals
     private static NoSolutionException Reverses(Pattern pattern, double s, Point relative)
     {
         var place = pattern.Measured(relative);
-        return new("curve.reverses", Pattern.Subject, Words(
-            $"The curve reverses {s * pattern.Scale:0.###} mm along from the first point, at ({place.X:0.###}, {place.Y:0.###}): a form serves one direction of bend only."));
+        return new(
+            "curve.reverses",
+            Pattern.Subject,
+            $"the curve reverses {Figure.Length(s * pattern.Scale)} along from the first point, at ({Figure.Length(place.X)}, {Figure.Length(place.Y)}); it needs one form for each side",
+            $"points of one direction of bend only");
     }
 
     private static NoSolutionException NotFitted(Pattern pattern, NormalFit best) => new(
         "curve.points-not-fitted",
         Pattern.Subject,
-        Words($"No smooth curve passes all points within the tolerance: the best misses by {best.LargestMiss * pattern.Scale:0.####} mm, at point {best.Worst} (counted from 0)."),
-        pattern.Tolerance * pattern.Scale,
-        Words($"a tolerance of at least {best.LargestMiss * pattern.Scale:0.####} mm, or a corrected point"));
-
-    private static string Words(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+        $"no smooth curve that bends one way was found within {Figure.Length(pattern.Tolerance * pattern.Scale)} of all points: the nearest misses by {Figure.Length(best.LargestMiss * pattern.Scale)}, at point {best.Worst}, counted from 0",
+        $"a wider tolerance, or a corrected point");
 }
