@@ -80,6 +80,15 @@ public class PrintThroughTests
         Assert.Equal(double.PositiveInfinity, PrintThrough.AllowedFacet(100, state, Weak.Stiffness, Finish.Gloss));
     }
 
+    // At first yield M' = E'I still: nothing gathers at the folds, so any facet passes. A flat end of a clothoid stands exactly there.
+    [Fact]
+    public void At_first_yield_itself_any_facet_passes()
+    {
+        var law = Strong;
+        Assert.Equal(double.PositiveInfinity, PrintThrough.AllowedFacet(100, law.LoadedFor(0), law.Stiffness, Finish.Gloss));
+        Assert.Equal(0, PrintThrough.Compute(50, 100, law.LoadedFor(0), law.Stiffness)!.Value.HeightMm);
+    }
+
     [Fact]
     public void A_free_side_that_turns_a_quarter_turn_gives_no_number()
     {

@@ -165,11 +165,45 @@ public class SteppingTests
     }
 
     // One fold has no facet that could show, but its panel is a corner of the fold's own radius.
-    [Fact]
-    public void A_single_fold_is_never_chosen_for_a_curve()
+    [Theory]
+    [InlineData(110, 33, 35)]
+    [InlineData(83, 83, 29)]
+    [InlineData(370, 370, 12)]
+    public void A_single_fold_is_never_chosen_for_a_curve(double start, double end, double sweep)
     {
-        var panel = Visible(Workshop.Progressive(110, 33, 35, ProgressiveLaw.Clothoid), 0.4);
-        Assert.True(Folds(panel, SteppingRule.EqualAngle, SteppingEnds.Full) >= 2);
+        foreach (var rule in Enum.GetValues<SteppingRule>())
+        {
+            var panel = Visible(Workshop.Progressive(start, end, sweep, ProgressiveLaw.Clothoid), 0.4);
+            Assert.InRange(Folds(panel, rule, SteppingEnds.Full), 2, 50);
+        }
+    }
+
+    [Fact]
+    public void A_single_fold_without_a_lever_still_gives_finite_forces()
+    {
+        var panel = Workshop.Panel(Workshop.Arc(83, 29)) with { LeadOutMm = 0 };
+        var plan = Workshop.Plan(panel, Workshop.Form(new() { Folds = 1, Ends = SteppingEnds.Full }));
+        Assert.True(double.IsFinite(plan.Panel.Pull.ForceN), $"force {plan.Panel.Pull.ForceN} N");
+        Assert.True(double.IsFinite(plan.Form.Give.Rotation.Radians), $"give {plan.Form.Give.Rotation.Radians} rad");
+    }
+
+    // A measured factor leaves a flat end flat on the form, so nothing lies beyond it that would turn any further.
+    [Theory]
+    [InlineData(33, SteppingEnds.Half)]
+    [InlineData(29, SteppingEnds.Full)]
+    public void A_fixed_angle_that_runs_past_a_flat_end_gives_a_plan_or_a_reason(double degrees, SteppingEnds ends)
+    {
+        var panel = Workshop.Panel(Workshop.Progressive(60, null, 100, ProgressiveLaw.Clothoid)) with { Springback = new MeasuredFactor(0.8) };
+        try
+        {
+            var form = Workshop.Plan(panel, Workshop.Form(new() { Ends = ends, FoldAngle = Angle.FromDegrees(degrees) })).Form;
+            Assert.True(double.IsFinite(form.Sweep.Radians), $"sweep {form.Sweep.Radians}");
+            Assert.All(form.Stations, station => Assert.True(station.FoldAngle.Radians > 0));
+        }
+        catch (NoSolutionException refused)
+        {
+            Assert.StartsWith("stepping.", refused.Code, StringComparison.Ordinal);
+        }
     }
 
     [Fact]
@@ -301,6 +335,25 @@ public class SteppingTests
     {
         var tightest = Workshop.Plan(Opening).Form.Stations[0].RadiusMm!.Value;
         Assert.Throws<NoSolutionException>(() => Workshop.Plan(Opening, Workshop.Form() with { FoldRadiusMm = tightest - 1.9 }));
+    }
+
+    [Theory]
+    [InlineData(null, 60.0)]
+    [InlineData(60.0, null)]
+    public void A_curve_with_a_flat_end_is_stepped_by_every_rule(double? start, double? end)
+    {
+        foreach (var id in new[] { "al-3003-h14", "al-1100-o", "ss-304", "steel-cr-cs" })
+        {
+            foreach (var rule in Enum.GetValues<SteppingRule>())
+            {
+                foreach (var ends in Enum.GetValues<SteppingEnds>())
+                {
+                    var panel = Workshop.Panel(Workshop.Progressive(start, end, 90, ProgressiveLaw.Clothoid)) with { Sheet = new(Workshop.Of(id), 1) };
+                    var plan = Workshop.Plan(panel, Workshop.Form(new() { Rule = rule, Ends = ends }));
+                    Assert.InRange(plan.Form.Stations.Count, 3, 60);
+                }
+            }
+        }
     }
 
     [Fact]

@@ -32,7 +32,7 @@ public class FormPlanPropertyTests
                 Assert.All(plan.Form.Stations, station => Assert.True(station.FoldAngle.Radians > 0));
                 Assert.All(plan.Checks, check => Assert.Equal(check.Verdict == Verdict.Pass, check.Remedy is null));
             },
-            iter: 800);
+            iter: 150);
 
     [Fact]
     public void The_verdict_is_the_worst_of_the_checks() =>

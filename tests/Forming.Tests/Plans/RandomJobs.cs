@@ -20,7 +20,7 @@ internal static class RandomJobs
     private static readonly Gen<Material> Materials = Gen.Int[0, MaterialCatalog.Default.All.Count - 1].Select(i => MaterialCatalog.Default.All[i]);
 
     /// <summary>A length over several decades [mm].</summary>
-    private static readonly Gen<double> Radius = Gen.Double[0.3, 3.3].Select(exponent => Math.Pow(10, exponent));
+    private static readonly Gen<double> Radius = Gen.Double[0.3, 2.6].Select(exponent => Math.Pow(10, exponent));
 
     private static readonly Gen<PanelCurve> SingleBend = Gen.Select(Gen.Int[0, 5], Radius, Gen.Double[-1, 1], Gen.Double[1, 350]).Select(
         (kind, radius, opening, sweep) => kind switch
@@ -54,7 +54,7 @@ internal static class RandomJobs
             _ => bend,
         });
 
-    private static readonly Gen<SpringbackChoice> Springback = Gen.Select(Gen.Int[0, 6], Gen.Double[0.1, 1]).Select((kind, share) => kind switch
+    private static readonly Gen<SpringbackChoice> Springback = Gen.Select(Gen.Int[0, 9], Gen.Double[0.1, 1]).Select((kind, share) => kind switch
     {
         0 => new MeasuredFactor(share),
         1 => new EffectiveYield(400 * share),

@@ -110,6 +110,15 @@ public class FlowCurveTests
         Assert.Contains("hardening", plan.Panel.PrintThrough.WhyUnknown, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(0.001, 500)]
+    [InlineData(0.2, 1e9)]
+    public void A_pair_that_would_yield_at_a_strain_no_sheet_has_is_refused(double n, double strengthCoefficient)
+    {
+        var refused = Assert.Throws<NoSolutionException>(() => FlowCurve.Of(Workshop.Hardening(69e3, 0.33, 100, n, strengthCoefficient)));
+        Assert.Equal("material.flow-curve", refused.Code);
+    }
+
     [Fact]
     public void What_was_replaced_is_said()
     {
