@@ -39,7 +39,7 @@ public static class Examples
 
     public static DrawingJob FortyFolds() => Job(
         "Column casing, half shell",
-        Panel(new ArcCurve(300, Angle.FromDegrees(150))) with { Finish = Finish.Gloss, LeadOutMm = 60 },
+        Panel(new ArcCurve(220, Angle.FromDegrees(150))) with { Sheet = new(Material("steel-cr-cs"), 2.5), LeadOutMm = 60 },
         Form(40) with { LeadInMm = 90 },
         new(Datum.Centre, Millimetres));
 
@@ -70,6 +70,16 @@ public static class Examples
         "Too wide for the brake",
         Panel(new ArcCurve(90, Angle.FromDegrees(90))) with { WidthMm = 1500 },
         Form(9) with { WidthMm = 1500 });
+
+    /// <summary>More folds than anyone folds, with names as long as a caller may make them.</summary>
+    public static DrawingJob TwoHundredFolds()
+    {
+        var steel = Material("steel-cr-cs") with { Name = string.Join(' ', Enumerable.Repeat("Unpronounceablesteel", 12)) };
+        return Job(
+            string.Concat(Enumerable.Repeat("An endless title without end ", 12)),
+            Panel(new ArcCurve(1200, Angle.FromDegrees(100))) with { Sheet = new(steel, 4) },
+            Form(200) with { Sheet = new(steel, 1.5) });
+    }
 
     public static DrawingJob Job(
         string title, PanelSpec panel, FormSpec form, MarkSpec? marks = null, LengthUnits units = LengthUnits.Millimetre)

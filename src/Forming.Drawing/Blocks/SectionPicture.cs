@@ -56,7 +56,8 @@ internal sealed class SectionPicture
         const double margin = ArrowMm + 4;
         var scale = Math.Min((width - (2 * margin)) / (right - left), (height - (2 * margin)) / (high - low));
         var bottom = top + (scale * (high - low)) + (2 * margin) - 6;
-        return new(new(((width - (scale * (right - left))) / 2) - (scale * left), bottom - 6 + (scale * low)), scale, bottom);
+        var frame = new SectionFrame(new(((width - (scale * (right - left))) / 2) - (scale * left), bottom - 6 + (scale * low)), scale, bottom);
+        return frame with { Bottom = Math.Max(bottom, PullTail(frame).Tail.Y + 3) };
     }
 
     /// <summary>Draws it.</summary>
@@ -122,17 +123,25 @@ internal sealed class SectionPicture
 
     private void PullArrow(Sketch sketch, SectionFrame frame)
     {
+        var (foot, tail) = PullTail(frame);
+        sketch.Arrow(tail, foot);
+        var heading = 1 / ArrowMm * (foot - tail);
+        var side = Math.Abs(heading.X) < 0.3 ? 0 : Math.Sign(heading.X);
+        var y = heading.Y < -0.7 ? tail.Y + 3 : heading.Y > 0.7 ? tail.Y - 1 : tail.Y + 0.9;
+        // Not on the hatching of the bench.
+        var bench = frame.At(_pulled.Outer[0]).Y;
+        if (y > bench - 1 && y < bench + 4)
+            y = bench - 2;
+        sketch.Write(tail.X - side, y, "pull", Page.Small, side > 0 ? Anchor.End : side < 0 ? Anchor.Start : Anchor.Middle);
+    }
+
+    private (Point Foot, Point Tail) PullTail(SectionFrame frame)
+    {
         Point end = _pulled.Outer[^1], before = _pulled.Outer[^2];
         var run = (end - before).Length;
         var along = 1 / run * (end - before);
-        var lever = Math.Min(_job.Plan.Panel.Pull.LeverMm, run);
-        var foot = frame.At(before + (lever * along));
-        var heading = new Point(along.Left().X, -along.Left().Y);
-        var tail = foot - (ArrowMm * heading);
-        sketch.Arrow(tail, foot);
-        var anchor = heading.X > 0.3 ? Anchor.End : heading.X < -0.3 ? Anchor.Start : Anchor.Middle;
-        var y = heading.Y < -0.7 ? tail.Y + 3 : heading.Y > 0.7 ? tail.Y - 1 : tail.Y + 0.9;
-        sketch.Write(tail.X - (heading.X > 0.3 ? 1 : heading.X < -0.3 ? -1 : 0), y, "pull", Page.Small, anchor);
+        var foot = frame.At(before + (Math.Min(_job.Plan.Panel.Pull.LeverMm, run) * along));
+        return (foot, foot - (ArrowMm * new Point(along.Left().X, -along.Left().Y)));
     }
 
     private readonly record struct Flat(double ShownMm, bool IsCut)

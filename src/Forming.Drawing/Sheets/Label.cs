@@ -24,4 +24,7 @@ internal sealed record Label(
 
     /// <inheritdoc/>
     public override SheetItem Moved(Point by) => this with { At = At + by };
+
+    /// <inheritdoc/>
+    public override SheetItem Scaled(double factor) => this with { At = factor * At, SizeMm = factor * SizeMm };
 }

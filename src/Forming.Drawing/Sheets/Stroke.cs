@@ -9,4 +9,7 @@ internal sealed record Stroke(IReadOnlyList<Point> Points, Pen Pen, bool IsClose
 {
     /// <inheritdoc/>
     public override SheetItem Moved(Point by) => this with { Points = [.. Points.Select(point => point + by)] };
+
+    /// <inheritdoc/>
+    public override SheetItem Scaled(double factor) => this with { Points = [.. Points.Select(point => factor * point)] };
 }
