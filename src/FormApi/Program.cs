@@ -1,2 +1,27 @@
-var app = WebApplication.CreateBuilder(args).Build();
+using FormApi.Contract;
+using FormApi.Features.Forms;
+using FormApi.Features.Gauges;
+using FormApi.Features.Materials;
+using FormApi.Features.References;
+using FormApi.Http;
+using FormApi.Operations;
+using Serilog;
+
+var builder = WebApplication.CreateBuilder(args);
+builder.Services.AddSerilog((_, log) => log.ReadFrom.Configuration(builder.Configuration), preserveStaticLogger: true);
+builder.AddDefaultAddress();
+builder.AddGuards();
+builder.AddContract();
+
+var app = builder.Build();
+app.UseGuards();
+app.MapContract();
+app.MapProblems();
+app.MapHealth();
+app.MapMaterials();
+app.MapGauges();
+app.MapReferences();
+
+app.MapComputations().MapForms();
+
 app.Run();

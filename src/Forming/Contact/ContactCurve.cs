@@ -25,6 +25,9 @@ public sealed class ContactCurve
     /// <summary>The panel's thickness [mm].</summary>
     public double ThicknessMm { get; }
 
+    /// <summary>Places among which the panel is bent the most and the least.</summary>
+    public IReadOnlyList<ContactPoint> Extremes => [.. Runs.SelectMany(run => run.Extremes())];
+
     /// <summary>Sweep under load.</summary>
     public Angle Sweep => new(End.Turn);
 

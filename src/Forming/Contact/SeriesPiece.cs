@@ -1,5 +1,6 @@
 using System.Runtime.Intrinsics;
 using Forming.Curves;
+using Forming.Numerics;
 using Forming.Springback;
 
 namespace Forming.Contact;
@@ -135,12 +136,9 @@ internal sealed class SeriesPiece : ContactPiece
                 low = u;
             var rate = RatesAt(u);
             var next = u - (excess / measure.Of(rate[0], rate[1]));
-            if (!(next > low && next < high))
-                next = (low + high) / 2;
-            var step = Math.Abs(next - u);
-            u = next;
-            if (step <= 1e-9)
-                break; // the next step would be the square of this one
+            if (Math.Abs(next - u) <= 1e-9)
+                return Math.Clamp(next, 0, 1); // the next step would be the square of this one
+            u = next > low && next < high ? next : (low + high) / 2;
         }
 
         return u;

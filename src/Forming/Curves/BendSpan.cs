@@ -30,6 +30,15 @@ public abstract record BendSpan(Angle Sweep, double OffsetMm) : CurveSpan
     /// <param name="u">The span's parameter, 0 to 1.</param>
     public SpanRates RatesAt(double u) => MeasuredRatesAt(u).Offset(OffsetMm);
 
+    /// <summary>Radius on the described face where the tangent has turned by an angle.</summary>
+    /// <param name="turn">The angle, 0 to the sweep [rad].</param>
+    /// <returns>Radius [mm]; infinite at a flat end.</returns>
+    public double RadiusAtTurn(double turn) => MeasuredRadiusAtTurn(turn) + OffsetMm;
+
+    /// <summary>Radius on the measured face where the tangent has turned by an angle.</summary>
+    /// <param name="turn">The angle, 0 to the sweep [rad].</param>
+    protected virtual double MeasuredRadiusAtTurn(double turn) => 1 / MeasuredRatesAt(turn / Sweep.Radians).Curvature;
+
     /// <summary>The rates on the measured face.</summary>
     /// <param name="u">The span's parameter, 0 to 1.</param>
     protected abstract SpanRates MeasuredRatesAt(double u);

@@ -21,6 +21,14 @@ public sealed record ClothoidSpan(double StartCurvature, double EndCurvature, An
     /// <inheritdoc/>
     protected override double MeasuredGentlestRadiusMm => 1 / Math.Min(StartCurvature, EndCurvature);
 
+    // Along the length the square of the curvature grows evenly with the turned angle.
+    /// <inheritdoc/>
+    protected override double MeasuredRadiusAtTurn(double turn)
+    {
+        var share = turn / Sweep.Radians;
+        return 1 / Math.Sqrt(((1 - share) * StartCurvature * StartCurvature) + (share * EndCurvature * EndCurvature));
+    }
+
     /// <inheritdoc/>
     protected override SpanRates MeasuredRatesAt(double u)
     {

@@ -19,6 +19,24 @@ internal static class CurveSpans
         _ => ([FlatIfShallow(Single(curve, offset, Subject))], null),
     };
 
+    /// <summary>One bend on the face it was measured on, for the end of a taper.</summary>
+    /// <param name="curve">An arc, a progressive bend or part of an ellipse.</param>
+    /// <param name="subject">Which input it is.</param>
+    /// <exception cref="NoSolutionException"><c>taper.end-curve</c>: it is something else, or has a flat end.</exception>
+    public static BendSpan TaperEnd(PanelCurve curve, string subject)
+    {
+        if (curve is ArcCurve or ProgressiveCurve or EllipseCurve
+            && Single(curve, 0, subject) is BendSpan bend
+            && double.IsFinite(bend.GentlestRadiusMm)
+            && bend.Sweep > Angle.Zero)
+        {
+            return bend;
+        }
+
+        throw new NoSolutionException(
+            "taper.end-curve", subject, $"an end of a taper has to be a bend that turns left with a radius all along", $"an arc, a progressive bend with two radii, or part of an ellipse");
+    }
+
     private static CurveSpan Single(PanelCurve curve, double offset, string subject) => curve switch
     {
         FlatCurve flat => new FlatSpan(flat.LengthMm),

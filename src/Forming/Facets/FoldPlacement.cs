@@ -1,6 +1,5 @@
 using Forming.Contact;
 using Forming.Layout;
-using Forming.Results;
 
 namespace Forming.Facets;
 
@@ -8,40 +7,30 @@ namespace Forming.Facets;
 internal sealed class FoldPlacement(
     Stepping stepping, CurvedRun run, FoldShape fold, FacetJudge judge, FoldDensity density, double minFacet, double markResolution)
 {
-    /// <summary>No plan folds more often than this on one stretch.</summary>
-    public const int MostSteps = 1000;
-
-    /// <summary>Where the plan chooses, no fold turns further: the wrap model was studied to this angle.</summary>
-    private const double MostFoldAngle = Math.PI / 4;
-
     /// <summary>The folds with the smallest number of steps that is smooth, or the largest that the brake can fold.</summary>
     public FormPolygon Fewest()
     {
         var steps = StepsWanted();
         var smooth = WithSteps(steps);
-        return IsFoldable(smooth) ? smooth : WithSteps(MostFoldable(steps));
+        return IsFoldable(smooth) ? smooth : WithSteps(StepSearch.Largest(steps, fewer => IsFoldable(WithSteps(fewer))));
     }
 
     /// <summary>How many steps the finish asks for, whatever the brake can fold.</summary>
-    public int StepsWanted() => SmallestThat(IsSmooth);
+    public int StepsWanted() => StepSearch.Smallest(Guess(), steps => IsSmooth(WithSteps(steps)));
 
     /// <summary>The folds with a given number of steps.</summary>
     /// <param name="steps">Steps N of the running integral, &gt; 0.</param>
-    public FormPolygon WithSteps(int steps) => Evened(Spread(steps, density.Total), null);
+    public FormPolygon WithSteps(int steps) => Evened(StepSearch.Spread(stepping.Ends, steps, density.Total), null);
 
     /// <summary>The folds at a given step of the running integral, with as many steps as come nearest to the whole.</summary>
     /// <param name="step">The step: radians or mm, by the rule.</param>
     public FormPolygon WithStep(double step)
     {
         var steps = Math.Max(1, Math.Round(density.Total / step));
-        return steps <= MostSteps ? Evened(Spread((int)steps, steps * step), step) : throw TooMany();
+        return steps <= StepSearch.MostSteps
+            ? Evened(StepSearch.Spread(stepping.Ends, (int)steps, steps * step), step)
+            : throw StepSearch.TooMany();
     }
-
-    private static NoSolutionException TooMany() => new(
-        "stepping.too-many-folds",
-        "form.stepping",
-        $"more than {MostSteps} folds on one curved stretch would be needed",
-        $"wider facets, a plainer finish or a tighter curve");
 
     private bool IsFoldable(FormPolygon folded) => folded.Facets.All(facet => facet >= minFacet);
 
@@ -49,7 +38,7 @@ internal sealed class FoldPlacement(
     {
         for (var j = 0; j < folded.Angles.Length; j++)
         {
-            if (!(folded.Angles[j] <= MostFoldAngle))
+            if (!(folded.Angles[j] <= StepSearch.MostChosenAngle))
                 return false;
         }
 
@@ -64,84 +53,13 @@ internal sealed class FoldPlacement(
         return true;
     }
 
-    // Gallops from a guess to a pair of neighbours of which the larger passes and the smaller does not.
-    private int SmallestThat(Func<FormPolygon, bool> passes)
-    {
-        var guess = Math.Clamp(Guess(), 1, MostSteps);
-        int fails = 0, does = 0, stride = 1;
-        for (var steps = guess; does == 0 || (fails == 0 && does > 1);)
-        {
-            if (passes(WithSteps(steps)))
-            {
-                does = steps;
-                if (fails > 0)
-                    break;
-                steps = Math.Max(1, steps - stride);
-            }
-            else
-            {
-                fails = steps;
-                if (does > 0)
-                    break;
-                if (steps == MostSteps)
-                    throw TooMany();
-                steps = Math.Min(MostSteps, steps + stride);
-            }
-
-            stride *= 2;
-        }
-
-        while (does - fails > 1)
-        {
-            var middle = (does + fails) / 2;
-            if (passes(WithSteps(middle)))
-                does = middle;
-            else
-                fails = middle;
-        }
-
-        return does;
-    }
-
-    private int Guess()
+    private double Guess()
     {
         var start = density.At(0);
         var end = density.At(density.Total);
         var allowed = Math.Min(judge.AllowedFacet(start, start, isFirst: true), judge.AllowedFacet(end, end, isFirst: false));
         var contact = Measure.ParallelLength(judge.Law.ThicknessMm / 2);
-        var guess = Math.Ceiling(run.Total(contact) / Math.Min(allowed, stepping.MaxFacetMm ?? allowed));
-        return (int)Math.Clamp(guess, 1, MostSteps);
-    }
-
-    private int MostFoldable(int steps)
-    {
-        int folds = 1, tooMany = steps;
-        while (tooMany - folds > 1)
-        {
-            var middle = (folds + tooMany) / 2;
-            if (IsFoldable(WithSteps(middle)))
-                folds = middle;
-            else
-                tooMany = middle;
-        }
-
-        return folds;
-    }
-
-    private double[] Spread(int steps, double total)
-    {
-        if (stepping.Ends == SteppingEnds.Half)
-        {
-            var values = new double[steps + 1];
-            for (var j = 0; j <= steps; j++)
-                values[j] = total * j / steps;
-            return values;
-        }
-
-        var between = new double[steps];
-        for (var j = 0; j < steps; j++)
-            between[j] = total * (j + 0.5) / steps;
-        return between;
+        return Math.Ceiling(run.Total(contact) / Math.Min(allowed, stepping.MaxFacetMm ?? allowed));
     }
 
     // Equal spacing is meant on the flat, where fold allowances count too: the places are moved until the marks cannot tell.

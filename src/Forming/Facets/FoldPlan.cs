@@ -66,7 +66,7 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
 
     private static void FoldsFit(ContactCurve curve, FoldShape fold)
     {
-        var tightest = curve.Runs.SelectMany(run => run.Extremes()).Min(place => place.RadiusMm(curve.ThicknessMm));
+        var tightest = curve.Extremes.Min(place => place.RadiusMm(curve.ThicknessMm));
         if (tightest > fold.OuterRadiusMm)
             return;
         throw new NoSolutionException(
@@ -138,17 +138,8 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
             ? parts[0]
             : FormPolygon.Through([.. parts.SelectMany(part => part.Places)], 0, endTurn, fold);
         var sharpest = polygon.Angles.Max();
-        if (!(sharpest < MostFoldAngle) || polygon.Angles.Min() <= 0)
-        {
-            throw new NoSolutionException(
-                "stepping.fold-too-sharp",
-                "form.stepping",
-                $"a single fold would have to turn {Figure.Angle(sharpest)}",
-                $"more folds: none may turn more than {Figure.Angle(MostFoldAngle)}");
-        }
-
+        if (!(sharpest < StepSearch.MostAngle) || polygon.Angles.Min() <= 0)
+            throw StepSearch.TooSharp(sharpest);
         return new(polygon, last, over);
     }
-
-    private const double MostFoldAngle = 150 * Math.PI / 180;
 }

@@ -48,6 +48,8 @@ public static class PrintThrough
             return double.PositiveInfinity;
         if (GatherPerFacet(leverMm, sheet, stiffness) is not { } a)
             return null;
+        if (a == 0)
+            return double.PositiveInfinity; // just at yield nothing gathers
         var byHeight = FacetOfHeight(finish.RippleMm / firstFacetFactor, sheet.Curvature, a);
         var bySlope = FacetOfSlope(finish.Slope.Radians / firstFacetFactor, sheet.Curvature, a);
         return Math.Min(byHeight, bySlope);

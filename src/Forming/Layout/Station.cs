@@ -39,6 +39,9 @@ public sealed record Station
     /// <summary>Facet after this fold on the contact side, mold line to mold line [mm]; the lead-out after the last.</summary>
     public required double FacetAfterMm { get; init; }
 
+    /// <summary>The fold as a line on the flat blank of a tapered form, or null where the folds are parallel.</summary>
+    public FoldLine? Line { get; init; }
+
     /// <summary>Straight part of the facet after this fold [mm].</summary>
     public required double StraightAfterMm { get; init; }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Forming.Results;
 
 namespace Forming.Materials;
@@ -10,4 +11,8 @@ namespace Forming.Materials;
 /// <param name="Place">Page, equation, table or paragraph; may be empty.</param>
 /// <param name="Access">Licence, and how it was read; may be empty.</param>
 /// <param name="Status">How well the text itself was seen; a single value taken from it may stand worse, never better.</param>
-public sealed record Source(string Key, string Author, string Title, int? Year, string Place, string Access, Status Status);
+public sealed record Source(string Key, string Author, string Title, int? Year, string Place, string Access, Status Status)
+{
+    /// <summary>Author, title, year and place in one line, what is not recorded left out.</summary>
+    public string Citation { get; } = string.Join(", ", new[] { Author, Title, Year?.ToString(CultureInfo.InvariantCulture) ?? "", Place }.Where(part => part.Length > 0));
+}

@@ -7,10 +7,10 @@ namespace Forming.Panels;
 public static class PullForces
 {
     /// <summary>Hand force over that of pure bending, 0.97 to 1.02 in the wrap model: the high side.</summary>
-    private const double ForceFactor = 1.02;
+    internal const double ForceFactor = 1.02;
 
     /// <summary>Push of the first fold over M/d, clamped a distance d behind it: one simulated case and the propped beam.</summary>
-    private const double ClampFactor = 1.5;
+    internal const double ClampFactor = 1.5;
 
     /// <summary>What it takes to pull a panel around.</summary>
     /// <param name="curve">The contact curve.</param>
@@ -25,29 +25,22 @@ public static class PullForces
         ContactCurve curve, BendingLaw law, BentState tightest, double leverMm, double widestFacetMm, double widthMm, Clamp clamp)
     {
         var lever = Math.Max(leverMm, widestFacetMm);
+        var places = curve.Extremes;
         double forcePerWidth = 0, energyPerWidth = 0;
+        foreach (var place in places)
+            forcePerWidth = Math.Max(forcePerWidth, ForceFactor * place.State.MomentPerWidth / (lever + curve.MidMm - place.MidMm));
         foreach (var run in curve.Runs)
-        {
-            foreach (var place in run.Extremes())
-            {
-                var pull = ForceFactor * place.State.MomentPerWidth / (lever + curve.MidMm - place.MidMm);
-                forcePerWidth = Math.Max(forcePerWidth, pull);
-            }
-
             energyPerWidth += run.Integral(state => state.MomentPerWidth * state.MomentPerWidth);
-        }
 
-        var last = curve.Runs[^1];
-        var endMoment = last.At(Measure.MidLength, last.MidMm).State.MomentPerWidth;
+        var endMoment = places[^1].State.MomentPerWidth;
         energyPerWidth = (energyPerWidth + (endMoment * endMoment * lever / 3)) / (2 * law.Stiffness);
-        var firstMoment = curve.Runs[0].At(Measure.MidLength, 0).State.MomentPerWidth;
-        var longest = Lever.LongestMm(curve);
+        var longest = Lever.LongestMm(places, curve.MidMm);
         return new(
             tightest.MomentPerWidth,
             leverMm,
             double.IsFinite(longest) ? Math.Max(0, longest) : null,
             forcePerWidth * widthMm,
-            ClampFactor * firstMoment * widthMm / clamp.GapMm,
+            ClampFactor * places[0].State.MomentPerWidth * widthMm / clamp.GapMm,
             energyPerWidth * widthMm / 1000);
     }
 }

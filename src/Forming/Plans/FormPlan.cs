@@ -1,10 +1,8 @@
 using Forming.Curves;
 using Forming.Layout;
-using Forming.Panels;
 using Forming.Plans.Checks;
 using Forming.Plans.Notes;
 using Forming.Results;
-using Forming.Springback;
 
 namespace Forming.Plans;
 
@@ -19,6 +17,9 @@ public sealed record FormPlan
 
     /// <summary>The panel.</summary>
     public required PlannedPanel Panel { get; init; }
+
+    /// <summary>What only a tapered form has, or null.</summary>
+    public TaperReport? Taper { get; init; }
 
     /// <summary>Every check, passed or not.</summary>
     public required IReadOnlyList<Check> Checks { get; init; }
@@ -43,60 +44,21 @@ public sealed record FormPlan
     public static FormPlan Compute(
         PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, CancellationToken cancellation = default)
     {
-        var draft = Draft(panel, form, brake, marks, cancellation);
+        var fold = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, NeutralFactorOf(form));
+        var draft = panel.Curve is TaperCurve taper
+            ? TaperedPlan.Draft(taper, panel, form, brake, marks, fold)
+            : StraightPlan.Draft(panel, form, brake, marks, fold, cancellation);
         var checks = PlanChecks.Of(draft);
         return new()
         {
             Verdict = VerdictOf(checks),
             Form = FormOf(draft),
             Panel = PanelOf(draft),
+            Taper = draft.Taper,
             Checks = checks,
             Safety = SafetyNotes.Of(draft),
             ShopNotes = Notes.ShopNotes.Of(draft),
             Basis = PlanBasis.Of(draft),
-        };
-    }
-
-    private static PlanDraft Draft(
-        PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, CancellationToken cancellation)
-    {
-        var finished = FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm);
-        var fold = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, NeutralFactorOf(form));
-        var formLaw = BendingLaw.Of(form.Sheet);
-        var wrapped = WrappedForm.Solve(finished, panel, form, fold, brake, marks, cancellation);
-        var polygon = wrapped.Folds.Polygon;
-
-        var layout = FlatLayout.Of(polygon, fold, form.LeadInMm, form.LeadOutMm);
-        var section = FormSection.Of(polygon, wrapped.Contact, fold, form.LeadInMm, form.LeadOutMm);
-        var lever = wrapped.Judge.LeverMm;
-        var firstFold = section.Vertices[1].X - wrapped.Contact.Runs[0].Start.Position.X;
-        var panelBlank = Panels.PanelBlank.Of(
-            finished, panel.Sheet.ThicknessMm, panel.TrimMm, panel.LeadInMm, panel.LeadOutMm, panel.Mirrored, firstFold, lever);
-        var printThrough = PrintThroughReport.Of(wrapped, panel.Finish);
-        var pull = PullForces.Compute(
-            wrapped.Contact, wrapped.Rule.Law, wrapped.Tightest, lever, printThrough.WidestFacetMm, panel.WidthMm, panel.Clamp);
-        return new()
-        {
-            Panel = panel,
-            Form = form,
-            Brake = brake,
-            Marks = marks,
-            Finished = finished,
-            Wrapped = wrapped,
-            FormLaw = formLaw,
-            Fold = fold,
-            Layout = layout,
-            FoldBackMissMm = layout.FoldBackMiss(polygon, fold),
-            Section = section,
-            Stepping = SteppingReports.Of(wrapped.Folds, wrapped.Contact, fold, form.Stepping),
-            Stations = StationList.Of(wrapped, fold, layout, form, formLaw, brake, marks),
-            PrintThrough = printThrough,
-            FormBlank = BlankShape.Rectangle(form.Sheet, layout.LengthMm, form.WidthMm, panel.StockSheets),
-            PanelBlank = BlankShape.Rectangle(panel.Sheet, panelBlank.LengthMm, panel.WidthMm, panel.StockSheets),
-            PanelMarks = panelBlank.Marks,
-            Pull = pull,
-            Give = FormGiveEstimate.Compute(
-                wrapped.Contact, formLaw, pull.ForceN, Math.Max(lever, printThrough.WidestFacetMm), panel.WidthMm, form.WidthMm),
         };
     }
 
@@ -126,13 +88,13 @@ public sealed record FormPlan
 
     private static PlannedForm FormOf(PlanDraft draft) => new()
     {
-        Sweep = new(draft.Polygon.EndTurn),
+        Sweep = new(draft.FormSweep),
         Stations = draft.Stations,
         StopSettings = StopSettings.Of(draft.Stations, draft.Brake.StopResolution),
         Stepping = draft.Stepping,
         LargestRoundingMm = draft.Stations.Max(station => Math.Abs(station.MarkMm - station.AtMm)),
         NeutralFactor = draft.Fold.NeutralFactor,
-        BlankAtMidNeutralMm = draft.Polygon.EndTurn * (0.5 - draft.Fold.NeutralFactor) * draft.Fold.ThicknessMm,
+        BlankAtMidNeutralMm = draft.BlankAtMidNeutralMm,
         FoldBackMissMm = draft.FoldBackMissMm,
         Blank = draft.FormBlank,
         Section = draft.Section,
@@ -141,11 +103,11 @@ public sealed record FormPlan
 
     private static PlannedPanel PanelOf(PlanDraft draft) => new()
     {
-        Springback = SpringbackReports.Of(draft),
+        Springback = draft.Springback,
         Blank = draft.PanelBlank,
         Marks = draft.PanelMarks,
         PrintThrough = draft.PrintThrough,
         Pull = draft.Pull,
-        LargestMissMm = draft.Finished.LargestMissMm,
+        LargestMissMm = draft.LargestMissMm,
     };
 }

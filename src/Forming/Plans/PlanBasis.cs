@@ -1,4 +1,5 @@
 using Forming.Curves;
+using Forming.Materials;
 using Forming.Results;
 using Forming.Springback;
 
@@ -63,6 +64,12 @@ internal static class PlanBasis
     private static readonly Basis Stock = new(
         "panel.blank.stock", "whole blanks side by side, no allowance for the cut; default sheet sizes", "common practice, no source", Status.CommonPractice);
 
+    private static readonly Basis TaperBalance = new(
+        "taper",
+        "rulings at equal tangent angles, the only developable sheet through both curves; released moments balanced along each ruling",
+        "differential geometry of developable surfaces; least elastic energy",
+        Status.Computed);
+
     public static IReadOnlyList<Basis> Of(PlanDraft draft)
     {
         var basis = new List<Basis>(20)
@@ -84,6 +91,8 @@ internal static class PlanBasis
         };
         if (draft.Panel.Curve is PointsCurve)
             basis.Add(new("panel.curve", "fewest curvature knots whose fit keeps every point within the tolerance", "least squares", Status.Computed));
+        if (draft.Taper is not null)
+            basis.Add(TaperBalance);
         AddMaterial(basis, "panel", draft.Panel.Sheet.Material);
         AddMaterial(basis, "form", draft.Form.Sheet.Material);
         return basis;
@@ -111,11 +120,17 @@ internal static class PlanBasis
         _ => new("panel.flowCurve", "perfectly plastic: hardening is not known, so print-through is not known either", "no data", Status.Assumption),
     };
 
-    private static void AddMaterial(List<Basis> basis, string where, Materials.Material material)
+    private static void AddMaterial(List<Basis> basis, string where, Material material)
     {
-        if (material.Provenance.TryGetValue("yield", out var yield))
-            basis.Add(new(where + ".material.yield", "typical 0.2 % proof stress", yield.Source, yield.Status));
-        if (material.Provenance.TryGetValue("minRadiusOverThickness", out var radius))
-            basis.Add(new(where + ".material.minRadiusOverThickness", "smallest inside radius over thickness, across the grain, 90°; 1.5 times along it or unknown (assumption)", radius.Source, radius.Status));
+        Add("yield", "0.2 % proof stress");
+        Add("minRadiusOverThickness", "smallest inside radius over thickness, across the grain, 90°; 1.5 times along it or unknown (assumption)");
+
+        void Add(string property, string method)
+        {
+            if (material.Provenance.TryGetValue(property, out var from))
+                basis.Add(new($"{where}.material.{property}", method, CitationOf(from.Source), from.Status));
+        }
     }
+
+    private static string CitationOf(string key) => SourceCatalog.TryFind(key, out var source) ? source!.Citation : key;
 }

@@ -1,4 +1,3 @@
-using Forming.Curves;
 using Forming.Facets;
 using Forming.Layout;
 using Forming.Panels;
@@ -6,7 +5,7 @@ using Forming.Springback;
 
 namespace Forming.Plans;
 
-/// <summary>Everything a plan has worked out, for its checks and notes to look at.</summary>
+/// <summary>Everything a plan has worked out, straight or tapered, for its checks and notes to look at.</summary>
 internal sealed record PlanDraft
 {
     public required PanelSpec Panel { get; init; }
@@ -17,15 +16,35 @@ internal sealed record PlanDraft
 
     public required MarkSpec Marks { get; init; }
 
-    public required FinishedCurve Finished { get; init; }
-
-    public required WrappedForm Wrapped { get; init; }
+    public required BendingLaw PanelLaw { get; init; }
 
     public required BendingLaw FormLaw { get; init; }
 
     public required FoldShape Fold { get; init; }
 
-    public required FlatLayout Layout { get; init; }
+    /// <summary>Sweep of the finished panel [rad].</summary>
+    public required double FinishedSweep { get; init; }
+
+    /// <summary>Sweep of the form [rad].</summary>
+    public required double FormSweep { get; init; }
+
+    /// <summary>Smallest finished mid-surface radius [mm].</summary>
+    public required double TightestFinishedRadiusMm { get; init; }
+
+    /// <summary>The panel's state where it is bent the most.</summary>
+    public required BentState Tightest { get; init; }
+
+    /// <summary>Largest miss of a curve fitted to measured points [mm], or null.</summary>
+    public double? LargestMissMm { get; init; }
+
+    /// <summary>Shortest straight part of a facet or a lead [mm].</summary>
+    public required double ShortestStraightMm { get; init; }
+
+    /// <summary>Narrowest facet or lead, mold line to mold line [mm].</summary>
+    public required double NarrowestFacetMm { get; init; }
+
+    /// <summary>Whether the form, with its leads, runs into itself.</summary>
+    public required bool RunsIntoItself { get; init; }
 
     public required double FoldBackMissMm { get; init; }
 
@@ -35,7 +54,18 @@ internal sealed record PlanDraft
 
     public required IReadOnlyList<Station> Stations { get; init; }
 
+    /// <summary>How many folds the finish asks for, whatever the caller fixed and the brake can fold.</summary>
+    public required Func<int> FoldsWanted { get; init; }
+
+    /// <summary>Tells whether a facet would show, at the end of the folds that is worse off.</summary>
+    public required FacetJudge Judge { get; init; }
+
+    /// <summary>Arc still to wrap at the first fold [mm].</summary>
+    public required double WrapAtFirstMm { get; init; }
+
     public required PrintThroughResult PrintThrough { get; init; }
+
+    public required SpringbackReport Springback { get; init; }
 
     public required Blank FormBlank { get; init; }
 
@@ -47,9 +77,15 @@ internal sealed record PlanDraft
 
     public required FormGive Give { get; init; }
 
-    public BendingLaw PanelLaw => Wrapped.Rule.Law;
+    /// <summary>Least gap between the form's overhang and its lead-in [mm], or null where nothing overhangs.</summary>
+    public required double? ClampRoomMm { get; init; }
 
-    public FormPolygon Polygon => Wrapped.Folds.Polygon;
+    /// <summary>What only a taper has, or null.</summary>
+    public TaperReport? Taper { get; init; }
 
-    public double OuterStrain => Panel.Sheet.ThicknessMm / 2 * Wrapped.Tightest.Curvature;
+    /// <summary>Tightest inside radius on the form [mm].</summary>
+    public double TightestInsideMm => (1 / Tightest.Curvature) - (Panel.Sheet.ThicknessMm / 2);
+
+    /// <summary>Blank length with K = 0.5 less the blank length given [mm].</summary>
+    public double BlankAtMidNeutralMm => FormSweep * (0.5 - Fold.NeutralFactor) * Fold.ThicknessMm;
 }

@@ -1,4 +1,5 @@
 using Forming.Facets;
+using Forming.Springback;
 
 namespace Forming.Plans;
 
@@ -29,7 +30,7 @@ internal static class PrintThroughReport
             isInOrder &= judge.IsInOrder(polygon.Places[j]);
         }
 
-        if (WhyUnknown(wrapped, isInOrder, widest) is { } why)
+        if (WhyUnknown(wrapped.Tightest, judge, isInOrder, widest) is { } why)
             return new(false, why, widest, null, null, null, null, finish);
         if (nearest < 0)
             return new(true, null, 0, null, null, 0, default(Angle), finish);
@@ -37,12 +38,17 @@ internal static class PrintThroughReport
         return new(true, null, widest, polygon.Facets[at], double.IsFinite(allowed) ? allowed : null, ripple, new Angle(slope), finish);
     }
 
-    private static string? WhyUnknown(WrappedForm wrapped, bool isInOrder, double widest)
+    /// <summary>Why print-through cannot be told, or null.</summary>
+    /// <param name="tightest">The panel's state where it is bent the most.</param>
+    /// <param name="judge">Law and lever.</param>
+    /// <param name="isInOrder">Whether the lever keeps the wrap in order.</param>
+    /// <param name="widest">Widest facet [mm].</param>
+    public static string? WhyUnknown(BentState tightest, FacetJudge judge, bool isInOrder, double widest)
     {
-        if (wrapped.Tightest.IsPlastic && !wrapped.Rule.Law.Flow.IsKnown)
+        if (tightest.IsPlastic && !judge.Law.Flow.IsKnown)
             return "the sheet's hardening is not known: give elongation, or strengthCoefficient and strainHardening";
         if (!isInOrder)
             return "the lever is past the longest that keeps the wrap in order";
-        return wrapped.Judge.LeverMm < widest ? "the lead-out leaves no lever of even one facet" : null;
+        return judge.LeverMm < widest ? "the lead-out leaves no lever of even one facet" : null;
     }
 }

@@ -1,3 +1,4 @@
+using Forming.Curves;
 using Forming.Springback;
 
 namespace Forming.Plans;
@@ -5,20 +6,20 @@ namespace Forming.Plans;
 /// <summary>How the panel springs back, by the model in use and by another.</summary>
 internal static class SpringbackReports
 {
-    public static SpringbackReport Of(PlanDraft draft)
+    public static SpringbackReport Of(WrappedForm wrapped, FinishedCurve finished, PanelSpec panel)
     {
-        var (rule, finished) = (draft.Wrapped.Rule, draft.Finished);
+        var rule = wrapped.Rule;
         var tightest = 1 / finished.TightestRadiusMm;
         var gentlest = 1 / finished.GentlestRadiusMm;
-        var places = draft.Polygon.Places;
+        var places = wrapped.Folds.Polygon.Places;
         return new(
-            IdOf(draft.Panel.Springback),
+            IdOf(panel.Springback),
             FactorFor(tightest),
             FactorFor(gentlest),
-            draft.Wrapped.Contact.Sweep - finished.Sweep,
+            wrapped.Contact.Sweep - finished.Sweep,
             1 / rule.Law.YieldCurvature,
-            draft.Panel.Springback is PureBending ? IdOf(new WrappedOverFacets()) : IdOf(new PureBending()),
-            draft.Wrapped.OtherSweep(finished, draft.Panel));
+            panel.Springback is PureBending ? IdOf(new WrappedOverFacets()) : IdOf(new PureBending()),
+            wrapped.OtherSweep(finished, panel));
 
         // Where facets add to the set, the factor changes along an arc: it is read at the nearest fold.
         double FactorFor(double curvature)
@@ -32,7 +33,7 @@ internal static class SpringbackReports
         }
     }
 
-    private static string IdOf(SpringbackChoice choice) => choice switch
+    public static string IdOf(SpringbackChoice choice) => choice switch
     {
         MeasuredFactor => "measured-factor",
         EffectiveYield => "effective-yield",

@@ -50,7 +50,7 @@ internal static class StationList
         };
     }
 
-    private static FoldSpringback SpringbackOf(FoldShape fold, FormSpec form, BendingLaw formLaw, BrakeSpec brake)
+    public static FoldSpringback SpringbackOf(FoldShape fold, FormSpec form, BendingLaw formLaw, BrakeSpec brake)
     {
         if (form.Stop is { } line)
             return new(line);

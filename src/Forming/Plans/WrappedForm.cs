@@ -49,12 +49,23 @@ internal sealed record WrappedForm(
         WrappedForm Of(FormingRule rule)
         {
             var contact = ContactCurve.Solve(finished, rule, panel.Sheet.ThicknessMm);
-            var lever = Lever.Choose(contact, panel.LeverMm, panel.LeadOutMm, brake.MinFacetMm);
+            var inOrder = Lever.LongestMm(contact.Extremes, contact.MidMm, FacetJudge.LeverShare);
+            var lever = Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, brake.MinFacetMm);
             var first = form.Stepping.Ends == SteppingEnds.Half ? PrintThrough.FirstFacetHalf : PrintThrough.FirstFacetFull;
             var judge = new FacetJudge(law, panel.Finish, lever, contact.MidMm, first);
             var folds = FoldPlan.Solve(contact, form.Stepping, fold, judge, brake.MinFacetMm, marks.Tape.ResolutionMm, cancellation);
             return new(rule, contact, judge, folds, TightestOf(finished, contact, rule));
         }
+    }
+
+    /// <summary>How many folds the finish asks for, whatever the caller fixed and the brake can fold.</summary>
+    /// <param name="form">The form.</param>
+    /// <param name="fold">Shape of the folds.</param>
+    /// <param name="marks">How the flat is marked.</param>
+    public int FoldsWanted(FormSpec form, FoldShape fold, MarkSpec marks)
+    {
+        var free = form.Stepping with { Folds = null, FoldAngle = null, SpacingMm = null };
+        return FoldPlan.Solve(Contact, free, fold, Judge, 0, marks.Tape.ResolutionMm).Polygon.Angles.Length;
     }
 
     /// <summary>Form sweep that the model not in use would ask for: over these facets after pure bending, else pure bending.</summary>
@@ -116,6 +127,6 @@ internal sealed record WrappedForm(
     {
         if (rule.KeepsArcs)
             return rule.StateFor(1 / finished.TightestRadiusMm, 0);
-        return contact.Runs.SelectMany(run => run.Extremes()).Select(place => place.State).MaxBy(state => state.Curvature);
+        return contact.Extremes.Select(place => place.State).MaxBy(state => state.Curvature);
     }
 }

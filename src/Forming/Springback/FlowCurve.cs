@@ -17,6 +17,10 @@ public readonly record struct FlowCurve(double YieldMpa, double Hardening, doubl
     /// <summary>A curve may miss the proof stress by this share before it is replaced.</summary>
     private const double ProofTolerance = 0.10;
 
+    private const double LeastPrestrain = 1e-9;
+
+    private const double MostPrestrain = 100;
+
     /// <summary>Whether the curve hardens, so that print-through can be told.</summary>
     public bool IsKnown => Hardening > 0;
 
@@ -33,17 +37,27 @@ public readonly record struct FlowCurve(double YieldMpa, double Hardening, doubl
     /// </remarks>
     public static FlowCurve Of(Material material)
     {
-        if (material is { StrengthCoefficientMpa: { } k, StrainHardening: { } n } && n > 0)
+        if (material is { StrengthCoefficientMpa: { } k, StrainHardening: { } n })
         {
+            if (n == 0)
+                return Perfect(material);
             var isCallers = material.Provenance.TryGetValue("strainHardening", out var from) && from.Status == Status.Caller;
             var origin = isCallers ? FlowCurveOrigin.Caller : FlowCurveOrigin.Catalogue;
             var given = new FlowCurve(material.YieldMpa, n, Math.Pow(material.YieldMpa / k, 1 / n), origin);
+            if (!(given.Prestrain is >= LeastPrestrain and <= MostPrestrain))
+                throw Unreal(material, n);
             return isCallers || given.ProofMiss <= ProofTolerance ? given : ThroughProof(material, FlowCurveOrigin.CatalogueReplaced);
         }
 
         var estimate = Considere(material);
         return estimate.ProofMiss <= ProofTolerance ? estimate : ThroughProof(material, FlowCurveOrigin.EstimateReplaced);
     }
+
+    private static NoSolutionException Unreal(Material material, double n) => new(
+        "material.flow-curve",
+        "panel.material.strainHardening",
+        $"with n = {n:0.######} the flow curve of {material.Name} passes through its yield stress at no strain that a sheet could have",
+        $"a strengthCoefficient of at least the yield stress and a strainHardening of 0.01 or more, or neither");
 
     private static FlowCurve Considere(Material material)
     {

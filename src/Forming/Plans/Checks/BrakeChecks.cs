@@ -31,9 +31,7 @@ internal static class BrakeChecks
 
     private static Check MinimumFacet(PlanDraft draft)
     {
-        var least = Math.Min(draft.Form.LeadInMm, draft.Form.LeadOutMm);
-        foreach (var facet in draft.Polygon.Facets)
-            least = Math.Min(least, facet);
+        var least = draft.NarrowestFacetMm;
         return PlanChecks.AtLeast(
             "minimum-facet",
             Verdict.Fail,
@@ -46,7 +44,7 @@ internal static class BrakeChecks
 
     private static Check StopResolution(PlanDraft draft)
     {
-        var least = draft.Polygon.Angles.Min();
+        var least = draft.Stations.Min(station => station.FoldAngle.Radians);
         var limit = StepsPerFold * draft.Brake.StopResolution.Radians;
         return PlanChecks.AtLeast(
             "stop-resolution",

@@ -16,9 +16,7 @@ internal static class FacetRemedy
         var stepping = draft.Form.Stepping;
         if (stepping.Folds is not null || stepping.FoldAngle is not null || stepping.SpacingMm is not null)
         {
-            var free = stepping with { Folds = null, FoldAngle = null, SpacingMm = null };
-            var folds = FoldPlan.Solve(draft.Wrapped.Contact, free, draft.Fold, draft.Wrapped.Judge, 0, draft.Marks.Tape.ResolutionMm);
-            return $"{folds.Polygon.Angles.Length} folds, or a finish that allows a ripple of {Figure.Length(draft.PrintThrough.RippleMm!.Value)}";
+            return $"{draft.FoldsWanted()} folds, or a finish that allows a ripple of {Figure.Length(draft.PrintThrough.RippleMm!.Value)}";
         }
 
         var brake = Figure.Length(allowed);
@@ -35,7 +33,7 @@ internal static class FacetRemedy
     // The finished inside radius at which the facet would pass, at the lever in use.
     private static double? RadiusFor(PlanDraft draft, double facet)
     {
-        var radius = draft.Finished.TightestRadiusMm;
+        var radius = draft.TightestFinishedRadiusMm;
         for (var i = 0; i < MostSearchSteps; i++)
         {
             radius *= SearchStep;
@@ -49,7 +47,7 @@ internal static class FacetRemedy
     private static double? ThicknessFor(PlanDraft draft, double facet)
     {
         var thickness = draft.Panel.Sheet.ThicknessMm;
-        var inside = draft.Finished.TightestRadiusMm - (thickness / 2);
+        var inside = draft.TightestFinishedRadiusMm - (thickness / 2);
         for (var i = 0; i < MostSearchSteps && thickness * SearchStep < inside; i++)
         {
             thickness *= SearchStep;
@@ -63,7 +61,7 @@ internal static class FacetRemedy
     private static bool Passes(BendingLaw law, double radius, PlanDraft draft, double facet)
     {
         var state = law.LoadedFor(1 / radius);
-        var judge = draft.Wrapped.Judge;
+        var judge = draft.Judge;
         var lever = Math.Min(judge.LeverMm + facet, FacetJudge.LeverShare * PrintThrough.LongestLever(state));
         return PrintThrough.AllowedFacet(lever, state, law.Stiffness, judge.Finish, judge.FirstFacetFactor) >= facet;
     }

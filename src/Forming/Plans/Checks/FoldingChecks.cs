@@ -22,9 +22,7 @@ internal static class FoldingChecks
     // A flat of one sheet thickness keeps neighbouring folds from running into each other (assumption).
     private static Check StraightPart(PlanDraft draft)
     {
-        var least = Math.Min(draft.Layout.LeadInStraightMm, draft.Layout.LeadOutStraightMm);
-        foreach (var straight in draft.Polygon.Straights)
-            least = Math.Min(least, straight);
+        var least = draft.ShortestStraightMm;
         var limit = draft.Form.Sheet.ThicknessMm;
         return PlanChecks.AtLeast(
             "straight-part",
@@ -68,8 +66,8 @@ internal static class FoldingChecks
     private static Check Closure(PlanDraft draft)
     {
         const double turn = 2 * Math.PI;
-        var sweep = draft.Polygon.EndTurn;
-        if (sweep >= turn || (sweep > Math.PI && FormSection.CrossesItself(draft.Section.Vertices)))
+        var sweep = draft.FormSweep;
+        if (sweep >= turn || draft.RunsIntoItself)
         {
             return new(
                 "closure",
@@ -86,7 +84,7 @@ internal static class FoldingChecks
             "closure",
             Verdict.Warn,
             Quantity.Angle,
-            draft.Finished.Sweep.Radians,
+            draft.FinishedSweep,
             Math.PI,
             $"finished sweep against half a turn, past which the panel hooks round the form",
             () => $"room to slide the panel off the end of the form, {Figure.Length(draft.Panel.WidthMm)}, or a sweep of at most {Figure.Angle(Math.PI)}");

@@ -26,26 +26,25 @@ internal static class PanelChecks
     private static Check PanelRadius(PlanDraft draft)
     {
         var sheet = draft.Panel.Sheet;
-        var inside = (1 / draft.Wrapped.Tightest.Curvature) - (sheet.ThicknessMm / 2);
+        var strain = sheet.ThicknessMm / 2 * draft.Tightest.Curvature;
         var limit = MinimumRadius.For(sheet.Material, draft.Panel.Grain == Grain.Across, sheet.ThicknessMm);
         return PlanChecks.AtLeast(
             "panel-radius",
             Verdict.Fail,
             Quantity.Length,
-            inside,
+            draft.TightestInsideMm,
             limit,
-            $"tightest inside radius on the form against the smallest of {sheet.Material.Name}; the skin strains {draft.OuterStrain:P1}",
+            $"tightest inside radius on the form against the smallest of {sheet.Material.Name}; the skin strains {strain:P1}",
             () => $"an inside radius on the form of at least {Figure.Length(limit)}: a gentler curve, a thinner or softer panel");
     }
 
     private static Check ModelRange(PlanDraft draft)
     {
-        var ratio = (1 / (draft.Wrapped.Tightest.Curvature * draft.Panel.Sheet.ThicknessMm)) - 0.5;
         return PlanChecks.AtLeast(
             "model-range",
             Verdict.Warn,
             Quantity.Number,
-            ratio,
+            draft.TightestInsideMm / draft.Panel.Sheet.ThicknessMm,
             ThinSheet,
             $"tightest inside radius over thickness: thin-sheet bending holds from about {ThinSheet}",
             () => $"springback from test strips, as a factor or an effective yield");

@@ -14,6 +14,8 @@ internal static class PlanChecks
         FoldingChecks.AddTo(checks, draft);
         BrakeChecks.AddTo(checks, draft);
         FacetChecks.AddTo(checks, draft);
+        if (draft.Taper is { } taper)
+            TaperChecks.AddTo(checks, taper);
         PanelChecks.AddTo(checks, draft);
         PullChecks.AddTo(checks, draft);
         return checks;

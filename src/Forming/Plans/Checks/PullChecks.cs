@@ -1,5 +1,4 @@
 using Forming.Facets;
-using Forming.Panels;
 using Forming.Results;
 
 namespace Forming.Plans.Checks;
@@ -24,13 +23,13 @@ internal static class PullChecks
         checks.Add(Mass(draft));
         checks.Add(FormGive(draft));
         checks.Add(FormYield(draft));
-        if (draft.Polygon.EndTurn > Math.PI / 2)
+        if (draft.FormSweep > Math.PI / 2)
             checks.Add(ClampAccess(draft));
     }
 
     private static Check Lever(PlanDraft draft)
     {
-        var judge = draft.Wrapped.Judge;
+        var judge = draft.Judge;
         var facet = draft.PrintThrough.WidestFacetMm;
         if (judge.LeverMm < facet)
         {
@@ -44,7 +43,7 @@ internal static class PullChecks
                 $"a lead-out and a lever of at least {Figure.Length(facet)}, trimmed after");
         }
 
-        var wrapAtFirst = judge.CurveMidMm - draft.Polygon.Places[0].MidMm;
+        var wrapAtFirst = draft.WrapAtFirstMm;
         var value = judge.LeverMm + wrapAtFirst;
         var longest = draft.Pull.LongestLeverMm;
         if (longest is null || longest >= judge.LeverMm)
@@ -121,8 +120,7 @@ internal static class PullChecks
     private static Check ClampAccess(PlanDraft draft)
     {
         var clamp = draft.Panel.Clamp;
-        var gap = ClampRoom.LeastGapMm(draft.Section.InsideProfile, clamp);
-        if (gap is not { } room)
+        if (draft.ClampRoomMm is not { } room)
         {
             return new(
                 "clamp-access", Verdict.Pass, null, clamp.HeightMm, Quantity.Length, $"nothing of the form hangs over the clamp");

@@ -82,7 +82,7 @@ internal static class SafetyNotes
         };
         if (draft.Panel.Mirrored)
             notes.Add(Mirrored);
-        if (draft.Finished.Sweep.Radians > Math.PI)
+        if (draft.FinishedSweep > Math.PI)
             notes.Add(Hooked);
         if (draft.Pull.ForceN > PullChecks.HandForceN)
             notes.Add(Force(draft));

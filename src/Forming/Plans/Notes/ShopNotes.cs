@@ -44,6 +44,14 @@ internal static class ShopNotes
         "second-half",
         $"Work the second half from the other edge over the same form, after turning the panel end for end.");
 
+    private static readonly ShopNote TaperFace = new(
+        "taper-face",
+        $"The flat layout is drawn as seen from the contact face; marks go on the other face, so lay it out mirrored, near and far ends changed about.");
+
+    private static readonly ShopNote OppositeHand = new(
+        "opposite-hand",
+        $"The second half of this panel needs an opposite-hand form: the same blank, marked on the other face and folded the other way.");
+
     public static IReadOnlyList<ShopNote> Of(PlanDraft draft)
     {
         var notes = new List<ShopNote>(12) { Strip, Burr, Marking, Sight, Template, Wear };
@@ -60,12 +68,19 @@ internal static class ShopNotes
                 $"The usual flow curve of {draft.Panel.Sheet.Material.Name} misses its proof stress; one through the proof stress and the ultimate strength stands in its place (n = {draft.PanelLaw.Flow.Hardening:0.000})."));
         }
 
-        var atMid = draft.Polygon.EndTurn * (0.5 - draft.Fold.NeutralFactor) * draft.Fold.ThicknessMm;
+        var atMid = draft.BlankAtMidNeutralMm;
         if (draft.Form.NeutralFactor is null && atMid > draft.Marks.Tape.ResolutionMm / 2)
         {
             notes.Add(new(
                 "neutral-factor",
                 $"Small folds hardly wrap the nose: with a neutral factor of 0.5 the form blank would be {Figure.Length(atMid)} longer. A folded strip tells which holds on your brake."));
+        }
+
+        if (draft.Taper is { } taper)
+        {
+            notes.Add(TaperFace);
+            if (draft.Panel.Mirrored && taper.NeedsOppositeHand)
+                notes.Add(OppositeHand);
         }
 
         foreach (var caution in draft.Panel.Sheet.Material.Cautions)

@@ -1,4 +1,4 @@
-namespace Forming.Contact;
+namespace Forming.Numerics;
 
 /// <summary>Chebyshev series of a smooth function on 0 to 1.</summary>
 /// <remarks>

@@ -1,0 +1,70 @@
+using System.Text.Json.Nodes;
+using FormApi.Http;
+using Microsoft.OpenApi;
+using Swashbuckle.AspNetCore.SwaggerGen;
+
+namespace FormApi.Contract;
+
+/// <summary>Puts examples, titles of problems and the words of queries into the operations.</summary>
+internal sealed class ContractOperationFilter : IOperationFilter
+{
+    /// <inheritdoc/>
+    public void Apply(OpenApiOperation operation, OperationFilterContext context)
+    {
+        var name = operation.OperationId!;
+        AddExamples(operation.RequestBody?.Content, name, "request");
+        foreach (var (status, response) in operation.Responses ?? [])
+        {
+            if (status == "200")
+            {
+                response.Description = "The answer.";
+                AddExamples(response.Content, name, "answer");
+            }
+            else if (response is OpenApiResponse own)
+            {
+                own.Description = string.Join("; ", TitlesOf(int.Parse(status, System.Globalization.CultureInfo.InvariantCulture))) + ".";
+            }
+        }
+
+        if (operation.RequestBody is OpenApiRequestBody body)
+            body.Required = true;
+        foreach (var parameter in operation.Parameters ?? [])
+            Describe((OpenApiParameter)parameter);
+    }
+
+    private static IEnumerable<string> TitlesOf(int status) =>
+        Problems.All.Where(kind => kind.Status == status).Select(kind => kind.Title);
+
+    private static void Describe(OpenApiParameter parameter)
+    {
+        switch (parameter.Name)
+        {
+            case "units":
+                parameter.Description = "Units of the figures: `mm` (MPa, kg/m³) or `in` (psi, lb/in³). Default: `mm`.";
+                parameter.Schema = new OpenApiSchema { Type = JsonSchemaType.String, Enum = [JsonValue.Create("mm"), JsonValue.Create("in")], Default = "mm" };
+                parameter.Example = "mm";
+                break;
+            case "id":
+                parameter.Description = "Id of the material.";
+                parameter.Example = "ss-304";
+                break;
+            case "code":
+                parameter.Description = "The last part of the problem's type.";
+                parameter.Example = Problems.InvalidValues.Code;
+                break;
+        }
+    }
+
+    private static void AddExamples(IDictionary<string, IOpenApiMediaType>? content, string operation, string part)
+    {
+        var examples = Examples.Of(operation, part).ToArray();
+        if (examples.Length == 0 || content is null)
+            return;
+        foreach (var media in content.Values.OfType<OpenApiMediaType>())
+        {
+            media.Examples = examples.ToDictionary(
+                example => example.Name,
+                example => (IOpenApiExample)new OpenApiExample { Summary = example.Name.Replace('-', ' '), Value = example.Body.DeepClone() });
+        }
+    }
+}

@@ -1,0 +1,86 @@
+using System.Globalization;
+using System.Text.Json.Serialization.Metadata;
+using FormApi.Http;
+using Microsoft.OpenApi;
+using Swashbuckle.AspNetCore.SwaggerGen;
+
+namespace FormApi.Contract;
+
+/// <summary>Puts descriptions, ranges and strictness into the schemas.</summary>
+internal sealed class ContractSchemaFilter : ISchemaFilter
+{
+    /// <inheritdoc/>
+    public void Apply(IOpenApiSchema schema, SchemaFilterContext context)
+    {
+        if (schema is not OpenApiSchema own)
+            return;
+        if (context.Type == typeof(Pair))
+            (own.MinItems, own.MaxItems) = (2, 2);
+        if (context.MemberInfo is not null || context.ParameterInfo is not null)
+            return;
+        var bare = Nullable.GetUnderlyingType(context.Type) ?? context.Type;
+        if (bare.IsEnum)
+            own.Description = XmlDocs.Summary(bare);
+        if (WireContractResolver.InfoOf(bare == typeof(RawJson) ? typeof(Features.Forms.FormRequest) : bare) is not { } info)
+            return;
+        own.Description = XmlDocs.Summary(info.Type);
+        own.AdditionalPropertiesAllowed = false;
+        own.Required = info.Properties.Where(field => WireContractResolver.IsAlwaysThere(info, field)).Select(field => field.Name).ToHashSet();
+        if (own.Properties is not { } properties)
+            return;
+        foreach (var field in info.Properties)
+            properties[field.Name] = Describe(properties[field.Name], info, field);
+    }
+
+    private static IOpenApiSchema Describe(IOpenApiSchema schema, JsonTypeInfo info, JsonPropertyInfo field)
+    {
+        var ranges = FieldRanges.Of(info.Type, field.Name);
+        var text = XmlDocs.Field(info.Type, field.Name);
+        if (ranges.Count > 0)
+            text = $"{text} Range: {string.Join("; ", ranges.Select(TextOf).Distinct())}.";
+        var nullable = WireContractResolver.MayBeNull(info, field);
+        if (schema is OpenApiSchemaReference reference)
+        {
+            if (!nullable)
+            {
+                reference.Description = text;
+                return reference;
+            }
+
+            return new OpenApiSchema { Description = text, OneOf = [reference, new OpenApiSchema { Type = JsonSchemaType.Null }] };
+        }
+
+        var own = (OpenApiSchema)schema;
+        own.Description = text;
+        own.Type = nullable ? own.Type | JsonSchemaType.Null : own.Type & ~JsonSchemaType.Null;
+        if (ranges.Count > 0)
+            SetRange(own, ranges);
+        return own;
+    }
+
+    private static string TextOf(Http.Range range)
+    {
+        var (mm, inch) = (range.Text(UnitSystem.Mm), range.Text(UnitSystem.Inch));
+        return mm == inch ? mm : $"{mm}, or {inch}";
+    }
+
+    // A schema knows no units: it admits what either system admits, and the rules are stricter.
+    private static void SetRange(OpenApiSchema schema, IReadOnlyList<Http.Range> ranges)
+    {
+        var min = ranges.Min(range => Math.Min(range.MinIn(UnitSystem.Mm), range.MinIn(UnitSystem.Inch)));
+        var max = ranges.Max(range => Math.Max(range.MaxIn(UnitSystem.Mm), range.MaxIn(UnitSystem.Inch)));
+        if (schema.Type?.HasFlag(JsonSchemaType.Array) == true)
+        {
+            (schema.MinItems, schema.MaxItems) = ((int)min, (int)max);
+            return;
+        }
+
+        if (ranges.All(range => range.AboveMin))
+            schema.ExclusiveMinimum = Text(min);
+        else
+            schema.Minimum = Text(min);
+        schema.Maximum = Text(max);
+    }
+
+    private static string Text(double value) => value.ToString("0.#########", CultureInfo.InvariantCulture);
+}

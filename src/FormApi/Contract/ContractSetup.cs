@@ -1,0 +1,59 @@
+using FormApi.Http;
+using FormApi.Operations;
+using Microsoft.OpenApi;
+using Swashbuckle.AspNetCore.SwaggerGen;
+
+namespace FormApi.Contract;
+
+/// <summary>The contract: <c>/openapi/v1.json</c>, <c>/openapi/v1.yaml</c>, and pages to read and try it at <c>/docs</c>.</summary>
+internal static class ContractSetup
+{
+    /// <summary>Adds the generator.</summary>
+    /// <param name="builder">The service being built.</param>
+    public static void AddContract(this WebApplicationBuilder builder)
+    {
+        builder.Services.AddSingleton<ContractFile>();
+        builder.Services.AddSingleton<ISerializerDataContractResolver, WireContractResolver>();
+        builder.Services.AddEndpointsApiExplorer();
+        builder.Services.AddSwaggerGen(contract =>
+        {
+            contract.SwaggerDoc(ContractFile.Version, new OpenApiInfo
+            {
+                Title = "FormApi",
+                Version = Engine.Version,
+                Description =
+                    "Faceted forms for wrapped sheet-metal bends: from a finished curve and a material to fold stations, blanks, checks and cautions. "
+                    + "Stateless: every answer is a function of the request and the engine's version. "
+                    + "Lengths are in the request's units, angles in degrees. A failure is a problem (RFC 9457); its type leads to an explanation.",
+            });
+            contract.SupportNonNullableReferenceTypes();
+            contract.SchemaFilter<ContractSchemaFilter>();
+            contract.OperationFilter<ContractOperationFilter>();
+            contract.DocumentFilter<CurveUnionFilter>();
+        });
+    }
+
+    /// <summary>Adds the routes.</summary>
+    /// <param name="app">The service.</param>
+    public static void MapContract(this WebApplication app)
+    {
+        app.MapGet("/openapi/v1.json", async (ContractFile file, HttpContext context) => Send(context, await file.Json(), "json", "application/json"))
+            .WithMetadata(new MediaTypes("application/json")).ExcludeFromDescription();
+        app.MapGet("/openapi/v1.yaml", async (ContractFile file, HttpContext context) => Send(context, await file.Yaml(), "yaml", "application/yaml"))
+            .WithMetadata(new MediaTypes("application/yaml", "text/yaml")).ExcludeFromDescription();
+        app.UseSwaggerUI(pages =>
+        {
+            pages.RoutePrefix = "docs";
+            pages.DocumentTitle = "FormApi";
+            pages.SwaggerEndpoint("/openapi/v1.json", "FormApi v1");
+        });
+    }
+
+    private static IResult Send(HttpContext context, byte[] file, string media, string mediaType)
+    {
+        var name = Engine.Version + "-contract";
+        context.Response.Headers.CacheControl = "public, max-age=3600";
+        EntityTag.Add(context, name, media);
+        return EntityTag.IsKnown(context, name, media) ? Results.StatusCode(304) : Results.Bytes(file, mediaType);
+    }
+}

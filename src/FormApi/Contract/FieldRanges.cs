@@ -1,0 +1,46 @@
+using FluentValidation;
+using FormApi.Features.Forms;
+using FormApi.Http;
+
+namespace FormApi.Contract;
+
+/// <summary>The ranges that the rules hold fields against, by type and field.</summary>
+internal static class FieldRanges
+{
+    private static readonly ILookup<(Type Type, string Field), Http.Range> Ranges = Rules()
+        .SelectMany(rules => rules.Validator.CreateDescriptor().GetMembersWithValidators()
+            .SelectMany(member => member.Select(rule => rule.Validator).OfType<IRangeRule>()
+                .Select(rule => (Key: (rules.Type, member.Key), rule.Range))))
+        .Distinct()
+        .ToLookup(rule => rule.Key, rule => rule.Range);
+
+    /// <summary>The ranges of a field; more than one where they depend on something else.</summary>
+    /// <param name="type">The record.</param>
+    /// <param name="field">Contract name of the field.</param>
+    public static IReadOnlyList<Http.Range> Of(Type type, string field) => [.. Ranges[(type, field)]];
+
+    private static IEnumerable<(Type Type, IValidator Validator)> Rules()
+    {
+        var units = UnitSystem.Mm;
+        yield return (typeof(PanelInput), new PanelInputRules(units));
+        yield return (typeof(ClampInput), new ClampInputRules(units));
+        yield return (typeof(StockSheetInput), new StockSheetInputRules(units));
+        yield return (typeof(SpringbackInput), new SpringbackInputRules(units));
+        yield return (typeof(MaterialInput), new MaterialInputRules(units));
+        yield return (typeof(FormInput), new FormInputRules(units));
+        yield return (typeof(SteppingInput), new SteppingInputRules(units));
+        yield return (typeof(StopInput), new StopInputRules(units));
+        yield return (typeof(BrakeInput), new BrakeInputRules(units));
+        yield return (typeof(CapacityInput), new CapacityInputRules(units));
+        yield return (typeof(MarksInput), new MarksInputRules(units));
+        yield return (typeof(PointsInput), new PointsInputRules(units));
+        yield return (typeof(SegmentsInput), new SegmentsInputRules(units));
+        yield return (typeof(FlatInput), new FlatInputRules(units));
+        foreach (var inChain in new[] { false, true })
+        {
+            yield return (typeof(ArcInput), new ArcInputRules(units, inChain));
+            yield return (typeof(ProgressiveInput), new ProgressiveInputRules(units, inChain));
+            yield return (typeof(EllipseInput), new EllipseInputRules(units, inChain));
+        }
+    }
+}

@@ -1,0 +1,63 @@
+using System.Reflection;
+using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
+using FormApi.Features.Forms;
+using FormApi.Http;
+using Swashbuckle.AspNetCore.SwaggerGen;
+
+namespace FormApi.Contract;
+
+/// <summary>Tells the contract what JSON really looks like: from the same metadata by which bodies are read and answers written.</summary>
+internal sealed class WireContractResolver : ISerializerDataContractResolver
+{
+    private static readonly JsonSerializerDataContractResolver Plain = new(WireJson.Requests.Options);
+
+    /// <summary>The metadata of a type of a request or an answer, or null where it is neither.</summary>
+    /// <param name="type">The type.</param>
+    public static JsonTypeInfo? InfoOf(Type type)
+    {
+        if (type.Namespace?.StartsWith("FormApi", StringComparison.Ordinal) != true || type.IsEnum)
+            return null;
+        var info = WireJson.Requests.GetTypeInfo(type) ?? AnswerJson.Default.GetTypeInfo(type);
+        return info?.Kind == JsonTypeInfoKind.Object ? info : null;
+    }
+
+    /// <summary>Whether an answer or a request always holds a field.</summary>
+    /// <param name="info">The type.</param>
+    /// <param name="field">The field.</param>
+    public static bool IsAlwaysThere(JsonTypeInfo info, JsonPropertyInfo field) => IsRequest(info)
+        ? field.IsRequired
+        : field.AttributeProvider?.GetCustomAttributes(typeof(JsonIgnoreAttribute), false).Length is null or 0;
+
+    /// <summary>Whether a field may be null.</summary>
+    /// <param name="info">The type.</param>
+    /// <param name="field">The field.</param>
+    public static bool MayBeNull(JsonTypeInfo info, JsonPropertyInfo field) =>
+        IsRequest(info) ? field.IsSetNullable : field.IsGetNullable && IsAlwaysThere(info, field);
+
+    /// <inheritdoc/>
+    public DataContract GetDataContractForType(Type type)
+    {
+        if (type == typeof(RawJson))
+            return GetDataContractForType(typeof(FormRequest));
+        if (type == typeof(Pair))
+            return DataContract.ForArray(type, typeof(double));
+        var bare = Nullable.GetUnderlyingType(type) ?? type;
+        if (bare.IsEnum)
+            return DataContract.ForPrimitive(bare, DataType.String, null, value => "\"" + WordOf(bare, value) + "\"");
+        if (InfoOf(type) is not { } info)
+            return Plain.GetDataContractForType(type);
+        var fields = info.Properties.Select(field => new DataProperty(
+            field.Name,
+            field.PropertyType,
+            isRequired: IsAlwaysThere(info, field),
+            isNullable: MayBeNull(info, field),
+            memberInfo: field.AttributeProvider as MemberInfo));
+        return DataContract.ForObject(type, [.. fields]);
+    }
+
+    private static bool IsRequest(JsonTypeInfo info) => ReferenceEquals(info.Options, WireJson.Requests.Options);
+
+    private static string WordOf(Type type, object value) =>
+        System.Text.Json.JsonNamingPolicy.KebabCaseLower.ConvertName(Enum.GetName(type, value)!);
+}

@@ -1,0 +1,47 @@
+using System.Text.Json.Serialization;
+using Forming.Curves;
+using FormApi.Http;
+
+namespace FormApi.Features.Forms;
+
+/// <summary>A finished curve; <c>type</c> says which.</summary>
+[JsonPolymorphic(TypeDiscriminatorPropertyName = "type")]
+[JsonDerivedType(typeof(ArcInput), "arc")]
+[JsonDerivedType(typeof(ProgressiveInput), "progressive")]
+[JsonDerivedType(typeof(EllipseInput), "ellipse")]
+[JsonDerivedType(typeof(PointsInput), "points")]
+[JsonDerivedType(typeof(SegmentsInput), "segments")]
+[JsonDerivedType(typeof(FlatInput), "flat")]
+internal abstract record CurveInput;
+
+/// <summary>A bend of constant radius.</summary>
+/// <param name="Radius">Radius on the measured face [mm or in].</param>
+/// <param name="Sweep">Turned angle [°].</param>
+internal sealed record ArcInput(double Radius, double Sweep) : CurveInput;
+
+/// <summary>A bend whose radius opens or closes steadily.</summary>
+/// <param name="StartRadius">Radius at the start on the measured face [mm or in]; null is flat, with the clothoid only.</param>
+/// <param name="EndRadius">Radius at the end on the measured face [mm or in]; null is flat, with the clothoid only.</param>
+/// <param name="Sweep">Turned angle [°].</param>
+/// <param name="Law">How the radius goes from one to the other: linear in the turned angle, curvature linear in the length, or exponential in the turned angle.</param>
+internal sealed record ProgressiveInput(double? StartRadius, double? EndRadius, double Sweep, ProgressiveLaw Law) : CurveInput;
+
+/// <summary>Part of an ellipse, from one outward normal to another.</summary>
+/// <param name="SemiAxisX">Semi-axis along x on the measured face [mm or in].</param>
+/// <param name="SemiAxisY">Semi-axis along y on the measured face [mm or in].</param>
+/// <param name="FromNormal">Angle of the outward normal from the x axis at the start [°].</param>
+/// <param name="ToNormal">Angle of the outward normal from the x axis at the end [°]; larger than at the start.</param>
+internal sealed record EllipseInput(double SemiAxisX, double SemiAxisY, double FromNormal, double ToNormal) : CurveInput;
+
+/// <summary>Measured offsets along a pattern, through which a smooth curve is fitted.</summary>
+/// <param name="Points">Points [x, y] in order along the curve [mm or in].</param>
+/// <param name="Tolerance">How far the fitted curve may miss a point [mm or in].</param>
+internal sealed record PointsInput(IReadOnlyList<Pair> Points, double Tolerance) : CurveInput;
+
+/// <summary>A chain of flats and bends, each tangent to the one before.</summary>
+/// <param name="Segments">The pieces in order: arc, progressive, ellipse, flat.</param>
+internal sealed record SegmentsInput(IReadOnlyList<CurveInput> Segments) : CurveInput;
+
+/// <summary>A flat between bends; only inside <c>segments</c>.</summary>
+/// <param name="Length">Length [mm or in].</param>
+internal sealed record FlatInput(double Length) : CurveInput;

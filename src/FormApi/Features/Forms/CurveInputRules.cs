@@ -1,0 +1,179 @@
+using FluentValidation;
+using Forming.Curves;
+using FormApi.Http;
+
+namespace FormApi.Features.Forms;
+
+/// <summary>What a curve must satisfy, by its type.</summary>
+internal sealed class CurveInputRules : Rules<CurveInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    /// <param name="inChain">Whether the curve is a piece of a chain.</param>
+    public CurveInputRules(UnitSystem units, bool inChain)
+    {
+        RuleFor(curve => curve).SetInheritanceValidator(kinds =>
+        {
+            kinds.Add(new ArcInputRules(units, inChain));
+            kinds.Add(new ProgressiveInputRules(units, inChain));
+            kinds.Add(new EllipseInputRules(units, inChain));
+            if (inChain)
+            {
+                kinds.Add(new FlatInputRules(units));
+            }
+            else
+            {
+                kinds.Add(new PointsInputRules(units));
+                kinds.Add(new SegmentsInputRules(units));
+            }
+        });
+        RuleFor(curve => curve).Custom((curve, context) =>
+        {
+            if (!inChain && curve is FlatInput)
+                context.FaultAt("type", "not-applicable", "A flat alone is no curve.", "only inside segments");
+            else if (inChain && curve is PointsInput or SegmentsInput)
+                context.FaultAt("type", "not-applicable", "A chain has no chain and no measured points inside.", "arc, progressive, ellipse or flat");
+        });
+    }
+
+    /// <summary>A bend in a chain may state any turn but none; reversals are refused by the library with their place.</summary>
+    /// <typeparam name="T">The record being checked.</typeparam>
+    /// <param name="turn">The turn [°].</param>
+    /// <param name="field">Contract name of the field.</param>
+    /// <param name="context">The check.</param>
+    internal static void CheckTurn<T>(double turn, string field, ValidationContext<T> context)
+    {
+        if (turn == 0)
+            context.FaultAt(field, "out-of-range", "A bend that does not turn is a flat.", "any angle but 0°");
+    }
+}
+
+/// <summary>What an arc must satisfy.</summary>
+internal sealed class ArcInputRules : Rules<ArcInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    /// <param name="inChain">Whether the arc is a piece of a chain.</param>
+    public ArcInputRules(UnitSystem units, bool inChain)
+    {
+        RuleFor(arc => arc.Radius).Within(Ranges.CurveRadius, units);
+        RuleFor(arc => arc.Sweep).Within(inChain ? Ranges.SegmentSweep : Ranges.Sweep, units);
+        if (inChain)
+            RuleFor(arc => arc).Custom((arc, context) => CurveInputRules.CheckTurn(arc.Sweep, "sweep", context));
+    }
+}
+
+/// <summary>What a progressive bend must satisfy.</summary>
+internal sealed class ProgressiveInputRules : Rules<ProgressiveInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    /// <param name="inChain">Whether the bend is a piece of a chain.</param>
+    public ProgressiveInputRules(UnitSystem units, bool inChain)
+    {
+        RuleFor(bend => bend.StartRadius).Within(Ranges.CurveRadius, units);
+        RuleFor(bend => bend.EndRadius).Within(Ranges.CurveRadius, units);
+        RuleFor(bend => bend.Sweep).Within(inChain ? Ranges.SegmentSweep : Ranges.Sweep, units);
+        RuleFor(bend => bend).Custom((bend, context) =>
+        {
+            CheckFlatEnds(bend, context);
+            if (inChain)
+                CurveInputRules.CheckTurn(bend.Sweep, "sweep", context);
+        });
+    }
+
+    private static void CheckFlatEnds(ProgressiveInput bend, ValidationContext<ProgressiveInput> context)
+    {
+        if (bend.StartRadius is null && bend.EndRadius is null)
+        {
+            context.FaultAt("endRadius", "choose-one", "A bend that is flat at both ends does not turn.", "a radius at one end at least");
+        }
+        else if (bend.Law != ProgressiveLaw.Clothoid && (bend.StartRadius ?? bend.EndRadius) is not null
+            && (bend.StartRadius is null || bend.EndRadius is null))
+        {
+            context.FaultAt(
+                bend.StartRadius is null ? "startRadius" : "endRadius",
+                "not-applicable",
+                "Only a clothoid can start or end flat.",
+                "a radius, or law clothoid");
+        }
+    }
+}
+
+/// <summary>What part of an ellipse must satisfy.</summary>
+internal sealed class EllipseInputRules : Rules<EllipseInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    /// <param name="inChain">Whether the part is a piece of a chain.</param>
+    public EllipseInputRules(UnitSystem units, bool inChain)
+    {
+        RuleFor(ellipse => ellipse.SemiAxisX).Within(Ranges.CurveRadius, units);
+        RuleFor(ellipse => ellipse.SemiAxisY).Within(Ranges.CurveRadius, units);
+        RuleFor(ellipse => ellipse.FromNormal).Within(Ranges.Normal, units);
+        RuleFor(ellipse => ellipse.ToNormal).Within(Ranges.Normal, units);
+        RuleFor(ellipse => ellipse).Custom((ellipse, context) =>
+        {
+            var sweep = ellipse.ToNormal - ellipse.FromNormal;
+            if (inChain)
+                CurveInputRules.CheckTurn(sweep, "toNormal", context);
+            if (Math.Abs(sweep) > Ranges.Sweep.Max || (!inChain && sweep <= 0))
+                context.FaultAt("toNormal", "out-of-range", "The turn from the first normal to the last is outside its range.", "above fromNormal, at most 360° past it");
+        });
+    }
+}
+
+/// <summary>What a flat in a chain must satisfy.</summary>
+internal sealed class FlatInputRules : Rules<FlatInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public FlatInputRules(UnitSystem units) => RuleFor(flat => flat.Length).Within(Ranges.FlatSegment, units);
+}
+
+/// <summary>What measured points must satisfy.</summary>
+internal sealed class PointsInputRules : Rules<PointsInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public PointsInputRules(UnitSystem units)
+    {
+        RuleFor(curve => curve.Tolerance).Within(Ranges.FitTolerance, units);
+        RuleFor(curve => curve.Points.Count).Within(Ranges.PointCount, units).OverridePropertyName("points");
+        var (range, limit) = (Ranges.Coordinate.Text(units), Ranges.Coordinate.MaxIn(units));
+        RuleFor(curve => curve).Custom((curve, context) =>
+        {
+            for (var i = 0; i < Math.Min(curve.Points.Count, (int)Ranges.PointCount.Max); i++)
+            {
+                Check(curve.Points[i].First, $"points[{i}][0]");
+                Check(curve.Points[i].Second, $"points[{i}][1]");
+            }
+
+            void Check(double coordinate, string field)
+            {
+                if (!double.IsFinite(coordinate))
+                    context.FaultAt(field, "not-finite", "The number is too large to be a number.", range);
+                else if (Math.Abs(coordinate) > limit)
+                    context.FaultAt(field, "out-of-range", "The value is outside its range.", range);
+            }
+        });
+    }
+}
+
+/// <summary>What a chain must satisfy.</summary>
+internal sealed class SegmentsInputRules : Rules<SegmentsInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public SegmentsInputRules(UnitSystem units)
+    {
+        RuleFor(chain => chain.Segments.Count).Within(Ranges.SegmentCount, units).OverridePropertyName("segments");
+        RuleForEach(chain => chain.Segments.Take((int)Ranges.SegmentCount.Max))
+            .SetValidator(new CurveInputRules(units, inChain: true)).OverridePropertyName("segments");
+        RuleFor(chain => chain).Custom((chain, context) =>
+        {
+            if (chain.Segments.Count > 0 && chain.Segments.All(piece => piece is FlatInput))
+                context.FaultAt("segments", "choose-one", "A chain of flats does not turn.", "at least one arc, progressive or ellipse");
+        });
+    }
+}

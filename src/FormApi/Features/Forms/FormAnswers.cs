@@ -1,0 +1,133 @@
+using Forming;
+using Forming.Facets;
+using Forming.Panels;
+using Forming.Plans;
+using Forming.Results;
+using FormApi.Http;
+
+namespace FormApi.Features.Forms;
+
+/// <summary>From a plan to the answer, in the caller's units.</summary>
+internal static class FormAnswers
+{
+    /// <summary>The answer to a request.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="specs">What the library was asked.</param>
+    /// <param name="units">The caller's units.</param>
+    /// <param name="request">The normalised request as JSON.</param>
+    /// <param name="fingerprint">The fingerprint.</param>
+    public static FormAnswer From(FormPlan plan, FormSpecs specs, UnitSystem units, RawJson request, string fingerprint) => new(
+        Operations.Engine.Version,
+        fingerprint,
+        request,
+        plan.Verdict,
+        FormOf(plan.Form, specs, units),
+        PanelOf(plan.Panel, specs, units),
+        Map(plan.Checks, check => CheckOf(check, units)),
+        Map(plan.Safety, note => new SafetyResult(note.Id, note.Level, units.Wording.Of(note.Text))),
+        Map(plan.ShopNotes, note => new ShopNoteResult(note.Id, units.Wording.Of(note.Text))),
+        Map(plan.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)));
+
+    private static FormResult FormOf(PlannedForm form, FormSpecs specs, UnitSystem units) => new(
+        UnitSystem.Degrees(form.Sweep),
+        form.Stations.Count,
+        units.Length(specs.Form.Sheet.ThicknessMm),
+        Map(form.Stations, station => StationOf(station, units)),
+        Map(form.StopSettings, stop => new StopSettingResult(
+            UnitSystem.Degrees(stop.FoldAngle), UnitSystem.Degrees(stop.StopAngle), stop.Stations)),
+        units.Length(form.LargestRoundingMm),
+        Answers.Number(form.NeutralFactor),
+        units.Length(form.BlankAtMidNeutralMm),
+        SteppingOf(form.Stepping, units),
+        BlankOf(form.Blank, units),
+        new(Points(form.Section.Vertices, units), Points(form.Section.ContactCurve, units), Points(form.Section.InsideProfile, units)),
+        new(UnitSystem.Degrees(form.Give.Rotation), units.Moment(form.Give.MomentPerWidth), units.Moment(form.Give.FirstYieldPerWidth)));
+
+    private static StationResult StationOf(Forming.Layout.Station station, UnitSystem units) => new(
+        station.Number,
+        units.Length(station.AtMm),
+        units.Length(station.MarkMm),
+        station.MarkText,
+        new(units.Length(station.FirstTangentMm), units.Length(station.SecondTangentMm)),
+        units.Length(station.SightLineMm),
+        UnitSystem.Degrees(station.FoldAngle),
+        UnitSystem.Degrees(station.RunningAngle),
+        UnitSystem.Degrees(station.StopAngle),
+        units.Length(station.RadiusMm),
+        units.Length(station.FacetAfterMm),
+        units.Length(station.StraightAfterMm));
+
+    private static SteppingResult SteppingOf(SteppingReport stepping, UnitSystem units) => new(
+        UnitSystem.Degrees(stepping.AngleSpread),
+        units.Length(stepping.SpacingSpreadMm),
+        UnitSystem.Degrees(stepping.SweepOver),
+        UnitSystem.Degrees(stepping.LastFoldInstead),
+        units.Length(stepping.FlatInsideTangentMm));
+
+    private static BlankResult BlankOf(Blank blank, UnitSystem units) => new(
+        units.Length(blank.LengthMm),
+        units.Length(blank.WidthMm),
+        units.Area(blank.AreaMm2),
+        units.Mass(blank.MassKg),
+        Points(blank.Outline, units),
+        Map(blank.Stock, stock => new StockResult(
+            stock.Sheet.Name, stock.FoldsAlongGrain ? Grain.Along : Grain.Across, stock.Pieces, Answers.Number(stock.Use))));
+
+    private static PanelResult PanelOf(PlannedPanel panel, FormSpecs specs, UnitSystem units) => new(
+        units.Length(specs.Panel.Sheet.ThicknessMm),
+        new(
+            panel.Springback.Model,
+            Answers.Number(panel.Springback.FactorAtTightest),
+            Answers.Number(panel.Springback.FactorAtGentlest),
+            UnitSystem.Degrees(panel.Springback.Overbend),
+            units.Length(panel.Springback.YieldRadiusMm),
+            new(panel.Springback.OtherModel, UnitSystem.Degrees(panel.Springback.OtherSweep))),
+        BlankOf(panel.Blank, units),
+        Map(panel.Marks, mark => new MarkResult(mark.Name, units.Length(mark.AtMm))),
+        PrintThroughOf(panel.PrintThrough, units),
+        PullOf(panel.Pull, units),
+        units.Length(panel.LargestMissMm));
+
+    private static PrintThroughAnswer PrintThroughOf(PrintThroughResult print, UnitSystem units) => new(
+        print.Known,
+        print.WhyUnknown,
+        units.Length(print.WidestFacetMm),
+        units.Length(print.AllowedFacetMm),
+        units.Length(print.RippleMm),
+        UnitSystem.Degrees(print.Slope),
+        units.Length(print.Allowed.RippleMm),
+        UnitSystem.Degrees(print.Allowed.Slope));
+
+    private static PullResult PullOf(Pull pull, UnitSystem units) => new(
+        units.Moment(pull.MomentPerWidth),
+        units.Length(pull.LeverMm),
+        units.Length(pull.LongestLeverMm),
+        units.Force(pull.ForceN),
+        units.Force(pull.ClampLoadN),
+        units.Energy(pull.EnergyReleasedJ));
+
+    private static CheckResult CheckOf(Check check, UnitSystem units) => new(
+        check.Id,
+        check.Verdict,
+        units.Figure(check.Value, check.Quantity),
+        units.Figure(check.Limit, check.Quantity),
+        units.NameOf(check.Quantity),
+        units.Wording.Of(check.Message),
+        units.Wording.OfOptional(check.Remedy));
+
+    private static Pair[] Points(IReadOnlyList<Point> points, UnitSystem units)
+    {
+        var pairs = new Pair[points.Count];
+        for (var i = 0; i < pairs.Length; i++)
+            pairs[i] = units.Point(points[i]);
+        return pairs;
+    }
+
+    private static TTo[] Map<TFrom, TTo>(IReadOnlyList<TFrom> items, Func<TFrom, TTo> map)
+    {
+        var mapped = new TTo[items.Count];
+        for (var i = 0; i < mapped.Length; i++)
+            mapped[i] = map(items[i]);
+        return mapped;
+    }
+}

@@ -1,0 +1,97 @@
+using System.Globalization;
+using Forming.Curves;
+using Forming.Facets;
+using Forming.Layout;
+using Forming.Panels;
+using Forming.Plans;
+using FormApi.Http;
+
+namespace FormApi.Features.Forms;
+
+/// <summary>Fills in what a request left out; what stays null the plan chooses.</summary>
+internal static class FormDefaults
+{
+    private const double MinFacetMm = 8;
+    private const double StopResolutionDegrees = 0.5;
+    private const double MmResolution = 0.5;
+    private const double InchResolution = 1.0 / 64;
+
+    /// <summary>The request with every default shown, still in the caller's units.</summary>
+    /// <param name="request">A request that passed its rules.</param>
+    public static FormRequest Apply(FormRequest request)
+    {
+        var units = UnitSystem.Of(request.Units);
+        return request with
+        {
+            Panel = Apply(request.Panel, units),
+            Form = Apply(request.Form, request.Panel),
+            Brake = Apply(request.Brake, units),
+            Marks = Apply(request.Marks, request.Units),
+        };
+    }
+
+    private static PanelInput Apply(PanelInput panel, UnitSystem units) => panel with
+    {
+        GaugeSystem = panel.Gauge is null ? null : SheetRules.GaugeSystemOf(panel),
+        Mirrored = panel.Mirrored ?? false,
+        Surface = panel.Surface ?? Surface.Inside,
+        Finish = panel.Finish ?? FinishName.Satin,
+        Trim = panel.Trim ?? 0,
+        Grain = panel.Grain ?? Grain.Unknown,
+        Clamp = new(
+            panel.Clamp?.Gap ?? units.Length(Clamp.Default.GapMm),
+            panel.Clamp?.Height ?? units.Length(Clamp.Default.HeightMm)),
+        Springback = Apply(panel.Springback),
+        StockSheets = panel.StockSheets is null
+            ? DefaultSheets(units)
+            : [.. panel.StockSheets.Select(sheet => sheet with { Name = sheet.Name ?? NameOf(sheet, units) })],
+    };
+
+    private static SpringbackInput Apply(SpringbackInput? springback) =>
+        springback is null or { Model: null, Factor: null, EffectiveYield: null }
+            ? new(SpringbackModel.PureBending)
+            : springback;
+
+    private static FormInput Apply(FormInput form, PanelInput panel) => form with
+    {
+        GaugeSystem = form.Gauge is null ? null : SheetRules.GaugeSystemOf(form),
+        Width = form.Width ?? panel.Width,
+        Stepping = Apply(form.Stepping ?? new()),
+        Grain = form.Grain ?? Grain.Unknown,
+    };
+
+    private static SteppingInput Apply(SteppingInput stepping) => stepping with
+    {
+        Rule = stepping.Rule ?? (stepping.Spacing is null ? SteppingRule.EqualAngle : SteppingRule.EqualSpacing),
+        Ends = stepping.Ends ?? SteppingEnds.Half,
+    };
+
+    private static BrakeInput Apply(BrakeInput brake, UnitSystem units) => brake with
+    {
+        Kind = brake.Kind ?? BrakeKind.Leaf,
+        MinFacet = brake.MinFacet ?? units.Length(MinFacetMm),
+        StopResolution = brake.StopResolution ?? StopResolutionDegrees,
+    };
+
+    private static MarksInput Apply(MarksInput? marks, LengthUnit unit)
+    {
+        var tape = marks?.Tape ?? unit;
+        return new(
+            marks?.Datum ?? Datum.Edge,
+            tape,
+            marks?.Resolution ?? (tape == LengthUnit.In ? InchResolution : MmResolution));
+    }
+
+    private static IReadOnlyList<StockSheetInput> DefaultSheets(UnitSystem units) =>
+        units.Unit == LengthUnit.In ? InchSheets : MmSheets;
+
+    private static IReadOnlyList<StockSheetInput> MmSheets { get; } = Sheets(StockSheet.Defaults, UnitSystem.Mm);
+
+    private static IReadOnlyList<StockSheetInput> InchSheets { get; } = Sheets(StockSheet.InchDefaults, UnitSystem.Inch);
+
+    private static IReadOnlyList<StockSheetInput> Sheets(IEnumerable<StockSheet> sheets, UnitSystem units) =>
+        [.. sheets.Select(sheet => new StockSheetInput(units.Length(sheet.LengthMm), units.Length(sheet.WidthMm), sheet.Name))];
+
+    private static string NameOf(StockSheetInput sheet, UnitSystem units) =>
+        string.Create(CultureInfo.InvariantCulture, $"{sheet.Length} × {sheet.Width} {units.LengthName}");
+}

@@ -1,0 +1,141 @@
+using System.Text.Json.Serialization;
+using FluentValidation;
+using Forming.Facets;
+using Forming.Plans;
+using FormApi.Http;
+using GaugeTable = Forming.Materials.Gauges;
+
+namespace FormApi.Features.Forms;
+
+/// <summary>The faceted form to be folded.</summary>
+/// <param name="Material">Material of the form.</param>
+/// <param name="FoldRadius">Inside radius of its folds [mm or in]; below 0.2 of the thickness give <c>neutralFactor</c> too.</param>
+/// <param name="LeadIn">Flat before the first fold, to its mold line [mm or in].</param>
+/// <param name="LeadOut">Flat after the last fold, to its mold line [mm or in].</param>
+/// <param name="Thickness">Thickness [mm or in]; this or <c>gauge</c>.</param>
+/// <param name="Gauge">Gauge number; this or <c>thickness</c>.</param>
+/// <param name="GaugeSystem">The gauge's system, an id of <c>/v1/gauges</c>. Default: the material's own.</param>
+/// <param name="Width">Width along the folds [mm or in]. Default: the panel's.</param>
+/// <param name="Stepping">Where the folds go. Default: equal angles, half folds at the ends, as few as the finish allows.</param>
+/// <param name="Grain">How the folds lie to the rolling direction. Default: <c>unknown</c>, treated as along.</param>
+/// <param name="NeutralFactor">Neutral factor K of the folds. Default: null, from the published formula.</param>
+/// <param name="Stop">What test strips taught about the angle stop. Default: null, a first guess from the form's springback.</param>
+internal sealed record FormInput(
+    MaterialInput Material,
+    double FoldRadius,
+    double LeadIn,
+    double LeadOut,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Thickness = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? Gauge = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? GaugeSystem = null,
+    double? Width = null,
+    SteppingInput? Stepping = null,
+    Grain? Grain = null,
+    double? NeutralFactor = null,
+    StopInput? Stop = null) : ISheetInput;
+
+/// <summary>Where the folds go. At most one of <c>folds</c>, <c>angle</c> and <c>spacing</c>.</summary>
+/// <param name="Rule">How folds are spread: evenly over the turned angle, evenly over the flat blank, or as far apart as the finish allows. Default: <c>equal-angle</c>, or <c>equal-spacing</c> where a spacing is given.</param>
+/// <param name="Ends">Half folds at both ends of the curve, or all folds alike. Default: <c>half</c>.</param>
+/// <param name="Folds">Fixed number of folds. Default: null, the fewest that the finish allows.</param>
+/// <param name="Angle">Fixed angle of a fold [°]; with <c>equal-angle</c> only. Default: null.</param>
+/// <param name="Spacing">Fixed distance between fold centre lines on the flat [mm or in]; with <c>equal-spacing</c> only. Default: null.</param>
+/// <param name="MaxFacet">Widest facet wanted [mm or in]. Default: null, from the finish alone.</param>
+internal sealed record SteppingInput(
+    SteppingRule? Rule = null,
+    SteppingEnds? Ends = null,
+    int? Folds = null,
+    double? Angle = null,
+    double? Spacing = null,
+    double? MaxFacet = null);
+
+/// <summary>A line through what test strips measured: stop angle = offset + slope × fold angle.</summary>
+/// <param name="Offset">Stop angle at a fold of zero [°].</param>
+/// <param name="Slope">Growth of the stop angle with the fold angle.</param>
+internal sealed record StopInput(double Offset, double Slope);
+
+/// <summary>What a form must satisfy.</summary>
+internal sealed class FormInputRules : Rules<FormInput>
+{
+    // The published formula for K does not reach below this ratio of radius to thickness.
+    private const double LeastRadiusOverThickness = 0.2;
+
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public FormInputRules(UnitSystem units)
+    {
+        this.AddSheetRules(units);
+        RuleFor(form => form.FoldRadius).Within(Ranges.FoldRadius, units);
+        RuleFor(form => form.LeadIn).Within(Ranges.Flat, units);
+        RuleFor(form => form.LeadOut).Within(Ranges.Flat, units);
+        RuleFor(form => form.Width).Within(Ranges.Width, units);
+        RuleFor(form => form.NeutralFactor).Within(Ranges.NeutralFactor, units);
+        RuleFor(form => form.Stepping!).SetValidator(new SteppingInputRules(units)).When(form => form.Stepping is not null);
+        RuleFor(form => form.Stop!).SetValidator(new StopInputRules(units)).When(form => form.Stop is not null);
+        RuleFor(form => form).Custom((form, context) =>
+        {
+            if (form.NeutralFactor is null && form.FoldRadius < LeastRadiusOverThickness * ThicknessOf(form, units))
+            {
+                context.FaultAt(
+                    "neutralFactor",
+                    "missing-property",
+                    "The fold radius lies below 0.2 of the thickness, where no published neutral factor holds.",
+                    "a number from a test strip, or a larger foldRadius");
+            }
+        });
+    }
+
+    private static double ThicknessOf(FormInput form, UnitSystem units) =>
+        form.Thickness
+        ?? (form.Gauge is { } gauge && SheetRules.GaugeSystemOf(form) is { } system && GaugeTable.TryThickness(system, gauge, out var mm)
+            ? units.Length(mm)
+            : 0);
+}
+
+/// <summary>What a stepping must satisfy.</summary>
+internal sealed class SteppingInputRules : Rules<SteppingInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public SteppingInputRules(UnitSystem units)
+    {
+        RuleFor(stepping => stepping.Folds).Within(Ranges.Folds, units);
+        RuleFor(stepping => stepping.Angle).Within(Ranges.FoldAngle, units);
+        RuleFor(stepping => stepping.Spacing).Within(Ranges.Facet, units);
+        RuleFor(stepping => stepping.MaxFacet).Within(Ranges.Facet, units);
+        RuleFor(stepping => stepping).Custom(CheckChoice);
+    }
+
+    private static void CheckChoice(SteppingInput stepping, ValidationContext<SteppingInput> context)
+    {
+        var given = (stepping.Folds is null ? 0 : 1) + (stepping.Angle is null ? 0 : 1) + (stepping.Spacing is null ? 0 : 1);
+        if (given > 1)
+        {
+            context.FaultAt(
+                stepping.Spacing is null ? "angle" : "spacing",
+                "choose-one",
+                "Only one figure of the stepping can be fixed.",
+                "folds, angle or spacing, at most one of them");
+        }
+        else if (stepping.Angle is not null && stepping.Rule is not (null or SteppingRule.EqualAngle))
+        {
+            context.FaultAt("angle", "not-applicable", "A fixed angle goes with equal angles.", "only with rule equal-angle");
+        }
+        else if (stepping.Spacing is not null && stepping.Rule is not (null or SteppingRule.EqualSpacing))
+        {
+            context.FaultAt("spacing", "not-applicable", "A fixed spacing goes with equal spacing.", "only with rule equal-spacing");
+        }
+    }
+}
+
+/// <summary>What a stop's line must satisfy.</summary>
+internal sealed class StopInputRules : Rules<StopInput>
+{
+    /// <summary>The rules.</summary>
+    /// <param name="units">The units.</param>
+    public StopInputRules(UnitSystem units)
+    {
+        RuleFor(stop => stop.Offset).Within(Ranges.StopOffset, units);
+        RuleFor(stop => stop.Slope).Within(Ranges.StopSlope, units);
+    }
+}

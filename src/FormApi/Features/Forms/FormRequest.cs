@@ -1,0 +1,53 @@
+using System.Text.Json.Serialization.Metadata;
+using FluentValidation;
+using FluentValidation.Results;
+using FormApi.Http;
+
+namespace FormApi.Features.Forms;
+
+/// <summary>A finished curve in a panel, the form it is to be wrapped over, the brake the form is folded on.</summary>
+/// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> (with N, MPa, kg, J) or <c>in</c> (with lbf, psi, lb, ft·lbf). Angles are in degrees.</param>
+/// <param name="Panel">The finished panel that is wanted, and how it will be pulled.</param>
+/// <param name="Form">The faceted form to be folded.</param>
+/// <param name="Brake">The brake the form is folded on.</param>
+/// <param name="Marks">How the flat form blank is marked. Default: from the lead-in edge, on a tape in the request's units.</param>
+internal sealed record FormRequest(
+    LengthUnit Units,
+    PanelInput Panel,
+    FormInput Form,
+    BrakeInput Brake,
+    MarksInput? Marks = null) : IRequestBody<FormRequest>
+{
+    /// <inheritdoc/>
+    static JsonTypeInfo<FormRequest> IRequestBody<FormRequest>.TypeInfo => WireJson.Requests.FormRequest;
+
+    /// <inheritdoc/>
+    bool IRequestBody<FormRequest>.HasNullItems =>
+        Panel.StockSheets is { } sheets && sheets.Contains(null)
+        || Panel.Curve is SegmentsInput chain && HasNull(chain);
+
+    /// <inheritdoc/>
+    ValidationResult IRequestBody<FormRequest>.Check() => FormRequestRules.For(Units).Validate(this);
+
+    private static bool HasNull(SegmentsInput chain) =>
+        chain.Segments.Any(piece => piece is null || piece is SegmentsInput inner && HasNull(inner));
+}
+
+/// <summary>What a request must satisfy once its shape is right.</summary>
+internal sealed class FormRequestRules : Rules<FormRequest>
+{
+    private static readonly FormRequestRules InMm = new(UnitSystem.Mm);
+    private static readonly FormRequestRules InInch = new(UnitSystem.Inch);
+
+    private FormRequestRules(UnitSystem units)
+    {
+        RuleFor(request => request.Panel).SetValidator(new PanelInputRules(units));
+        RuleFor(request => request.Form).SetValidator(new FormInputRules(units));
+        RuleFor(request => request.Brake).SetValidator(new BrakeInputRules(units));
+        RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units)).When(request => request.Marks is not null);
+    }
+
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public static FormRequestRules For(LengthUnit units) => units == LengthUnit.In ? InInch : InMm;
+}

@@ -1,0 +1,144 @@
+using Forming;
+using Forming.Curves;
+using Forming.Facets;
+using Forming.Layout;
+using Forming.Materials;
+using Forming.Panels;
+using Forming.Plans;
+using Forming.Springback;
+using FormApi.Http;
+using GaugeTable = Forming.Materials.Gauges;
+
+namespace FormApi.Features.Forms;
+
+/// <summary>What the library is asked, in its own units.</summary>
+/// <param name="Panel">The panel.</param>
+/// <param name="Form">The form.</param>
+/// <param name="Brake">The brake.</param>
+/// <param name="Marks">The marks.</param>
+internal sealed record FormSpecs(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, MarkSpec Marks)
+{
+    /// <summary>From a request with its defaults filled in.</summary>
+    /// <param name="request">The request.</param>
+    public static FormSpecs From(FormRequest request)
+    {
+        var units = UnitSystem.Of(request.Units);
+        return new(
+            PanelFrom(request.Panel, units),
+            FormFrom(request.Form, units),
+            BrakeFrom(request.Brake, units),
+            MarksFrom(request.Marks!));
+    }
+
+    private static PanelSpec PanelFrom(PanelInput panel, UnitSystem units) => new()
+    {
+        Sheet = SheetFrom(panel, units),
+        Curve = CurveFrom(panel.Curve, units),
+        Surface = panel.Surface!.Value,
+        WidthMm = units.ToMm(panel.Width),
+        LeadInMm = units.ToMm(panel.LeadIn),
+        LeadOutMm = units.ToMm(panel.LeadOut),
+        TrimMm = units.ToMm(panel.Trim!.Value),
+        Mirrored = panel.Mirrored!.Value,
+        Finish = FinishFrom(panel, units),
+        Grain = panel.Grain!.Value,
+        LeverMm = ToMm(panel.Lever, units),
+        Clamp = new(units.ToMm(panel.Clamp!.Gap!.Value), units.ToMm(panel.Clamp.Height!.Value)),
+        Springback = SpringbackFrom(panel.Springback!, units),
+        StockSheets =
+        [
+            .. panel.StockSheets!.Select(sheet => new StockSheet(sheet.Name!, units.ToMm(sheet.Length), units.ToMm(sheet.Width))),
+        ],
+    };
+
+    private static FormSpec FormFrom(FormInput form, UnitSystem units) => new()
+    {
+        Sheet = SheetFrom(form, units),
+        FoldRadiusMm = units.ToMm(form.FoldRadius),
+        LeadInMm = units.ToMm(form.LeadIn),
+        LeadOutMm = units.ToMm(form.LeadOut),
+        WidthMm = units.ToMm(form.Width!.Value),
+        Stepping = new()
+        {
+            Rule = form.Stepping!.Rule!.Value,
+            Ends = form.Stepping.Ends!.Value,
+            Folds = form.Stepping.Folds,
+            FoldAngle = ToAngle(form.Stepping.Angle),
+            SpacingMm = ToMm(form.Stepping.Spacing, units),
+            MaxFacetMm = ToMm(form.Stepping.MaxFacet, units),
+        },
+        Grain = form.Grain!.Value,
+        NeutralFactor = form.NeutralFactor,
+        Stop = form.Stop is { } stop ? new(Angle.FromDegrees(stop.Offset), stop.Slope) : null,
+    };
+
+    private static BrakeSpec BrakeFrom(BrakeInput brake, UnitSystem units) => new()
+    {
+        Kind = brake.Kind!.Value,
+        LengthMm = units.ToMm(brake.Length),
+        MinFacetMm = units.ToMm(brake.MinFacet!.Value),
+        StopResolution = Angle.FromDegrees(brake.StopResolution!.Value),
+        ReachMm = ToMm(brake.Reach, units),
+        DieOpeningMm = ToMm(brake.DieOpening, units),
+        Capacity = brake.Capacity is { } rated ? new(units.ToMm(rated.Thickness), units.ToMpa(rated.Ultimate)) : null,
+    };
+
+    private static MarkSpec MarksFrom(MarksInput marks) => new(
+        marks.Datum!.Value,
+        new Tape(marks.Tape == LengthUnit.In ? TapeUnit.Inch : TapeUnit.Mm, marks.Resolution!.Value));
+
+    private static Sheet SheetFrom(ISheetInput sheet, UnitSystem units)
+    {
+        if (sheet.Thickness is { } thickness)
+            return new(MaterialInputs.ToMaterial(sheet.Material, units), units.ToMm(thickness));
+        GaugeTable.TryThickness(sheet.GaugeSystem!, sheet.Gauge!.Value, out var mm);
+        return new(MaterialInputs.ToMaterial(sheet.Material, units), mm);
+    }
+
+    private static PanelCurve CurveFrom(CurveInput curve, UnitSystem units) => curve switch
+    {
+        ArcInput arc => new ArcCurve(units.ToMm(arc.Radius), Angle.FromDegrees(arc.Sweep)),
+        ProgressiveInput bend => new ProgressiveCurve(
+            ToMm(bend.StartRadius, units), ToMm(bend.EndRadius, units), Angle.FromDegrees(bend.Sweep), bend.Law),
+        EllipseInput ellipse => new EllipseCurve(
+            units.ToMm(ellipse.SemiAxisX),
+            units.ToMm(ellipse.SemiAxisY),
+            Angle.FromDegrees(ellipse.FromNormal),
+            Angle.FromDegrees(ellipse.ToNormal)),
+        PointsInput measured => new PointsCurve(
+            [.. measured.Points.Select(point => new Point(units.ToMm(point.First), units.ToMm(point.Second)))],
+            units.ToMm(measured.Tolerance)),
+        SegmentsInput chain => new SegmentsCurve([.. chain.Segments.Select(piece => CurveFrom(piece, units))]),
+        FlatInput flat => new FlatCurve(units.ToMm(flat.Length)),
+        _ => throw new InvalidOperationException("A kind of curve has no mapping."),
+    };
+
+    private static Finish FinishFrom(PanelInput panel, UnitSystem units)
+    {
+        var named = panel.Finish switch
+        {
+            FinishName.Gloss => Finish.Gloss,
+            FinishName.Hidden => Finish.Hidden,
+            _ => Finish.Satin,
+        };
+        return panel is { AllowedRipple: null, AllowedSlope: null }
+            ? named
+            : named with
+            {
+                RippleMm = ToMm(panel.AllowedRipple, units) ?? named.RippleMm,
+                Slope = ToAngle(panel.AllowedSlope) ?? named.Slope,
+            };
+    }
+
+    private static SpringbackChoice SpringbackFrom(SpringbackInput springback, UnitSystem units) => springback switch
+    {
+        { Factor: { } factor } => new MeasuredFactor(factor),
+        { EffectiveYield: { } stress } => new EffectiveYield(units.ToMpa(stress)),
+        { Model: SpringbackModel.Wrapped } => new WrappedOverFacets(),
+        _ => new PureBending(),
+    };
+
+    private static double? ToMm(double? length, UnitSystem units) => length is { } given ? units.ToMm(given) : null;
+
+    private static Angle? ToAngle(double? degrees) => degrees is { } given ? Angle.FromDegrees(given) : null;
+}

@@ -1,0 +1,105 @@
+using System.Text.Json.Serialization;
+using FluentValidation;
+using Forming.Materials;
+using FormApi.Http;
+
+namespace FormApi.Features.Forms;
+
+/// <summary>A material of the table by its id, with any property overridden; or, without an id, a material of the caller's own with all its properties.</summary>
+/// <param name="Id">Id in <c>/v1/materials</c>. Left out for a material of the caller's own.</param>
+/// <param name="YoungsModulus">Young's modulus [MPa or psi].</param>
+/// <param name="PoissonRatio">Poisson's ratio.</param>
+/// <param name="Yield">Yield stress, 0.2 % proof [MPa or psi].</param>
+/// <param name="Ultimate">Ultimate tensile strength [MPa or psi].</param>
+/// <param name="Elongation">Total elongation [%].</param>
+/// <param name="StrengthCoefficient">Strength coefficient K of the flow curve [MPa or psi]; goes with <c>strainHardening</c>.</param>
+/// <param name="StrainHardening">Strain-hardening exponent n of the flow curve; goes with <c>strengthCoefficient</c>.</param>
+/// <param name="Density">Density [kg/m³ or lb/in³].</param>
+/// <param name="MinRadiusOverThickness">Smallest inside bend radius over thickness, across the grain, 90°.</param>
+internal sealed record MaterialInput(
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Id = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? YoungsModulus = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? PoissonRatio = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Yield = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Ultimate = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Elongation = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? StrengthCoefficient = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? StrainHardening = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Density = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? MinRadiusOverThickness = null)
+{
+    /// <summary>Whether the caller gave any property.</summary>
+    public bool HasOwnFigures() =>
+        (YoungsModulus ?? PoissonRatio ?? Yield ?? Ultimate ?? Elongation ?? StrengthCoefficient ?? StrainHardening
+            ?? Density ?? MinRadiusOverThickness) is not null;
+}
+
+/// <summary>What a material must satisfy.</summary>
+internal sealed class MaterialInputRules : Rules<MaterialInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public MaterialInputRules(UnitSystem units)
+    {
+        RuleFor(material => material).Custom(CheckId);
+        When(material => material.HasOwnFigures(), () =>
+        {
+            RuleFor(material => material.YoungsModulus).Within(Ranges.YoungsModulus, units);
+            RuleFor(material => material.PoissonRatio).Within(Ranges.PoissonRatio, units);
+            RuleFor(material => material.Yield).Within(Ranges.Strength, units);
+            RuleFor(material => material.Ultimate).Within(Ranges.Strength, units);
+            RuleFor(material => material.Elongation).Within(Ranges.Elongation, units);
+            RuleFor(material => material.StrengthCoefficient).Within(Ranges.StrengthCoefficient, units);
+            RuleFor(material => material.StrainHardening).Within(Ranges.StrainHardening, units);
+            RuleFor(material => material.Density).Within(Ranges.Density, units);
+            RuleFor(material => material.MinRadiusOverThickness).Within(Ranges.MinRadius, units);
+            RuleFor(material => material).Custom(CheckFigures);
+        });
+    }
+
+    private static void CheckId(MaterialInput material, ValidationContext<MaterialInput> context)
+    {
+        if (material.Id is { } id)
+        {
+            if (!MaterialCatalog.Default.TryFind(id, out _))
+            {
+                var near = Spelling.Nearest(id, MaterialCatalog.Default.All.Select(known => known.Id));
+                context.FaultAt(
+                    "id",
+                    "unknown-material",
+                    near is null ? "There is no material with this id." : $"There is no material with this id; {near} comes nearest.",
+                    "an id of /v1/materials, or no id and all properties");
+            }
+
+            return;
+        }
+
+        Need(material.YoungsModulus, "youngsModulus");
+        Need(material.PoissonRatio, "poissonRatio");
+        Need(material.Yield, "yield");
+        Need(material.Ultimate, "ultimate");
+        Need(material.Density, "density");
+        Need(material.MinRadiusOverThickness, "minRadiusOverThickness");
+
+        void Need(double? figure, string field)
+        {
+            if (figure is null)
+                context.FaultAt(field, "missing-property", "A material without an id needs this property.", "a number, or an id of /v1/materials");
+        }
+    }
+
+    private static void CheckFigures(MaterialInput material, ValidationContext<MaterialInput> context)
+    {
+        if (material.StrengthCoefficient is null != material.StrainHardening is null)
+        {
+            context.FaultAt(
+                material.StrainHardening is null ? "strainHardening" : "strengthCoefficient",
+                "missing-property",
+                "The flow curve has two figures.",
+                "strengthCoefficient and strainHardening together, or neither");
+        }
+
+        if (material.Ultimate < material.Yield)
+            context.FaultAt("ultimate", "below-yield", "The ultimate strength lies below the yield stress.", "at least the yield stress");
+    }
+}

@@ -1,0 +1,130 @@
+using System.Text.Json.Serialization;
+using FluentValidation;
+using Forming.Curves;
+using Forming.Plans;
+using FormApi.Http;
+
+namespace FormApi.Features.Forms;
+
+/// <summary>The finished panel that is wanted, and how it will be pulled.</summary>
+/// <param name="Material">Material of the panel.</param>
+/// <param name="Width">Width along the folds [mm or in].</param>
+/// <param name="LeadIn">Flat before the curve [mm or in].</param>
+/// <param name="LeadOut">Flat after the curve [mm or in]; with <c>mirrored</c> the single flat between the two curves.</param>
+/// <param name="Curve">The finished curve; it starts at (0, 0) heading along x and turns left.</param>
+/// <param name="Thickness">Thickness [mm or in]; this or <c>gauge</c>.</param>
+/// <param name="Gauge">Gauge number; this or <c>thickness</c>.</param>
+/// <param name="GaugeSystem">The gauge's system, an id of <c>/v1/gauges</c>. Default: the material's own.</param>
+/// <param name="Mirrored">Whether the panel carries the curve twice, symmetric about its centre line. Default: false.</param>
+/// <param name="Surface">The face on which the curve was measured. Default: <c>inside</c>, the concave face that lies on the form.</param>
+/// <param name="Finish">How much of the facets may show: <c>gloss</c> mirrors its surroundings, <c>satin</c> stands for mill finish too, <c>hidden</c> is out of sight. Default: <c>satin</c>.</param>
+/// <param name="Trim">Material left on for trimming at each end of the blank [mm or in]. Default: 0.</param>
+/// <param name="Grain">How the folds lie to the rolling direction. Default: <c>unknown</c>, treated as along.</param>
+/// <param name="Lever">From the end of the curve to the hand that pulls [mm or in]. Default: null, the plan chooses.</param>
+/// <param name="Clamp">The clamp on the lead-in. Default: 25 mm behind the first fold, 40 mm high.</param>
+/// <param name="AllowedRipple">Largest peak-to-valley height that may show [mm or in]. Default: null, from the finish.</param>
+/// <param name="AllowedSlope">Largest slope against the smooth curve that may show [°]. Default: null, from the finish.</param>
+/// <param name="Springback">How springback is found. Default: the pure-bending model.</param>
+/// <param name="StockSheets">Sheets that blanks are cut from. Default: sizes that merchants commonly hold.</param>
+internal sealed record PanelInput(
+    MaterialInput Material,
+    double Width,
+    double LeadIn,
+    double LeadOut,
+    CurveInput Curve,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Thickness = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? Gauge = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? GaugeSystem = null,
+    bool? Mirrored = null,
+    Surface? Surface = null,
+    FinishName? Finish = null,
+    double? Trim = null,
+    Grain? Grain = null,
+    double? Lever = null,
+    ClampInput? Clamp = null,
+    double? AllowedRipple = null,
+    double? AllowedSlope = null,
+    SpringbackInput? Springback = null,
+    IReadOnlyList<StockSheetInput>? StockSheets = null) : ISheetInput;
+
+/// <summary>How much of the facets may show in the finished panel.</summary>
+internal enum FinishName
+{
+    /// <summary>Paint or polish that mirrors its surroundings.</summary>
+    Gloss,
+
+    /// <summary>Satin or mill finish.</summary>
+    Satin,
+
+    /// <summary>Out of sight.</summary>
+    Hidden,
+}
+
+/// <summary>The clamp that holds form and panel to the bench.</summary>
+/// <param name="Gap">From the first fold back to the clamp [mm or in]. Default: 25 mm.</param>
+/// <param name="Height">Room it needs above the lead-in [mm or in]. Default: 40 mm.</param>
+internal sealed record ClampInput(double? Gap = null, double? Height = null);
+
+/// <summary>A sheet that blanks are cut from; the rolling direction runs along its length.</summary>
+/// <param name="Length">Along the rolling direction [mm or in].</param>
+/// <param name="Width">Across it [mm or in].</param>
+/// <param name="Name">Its name. Default: its two sides.</param>
+internal sealed record StockSheetInput(double Length, double Width, string? Name = null);
+
+/// <summary>What a panel must satisfy.</summary>
+internal sealed class PanelInputRules : Rules<PanelInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public PanelInputRules(UnitSystem units)
+    {
+        this.AddSheetRules(units);
+        RuleFor(panel => panel.Width).Within(Ranges.Width, units);
+        RuleFor(panel => panel.LeadIn).Within(Ranges.Flat, units);
+        RuleFor(panel => panel.LeadOut).Within(Ranges.Flat, units);
+        RuleFor(panel => panel.Curve).SetValidator(new CurveInputRules(units, inChain: false));
+        RuleFor(panel => panel.Trim).Within(Ranges.Flat, units);
+        RuleFor(panel => panel.Lever).Within(Ranges.Lever, units);
+        RuleFor(panel => panel.Clamp!).SetValidator(new ClampInputRules(units)).When(panel => panel.Clamp is not null);
+        RuleFor(panel => panel.AllowedRipple).Within(Ranges.Ripple, units);
+        RuleFor(panel => panel.AllowedSlope).Within(Ranges.Slope, units);
+        RuleFor(panel => panel.Springback!).SetValidator(new SpringbackInputRules(units)).When(panel => panel.Springback is not null);
+        When(panel => panel.StockSheets is not null, () =>
+        {
+            RuleFor(panel => panel.StockSheets!.Count).Within(Ranges.StockCount, units).OverridePropertyName("stockSheets");
+            RuleForEach(panel => panel.StockSheets!.Take((int)Ranges.StockCount.Max))
+                .SetValidator(new StockSheetInputRules(units)).OverridePropertyName("stockSheets");
+        });
+    }
+}
+
+/// <summary>What a clamp must satisfy.</summary>
+internal sealed class ClampInputRules : Rules<ClampInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public ClampInputRules(UnitSystem units)
+    {
+        RuleFor(clamp => clamp.Gap).Within(Ranges.ClampGap, units);
+        RuleFor(clamp => clamp.Height).Within(Ranges.ClampHeight, units);
+    }
+}
+
+/// <summary>What a stock sheet must satisfy.</summary>
+internal sealed class StockSheetInputRules : Rules<StockSheetInput>
+{
+    private const int LongestName = 60;
+
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public StockSheetInputRules(UnitSystem units)
+    {
+        RuleFor(sheet => sheet.Length).Within(Ranges.StockSide, units);
+        RuleFor(sheet => sheet.Width).Within(Ranges.StockSide, units);
+        RuleFor(sheet => sheet.Name).Custom((name, context) =>
+        {
+            if (name?.Length > LongestName)
+                context.Fault(context.PropertyPath, "too-long", "The name is too long.", $"at most {LongestName} characters");
+        });
+    }
+}

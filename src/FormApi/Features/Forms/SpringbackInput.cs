@@ -1,0 +1,48 @@
+using System.Text.Json.Serialization;
+using FluentValidation;
+using FormApi.Http;
+
+namespace FormApi.Features.Forms;
+
+/// <summary>How springback is found: by a model, or as measured. One of the three.</summary>
+/// <param name="Model">The model: <c>pure-bending</c>, or <c>wrapped</c> with the extra set that facets leave. Default: <c>pure-bending</c>.</param>
+/// <param name="Factor">Measured: finished curvature over formed curvature.</param>
+/// <param name="EffectiveYield">Measured: the yield stress with which pure bending agrees [MPa or psi].</param>
+internal sealed record SpringbackInput(
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] SpringbackModel? Model = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Factor = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? EffectiveYield = null);
+
+/// <summary>Models of springback.</summary>
+internal enum SpringbackModel
+{
+    /// <summary>Pure bending of the panel's sheet.</summary>
+    PureBending,
+
+    /// <summary>Pure bending and the extra set that facets leave.</summary>
+    Wrapped,
+}
+
+/// <summary>What a choice of springback must satisfy.</summary>
+internal sealed class SpringbackInputRules : Rules<SpringbackInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public SpringbackInputRules(UnitSystem units)
+    {
+        RuleFor(springback => springback.Factor).Within(Ranges.SpringbackFactor, units);
+        RuleFor(springback => springback.EffectiveYield).Within(Ranges.Strength, units);
+        RuleFor(springback => springback).Custom((springback, context) =>
+        {
+            var given = (springback.Model is null ? 0 : 1) + (springback.Factor is null ? 0 : 1) + (springback.EffectiveYield is null ? 0 : 1);
+            if (given > 1)
+            {
+                context.FaultAt(
+                    springback.EffectiveYield is null ? "factor" : "effectiveYield",
+                    "choose-one",
+                    "Springback is found in one way.",
+                    "model, factor or effectiveYield, one of them");
+            }
+        });
+    }
+}

@@ -1,0 +1,42 @@
+using Forming.Materials;
+using FormApi.Http;
+
+namespace FormApi.Features.Materials;
+
+/// <summary><c>GET /v1/materials</c> and <c>/v1/materials/{id}</c>: the table in use, each value with its source.</summary>
+internal static class MaterialsEndpoint
+{
+    /// <summary>Adds the routes.</summary>
+    /// <param name="routes">Where to.</param>
+    public static void MapMaterials(this IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/v1/materials", List)
+            .Describe<MaterialsAnswer>("listMaterials", "Materials", "Sheet materials, each value with its source and status.");
+        routes.MapGet("/v1/materials/{id}", One)
+            .Describe<MaterialAnswer>("getMaterial", "Materials", "One sheet material, each value with its source and status.", 404);
+    }
+
+    /// <summary>Lists the materials.</summary>
+    /// <param name="units">Units of the figures: <c>mm</c> (MPa, kg/m³) or <c>in</c> (psi, lb/in³). Default: <c>mm</c>.</param>
+    private static IResult List(string? units = null) =>
+        UnitsQuery.TryRead(units, out var system, out var problem)
+            ? new TableResult<MaterialsAnswer>($"materials-{system.LengthName}", () => MaterialsAnswer.In(system), AnswerJson.Default.MaterialsAnswer)
+            : problem;
+
+    /// <summary>Shows one material.</summary>
+    /// <param name="id">Id of the material.</param>
+    /// <param name="units">Units of the figures: <c>mm</c> (MPa, kg/m³) or <c>in</c> (psi, lb/in³). Default: <c>mm</c>.</param>
+    private static IResult One(string id, string? units = null)
+    {
+        if (!UnitsQuery.TryRead(units, out var system, out var problem))
+            return problem;
+        if (MaterialCatalog.Default.TryFind(id, out var material))
+        {
+            return new TableResult<MaterialAnswer>(
+                $"material-{material.Id}-{system.LengthName}", () => MaterialAnswer.From(material, system), AnswerJson.Default.MaterialAnswer);
+        }
+
+        var near = Spelling.Nearest(id, MaterialCatalog.Default.All.Select(known => known.Id));
+        return new ProblemResult(Problems.NotFound, near is null ? "There is no material with this id." : $"There is no material with this id; {near} comes nearest.");
+    }
+}

@@ -1,0 +1,12 @@
+namespace FormApi.Http;
+
+/// <summary>How numbers go into an answer.</summary>
+internal static class Answers
+{
+    /// <summary>A number as it is shown: finite, nine decimals, no negative zero.</summary>
+    /// <param name="value">The number.</param>
+    /// <exception cref="InvalidOperationException">The number is not finite: a bug of the library's, never an answer.</exception>
+    public static double Number(double value) => double.IsFinite(value)
+        ? Math.Round(value, 9) + 0.0
+        : throw new InvalidOperationException("A figure of the answer is not finite.");
+}

@@ -1,0 +1,142 @@
+using System.Buffers;
+using System.IO.Pipelines;
+using System.Text.Json;
+using FluentValidation.Results;
+using FormApi.Operations;
+using Microsoft.Extensions.Options;
+using Microsoft.Net.Http.Headers;
+
+namespace FormApi.Http;
+
+/// <summary>A body that was read and checked, or the problem with it.</summary>
+/// <typeparam name="T">What the body should be.</typeparam>
+/// <param name="value">The body, or null with a problem.</param>
+/// <param name="problem">The problem, or null with a body.</param>
+/// <param name="utf8">The body as it came.</param>
+internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemory<byte> utf8)
+    where T : class, IRequestBody<T>
+{
+    private const int MostFaults = 100;
+
+    /// <summary>The body; only where there is no problem.</summary>
+    public T Value => value!;
+
+    /// <summary>The problem, or null.</summary>
+    public ProblemResult? Problem => problem;
+
+    /// <summary>The value at a pointer of the body as it came, or null where there is none.</summary>
+    /// <param name="pointer">Where (RFC 6901).</param>
+    public JsonElement? GivenAt(string pointer) => GivenAt(utf8, pointer);
+
+    /// <summary>Reads and checks the body of a request.</summary>
+    /// <param name="context">The request.</param>
+    public static async ValueTask<JsonBody<T>> BindAsync(HttpContext context)
+    {
+        if (!IsJson(context.Request))
+        {
+            return IsEmpty(context.Request) ? Misshapen(default) : new(null, new(Problems.UnsupportedMediaType, "The body must be application/json in UTF-8, not compressed."), default);
+        }
+
+        var limits = context.RequestServices.GetRequiredService<IOptions<Limits>>().Value;
+        return await ReadAsync(context, limits.BodyBytes) is { } body
+            ? Parse(body)
+            : new(null, new(Problems.TooLarge, $"The body may have {limits.BodyBytes} bytes; the setting is {Limits.Section}:{nameof(Limits.BodyBytes)}."), default);
+    }
+
+    private static bool IsEmpty(HttpRequest request) =>
+        string.IsNullOrEmpty(request.ContentType) && (request.ContentLength ?? 0) == 0 && request.Headers.TransferEncoding.Count == 0;
+
+    private static bool IsJson(HttpRequest request)
+    {
+        if (request.ContentType is "application/json" && request.Headers.ContentEncoding.Count == 0)
+            return true;
+        return MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
+            && type.MediaType.Equals("application/json", StringComparison.OrdinalIgnoreCase)
+            && (!type.Charset.HasValue || type.Charset.Equals("utf-8", StringComparison.OrdinalIgnoreCase) || type.Charset.Equals("\"utf-8\"", StringComparison.OrdinalIgnoreCase))
+            && request.Headers.ContentEncoding.All(encoding => encoding is null or "identity" or "");
+    }
+
+    // The whole body, or null where it is larger than the limit.
+    private static async ValueTask<byte[]?> ReadAsync(HttpContext context, int limit)
+    {
+        if (context.Request.ContentLength > limit)
+            return null;
+        var reader = context.Request.BodyReader;
+        while (true)
+        {
+            ReadResult read;
+            try
+            {
+                read = await reader.ReadAsync(context.RequestAborted);
+            }
+            catch (BadHttpRequestException refused) when (refused.StatusCode == StatusCodes.Status413PayloadTooLarge)
+            {
+                return null;
+            }
+
+            var buffer = read.Buffer;
+            if (buffer.Length > limit)
+            {
+                reader.AdvanceTo(buffer.End);
+                return null;
+            }
+
+            if (read.IsCompleted)
+            {
+                var body = buffer.ToArray();
+                reader.AdvanceTo(buffer.End);
+                return body;
+            }
+
+            reader.AdvanceTo(buffer.Start, buffer.End);
+        }
+    }
+
+    private static JsonBody<T> Parse(ReadOnlyMemory<byte> utf8)
+    {
+        if (utf8.Span.StartsWith("\uFEFF"u8))
+            utf8 = utf8[3..];
+        T? read;
+        try
+        {
+            read = JsonSerializer.Deserialize(utf8.Span, T.TypeInfo);
+        }
+        catch (Exception unreadable) when (unreadable is JsonException or NotSupportedException or InvalidOperationException or ArgumentException)
+        {
+            read = null;
+        }
+
+        return read is null || read.HasNullItems ? Misshapen(utf8) : Check(read, utf8);
+    }
+
+    private static JsonBody<T> Misshapen(ReadOnlyMemory<byte> utf8)
+    {
+        var (kind, fault) = BodyFaults.Find(utf8, T.TypeInfo);
+        var detail = fault.Pointer.Length == 0 ? fault.Message : $"{fault.Pointer}: {fault.Message}";
+        return new(null, new(kind, detail, [fault]), utf8);
+    }
+
+    private static JsonBody<T> Check(T read, ReadOnlyMemory<byte> utf8)
+    {
+        var result = read.Check();
+        if (result.IsValid)
+            return new(read, null, utf8);
+        var faults = result.Errors.Take(MostFaults).Select(failure => FaultOf(failure, utf8)).ToArray();
+        var detail = faults.Length == 1
+            ? $"{faults[0].Pointer}: {faults[0].Message}"
+            : $"{result.Errors.Count} values cannot be used.";
+        return new(null, new(Problems.InvalidValues, detail, faults), utf8);
+    }
+
+    private static Fault FaultOf(ValidationFailure failure, ReadOnlyMemory<byte> utf8)
+    {
+        var pointer = Wire.Pointer(failure.PropertyName);
+        return new(pointer, failure.ErrorCode, failure.ErrorMessage, GivenAt(utf8, pointer), (string?)failure.CustomState);
+    }
+
+    private static JsonElement? GivenAt(ReadOnlyMemory<byte> utf8, string pointer)
+    {
+        using var document = JsonDocument.Parse(utf8);
+        return Given.At(document.RootElement, pointer);
+    }
+}

@@ -1,0 +1,44 @@
+using System.Text.Json;
+using FormApi.Operations;
+
+namespace FormApi.Http;
+
+/// <summary>A problem on its way out.</summary>
+/// <param name="kind">The kind.</param>
+/// <param name="detail">What went wrong this time; null takes the title.</param>
+/// <param name="faults">The faults in the body, if it is at fault.</param>
+/// <param name="code">A narrower code than the kind's own, or null.</param>
+internal sealed class ProblemResult(ProblemKind kind, string? detail = null, IReadOnlyList<Fault>? faults = null, string? code = null) : IResult
+{
+    /// <summary>Media type of every problem.</summary>
+    public const string MediaType = "application/problem+json";
+
+    /// <summary>The kind.</summary>
+    public ProblemKind Kind => kind;
+
+    /// <summary>The faults in the body, if it is at fault.</summary>
+    public IReadOnlyList<Fault>? Faults => faults;
+
+    /// <inheritdoc/>
+    public async Task ExecuteAsync(HttpContext httpContext)
+    {
+        var response = httpContext.Response;
+        response.StatusCode = kind.Status;
+        response.ContentType = MediaType;
+        response.Headers.CacheControl = "no-store";
+        if (kind.Status is 429 or 503)
+            response.Headers.RetryAfter = "1";
+        var problem = new Problem(
+            "/problems/" + kind.Code,
+            kind.Title,
+            kind.Status,
+            detail ?? kind.Title + ".",
+            httpContext.Request.Path.Value ?? "/",
+            code ?? kind.Code,
+            RequestLog.TraceIdOf(httpContext),
+            faults);
+        using var writer = new Utf8JsonWriter(response.BodyWriter, WireJson.Writing);
+        JsonSerializer.Serialize(writer, problem, AnswerJson.Default.Problem);
+        await writer.FlushAsync(httpContext.RequestAborted);
+    }
+}

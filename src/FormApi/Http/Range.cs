@@ -1,0 +1,48 @@
+using System.Globalization;
+
+namespace FormApi.Http;
+
+/// <summary>The values a field may take, declared once: the rules check it and the contract shows it.</summary>
+/// <param name="Min">Least value, in mm, °, MPa, kg/m³ or as a plain number.</param>
+/// <param name="Max">Greatest value, in the same unit.</param>
+/// <param name="Measure">What it measures.</param>
+/// <param name="AboveMin">Whether the least value itself is refused.</param>
+internal sealed record Range(double Min, double Max, Measure Measure, bool AboveMin = false)
+{
+    /// <summary>The least value in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public double MinIn(UnitSystem units) => In(units, Min);
+
+    /// <summary>The greatest value in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public double MaxIn(UnitSystem units) => In(units, Max);
+
+    /// <summary>The range in words, in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public string Text(UnitSystem units)
+    {
+        var unit = UnitName(units);
+        var max = Digits(MaxIn(units)) + (unit.Length > 0 && unit != "°" ? " " : "") + unit;
+        return AboveMin ? $"above {Digits(MinIn(units))}, at most {max}" : $"{Digits(MinIn(units))} to {max}";
+    }
+
+    private string UnitName(UnitSystem units) => Measure switch
+    {
+        Measure.Length => units.LengthName,
+        Measure.Angle => "°",
+        Measure.Stress => units.StressName,
+        Measure.Density => units.DensityName,
+        Measure.Percent => "%",
+        _ => "",
+    };
+
+    private double In(UnitSystem units, double value) => Measure switch
+    {
+        Measure.Length => units.Length(value),
+        Measure.Stress => units.Stress(value),
+        Measure.Density => units.Density(value),
+        _ => value,
+    };
+
+    private static string Digits(double value) => value.ToString("0.#########", CultureInfo.InvariantCulture);
+}

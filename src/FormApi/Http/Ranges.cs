@@ -1,0 +1,132 @@
+namespace FormApi.Http;
+
+/// <summary>The ranges of every number in a request: generous, physical, there to keep slips and overflow out.</summary>
+internal static class Ranges
+{
+    /// <summary>Thickness of a sheet.</summary>
+    public static Range Thickness { get; } = Length(0.05, 25);
+
+    /// <summary>Width along the folds.</summary>
+    public static Range Width { get; } = Length(1, 1e5);
+
+    /// <summary>A flat that may be missing.</summary>
+    public static Range Flat { get; } = Length(0, 1e5);
+
+    /// <summary>A flat between bends.</summary>
+    public static Range FlatSegment { get; } = Length(0.01, 1e5);
+
+    /// <summary>Radius of a curve.</summary>
+    public static Range CurveRadius { get; } = Length(0.5, 1e5);
+
+    /// <summary>Sweep of a bend that stands alone.</summary>
+    public static Range Sweep { get; } = new(0, 360, Measure.Angle, AboveMin: true);
+
+    /// <summary>Sweep of a bend in a chain; a reversal is refused with its place.</summary>
+    public static Range SegmentSweep { get; } = new(-400, 400, Measure.Angle);
+
+    /// <summary>Direction of an ellipse's normal.</summary>
+    public static Range Normal { get; } = new(-720, 720, Measure.Angle);
+
+    /// <summary>Coordinate of a measured point.</summary>
+    public static Range Coordinate { get; } = Length(-1e6, 1e6);
+
+    /// <summary>Number of measured points.</summary>
+    public static Range PointCount { get; } = new(4, 2000, Measure.Count);
+
+    /// <summary>Number of pieces in a chain.</summary>
+    public static Range SegmentCount { get; } = new(1, 100, Measure.Count);
+
+    /// <summary>How far a fitted curve may miss a point.</summary>
+    public static Range FitTolerance { get; } = Length(0.001, 100);
+
+    /// <summary>Inside radius of a fold.</summary>
+    public static Range FoldRadius { get; } = Length(0.01, 1e4);
+
+    /// <summary>Number of folds.</summary>
+    public static Range Folds { get; } = new(1, 1000, Measure.Count);
+
+    /// <summary>Angle of one fold.</summary>
+    public static Range FoldAngle { get; } = new(0.05, 90, Measure.Angle);
+
+    /// <summary>Spacing or facet.</summary>
+    public static Range Facet { get; } = Length(0.1, 1e4);
+
+    /// <summary>Neutral factor K.</summary>
+    public static Range NeutralFactor { get; } = new(0, 1, Measure.Number);
+
+    /// <summary>Finished curvature over formed curvature.</summary>
+    public static Range SpringbackFactor { get; } = new(0.02, 1, Measure.Number);
+
+    /// <summary>Offset of the stop's line.</summary>
+    public static Range StopOffset { get; } = new(-45, 45, Measure.Angle);
+
+    /// <summary>Slope of the stop's line.</summary>
+    public static Range StopSlope { get; } = new(0.1, 10, Measure.Number);
+
+    /// <summary>Step of an angle stop.</summary>
+    public static Range StopResolution { get; } = new(0.001, 10, Measure.Angle);
+
+    /// <summary>Longest fold of a brake.</summary>
+    public static Range BrakeLength { get; } = Length(1, 1e5);
+
+    /// <summary>Reach of a leaf, opening of a die.</summary>
+    public static Range Tooling { get; } = Length(0.1, 1e4);
+
+    /// <summary>Thickness a brake is rated for.</summary>
+    public static Range RatedThickness { get; } = Length(0.05, 100);
+
+    /// <summary>Hand to the end of the curve.</summary>
+    public static Range Lever { get; } = Length(0, 1e5);
+
+    /// <summary>Clamp to the first fold.</summary>
+    public static Range ClampGap { get; } = Length(0.1, 1e4);
+
+    /// <summary>Height of a clamp.</summary>
+    public static Range ClampHeight { get; } = Length(0, 1e4);
+
+    /// <summary>Ripple that may show.</summary>
+    public static Range Ripple { get; } = Length(0.0001, 100);
+
+    /// <summary>Slope that may show.</summary>
+    public static Range Slope { get; } = new(0.001, 45, Measure.Angle);
+
+    /// <summary>Side of a stock sheet.</summary>
+    public static Range StockSide { get; } = Length(1, 1e5);
+
+    /// <summary>Number of stock sheets.</summary>
+    public static Range StockCount { get; } = new(1, 20, Measure.Count);
+
+    /// <summary>Smallest step of a tape in mm, in its own unit.</summary>
+    public static Range MmResolution { get; } = new(0.001, 100, Measure.Number);
+
+    /// <summary>Smallest step of a tape in inches, in its own unit.</summary>
+    public static Range InchResolution { get; } = new(0.0001, 4, Measure.Number);
+
+    /// <summary>Young's modulus.</summary>
+    public static Range YoungsModulus { get; } = Stress(1000, 1e6);
+
+    /// <summary>Poisson's ratio.</summary>
+    public static Range PoissonRatio { get; } = new(0, 0.49, Measure.Number);
+
+    /// <summary>A strength.</summary>
+    public static Range Strength { get; } = Stress(1, 5000);
+
+    /// <summary>Strength coefficient of a flow curve.</summary>
+    public static Range StrengthCoefficient { get; } = Stress(1, 10000);
+
+    /// <summary>Strain-hardening exponent.</summary>
+    public static Range StrainHardening { get; } = new(0, 1, Measure.Number);
+
+    /// <summary>Total elongation.</summary>
+    public static Range Elongation { get; } = new(0, 100, Measure.Percent);
+
+    /// <summary>Density.</summary>
+    public static Range Density { get; } = new(500, 25000, Measure.Density);
+
+    /// <summary>Smallest bend radius over thickness.</summary>
+    public static Range MinRadius { get; } = new(0, 50, Measure.Number);
+
+    private static Range Length(double min, double max) => new(min, max, Measure.Length);
+
+    private static Range Stress(double min, double max) => new(min, max, Measure.Stress);
+}

@@ -1,0 +1,32 @@
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+using FormApi.Operations;
+
+namespace FormApi.Http;
+
+/// <summary>A table on its way out: it changes only with the engine, so callers may keep it.</summary>
+/// <typeparam name="T">Type of the answer.</typeparam>
+/// <param name="name">What names the table among others.</param>
+/// <param name="answer">Makes the answer, if the caller has not got it.</param>
+/// <param name="type">How it is written.</param>
+internal sealed class TableResult<T>(string name, Func<T> answer, JsonTypeInfo<T> type) : IResult
+{
+    /// <inheritdoc/>
+    public async Task ExecuteAsync(HttpContext httpContext)
+    {
+        var response = httpContext.Response;
+        var tag = $"{Engine.Version}-{name}";
+        response.Headers.CacheControl = "public, max-age=86400";
+        EntityTag.Add(httpContext, tag);
+        if (EntityTag.IsKnown(httpContext, tag))
+        {
+            response.StatusCode = StatusCodes.Status304NotModified;
+            return;
+        }
+
+        response.ContentType = "application/json";
+        using var writer = new Utf8JsonWriter(response.BodyWriter, WireJson.Writing);
+        JsonSerializer.Serialize(writer, answer(), type);
+        await writer.FlushAsync(httpContext.RequestAborted);
+    }
+}

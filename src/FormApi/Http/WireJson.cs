@@ -1,0 +1,68 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using FormApi.Features.Forms;
+using FormApi.Features.Gauges;
+using FormApi.Features.Materials;
+using FormApi.Features.References;
+using FormApi.Operations;
+using Forming.Curves;
+using Forming.Facets;
+using Forming.Layout;
+using Forming.Plans;
+
+namespace FormApi.Http;
+
+/// <summary>How JSON is read and written.</summary>
+internal static class WireJson
+{
+    /// <summary>Deepest nesting of a body.</summary>
+    public const int MaxDepth = 32;
+
+    /// <summary>Answers are read by people too: no escapes but those JSON needs. They are never put into a page.</summary>
+    public static JsonWriterOptions Writing { get; } = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, SkipValidation = true };
+
+    /// <summary>Types of requests, read strictly: nothing unknown, nothing twice, no text for numbers, no numbers for words.</summary>
+    public static RequestJson Requests { get; } = new(new JsonSerializerOptions(JsonSerializerDefaults.Web)
+    {
+        PropertyNameCaseInsensitive = false,
+        NumberHandling = JsonNumberHandling.Strict,
+        AllowDuplicateProperties = false,
+        UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+        RespectNullableAnnotations = true,
+        RespectRequiredConstructorParameters = true,
+        AllowOutOfOrderMetadataProperties = true,
+        MaxDepth = MaxDepth,
+        Converters =
+        {
+            new WholeNumberConverter(),
+            new WordConverter<LengthUnit>(),
+            new WordConverter<FinishName>(),
+            new WordConverter<SpringbackModel>(),
+            new WordConverter<Surface>(),
+            new WordConverter<ProgressiveLaw>(),
+            new WordConverter<SteppingRule>(),
+            new WordConverter<SteppingEnds>(),
+            new WordConverter<Grain>(),
+            new WordConverter<BrakeKind>(),
+            new WordConverter<Datum>(),
+        },
+    });
+}
+
+/// <summary>Types of requests.</summary>
+[JsonSerializable(typeof(FormRequest))]
+internal sealed partial class RequestJson : JsonSerializerContext;
+
+/// <summary>Types of answers; no converters in its options, so that they are written without metadata.</summary>
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+[JsonSerializable(typeof(FormAnswer))]
+[JsonSerializable(typeof(MaterialsAnswer))]
+[JsonSerializable(typeof(MaterialAnswer))]
+[JsonSerializable(typeof(GaugesAnswer))]
+[JsonSerializable(typeof(ReferencesAnswer))]
+[JsonSerializable(typeof(ProblemKind))]
+[JsonSerializable(typeof(Problem))]
+[JsonSerializable(typeof(HealthAnswer))]
+[JsonSerializable(typeof(string))]
+internal sealed partial class AnswerJson : JsonSerializerContext;

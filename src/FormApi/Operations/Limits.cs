@@ -1,0 +1,26 @@
+using System.ComponentModel.DataAnnotations;
+
+namespace FormApi.Operations;
+
+/// <summary>How much one caller may ask for; settings under <c>Limits</c>.</summary>
+internal sealed class Limits
+{
+    /// <summary>Name of the section in the settings.</summary>
+    public const string Section = "Limits";
+
+    /// <summary>Largest body [bytes].</summary>
+    [Range(1024, 100 * 1024 * 1024)]
+    public int BodyBytes { get; set; } = 1024 * 1024;
+
+    /// <summary>Calculations that run at the same time.</summary>
+    [Range(1, 10_000)]
+    public int Concurrent { get; set; } = 64;
+
+    /// <summary>Calculations that wait for their turn; beyond them the answer is 429.</summary>
+    [Range(0, 100_000)]
+    public int Queued { get; set; } = 1024;
+
+    /// <summary>Longest calculation [s]; beyond it the answer is 503.</summary>
+    [Range(0.001, 600)]
+    public double Seconds { get; set; } = 10;
+}

@@ -1,0 +1,101 @@
+using Forming.Results;
+
+namespace Forming.Facets;
+
+/// <summary>Finds how many steps a stretch needs, and where its folds stand on the running integral of their density.</summary>
+internal static class StepSearch
+{
+    /// <summary>No plan folds more often than this on one stretch.</summary>
+    public const int MostSteps = 1000;
+
+    /// <summary>Where the plan chooses, no fold turns further [rad]: the wrap model was studied to this angle.</summary>
+    public const double MostChosenAngle = Math.PI / 4;
+
+    /// <summary>No fold turns further [rad], whoever chose it.</summary>
+    public const double MostAngle = 150 * Math.PI / 180;
+
+    /// <summary>Smallest number of steps that passes, where more steps never pass worse.</summary>
+    /// <param name="guess">Where to begin.</param>
+    /// <param name="passes">Whether a number of steps passes.</param>
+    /// <exception cref="NoSolutionException"><c>stepping.too-many-folds</c>.</exception>
+    public static int Smallest(double guess, Func<int, bool> passes)
+    {
+        // Gallops from the guess to a pair of numbers of which the larger passes and the smaller does not, then halves between.
+        int fails = 0, does = 0, stride = 1;
+        for (var steps = (int)Math.Clamp(guess, 1, MostSteps); does == 0 || (fails == 0 && does > 1); stride *= 2)
+        {
+            if (passes(steps))
+            {
+                does = steps;
+                steps = fails > 0 ? steps : Math.Max(1, steps - stride);
+            }
+            else
+            {
+                fails = steps;
+                if (does == 0 && steps == MostSteps)
+                    throw TooMany();
+                steps = does > 0 ? steps : Math.Min(MostSteps, steps + stride);
+            }
+
+            if (fails > 0 && does > 0)
+                break;
+        }
+
+        while (does - fails > 1)
+        {
+            var middle = (does + fails) / 2;
+            if (passes(middle))
+                does = middle;
+            else
+                fails = middle;
+        }
+
+        return does;
+    }
+
+    /// <summary>Largest number of steps below another that passes, where fewer steps never pass worse; 1 if none does.</summary>
+    /// <param name="tooMany">A number that does not pass.</param>
+    /// <param name="passes">Whether a number of steps passes.</param>
+    public static int Largest(int tooMany, Func<int, bool> passes)
+    {
+        var does = 1;
+        while (tooMany - does > 1)
+        {
+            var middle = (does + tooMany) / 2;
+            if (passes(middle))
+                does = middle;
+            else
+                tooMany = middle;
+        }
+
+        return does;
+    }
+
+    /// <summary>Where the folds stand: 0, 1, 2 … N of N with half ends, ½, 1½ … with full ends.</summary>
+    /// <param name="ends">Half or full.</param>
+    /// <param name="steps">N.</param>
+    /// <param name="total">The running integral over the whole stretch.</param>
+    public static double[] Spread(SteppingEnds ends, int steps, double total)
+    {
+        var values = new double[ends == SteppingEnds.Half ? steps + 1 : steps];
+        var first = ends == SteppingEnds.Half ? 0 : 0.5;
+        for (var j = 0; j < values.Length; j++)
+            values[j] = total * (j + first) / steps;
+        return values;
+    }
+
+    /// <summary>What says that no count will do.</summary>
+    public static NoSolutionException TooMany() => new(
+        "stepping.too-many-folds",
+        "form.stepping",
+        $"more than {MostSteps} folds on one curved stretch would be needed",
+        $"wider facets, a plainer finish or a tighter curve");
+
+    /// <summary>What says that a fold would turn too far.</summary>
+    /// <param name="angle">How far [rad].</param>
+    public static NoSolutionException TooSharp(double angle) => new(
+        "stepping.fold-too-sharp",
+        "form.stepping",
+        $"a single fold would have to turn {Figure.Angle(angle)}",
+        $"more folds: none may turn more than {Figure.Angle(MostAngle)}");
+}

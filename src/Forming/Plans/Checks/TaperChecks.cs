@@ -1,0 +1,40 @@
+using Forming.Results;
+
+namespace Forming.Plans.Checks;
+
+/// <summary>How far a taper's plane facets and balanced springback may be trusted.</summary>
+internal static class TaperChecks
+{
+    /// <summary>A free strip at an end may spring this share away before it is worth a word (assumption).</summary>
+    private const double MostEndBias = 0.2;
+
+    private const double MostTouchMissMm = 0.02;
+
+    public static void AddTo(List<Check> checks, TaperReport taper)
+    {
+        checks.Add(EndBias(taper));
+        checks.Add(TouchMiss(taper));
+    }
+
+    private static Check EndBias(TaperReport taper)
+    {
+        var worst = Math.Max(Math.Abs(taper.EndBiasNear), Math.Abs(taper.EndBiasFar));
+        return PlanChecks.AtMost(
+            "end-bias",
+            Verdict.Warn,
+            Quantity.Number,
+            worst,
+            MostEndBias,
+            $"the sheet keeps stress along its rulings: a narrow strip cut free would spring {taper.EndBiasNear:P0} at the near end and {taper.EndBiasFar:P0} at the far end",
+            () => $"a gentler taper; else expect the ends to flare, and leave trim on both");
+    }
+
+    private static Check TouchMiss(TaperReport taper) => PlanChecks.AtMost(
+        "touch-miss",
+        Verdict.Warn,
+        Quantity.Length,
+        taper.TouchMissMm,
+        MostTouchMissMm,
+        $"how far plane facets miss the rulings that the panel should touch",
+        () => $"more folds: the miss falls with the cube of the fold angle");
+}

@@ -1,0 +1,71 @@
+using Forming.Curves;
+using Forming.Layout;
+using Forming.Panels;
+using Forming.Springback;
+
+namespace Forming.Plans;
+
+/// <summary>A form whose folds are parallel.</summary>
+internal static class StraightPlan
+{
+    public static PlanDraft Draft(
+        PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, FoldShape fold, CancellationToken cancellation)
+    {
+        var finished = FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm);
+        var formLaw = BendingLaw.Of(form.Sheet);
+        var wrapped = WrappedForm.Solve(finished, panel, form, fold, brake, marks, cancellation);
+        var polygon = wrapped.Folds.Polygon;
+        var (contact, lever) = (wrapped.Contact, wrapped.Judge.LeverMm);
+
+        var layout = FlatLayout.Of(polygon, fold, form.LeadInMm, form.LeadOutMm);
+        var section = FormSection.Of(polygon, contact, fold, form.LeadInMm, form.LeadOutMm);
+        var firstFold = section.Vertices[1].X - contact.Runs[0].Start.Position.X;
+        var panelBlank = Panels.PanelBlank.Of(
+            finished, panel.Sheet.ThicknessMm, panel.TrimMm, panel.LeadInMm, panel.LeadOutMm, panel.Mirrored, firstFold, lever);
+        var printThrough = PrintThroughReport.Of(wrapped, panel.Finish);
+        var pull = PullForces.Compute(
+            contact, wrapped.Rule.Law, wrapped.Tightest, lever, printThrough.WidestFacetMm, panel.WidthMm, panel.Clamp);
+        return new()
+        {
+            Panel = panel,
+            Form = form,
+            Brake = brake,
+            Marks = marks,
+            PanelLaw = wrapped.Rule.Law,
+            FormLaw = formLaw,
+            Fold = fold,
+            FinishedSweep = finished.Sweep.Radians,
+            FormSweep = polygon.EndTurn,
+            TightestFinishedRadiusMm = finished.TightestRadiusMm,
+            Tightest = wrapped.Tightest,
+            LargestMissMm = finished.LargestMissMm,
+            ShortestStraightMm = Least(layout.LeadInStraightMm, layout.LeadOutStraightMm, polygon.Straights),
+            NarrowestFacetMm = Least(form.LeadInMm, form.LeadOutMm, polygon.Facets),
+            RunsIntoItself = polygon.EndTurn > Math.PI && FormSection.CrossesItself(section.Vertices),
+            FoldBackMissMm = layout.FoldBackMiss(polygon, fold),
+            Section = section,
+            Stepping = SteppingReports.Of(wrapped.Folds, contact, fold, form.Stepping),
+            Stations = StationList.Of(wrapped, fold, layout, form, formLaw, brake, marks),
+            FoldsWanted = () => wrapped.FoldsWanted(form, fold, marks),
+            Judge = wrapped.Judge,
+            WrapAtFirstMm = contact.MidMm - polygon.Places[0].MidMm,
+            PrintThrough = printThrough,
+            Springback = SpringbackReports.Of(wrapped, finished, panel),
+            FormBlank = BlankShape.Rectangle(form.Sheet, layout.LengthMm, form.WidthMm, panel.StockSheets),
+            PanelBlank = BlankShape.Rectangle(panel.Sheet, panelBlank.LengthMm, panel.WidthMm, panel.StockSheets),
+            PanelMarks = panelBlank.Marks,
+            Pull = pull,
+            Give = FormGiveEstimate.Compute(
+                FormGiveEstimate.SectionsOf(contact, Math.Max(lever, printThrough.WidestFacetMm), panel.WidthMm), formLaw, pull.ForceN, form.WidthMm),
+            ClampRoomMm = polygon.EndTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, panel.Clamp) : null,
+        };
+    }
+
+    private static double Least(double first, double second, double[] others)
+    {
+        var least = Math.Min(first, second);
+        foreach (var other in others)
+            least = Math.Min(least, other);
+        return least;
+    }
+}

@@ -1,0 +1,207 @@
+using Forming.Contact;
+using Forming.Facets;
+using Forming.Layout;
+using Forming.Results;
+using MathNet.Numerics.RootFinding;
+
+namespace Forming.Tapers;
+
+/// <summary>Puts the folds of a taper on its rulings: the stepping rules of a straight form, held to the stricter end everywhere.</summary>
+internal sealed class TaperStepping
+{
+    private readonly TaperWrap wrap;
+    private readonly Stepping stepping;
+    private readonly FoldShape fold;
+    private readonly FacetJudge near;
+    private readonly FacetJudge far;
+    private readonly double minFacet;
+    private readonly double panelThickness;
+    private readonly Func<double, double> running;
+    private readonly double total;
+
+    public TaperStepping(
+        TaperWrap wrap, Stepping stepping, FoldShape fold, FacetJudge near, FacetJudge far, double minFacet, double panelThickness)
+    {
+        this.wrap = wrap;
+        this.stepping = stepping;
+        this.fold = fold;
+        this.near = near;
+        this.far = far;
+        this.minFacet = minFacet;
+        this.panelThickness = panelThickness;
+        running = RunningIntegral();
+        total = running(Sweep);
+    }
+
+    private double Sweep => wrap.Formed.Panel.Sweep;
+
+    /// <summary>The folds, by the rule and what the caller fixed.</summary>
+    /// <exception cref="NoSolutionException">
+    /// <c>form.fold-radius-too-large</c>, <c>stepping.too-few-folds</c>, <c>stepping.too-many-folds</c>, <c>stepping.fold-too-sharp</c>.
+    /// </exception>
+    public TaperFolds Solve()
+    {
+        FoldsFit();
+        if ((stepping.FoldAngle?.Radians ?? stepping.SpacingMm) is { } step)
+            return Checked(WithStep(step));
+        if (stepping.Folds is { } folds)
+            return Checked(WithSteps(StepsOf(folds)));
+        var steps = StepsWanted();
+        var smooth = WithSteps(steps);
+        return IsFoldable(smooth) ? smooth : WithSteps(StepSearch.Largest(steps, fewer => IsFoldable(WithSteps(fewer))));
+    }
+
+    /// <summary>How many folds the finish asks for, whatever the caller fixed and the brake can fold.</summary>
+    public int FoldsWanted() => StepsWanted() + (stepping.Ends == SteppingEnds.Half ? 1 : 0);
+
+    /// <summary>Facet after a fold on the contact side, mold line to mold line, at one end [mm].</summary>
+    /// <param name="folds">The folds.</param>
+    /// <param name="index">Index of the fold.</param>
+    /// <param name="isFar">Whether at the far end.</param>
+    public double Facet(TaperFolds folds, int index, bool isFar) =>
+        folds.Straight(index, isFar) + fold.Setback(folds.Angles[index]) + fold.Setback(folds.Angles[index + 1]);
+
+    /// <summary>What a facet leaves in the finished panel at one end.</summary>
+    /// <param name="folds">The folds.</param>
+    /// <param name="index">Index of the fold before it.</param>
+    /// <param name="isFar">Whether at the far end.</param>
+    public Ripple RippleOf(TaperFolds folds, int index, bool isFar) => (isFar ? far : near).RippleOf(
+        Facet(folds, index, isFar), wrap.PlaceAt(folds.Turns[index], isFar), wrap.PlaceAt(folds.Turns[index + 1], isFar), index == 0);
+
+    /// <summary>Widest facet that passes there.</summary>
+    /// <param name="folds">The folds.</param>
+    /// <param name="index">Index of the fold before it.</param>
+    /// <param name="isFar">Whether at the far end.</param>
+    public double AllowedFacet(TaperFolds folds, int index, bool isFar) => (isFar ? far : near).AllowedFacet(
+        wrap.PlaceAt(folds.Turns[index], isFar), wrap.PlaceAt(folds.Turns[index + 1], isFar), index == 0);
+
+    private int StepsWanted() => StepSearch.Smallest(Guess(), steps => IsSmooth(WithSteps(steps)));
+
+    private int StepsOf(int folds)
+    {
+        var steps = folds - (stepping.Ends == SteppingEnds.Half ? 1 : 0);
+        return steps > 0
+            ? steps
+            : throw new NoSolutionException(
+                "stepping.too-few-folds", "form.stepping.folds", $"{folds} folds do not serve a curved stretch with these ends", $"at least {folds + 1 - steps} folds");
+    }
+
+    private TaperFolds WithSteps(int steps) => At(StepSearch.Spread(stepping.Ends, steps, total), Sweep);
+
+    // A taper is not drawn on past its end rulings, so a fixed step leaves it short and never over.
+    private TaperFolds WithStep(double step)
+    {
+        var steps = Math.Max(1, Math.Floor((total / step) + 1e-9));
+        if (steps > StepSearch.MostSteps)
+            throw StepSearch.TooMany();
+        var end = Math.Min(total, steps * step);
+        return At(StepSearch.Spread(stepping.Ends, (int)steps, end), TurnAt(end));
+    }
+
+    private TaperFolds At(double[] values, double endTurn) =>
+        TaperFolds.Through(wrap.Formed, Array.ConvertAll(values, TurnAt), endTurn, fold, panelThickness);
+
+    private double TurnAt(double value)
+    {
+        if (value <= 0)
+            return 0;
+        return value >= total ? Sweep : Brent.FindRoot(turn => running(turn) - value, 0, Sweep, 1e-13 * total, 200);
+    }
+
+    private Func<double, double> RunningIntegral()
+    {
+        var formed = wrap.Formed;
+        var inwards = ((1 - fold.NeutralFactor) * fold.ThicknessMm) + (panelThickness / 2);
+        return stepping.Rule switch
+        {
+            SteppingRule.EqualAngle => formed.Turn.At,
+            SteppingRule.EqualSpacing => turn =>
+                ((formed.NearWidth.At(turn) + formed.FarWidth.At(turn)) / 2) - (inwards * formed.Turn.At(turn)),
+            _ => ByAllowedFacet(),
+        };
+    }
+
+    // The denser of both ends' 1/c_allow, piecewise even; the first facet by its own stricter limit.
+    private Func<double, double> ByAllowedFacet()
+    {
+        const int samples = 96;
+        var turns = new double[samples + 1];
+        var folds = new double[samples + 1];
+        for (var i = 1; i <= samples; i++)
+        {
+            turns[i] = Sweep * i / samples;
+            var isFirst = folds[i - 1] < 1;
+            folds[i] = folds[i - 1] + Math.Max(FoldsBetween(turns[i - 1], turns[i], isFirst, false), FoldsBetween(turns[i - 1], turns[i], isFirst, true));
+        }
+
+        return turn =>
+        {
+            var i = Math.Clamp((int)(turn / Sweep * samples), 0, samples - 1);
+            return folds[i] + ((folds[i + 1] - folds[i]) * (turn - turns[i]) / (turns[i + 1] - turns[i]));
+        };
+    }
+
+    private double FoldsBetween(double from, double to, bool isFirst, bool isFar)
+    {
+        ContactPoint start = wrap.PlaceAt(from, isFar), end = wrap.PlaceAt(to, isFar);
+        var contact = end.MidMm - start.MidMm - (panelThickness / 2 * (end.Turn - start.Turn));
+        var allowed = (isFar ? far : near).AllowedFacet(start, end, isFirst);
+        return contact / Math.Min(allowed, isFar ? wrap.FarMidMm : wrap.NearMidMm);
+    }
+
+    private double Guess()
+    {
+        double least = 1;
+        foreach (var isFar in (bool[])[false, true])
+        {
+            ContactPoint start = wrap.PlaceAt(0, isFar), end = wrap.PlaceAt(Sweep, isFar);
+            var judge = isFar ? far : near;
+            var allowed = Math.Min(judge.AllowedFacet(start, start, true), judge.AllowedFacet(end, end, false));
+            least = Math.Max(least, Math.Ceiling(end.MidMm / Math.Min(allowed, stepping.MaxFacetMm ?? allowed)));
+        }
+
+        return least;
+    }
+
+    private bool IsFoldable(TaperFolds folds)
+    {
+        for (var j = 0; j + 1 < folds.Angles.Length; j++)
+        {
+            if (Math.Min(Facet(folds, j, false), Facet(folds, j, true)) < minFacet)
+                return false;
+        }
+
+        return true;
+    }
+
+    private bool IsSmooth(TaperFolds folds)
+    {
+        if (!(folds.Angles.Max() <= StepSearch.MostChosenAngle))
+            return false;
+        for (var j = 0; j + 1 < folds.Angles.Length; j++)
+        {
+            if (Math.Max(Facet(folds, j, false), Facet(folds, j, true)) > (stepping.MaxFacetMm ?? double.PositiveInfinity))
+                return false;
+            if (!RippleOf(folds, j, false).Passes(near.Finish) || !RippleOf(folds, j, true).Passes(far.Finish))
+                return false;
+        }
+
+        return true;
+    }
+
+    private void FoldsFit()
+    {
+        var tightest = wrap.Near.Concat(wrap.Far).Min(place => place.RadiusMm(panelThickness));
+        if (!(tightest > fold.OuterRadiusMm))
+        {
+            throw new NoSolutionException(
+                "form.fold-radius-too-large",
+                "form.foldRadius",
+                $"the panel must wrap down to a radius of {Figure.Length(tightest)}, but a fold's own outside radius is {Figure.Length(fold.OuterRadiusMm)}",
+                $"a smaller fold radius or a thinner form");
+        }
+    }
+
+    private static TaperFolds Checked(TaperFolds folds) =>
+        folds.Angles.Max() < StepSearch.MostAngle && folds.Angles.Min() > 0 ? folds : throw StepSearch.TooSharp(folds.Angles.Max());
+}

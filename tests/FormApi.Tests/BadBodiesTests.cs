@@ -1,0 +1,229 @@
+using System.Text;
+using System.Text.Json.Nodes;
+
+namespace FormApi.Tests;
+
+/// <summary>Bodies that cannot be answered: status, code, pointer; alike in both environments.</summary>
+public sealed class BadBodiesTests : IDisposable
+{
+    private static readonly string Plain = Requests.Arc().ToJsonString();
+
+    private readonly Dictionary<string, Service> _services = new()
+    {
+        ["Development"] = Service.In("Development"),
+        ["Production"] = Service.In("Production"),
+    };
+
+    // A change to a good request, the value as JSON or null to remove the field.
+    public static TheoryData<string, string?, int, string, string> Changes { get; } = new()
+    {
+        { "/panel/widht", "600", 400, "unknown-field", "/panel/widht" },
+        { "/panel/curve/taper", "1", 400, "unknown-field", "/panel/curve/taper" },
+        { "/predict", "true", 400, "unknown-field", "/predict" },
+        { "/panel/~a", "1", 400, "unknown-field", "/panel/~0a" },
+        { "/units", null, 400, "missing-field", "/units" },
+        { "/panel", null, 400, "missing-field", "/panel" },
+        { "/panel/curve/type", null, 400, "missing-field", "/panel/curve/type" },
+        { "/panel/curve/radius", null, 400, "missing-field", "/panel/curve/radius" },
+        { "/brake/length", null, 400, "missing-field", "/brake/length" },
+        { "/units", "\"MM\"", 400, "unknown-value", "/units" },
+        { "/units", "0", 400, "wrong-type", "/units" },
+        { "/panel/finish", "\"mirror\"", 400, "unknown-value", "/panel/finish" },
+        { "/panel/finish", "1", 400, "wrong-type", "/panel/finish" },
+        { "/panel/curve/type", "\"taper\"", 400, "unknown-value", "/panel/curve/type" },
+        { "/panel/curve/type", "1", 400, "wrong-type", "/panel/curve/type" },
+        { "/panel/curve/type", "null", 400, "null-not-allowed", "/panel/curve/type" },
+        { "/panel/curve", "[]", 400, "wrong-type", "/panel/curve" },
+        { "/panel/curve", "null", 400, "null-not-allowed", "/panel/curve" },
+        { "/panel/width", "\"600\"", 400, "wrong-type", "/panel/width" },
+        { "/panel/width", "\"NaN\"", 400, "wrong-type", "/panel/width" },
+        { "/panel/width", "null", 400, "null-not-allowed", "/panel/width" },
+        { "/panel/width", "{}", 400, "wrong-type", "/panel/width" },
+        { "/panel/mirrored", "0", 400, "wrong-type", "/panel/mirrored" },
+        { "/panel/gauge", "20.5", 400, "wrong-type", "/panel/gauge" },
+        { "/panel/material", "\"ss-304\"", 400, "wrong-type", "/panel/material" },
+        { "/panel/material/id", "304", 400, "wrong-type", "/panel/material/id" },
+        { "/panel/stockSheets", "[null]", 400, "null-not-allowed", "/panel/stockSheets/0" },
+        { "/panel/stockSheets", "{}", 400, "wrong-type", "/panel/stockSheets" },
+        { "/form/stepping/folds", "\"9\"", 400, "wrong-type", "/form/stepping/folds" },
+        { "/form/stepping/rule", "\"Equal-Angle\"", 400, "unknown-value", "/form/stepping/rule" },
+        { "/panel/curve", """{"type":"segments","segments":[null]}""", 400, "null-not-allowed", "/panel/curve/segments/0" },
+        { "/panel/curve", """{"type":"segments","segments":[{"radius":1,"sweep":2}]}""", 400, "missing-field", "/panel/curve/segments/0/type" },
+        { "/panel/curve", """{"type":"points","points":[[0,0],[1]],"tolerance":1}""", 400, "wrong-type", "/panel/curve/points/1" },
+        { "/panel/curve", """{"type":"points","points":[[0,0],[1,"2"]],"tolerance":1}""", 400, "wrong-type", "/panel/curve/points/1" },
+        { "/panel/curve", """{"type":"progressive","startRadius":null,"sweep":9,"law":"clothoid"}""", 400, "missing-field", "/panel/curve/endRadius" },
+        { "/panel/thickness", "0", 422, "out-of-range", "/panel/thickness" },
+        { "/panel/thickness", "-1", 422, "out-of-range", "/panel/thickness" },
+        { "/panel/thickness", "1e308", 422, "out-of-range", "/panel/thickness" },
+        { "/panel/thickness", null, 422, "choose-one", "/panel/thickness" },
+        { "/panel/gauge", "16", 422, "choose-one", "/panel/gauge" },
+        { "/panel/gaugeSystem", "\"us-standard\"", 422, "not-applicable", "/panel/gaugeSystem" },
+        { "/panel/width", "0", 422, "out-of-range", "/panel/width" },
+        { "/panel/leadIn", "-0.001", 422, "out-of-range", "/panel/leadIn" },
+        { "/panel/curve/radius", "0", 422, "out-of-range", "/panel/curve/radius" },
+        { "/panel/curve/sweep", "0", 422, "out-of-range", "/panel/curve/sweep" },
+        { "/panel/curve/sweep", "-90", 422, "out-of-range", "/panel/curve/sweep" },
+        { "/panel/curve/sweep", "361", 422, "out-of-range", "/panel/curve/sweep" },
+        { "/panel/material/id", "\"ss-305\"", 422, "unknown-material", "/panel/material/id" },
+        { "/panel/material/id", null, 422, "missing-property", "/panel/material/youngsModulus" },
+        { "/panel/material/yield", "0", 422, "out-of-range", "/panel/material/yield" },
+        { "/panel/material/strainHardening", "0.2", 422, "missing-property", "/panel/material/strengthCoefficient" },
+        { "/panel/springback", """{"model":"wrapped","factor":0.5}""", 422, "choose-one", "/panel/springback/factor" },
+        { "/panel/springback", """{"factor":0}""", 422, "out-of-range", "/panel/springback/factor" },
+        { "/panel/stockSheets", "[]", 422, "out-of-range", "/panel/stockSheets" },
+        { "/panel/stockSheets", """[{"length":1,"width":0}]""", 422, "out-of-range", "/panel/stockSheets/0/width" },
+        { "/panel/clamp/gap", "0", 422, "out-of-range", "/panel/clamp/gap" },
+        { "/panel/curve", """{"type":"flat","length":9}""", 422, "not-applicable", "/panel/curve/type" },
+        { "/panel/curve", """{"type":"segments","segments":[]}""", 422, "out-of-range", "/panel/curve/segments" },
+        { "/panel/curve", """{"type":"segments","segments":[{"type":"flat","length":9}]}""", 422, "choose-one", "/panel/curve/segments" },
+        { "/panel/curve", """{"type":"segments","segments":[{"type":"arc","radius":0,"sweep":9}]}""", 422, "out-of-range", "/panel/curve/segments/0/radius" },
+        { "/panel/curve", """{"type":"segments","segments":[{"type":"arc","radius":9,"sweep":0}]}""", 422, "out-of-range", "/panel/curve/segments/0/sweep" },
+        { "/panel/curve", """{"type":"segments","segments":[{"type":"segments","segments":[]}]}""", 422, "not-applicable", "/panel/curve/segments/0/type" },
+        { "/panel/curve", """{"type":"segments","segments":[{"type":"arc","radius":90,"sweep":30},{"type":"arc","radius":90,"sweep":-30}]}""", 422, "curve.reverses", "/panel/curve/segments/1" },
+        { "/panel/curve", """{"type":"points","points":[[0,0],[1,1],[2,2]],"tolerance":1}""", 422, "out-of-range", "/panel/curve/points" },
+        { "/panel/curve", """{"type":"points","points":[[0,0],[1,1],[2,2],[1e7,3]],"tolerance":1}""", 422, "out-of-range", "/panel/curve/points/3/0" },
+        { "/panel/curve", """{"type":"progressive","startRadius":null,"endRadius":null,"sweep":9,"law":"clothoid"}""", 422, "choose-one", "/panel/curve/endRadius" },
+        { "/panel/curve", """{"type":"progressive","startRadius":null,"endRadius":90,"sweep":9,"law":"involute"}""", 422, "not-applicable", "/panel/curve/startRadius" },
+        { "/panel/curve", """{"type":"ellipse","semiAxisX":90,"semiAxisY":60,"fromNormal":30,"toNormal":10}""", 422, "out-of-range", "/panel/curve/toNormal" },
+        { "/form/foldRadius", "0.3", 422, "missing-property", "/form/neutralFactor" },
+        { "/form/foldRadius", "90", 422, "form.fold-radius-too-large", "/form/foldRadius" },
+        { "/form/stepping", """{"folds":9,"angle":5}""", 422, "choose-one", "/form/stepping/angle" },
+        { "/form/stepping", """{"rule":"fewest-folds","angle":5}""", 422, "not-applicable", "/form/stepping/angle" },
+        { "/form/stepping", """{"rule":"equal-angle","spacing":5}""", 422, "not-applicable", "/form/stepping/spacing" },
+        { "/form/stepping", """{"folds":1e30}""", 422, "out-of-range", "/form/stepping/folds" },
+        { "/form/stepping", """{"folds":0}""", 422, "out-of-range", "/form/stepping/folds" },
+        { "/form/stop", """{"offset":1,"slope":0}""", 422, "out-of-range", "/form/stop/slope" },
+        { "/brake/dieOpening", "12", 422, "not-applicable", "/brake/dieOpening" },
+        { "/brake/stopResolution", "0", 422, "out-of-range", "/brake/stopResolution" },
+        { "/marks/resolution", "0", 422, "out-of-range", "/marks/resolution" },
+    };
+
+    public static TheoryData<string, int, string> Texts { get; } = new()
+    {
+        { "", 400, "empty-body" },
+        { "  \n", 400, "empty-body" },
+        { "{", 400, "malformed-json" },
+        { "null", 400, "null-not-allowed" },
+        { "[]", 400, "wrong-type" },
+        { "\"form\"", 400, "wrong-type" },
+        { "{\"units\":NaN}", 400, "malformed-json" },
+        { "{\"units\":\"mm\",}", 400, "malformed-json" },
+        { "{} {}", 400, "malformed-json" },
+        { "{/* a */}", 400, "malformed-json" },
+        { new string('[', 40), 400, "too-deep" },
+        { new string('[', 100_000), 400, "too-deep" },
+        { "{\"\\ud800\":1}", 400, "unknown-field" },
+        { "{\"units\":\"\\ud800\"}", 400, "unknown-value" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Changes))]
+    public async Task Bad_values_are_named(string place, string? json, int status, string code, string faultAt)
+    {
+        foreach (var service in _services.Values)
+        {
+            var problem = await Refused(service, Requests.Arc().With(place, json).ToJsonString(), status);
+            var fault = problem["errors"]!.AsArray().FirstOrDefault(error => (string?)error!["pointer"] == faultAt);
+            Assert.True(fault is not null, problem.ToJsonString());
+            Assert.Equal(code, (string?)fault["code"]);
+            Assert.False(string.IsNullOrEmpty((string?)fault["message"]));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Texts))]
+    public async Task Bad_texts_are_named(string body, int status, string code)
+    {
+        foreach (var service in _services.Values)
+            Assert.Equal(code, (string?)(await Refused(service, body, status))["code"]);
+    }
+
+    [Fact]
+    public async Task A_field_twice_is_refused_wherever_it_stands()
+    {
+        foreach (var (field, pointer) in new[] { ("\"units\":\"mm\"", "/units"), ("\"radius\":90", "/panel/curve/radius"), ("\"type\":\"arc\"", "/panel/curve/type") })
+        {
+            var problem = await Refused(_services["Production"], Plain.Replace(field, field + "," + field, StringComparison.Ordinal), 400);
+            Assert.Equal("duplicated-field", (string?)problem["code"]);
+            Assert.Equal(pointer, (string?)problem["errors"]![0]!["pointer"]);
+        }
+    }
+
+    [Fact]
+    public async Task All_faults_come_at_once_with_what_was_given()
+    {
+        var request = Requests.Arc().With("/panel/width", "-7").With("/form/leadIn", "-8").With("/brake/length", "0");
+        var problem = await Refused(_services["Production"], request.ToJsonString(), 422);
+        var given = problem["errors"]!.AsArray().ToDictionary(error => (string)error!["pointer"]!, error => (double)error!["given"]!);
+        Assert.Equal(new Dictionary<string, double> { ["/panel/width"] = -7, ["/form/leadIn"] = -8, ["/brake/length"] = 0 }, given);
+    }
+
+    [Fact]
+    public async Task Limits_are_stated_in_the_callers_units()
+    {
+        var problem = await Refused(_services["Production"], Requests.Arc().With("/units", "\"in\"").With("/panel/thickness", "2").ToJsonString(), 422);
+        Assert.Contains(problem["errors"]!.AsArray(), error => (string?)error!["allowed"] == "0.001968504 to 0.984251969 in");
+    }
+
+    [Fact]
+    public async Task A_misspelt_field_gets_a_suggestion()
+    {
+        var problem = await Refused(_services["Production"], Requests.Arc().With("/panel/widht", "1").ToJsonString(), 400);
+        Assert.Contains("width comes nearest", (string)problem["errors"]![0]!["message"]!, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Broken_json_is_placed_by_line_and_position()
+    {
+        var problem = await Refused(_services["Production"], "{\n  \"units\": mm }", 400);
+        Assert.Contains("line 2, position 12", (string)problem["detail"]!, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Bytes_that_are_no_text_are_refused()
+    {
+        using var response = await _services["Production"].Post("/v1/forms", [0x7B, 0x22, 0xFF, 0x22, 0x3A, 0x31, 0x7D]);
+        Assert.Equal(400, (int)response.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_byte_order_mark_does_no_harm()
+    {
+        using var response = await _services["Production"].Post("/v1/forms", [0xEF, 0xBB, 0xBF, .. Encoding.UTF8.GetBytes(Plain)]);
+        Assert.Equal(200, (int)response.StatusCode);
+    }
+
+    [Fact]
+    public async Task An_unknown_code_is_explained_by_its_type()
+    {
+        var service = _services["Production"];
+        foreach (var body in new[] { "{", Requests.Arc().With("/panel/width", "0").ToJsonString(), Requests.Arc().With("/form/foldRadius", "90").ToJsonString() })
+        {
+            using var response = await service.Post("/v1/forms", body);
+            var problem = JsonNode.Parse(await response.Content.ReadAsStringAsync())!;
+            using var explanation = await service.Client.GetAsync((string)problem["type"]!);
+            Assert.Equal(200, (int)explanation.StatusCode);
+        }
+    }
+
+    public void Dispose()
+    {
+        foreach (var service in _services.Values)
+            service.Dispose();
+    }
+
+    private static async Task<JsonNode> Refused(Service service, string body, int status)
+    {
+        using var response = await service.Post("/v1/forms", body);
+        var text = await response.Content.ReadAsStringAsync();
+        Assert.True(status == (int)response.StatusCode, $"{(int)response.StatusCode}: {text}");
+        Assert.Equal("application/problem+json", response.Content.Headers.ContentType?.MediaType);
+        Assert.DoesNotContain("System.", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("FormApi", text, StringComparison.Ordinal);
+        var problem = JsonNode.Parse(text)!;
+        Assert.Equal(status, (int)problem["status"]!);
+        Assert.Equal("/v1/forms", (string?)problem["instance"]);
+        Assert.Equal(32, ((string)problem["traceId"]!).Length);
+        return problem;
+    }
+}

@@ -1,0 +1,51 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
+namespace FormApi.Tests;
+
+/// <summary>Every example of the contract is sent, and its answer compared with the committed one.</summary>
+public sealed class ExamplesTests(Service service) : IClassFixture<Service>
+{
+    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    private static readonly Dictionary<string, string> Reads = new()
+    {
+        ["listMaterials.all"] = "/v1/materials",
+        ["getMaterial.stainless-304"] = "/v1/materials/ss-304",
+        ["listGauges.all"] = "/v1/gauges",
+        ["listReferences.all"] = "/v1/references",
+        ["explainProblem.invalid-values"] = "/problems/invalid-values",
+        ["getLiveness.live"] = "/health/live",
+        ["getReadiness.ready"] = "/health/ready",
+    };
+
+    public static TheoryData<string> Posts => [.. Requests.Examples().Select(example => example.Name)];
+
+    public static TheoryData<string> Gets => [.. Reads.Keys];
+
+    [Theory]
+    [MemberData(nameof(Posts))]
+    public async Task A_computation_answers_as_committed(string name)
+    {
+        var stem = Repository.PathOf("openapi", "examples", "computeForm." + name);
+        using var response = await service.Post("/v1/forms", await File.ReadAllBytesAsync(stem + ".request.json"));
+        await Compare(response, stem + ".answer.json");
+    }
+
+    [Theory]
+    [MemberData(nameof(Gets))]
+    public async Task A_table_answers_as_committed(string name)
+    {
+        using var response = await service.Client.GetAsync(Reads[name]);
+        await Compare(response, Repository.PathOf("openapi", "examples", name + ".answer.json"));
+    }
+
+    private static async Task Compare(HttpResponseMessage response, string path)
+    {
+        var text = await response.Content.ReadAsStringAsync();
+        Assert.True((int)response.StatusCode == 200, text);
+        Repository.Compare(path, Encoding.UTF8.GetBytes(JsonNode.Parse(text)!.ToJsonString(Indented).ReplaceLineEndings("\n") + "\n"));
+    }
+}

@@ -1,0 +1,140 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Xunit.Abstractions;
+
+namespace FormApi.Tests;
+
+/// <summary>Thousands of spoilt requests, from a fixed seed: none may give a 5xx, none may give an answer with a hole in it.</summary>
+public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClassFixture<Service>
+{
+    private const int Rounds = 4000;
+    private const int Seed = 20240611;
+
+    private static readonly string[] Values =
+    [
+        "0", "-1", "1e308", "-1e308", "1e400", "1e-320", "0.000001", "1", "2", "3.5", "45", "89.9", "180", "359.9", "360", "1000", "99999", "1e5", "1e6",
+        "null", "true", "\"NaN\"", "\"Infinity\"", "\"\"", "\"mm\"", "\"in\"", "\"arc\"", "\"full\"", "\"fewest-folds\"", "\"equal-spacing\"",
+        "\"hidden\"", "\"gloss\"", "\"press\"", "\"ti-cp2\"", "\"al-2024-o\"", "\"al-1100-o\"", "\"outside\"", "\"far-edge\"", "\"centre\"", "\"wrapped\"",
+        "[]", "{}", "[[]]", "[1,2]", "[null]", "2147483648", "1.5e1",
+    ];
+
+    private static readonly string[] Extras =
+    [
+        "/panel/mirrored", "/panel/surface", "/panel/finish", "/panel/grain", "/panel/lever", "/panel/trim", "/panel/clamp/gap", "/panel/clamp/height",
+        "/panel/springback/factor", "/panel/springback/model", "/panel/springback/effectiveYield", "/panel/allowedRipple", "/panel/allowedSlope",
+        "/panel/material/yield", "/panel/material/ultimate", "/form/width", "/form/grain", "/form/neutralFactor", "/form/stop/offset", "/form/stop/slope",
+        "/form/stepping/folds", "/form/stepping/angle", "/form/stepping/spacing", "/form/stepping/maxFacet", "/form/stepping/rule", "/form/stepping/ends",
+        "/brake/kind", "/brake/reach", "/brake/capacity/thickness", "/brake/capacity/ultimate", "/brake/minFacet", "/brake/stopResolution",
+        "/marks/datum", "/marks/tape", "/marks/resolution",
+    ];
+
+    [Fact]
+    public async Task No_spoilt_request_breaks_the_service()
+    {
+        var random = new Random(Seed);
+        var seeds = Requests.Examples().Select(example => example.Body).Append(Requests.Arc()).ToArray();
+        var tally = new SortedDictionary<int, int>();
+        for (var round = 0; round < Rounds; round++)
+        {
+            var body = Spoil(seeds[random.Next(seeds.Length)], random);
+            using var response = await service.Post("/v1/forms", body);
+            var status = (int)response.StatusCode;
+            tally[status] = tally.GetValueOrDefault(status) + 1;
+            var text = await response.Content.ReadAsStringAsync();
+            Assert.True(status is 200 or 400 or 422, $"{status} in round {round}: {text}\n{Encoding.UTF8.GetString(body)}");
+            using var answer = JsonDocument.Parse(text);
+            if (status == 200)
+                AssertWhole(answer.RootElement);
+            else
+                Assert.NotEmpty(answer.RootElement.GetProperty("errors").EnumerateArray());
+        }
+
+        output.WriteLine(string.Join(", ", tally.Select(entry => $"{entry.Key}: {entry.Value}")));
+        Assert.True(tally.GetValueOrDefault(200) > Rounds / 20, "Too few requests got through to the calculation.");
+    }
+
+    private static byte[] Spoil(JsonObject seed, Random random)
+    {
+        var body = seed.DeepClone().AsObject();
+        for (var changes = random.Next(1, 4); changes > 0; changes--)
+        {
+            if (random.Next(3) == 0)
+                body = TrySet(body, Extras[random.Next(Extras.Length)], Values[random.Next(Values.Length)]);
+            else
+                ChangeOne(body, random);
+        }
+
+        var bytes = Encoding.UTF8.GetBytes(body.ToJsonString());
+        if (random.Next(8) == 0)
+            bytes[random.Next(bytes.Length)] = (byte)random.Next(256);
+        return random.Next(40) == 0 ? bytes[..random.Next(bytes.Length)] : bytes;
+    }
+
+    private static JsonObject TrySet(JsonObject body, string pointer, string value)
+    {
+        try
+        {
+            return body.With(pointer, value);
+        }
+        catch (Exception spoilt) when (spoilt is InvalidOperationException or FormatException or ArgumentOutOfRangeException)
+        {
+            // An earlier change put a plain value where this one needs an object.
+            return body;
+        }
+    }
+
+    private static void ChangeOne(JsonObject body, Random random)
+    {
+        var (parent, key) = Leaves(body).ElementAt(random.Next(Leaves(body).Count()));
+        var number = (parent[key] as JsonValue)?.GetValueKind() == JsonValueKind.Number ? parent[key]!.GetValue<double>() : double.NaN;
+        switch (random.Next(6))
+        {
+            case 0:
+                parent.Remove(key);
+                break;
+            case 1:
+                parent[key + "x"] = JsonNode.Parse("1");
+                break;
+            case 2 or 3 when double.IsFinite(number):
+                parent[key] = NumberNode(number * Math.Pow(10, (random.NextDouble() * 4) - 2));
+                break;
+            case 4 when double.IsFinite(number):
+                parent[key] = NumberNode(number * (0.5 + random.NextDouble()));
+                break;
+            default:
+                parent[key] = JsonNode.Parse(Values[random.Next(Values.Length)]);
+                break;
+        }
+    }
+
+    private static JsonNode? NumberNode(double number) => JsonNode.Parse(number.ToString("R", CultureInfo.InvariantCulture));
+
+    private static IEnumerable<(JsonObject Parent, string Key)> Leaves(JsonNode node) => node switch
+    {
+        JsonObject fields => fields.SelectMany(field => field.Value is JsonObject or JsonArray { Count: > 0 }
+            ? Leaves(field.Value).Append((fields, field.Key))
+            : [(fields, field.Key)]),
+        JsonArray items => items.OfType<JsonObject>().SelectMany(Leaves),
+        _ => [],
+    };
+
+    private static void AssertWhole(JsonElement answer)
+    {
+        Assert.True(answer.GetProperty("form").GetProperty("sweep").GetDouble() > 0);
+        var stations = answer.GetProperty("form").GetProperty("stations");
+        Assert.Equal(answer.GetProperty("form").GetProperty("folds").GetInt32(), stations.GetArrayLength());
+        var last = 0.0;
+        foreach (var station in stations.EnumerateArray())
+        {
+            foreach (var field in new[] { "at", "mark", "sightLine", "angle", "runningAngle", "facetAfter", "straightAfter" })
+                Assert.True(double.IsFinite(station.GetProperty(field).GetDouble()), field);
+            Assert.True(station.GetProperty("runningAngle").GetDouble() > last);
+            last = station.GetProperty("runningAngle").GetDouble();
+        }
+
+        foreach (var check in answer.GetProperty("checks").EnumerateArray())
+            Assert.True(check.GetProperty("verdict").GetString() != "fail" || check.GetProperty("remedy").ValueKind == JsonValueKind.String, check.GetRawText());
+    }
+}

@@ -1,0 +1,49 @@
+using System.Text.Json.Nodes;
+
+namespace FormApi.Tests;
+
+/// <summary>Requests to start from.</summary>
+public static class Requests
+{
+    /// <summary>Every committed example: operation, name, body.</summary>
+    public static IEnumerable<(string Name, JsonObject Body)> Examples() =>
+        Directory.GetFiles(Repository.PathOf("openapi", "examples"), "computeForm.*.request.json").Order(StringComparer.Ordinal)
+            .Select(path => (Path.GetFileName(path).Split('.')[1], JsonNode.Parse(File.ReadAllText(path))!.AsObject()));
+
+    /// <summary>A plain arc.</summary>
+    public static JsonObject Arc() => JsonNode.Parse("""
+        {
+          "units": "mm",
+          "panel": {
+            "material": { "id": "ss-304" }, "thickness": 1.2, "width": 600, "leadIn": 80, "leadOut": 150,
+            "curve": { "type": "arc", "radius": 90, "sweep": 90 }
+          },
+          "form": { "material": { "id": "steel-cr-cs" }, "thickness": 2, "foldRadius": 2, "leadIn": 60, "leadOut": 60 },
+          "brake": { "length": 1250 }
+        }
+        """)!.AsObject();
+
+    /// <summary>A copy with one field set, made or removed.</summary>
+    /// <param name="request">The request.</param>
+    /// <param name="place">Where, such as <c>/panel/curve/radius</c>.</param>
+    /// <param name="json">The value as JSON; null removes the field.</param>
+    public static JsonObject With(this JsonObject request, string place, string? json)
+    {
+        var copy = request.DeepClone().AsObject();
+        var steps = place.Split('/')[1..];
+        JsonNode here = copy;
+        foreach (var step in steps[..^1])
+        {
+            if (here is JsonArray array)
+                here = array[int.Parse(step, System.Globalization.CultureInfo.InvariantCulture)]!;
+            else
+                here = here[step] ?? (here.AsObject()[step] = new JsonObject());
+        }
+
+        if (json is null)
+            here.AsObject().Remove(steps[^1]);
+        else
+            here.AsObject()[steps[^1]] = JsonNode.Parse(json);
+        return copy;
+    }
+}

@@ -1,0 +1,60 @@
+using System.Net.Http.Headers;
+using System.Text;
+using System.Text.Json.Nodes;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
+
+namespace FormApi.Tests;
+
+/// <summary>The real service, in a given environment, with given settings.</summary>
+public sealed class Service : IDisposable
+{
+    private readonly WebApplicationFactory<Program> _factory;
+
+    public Service()
+        : this("Production")
+    {
+    }
+
+    private Service(string environment, params (string Key, string Value)[] settings)
+    {
+        _factory = new WebApplicationFactory<Program>().WithWebHostBuilder(host =>
+        {
+            host.UseEnvironment(environment);
+            host.UseSetting("Serilog:MinimumLevel:Default", "Fatal");
+            foreach (var (key, value) in settings)
+                host.UseSetting(key, value);
+        });
+        // Following redirects would hold a body back until it is whole.
+        Client = _factory.CreateClient(new() { AllowAutoRedirect = false, HandleCookies = false });
+    }
+
+    public HttpClient Client { get; }
+
+    public static Service In(string environment) => new(environment);
+
+    public static Service With(params (string Key, string Value)[] settings) => new("Production", settings);
+
+    public Task<HttpResponseMessage> Post(string path, string body) => Post(path, Encoding.UTF8.GetBytes(body));
+
+    public Task<HttpResponseMessage> Post(string path, byte[] body, string mediaType = "application/json")
+    {
+        var content = new ByteArrayContent(body);
+        content.Headers.ContentType = MediaTypeHeaderValue.Parse(mediaType);
+        return Client.PostAsync(path, content);
+    }
+
+    public async Task<JsonNode> Form(JsonNode request)
+    {
+        using var response = await Post("/v1/forms", request.ToJsonString());
+        var text = await response.Content.ReadAsStringAsync();
+        Assert.True(response.IsSuccessStatusCode, text);
+        return JsonNode.Parse(text)!;
+    }
+
+    public void Dispose()
+    {
+        Client.Dispose();
+        _factory.Dispose();
+    }
+}

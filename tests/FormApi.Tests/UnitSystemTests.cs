@@ -1,0 +1,54 @@
+using Forming.Results;
+using FormApi.Http;
+
+namespace FormApi.Tests;
+
+/// <summary>Units at the edge, and figures inside messages.</summary>
+public sealed class UnitSystemTests
+{
+    [Fact]
+    public void Factors_are_the_exact_ones()
+    {
+        var inch = UnitSystem.Inch;
+        Assert.Equal(25.4, inch.ToMm(1));
+        Assert.Equal(1, inch.Length(25.4));
+        Assert.Equal(1, inch.Area(645.16));
+        Assert.Equal(1, inch.Force(4.4482216152605));
+        Assert.Equal(1, inch.Mass(0.45359237));
+        // 1 psi = 6894.757293168 Pa
+        Assert.Equal(0.006894757293168361, inch.ToMpa(1), 15);
+        // 1 lb/in³ = 27679.904710203 kg/m³
+        Assert.Equal(27679.9047102031, inch.ToKgPerCubicMetre(1), 9);
+        // 1 ft·lbf = 1.3558179483314 J
+        Assert.Equal(1, inch.Energy(1.3558179483314004));
+        Assert.Equal(1, inch.Moment(4.4482216152605));
+    }
+
+    [Fact]
+    public void Answers_show_nine_decimals_and_no_negative_zero()
+    {
+        Assert.Equal(0.123456789, UnitSystem.Mm.Length(0.1234567891234));
+        Assert.False(double.IsNegative(UnitSystem.Mm.Length(-1e-12)));
+        Assert.Throws<InvalidOperationException>(() => UnitSystem.Mm.Length(double.NaN));
+    }
+
+    [Theory]
+    [InlineData(12.3456, "12.35 mm", "0.486 in")]
+    [InlineData(1250.4, "1250 mm", "49.23 in")]
+    [InlineData(0, "0 mm", "0 in")]
+    public void Lengths_in_messages_are_in_the_callers_unit(double mm, string metric, string inches)
+    {
+        FormattableString message = $"{Figure.Length(mm)}";
+        Assert.Equal(metric, UnitSystem.Mm.Wording.Of(message));
+        Assert.Equal(inches, UnitSystem.Inch.Wording.Of(message));
+    }
+
+    [Fact]
+    public void Every_kind_of_figure_has_its_unit()
+    {
+        FormattableString message =
+            $"{Figure.Angle(Math.PI / 2)}, {Figure.Force(100)}, {Figure.Stress(200)}, {Figure.Moment(50)}, {Figure.Mass(2)}, {Figure.Energy(3)}, {Figure.Number(4.5)}, {7}, {"sheet"}";
+        Assert.Equal("90°, 100 N, 200 MPa, 50 N·mm/mm, 2 kg, 3 J, 4.5, 7, sheet", UnitSystem.Mm.Wording.Of(message));
+        Assert.Equal("90°, 22.48 lbf, 29008 psi, 11.24 lbf·in/in, 4.409 lb, 2.213 ft·lbf, 4.5, 7, sheet", UnitSystem.Inch.Wording.Of(message));
+    }
+}

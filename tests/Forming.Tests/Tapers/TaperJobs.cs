@@ -1,0 +1,49 @@
+using Forming.Curves;
+using Forming.Facets;
+using Forming.Layout;
+using Forming.Materials;
+using Forming.Plans;
+using Forming.Springback;
+
+namespace Forming.Tests.Tapers;
+
+/// <summary>Jobs that the taper tests plan.</summary>
+internal static class TaperJobs
+{
+    public const double Degree = Math.PI / 180;
+
+    public static readonly FormSpec Form = new()
+    {
+        Sheet = new(Catalogue("steel-cr-cs"), 2),
+        FoldRadiusMm = 2,
+        LeadInMm = 60,
+        LeadOutMm = 60,
+        WidthMm = 600,
+    };
+
+    public static readonly MarkSpec Marks = new(Datum.Edge, new Tape(TapeUnit.Mm, 0.5));
+
+    public static Material Catalogue(string id) =>
+        MaterialCatalog.Default.TryFind(id, out var material) ? material! : throw new ArgumentException(id);
+
+    public static PanelSpec Panel(PanelCurve curve) => new()
+    {
+        Sheet = new(Catalogue("ss-304"), 1.2),
+        Curve = curve,
+        WidthMm = 600,
+        LeadInMm = 80,
+        LeadOutMm = 150,
+        Finish = Finish.Satin,
+    };
+
+    public static FormPlan Plan(PanelCurve curve, Stepping? stepping = null, SpringbackChoice? springback = null) => FormPlan.Compute(
+        Panel(curve) with { Springback = springback ?? new PureBending() },
+        Form with { Stepping = stepping ?? new() },
+        new BrakeSpec { LengthMm = 1250 },
+        Marks);
+
+    public static TaperCurve Cone(double near, double far, double length, double degrees = 90) =>
+        new(Arc(near, degrees), Arc(far, degrees), length, TaperPlacement.Concentric, default);
+
+    public static ArcCurve Arc(double radius, double degrees) => new(radius, Angle.FromDegrees(degrees));
+}

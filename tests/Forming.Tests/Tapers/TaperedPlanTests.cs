@@ -1,0 +1,180 @@
+using CsCheck;
+using Forming.Curves;
+using Forming.Facets;
+using Forming.Layout;
+using Forming.Plans;
+using Forming.Results;
+using Forming.Springback;
+
+namespace Forming.Tests.Tapers;
+
+public class TaperedPlanTests
+{
+    private static readonly Gen<TaperCurve> AnyTaper =
+        from sweep in Gen.Double[30, 120]
+        from near in AnyEnd(sweep)
+        from far in AnyEnd(sweep)
+        from length in Gen.Double[300, 900]
+        from placement in Gen.Enum<TaperPlacement>()
+        from x in Gen.Double[-30, 30]
+        from y in Gen.Double[-30, 30]
+        select new TaperCurve(near, far, length, placement, new(x, y));
+
+    [Theory]
+    [InlineData(SteppingRule.EqualAngle, SteppingEnds.Half)]
+    [InlineData(SteppingRule.EqualAngle, SteppingEnds.Full)]
+    [InlineData(SteppingRule.EqualSpacing, SteppingEnds.Half)]
+    public void A_taper_with_equal_ends_is_the_straight_form(SteppingRule rule, SteppingEnds ends)
+    {
+        var stepping = new Stepping { Rule = rule, Ends = ends };
+        var arc = TaperJobs.Arc(90, 90);
+        var tapered = TaperJobs.Plan(new TaperCurve(arc, arc, 600, TaperPlacement.Flush, default), stepping);
+        var straight = TaperJobs.Plan(arc, stepping);
+
+        Assert.Equal(straight.Form.Sweep.Radians, tapered.Form.Sweep.Radians, 1e-9);
+        Assert.Equal(straight.Form.Stations.Count, tapered.Form.Stations.Count);
+        Assert.Equal(straight.Panel.Blank.LengthMm, tapered.Panel.Blank.LengthMm, 1e-9);
+        Assert.Equal(straight.Panel.Blank.AreaMm2, tapered.Panel.Blank.AreaMm2, 1e-6);
+        if (rule == SteppingRule.EqualSpacing)
+            return; // a straight form is evened out on the flat as well
+        Assert.Equal(straight.Form.Blank.LengthMm, tapered.Form.Blank.LengthMm, 1e-9);
+        foreach (var (expected, station) in straight.Form.Stations.Zip(tapered.Form.Stations))
+        {
+            Assert.Equal(expected.AtMm, station.AtMm, 1e-9);
+            Assert.Equal(expected.AtMm, station.Line!.BaseFarMm, 1e-9);
+            Assert.Equal(expected.FoldAngle.Radians, station.FoldAngle.Radians, 1e-9);
+            Assert.Equal(expected.StopAngle!.Value.Radians, station.StopAngle!.Value.Radians, 1e-9);
+            Assert.Equal(expected.FacetAfterMm, station.FacetAfterMm, 1e-9);
+        }
+    }
+
+    [Fact]
+    public void Refolding_a_flat_taper_meets_its_fold_lines()
+    {
+        AnyTaper.Sample(
+            taper =>
+            {
+                if (TryPlan(taper) is { } plan)
+                    Assert.True(plan.Form.FoldBackMissMm < 1e-6, $"{plan.Form.FoldBackMissMm}");
+            },
+            iter: 60);
+    }
+
+    [Fact]
+    public void The_flat_is_its_quadrilaterals_its_bend_strips_and_its_leads()
+    {
+        AnyTaper.Sample(
+            taper =>
+            {
+                if (TryPlan(taper) is not { } plan)
+                    return;
+                var fold = new FoldShape(2, 2, plan.Form.NeutralFactor);
+                var stations = plan.Form.Stations;
+                var lines = stations.Select(station => station.Line!).ToArray();
+                double area = (60 - fold.Setback(stations[0].FoldAngle.Radians)) * lines[0].LengthMm;
+                area += (60 - fold.Setback(stations[^1].FoldAngle.Radians)) * lines[^1].LengthMm;
+                for (var j = 0; j < lines.Length; j++)
+                {
+                    area += fold.BendAllowance(stations[j].FoldAngle.Radians) * lines[j].LengthMm;
+                    if (j + 1 < lines.Length)
+                        area += Quadrilateral(lines[j].SecondTangentNear, lines[j + 1].FirstTangentNear, lines[j + 1].FirstTangentFar, lines[j].SecondTangentFar);
+                }
+
+                Assert.Equal(1, plan.Form.Blank.AreaMm2 / area, 1e-9);
+            },
+            iter: 60);
+    }
+
+    [Fact]
+    public void More_folds_bring_the_planes_to_the_rulings_by_the_cube_of_the_fold_angle()
+    {
+        var taper = new TaperCurve(
+            TaperJobs.Arc(150, 120), new EllipseCurve(200, 120, Angle.FromDegrees(-30), Angle.FromDegrees(90)), 600, TaperPlacement.Concentric, default);
+        var coarse = TaperJobs.Plan(taper, new() { Folds = 11 }, new MeasuredFactor(0.8)).Taper!;
+        var fine = TaperJobs.Plan(taper, new() { Folds = 21 }, new MeasuredFactor(0.8)).Taper!;
+
+        Assert.InRange(coarse.TouchMissMm / fine.TouchMissMm, 6, 18);
+        Assert.True(coarse.TouchMissMm < 0.02);
+    }
+
+    [Fact]
+    public void Every_ruling_is_held_to_its_stricter_end()
+    {
+        var plan = TaperJobs.Plan(TaperJobs.Cone(60, 120, 400), new() { Rule = SteppingRule.FewestFolds });
+        var equal = TaperJobs.Plan(TaperJobs.Cone(60, 120, 400));
+
+        Assert.True(plan.Form.Stations.Count <= equal.Form.Stations.Count);
+        Assert.True(plan.Panel.PrintThrough.Known);
+        Assert.True(plan.Panel.PrintThrough.RippleMm <= 0.1 && plan.Panel.PrintThrough.Slope!.Value.Degrees <= 1.25);
+    }
+
+    [Fact]
+    public void Released_moments_balance_along_a_cone_so_its_ends_pull_opposite_ways()
+    {
+        var taper = TaperJobs.Plan(TaperJobs.Cone(60, 120, 400)).Taper!;
+
+        Assert.True(taper.EndBiasNear > 0 && taper.EndBiasFar < 0);
+        Assert.Equal(0, TaperJobs.Plan(TaperJobs.Cone(90, 90, 400)).Taper!.EndBiasNear, 1e-12);
+    }
+
+    [Fact]
+    public void Rulings_that_meet_inside_the_panel_are_refused_with_the_place()
+    {
+        // Measured outside, a far radius below half the thickness leaves the mid surface no width there: the apex lies inside.
+        // Width along the ruling falls from about 59.4 to about -0.1 over 400, so they meet at about 400 × 59.4/59.5.
+        var taper = TaperJobs.Cone(60, 0.5, 400);
+        var panel = TaperJobs.Panel(taper) with { Surface = Surface.Outside };
+
+        var refusal = Assert.Throws<NoSolutionException>(
+            () => FormPlan.Compute(panel, TaperJobs.Form, new BrakeSpec { LengthMm = 1250 }, TaperJobs.Marks));
+
+        Assert.Equal("taper.rulings-cross", refusal.Code);
+        var meets = Assert.IsType<Figure>(refusal.Wording.GetArgument(0));
+        Assert.Equal(400 * 59.4 / 59.5, meets.Value, 0.1);
+    }
+
+    [Fact]
+    public void Different_sweeps_are_refused()
+    {
+        var taper = new TaperCurve(TaperJobs.Arc(60, 90), TaperJobs.Arc(120, 80), 400, TaperPlacement.Concentric, default);
+
+        Assert.Equal("taper.sweeps-differ", Assert.Throws<NoSolutionException>(() => TaperJobs.Plan(taper)).Code);
+    }
+
+    [Fact]
+    public void A_mirrored_taper_needs_an_opposite_hand_form_and_twice_the_blank()
+    {
+        var taper = TaperJobs.Cone(60, 120, 400);
+        var single = TaperJobs.Plan(taper);
+        var mirrored = FormPlan.Compute(
+            TaperJobs.Panel(taper) with { Mirrored = true }, TaperJobs.Form, new BrakeSpec { LengthMm = 1250 }, TaperJobs.Marks);
+
+        Assert.Contains(mirrored.ShopNotes, note => note.Id == "opposite-hand");
+        Assert.DoesNotContain(single.ShopNotes, note => note.Id == "opposite-hand");
+
+        // Both curves and both lead-ins, and the flat between them measured on a symmetric cone half-way up its rulings.
+        var slant = Math.Sqrt((60 * 60) + (400 * 400));
+        Assert.InRange(mirrored.Panel.Blank.AreaMm2 / ((2 * (single.Panel.Blank.AreaMm2 - (150 * slant))) + (150 * slant)), 0.9, 1.1);
+    }
+
+    private static FormPlan? TryPlan(TaperCurve taper)
+    {
+        try
+        {
+            return TaperJobs.Plan(taper, new() { Folds = 12 }, new MeasuredFactor(0.75));
+        }
+        catch (NoSolutionException)
+        {
+            return null;
+        }
+    }
+
+    private static Gen<PanelCurve> AnyEnd(double sweep) => Gen.OneOf<PanelCurve>(
+        Gen.Double[60, 250].Select(radius => (PanelCurve)TaperJobs.Arc(radius, sweep)),
+        Gen.Select(Gen.Double[60, 250], Gen.Double[60, 250], Gen.Enum<ProgressiveLaw>()).Select((start, end, law) =>
+            (PanelCurve)new ProgressiveCurve(start, end, Angle.FromDegrees(sweep), law)),
+        Gen.Select(Gen.Double[120, 250], Gen.Double[120, 250], Gen.Double[-90, 90]).Select((x, y, from) =>
+            (PanelCurve)new EllipseCurve(x, y, Angle.FromDegrees(from), Angle.FromDegrees(from + sweep))));
+
+    private static double Quadrilateral(Point a, Point b, Point c, Point d) => Math.Abs((c - a).Cross(d - b)) / 2;
+}
