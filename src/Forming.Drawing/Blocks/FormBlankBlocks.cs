@@ -1,0 +1,114 @@
+using System.Globalization;
+using Forming.Drawing.Shapes;
+using Forming.Drawing.Sheets;
+using Forming.Layout;
+
+namespace Forming.Drawing.Blocks;
+
+/// <summary>The flat form blank with its numbered fold lines and their figures.</summary>
+internal static class FormBlankBlocks
+{
+    /// <summary>Lines nearer than this on the sheet would run into one: the enlarged fold shows them.</summary>
+    private const double LeastGap = 0.5;
+
+    private const double HeadingHeight = 12.5;
+
+    /// <summary>Draws the blank, in as many parts as the height of a page asks for.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="mostHeight">Height that a part may have [mm].</param>
+    public static IEnumerable<Block> Of(DrawingJob job, double mostHeight)
+    {
+        var flat = FlatForm.Of(job);
+        var count = flat.Folds.Count;
+        var rowsInAPart = (int)Math.Clamp((mostHeight - HeadingHeight - 4) / Page.Row, 4, Math.Max(4, count));
+        var parts = (count + rowsInAPart - 1) / rowsInAPart;
+        for (var part = 0; part < parts; part++)
+            yield return Part(job, flat, part * count / parts, (part + 1) * count / parts);
+    }
+
+    private static Block Part(DrawingJob job, FlatForm flat, int first, int end)
+    {
+        var sketch = new Sketch();
+        var blank = job.Plan.Form.Blank;
+        sketch.Write(0, Page.Heading, "Form blank, flat", Page.Heading, isBold: true);
+        var about = $"{job.Readout.Size(blank.LengthMm, blank.WidthMm)}, {job.Readout.Mass(blank.MassKg)}; length and width to different scales";
+        if (end - first < flat.Folds.Count)
+            about = string.Create(CultureInfo.InvariantCulture, $"stations {first + 1} to {end} of {flat.Folds.Count}; {about}");
+        sketch.Write(38, Page.Heading, about, Page.Small);
+
+        var from = first == 0 ? 0 : Between(flat, first);
+        var to = end == flat.Folds.Count ? blank.LengthMm : Between(flat, end);
+        var folds = flat.Folds.Skip(first).Take(end - first).ToArray();
+        var bottom = Pole.Draw(
+            sketch, Page.Heading + 2, (from, to), blank.WidthMm, Columns(job), [.. folds.Select(fold => RowOf(job, fold))], pole =>
+            {
+                Edges(pole, flat, from, to);
+                foreach (var fold in folds)
+                    Lines(pole, fold);
+                if (flat.DatumMm >= from && flat.DatumMm <= to)
+                    DatumMark(sketch, pole, job, flat.DatumMm);
+            });
+        sketch.Write(Pole.BlankWidth / 2, Page.Heading + 5.3, first == 0 ? "lead-in edge" : "continued", Page.Small, Anchor.Middle);
+        sketch.Write(Pole.BlankWidth / 2, bottom + 3.2, end == flat.Folds.Count ? "lead-out edge" : "continued", Page.Small, Anchor.Middle);
+        return new(bottom + 4, sketch.Items);
+    }
+
+    private static PoleColumn[] Columns(DrawingJob job)
+    {
+        var unit = job.Readout.LengthName;
+        return
+        [
+            new("fold", 64, Anchor.End, IsBold: true),
+            new($"mark, {(job.Marks.Tape.Unit == TapeUnit.Inch ? "in" : "mm")}", 83, Anchor.End, IsBold: true),
+            new($"centre, {unit}", 101),
+            new($"sight, {unit}", 118),
+            new("angle", 134),
+            new("stop", Page.Width),
+        ];
+    }
+
+    private static PoleRow RowOf(DrawingJob job, FoldLines fold) => new(
+        fold.Fold.Far.X,
+        [
+            fold.Station.Number.ToString(CultureInfo.InvariantCulture),
+            fold.Station.MarkText,
+            job.Readout.Length(fold.Station.AtMm),
+            job.Readout.Length(fold.Station.SightLineMm),
+            Readout.Degrees(fold.Station.FoldAngle),
+            Readout.Degrees(fold.Station.StopAngle),
+        ],
+        fold.Station.Number);
+
+    private static double Between(FlatForm flat, int next) => (flat.Folds[next - 1].Fold.Near.X + flat.Folds[next].Fold.Near.X) / 2;
+
+    private static void Edges(Pole pole, FlatForm flat, double from, double to)
+    {
+        for (var i = 1; i < flat.Outline.Count; i++)
+        {
+            if (Clip.Along(flat.Outline[i - 1], flat.Outline[i], from, to) is { } edge)
+                pole.Outline([edge.Near, edge.Far]);
+        }
+    }
+
+    private static void Lines(Pole pole, FoldLines fold)
+    {
+        pole.Across(Pen.Fold, fold.Fold);
+        if (pole.OnSheet(fold.FirstTangent.Near.X - fold.Fold.Near.X) > LeastGap)
+        {
+            pole.Across(Pen.Tangent, fold.FirstTangent);
+            pole.Across(Pen.Tangent, fold.SecondTangent);
+        }
+
+        if (pole.OnSheet(fold.Sight.Near.X - fold.Fold.Near.X) > LeastGap)
+            pole.Across(Pen.Sight, fold.Sight);
+    }
+
+    private static void DatumMark(Sketch sketch, Pole pole, DrawingJob job, double datum)
+    {
+        var at = pole.At(new(datum, 0));
+        if (job.Marks.Datum == Datum.Centre)
+            pole.Across(Pen.Centre, new(new(datum, 0), new(datum, job.Plan.Form.Blank.WidthMm)));
+        sketch.Polygon(Pen.Leader, [at, at + new Point(-2.4, -1.3), at + new Point(-2.4, 1.3)], Tone.Ink);
+        sketch.Write(-3, at.Y + 1, "0", Page.Text, Anchor.End, isBold: true);
+    }
+}

@@ -1,0 +1,124 @@
+using System.Globalization;
+using Forming.Drawing.Sheets;
+using Forming.Layout;
+using Forming.Plans;
+using Forming.Results;
+
+namespace Forming.Drawing.Blocks;
+
+/// <summary>Title, verdict, the two parts and the fingerprint.</summary>
+internal static class HeadBlock
+{
+    private const double TitleSize = 5;
+    private const double BadgeWidth = 38;
+    private const double ColumnWidth = 72;
+    private const double ValueAt = 17;
+
+    /// <summary>Draws the head.</summary>
+    /// <param name="job">The job.</param>
+    public static Block Of(DrawingJob job)
+    {
+        var sketch = new Sketch();
+        var y = TitleSize;
+        foreach (var line in Paragraph.Lines(job.Title, Page.Width - BadgeWidth - 4, TitleSize, isBold: true).Take(3))
+        {
+            sketch.Write(0, y, line, TitleSize, isBold: true);
+            y += TitleSize * 1.2;
+        }
+
+        Badge(sketch, job);
+        y += 1.5;
+        sketch.Line(Pen.Outline, new(0, y - TitleSize * 0.8), new(Page.Width, y - TitleSize * 0.8));
+        var form = Column(sketch, 0, y, "FORM", FormRows(job));
+        var panel = Column(sketch, Page.Width - ColumnWidth, y, "PANEL", PanelRows(job));
+        y = Math.Max(form, panel);
+        sketch.Line(Pen.Leader, new(0, y - 2), new(Page.Width, y - 2));
+        sketch.Write(0, y + 1, Conventions(job), Page.Small - 0.2);
+        sketch.Write(0, y + 4, job.Fingerprint, Page.Small - 0.4);
+        sketch.Line(Pen.Leader, new(0, y + 5.5), new(Page.Width, y + 5.5));
+        return new(y + 5.5, sketch.Items, GapMm: 0);
+    }
+
+    /// <summary>The verdict in words.</summary>
+    /// <param name="verdict">The verdict.</param>
+    public static string Words(PlanVerdict verdict) => verdict switch
+    {
+        PlanVerdict.Ready => "READY",
+        PlanVerdict.Attention => "ATTENTION",
+        _ => "CANNOT BE MADE",
+    };
+
+    private static void Badge(Sketch sketch, DrawingJob job)
+    {
+        Point topLeft = new(Page.Width - BadgeWidth, 0), bottomRight = new(Page.Width, 6.5);
+        sketch.Rectangle(Pen.Outline, topLeft, bottomRight, job.CannotBeMade ? Tone.Ink : null);
+        sketch.Write(new Label(
+            new(Page.Width - (BadgeWidth / 2), 4.6),
+            Words(job.Plan.Verdict),
+            3.6,
+            Anchor.Middle,
+            IsBold: true,
+            job.CannotBeMade ? Tone.Paper : Tone.Ink));
+    }
+
+    private static double Column(Sketch sketch, double x, double y, string heading, IEnumerable<(string Name, string Value)> rows)
+    {
+        sketch.Write(x, y, heading, Page.Text, isBold: true);
+        foreach (var (name, value) in rows)
+        {
+            y += Page.Row;
+            sketch.Write(x, y, name, Page.Small);
+            var lines = Paragraph.Lines(value, ColumnWidth - ValueAt, Page.Text);
+            for (var i = 0; i < Math.Min(2, lines.Count); i++)
+            {
+                y += i == 0 ? 0 : Page.Row;
+                sketch.Write(x + ValueAt, y, i == 1 && lines.Count > 2 ? lines[i] + " …" : lines[i], Page.Text);
+            }
+        }
+
+        return y + Page.Row;
+    }
+
+    private static IEnumerable<(string Name, string Value)> FormRows(DrawingJob job)
+    {
+        var (form, read) = (job.Plan.Form, job.Readout);
+        yield return ("material", job.Form.Sheet.Material.Name);
+        yield return ("thickness", $"{read.LengthWithUnit(job.Form.Sheet.ThicknessMm)}, fold radius {read.LengthWithUnit(job.Form.FoldRadiusMm)}");
+        yield return ("folds", string.Create(CultureInfo.InvariantCulture, $"{form.Stations.Count}, sweep {Readout.Degrees(form.Sweep)}"));
+        yield return ("stop", Stop(form));
+        yield return ("blank", read.Size(form.Blank.LengthMm, form.Blank.WidthMm));
+        yield return ("mass", read.Mass(form.Blank.MassKg));
+    }
+
+    private static string Stop(PlannedForm form) => form.StopSettings switch
+    {
+        [var only] => $"{Readout.Degrees(only.StopAngle)} for every fold",
+        var several => string.Create(CultureInfo.InvariantCulture, $"{several.Count} settings"),
+    };
+
+    private static IEnumerable<(string Name, string Value)> PanelRows(DrawingJob job)
+    {
+        var (panel, read) = (job.Plan.Panel, job.Readout);
+        yield return ("material", job.Panel.Sheet.Material.Name);
+        yield return ("thickness", $"{read.LengthWithUnit(job.Panel.Sheet.ThicknessMm)}, finish {job.Panel.Finish.Name}");
+        yield return ("springback", $"form overbent by {Readout.Degrees(panel.Springback.Overbend)}");
+        yield return ("pull", job.Wording(
+            $"{Figure.Force(panel.Pull.ForceN)}, {Figure.Length(panel.Pull.LeverMm)} past the curve"));
+        yield return ("clamp load", job.Wording($"{Figure.Force(panel.Pull.ClampLoadN)}"));
+        yield return ("blank", read.Size(panel.Blank.LengthMm, panel.Blank.WidthMm) + (job.Panel.Mirrored ? ", two curves" : ""));
+        yield return ("mass", read.Mass(panel.Blank.MassKg));
+    }
+
+    private static string Conventions(DrawingJob job) =>
+        $"Lengths in {(job.Units == LengthUnits.Inch ? "inches" : "millimetres")}. Folds measured from {DatumName(job.Marks.Datum)}; "
+        + "mark the face that becomes the inside of the folds.";
+
+    /// <summary>The datum in words.</summary>
+    /// <param name="datum">The datum.</param>
+    public static string DatumName(Datum datum) => datum switch
+    {
+        Datum.FarEdge => "the lead-out edge",
+        Datum.Centre => "the middle of the blank",
+        _ => "the lead-in edge",
+    };
+}

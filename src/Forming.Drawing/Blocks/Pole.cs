@@ -1,0 +1,92 @@
+using Forming.Drawing.Shapes;
+using Forming.Drawing.Sheets;
+
+namespace Forming.Drawing.Blocks;
+
+/// <summary>A stretch of a blank drawn upright, its length running down, with a row of figures led out from every line.</summary>
+/// <remarks>Rows of level text stay legible at any number of folds, where ordinates crowded along an edge would not.</remarks>
+internal sealed class Pole
+{
+    /// <summary>Right edge of the blank.</summary>
+    public const double BlankWidth = 44;
+
+    private const double LeaderEnd = 57;
+    private const double TableHead = 5.5;
+    private const double LeastHeight = 34;
+
+    private readonly Sketch _sketch;
+    private readonly double _from;
+    private readonly double _scale;
+    private readonly double _across;
+    private readonly double _top;
+
+    private Pole(Sketch sketch, double from, double scale, double across, double top) =>
+        (_sketch, _from, _scale, _across, _top) = (sketch, from, scale, across, top);
+
+    /// <summary>Draws a stretch of a blank and its rows.</summary>
+    /// <param name="sketch">What to draw in.</param>
+    /// <param name="top">Upper edge of the drawing [mm].</param>
+    /// <param name="stretch">From and to where the blank is shown [mm of the blank].</param>
+    /// <param name="widthMm">Width of the blank [mm].</param>
+    /// <param name="columns">The columns.</param>
+    /// <param name="rows">The rows, in order down the blank.</param>
+    /// <param name="lines">Draws the blank and its lines.</param>
+    /// <returns>Lower edge of the drawing [mm].</returns>
+    public static double Draw(
+        Sketch sketch,
+        double top,
+        (double From, double To) stretch,
+        double widthMm,
+        IReadOnlyList<PoleColumn> columns,
+        IReadOnlyList<PoleRow> rows,
+        Action<Pole> lines)
+    {
+        top += TableHead;
+        var height = Math.Max(LeastHeight, rows.Count * Page.Row);
+        var pole = new Pole(sketch, stretch.From, height / (stretch.To - stretch.From), BlankWidth / widthMm, top);
+        lines(pole);
+        foreach (var column in columns)
+            sketch.Write(column.AtMm, top - 2.2, column.Heading, Page.Small, column.Anchor, isBold: true);
+        sketch.Line(Pen.Leader, new(LeaderEnd + 1, top - 1), new(Page.Width, top - 1));
+        var half = Page.Row / 2;
+        var places = Spread.Apart([.. rows.Select(row => pole.Down(row.AtMm))], Page.Row, top + half, top + height - half);
+        for (var i = 0; i < rows.Count; i++)
+            pole.Row(rows[i], places[i], columns);
+        return top + height;
+    }
+
+    /// <summary>A point of the blank on the sheet.</summary>
+    /// <param name="point">x along the blank, y across it [mm of the blank].</param>
+    public Point At(Point point) => new(point.Y * _across, Down(point.X));
+
+    /// <summary>Draws a line across the blank.</summary>
+    /// <param name="pen">Kind of line.</param>
+    /// <param name="line">The line.</param>
+    public void Across(Pen pen, Segment line) => _sketch.Line(pen, At(line.Near), At(line.Far));
+
+    /// <summary>Draws an outline, or a part of one.</summary>
+    /// <param name="points">[n] corners [mm of the blank].</param>
+    public void Outline(IEnumerable<Point> points) => _sketch.Line(Pen.Outline, [.. points.Select(At)]);
+
+    /// <summary>Distance on the sheet of two places along the blank.</summary>
+    /// <param name="mm">Distance along the blank [mm].</param>
+    public double OnSheet(double mm) => Math.Abs(mm) * _scale;
+
+    private double Down(double along) => _top + ((along - _from) * _scale);
+
+    private void Row(PoleRow row, double y, IReadOnlyList<PoleColumn> columns)
+    {
+        var at = Down(row.AtMm);
+        _sketch.Line(Pen.Leader, [new(BlankWidth, at), new(BlankWidth + 3, at), new(LeaderEnd - 3, y), new(LeaderEnd, y)]);
+        for (var i = 0; i < columns.Count; i++)
+        {
+            _sketch.Write(new Label(
+                new(columns[i].AtMm, y + (0.36 * Page.Text)),
+                row.Cells[i],
+                Page.Text,
+                columns[i].Anchor,
+                columns[i].IsBold,
+                Station: i == 0 ? row.Station : null));
+        }
+    }
+}

@@ -1,0 +1,80 @@
+using Forming.Drawing.Sheets;
+
+namespace Forming.Drawing.Blocks;
+
+/// <summary>Puts a job's blocks together: in one tall sheet, or over pages.</summary>
+internal static class SheetComposer
+{
+    private const double GhostPitch = 105;
+    private const double GhostSize = 15;
+
+    /// <summary>The sheet in one piece.</summary>
+    /// <param name="job">The job.</param>
+    /// <returns>Its height and what is drawn.</returns>
+    public static Block Whole(DrawingJob job) => Stacked(job, [.. Blocks(job, double.PositiveInfinity)]);
+
+    /// <summary>The sheet over pages of a height; only a block higher than a page makes its own page higher.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="height">Height of a page [mm].</param>
+    public static IReadOnlyList<Block> Pages(DrawingJob job, double height)
+    {
+        var blocks = Blocks(job, height).ToArray();
+        var pages = new List<Block>();
+        var page = new List<Block>();
+        double used = 0;
+        for (var i = 0; i < blocks.Length; i++)
+        {
+            var needed = blocks[i].GapMm + blocks[i].HeightMm;
+            var ahead = blocks[i].StaysWithNext && i + 1 < blocks.Length ? blocks[i + 1].GapMm + blocks[i + 1].HeightMm : 0;
+            if (page.Count > 0 && used + needed + ahead > height)
+            {
+                pages.Add(Stacked(job, page));
+                page.Clear();
+                used = 0;
+            }
+
+            page.Add(blocks[i]);
+            used += needed;
+        }
+
+        pages.Add(Stacked(job, page));
+        return pages;
+    }
+
+    /// <summary>Marks a sheet across as not to be made; nothing for one that may be.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="width">Width of the sheet [mm].</param>
+    /// <param name="height">Height of the sheet [mm].</param>
+    public static IEnumerable<SheetItem> Ghosts(DrawingJob job, double width, double height)
+    {
+        if (!job.CannotBeMade)
+            yield break;
+        for (var y = Math.Min(GhostPitch, height) * 0.85; y < height; y += GhostPitch)
+            yield return new Label(new(width / 2, y), "CANNOT BE MADE", GhostSize * width / Page.Width, Anchor.Middle, IsBold: true, Tone.Ghost, -25);
+    }
+
+    private static IEnumerable<Block> Blocks(DrawingJob job, double height)
+    {
+        yield return HeadBlock.Of(job);
+        yield return SectionBlock.Of(job);
+        foreach (var block in FormBlankBlocks.Of(job, height))
+            yield return block;
+        yield return PanelBlankBlock.Of(job);
+        foreach (var block in TextBlocks.Of(job))
+            yield return block;
+    }
+
+    private static Block Stacked(DrawingJob job, List<Block> blocks)
+    {
+        var sketch = new Sketch();
+        double y = 0;
+        for (var i = 0; i < blocks.Count; i++)
+        {
+            y += i == 0 ? 0 : blocks[i].GapMm;
+            sketch.Add(blocks[i].Items, new(0, y));
+            y += blocks[i].HeightMm;
+        }
+
+        return new(y, [.. Ghosts(job, Page.Width, y), .. sketch.Items]);
+    }
+}

@@ -1,0 +1,71 @@
+using System.Globalization;
+using Forming.Drawing.Sheets;
+using Forming.Results;
+
+namespace Forming.Drawing.Blocks;
+
+/// <summary>Checks that did not pass, cautions and hints.</summary>
+internal static class TextBlocks
+{
+    private const double TagWidth = 21;
+
+    /// <summary>Writes every text, each in a block of its own so that pages may break between them.</summary>
+    /// <param name="job">The job.</param>
+    public static IEnumerable<Block> Of(DrawingJob job)
+    {
+        var missed = job.Plan.Checks.Where(check => check.Verdict != Verdict.Pass).OrderByDescending(check => check.Verdict).ToArray();
+        var passed = job.Plan.Checks.Count - missed.Length;
+        yield return Heading(missed.Length == 0 ? "Checks: all passed" : string.Create(
+            CultureInfo.InvariantCulture, $"Checks that did not pass ({passed} of {job.Plan.Checks.Count} passed)"));
+        foreach (var check in missed)
+            yield return Item(check.Verdict == Verdict.Fail ? "FAIL" : "WARN", check.Id, job.Wording(check.Message), Remedy(job, check));
+        yield return Heading("Cautions");
+        foreach (var note in job.Plan.Safety.OrderByDescending(note => note.Level))
+            yield return Item(Word(note.Level), "", job.Wording(note.Text), null);
+        if (job.Plan.ShopNotes.Count == 0)
+            yield break;
+        yield return Heading("Shop notes");
+        foreach (var note in job.Plan.ShopNotes)
+            yield return Item("", "", job.Wording(note.Text), null);
+    }
+
+    private static string? Remedy(DrawingJob job, Check check) => check.Remedy is { } remedy ? "Would pass: " + job.Wording(remedy) : null;
+
+    private static string Word(SafetyLevel level) => level switch
+    {
+        SafetyLevel.Danger => "DANGER",
+        SafetyLevel.Warning => "WARNING",
+        _ => "CAUTION",
+    };
+
+    private static Block Heading(string text)
+    {
+        var sketch = new Sketch();
+        sketch.Write(0, Page.Heading, text, Page.Heading, isBold: true);
+        sketch.Line(Pen.Leader, new(0, Page.Heading + 1.4), new(Page.Width, Page.Heading + 1.4));
+        return new(Page.Heading + 1.6, sketch.Items, StaysWithNext: true);
+    }
+
+    private static Block Item(string tag, string id, string text, string? remedy)
+    {
+        var sketch = new Sketch();
+        var y = Page.Small;
+        var indent = tag.Length > 0 ? TagWidth : 3;
+        if (tag.Length > 0)
+            sketch.Write(0, y, tag, Page.Small + 0.2, isBold: true);
+        else
+            sketch.Line(Pen.Outline, new(0.5, y - 0.9), new(1.7, y - 0.9));
+        y -= Page.SmallLine;
+        if (id.Length > 0)
+            sketch.Write(indent, y += Page.SmallLine, id, Page.Small, isBold: true);
+        foreach (var line in Paragraph.Lines(text, Page.Width - indent, Page.Small))
+            sketch.Write(indent, y += Page.SmallLine, line, Page.Small);
+        if (remedy is not null)
+        {
+            foreach (var line in Paragraph.Lines(remedy, Page.Width - indent, Page.Small))
+                sketch.Write(indent, y += Page.SmallLine, line, Page.Small);
+        }
+
+        return new(y + 0.8, sketch.Items, GapMm: 1.4);
+    }
+}

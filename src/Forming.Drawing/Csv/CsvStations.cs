@@ -1,0 +1,71 @@
+using System.Globalization;
+using System.Text;
+using CsvHelper;
+using CsvHelper.Configuration;
+using Forming.Layout;
+
+namespace Forming.Drawing;
+
+/// <summary>The stations as comma-separated values (RFC 4180), units in the headings, UTF-8 without a byte order mark.</summary>
+public static class CsvStations
+{
+    /// <summary>Writes one line for every station, in order.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="stream">Where to write; stays open.</param>
+    /// <exception cref="Results.NoSolutionException"><c>drawing.cannot-be-made</c>: a check failed.</exception>
+    public static void Write(DrawingJob job, Stream stream)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(stream);
+        job.RefuseUnlessItCanBeMade();
+        using var text = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true);
+        using var csv = new CsvWriter(text, new CsvConfiguration(CultureInfo.InvariantCulture) { NewLine = "\r\n" });
+        Row(csv, Headings(job));
+        foreach (var station in job.Plan.Form.Stations)
+            Row(csv, Cells(job, station));
+    }
+
+    private static void Row(CsvWriter csv, IEnumerable<string> cells)
+    {
+        foreach (var cell in cells)
+            csv.WriteField(cell);
+        csv.NextRecord();
+    }
+
+    private static string[] Headings(DrawingJob job)
+    {
+        var unit = job.Readout.LengthName;
+        var tape = job.Marks.Tape.Unit == TapeUnit.Inch ? "in" : "mm";
+        return
+        [
+            "number", $"at [{unit}]", $"mark [{unit}]", $"mark on the tape [{tape}]", $"first tangent line [{unit}]",
+            $"second tangent line [{unit}]", $"sight line [{unit}]", "fold angle [deg]", "running angle [deg]", "stop angle [deg]",
+            $"contact radius [{unit}]", $"facet after [{unit}]", $"straight after [{unit}]",
+        ];
+    }
+
+    private static string[] Cells(DrawingJob job, Station station)
+    {
+        return
+        [
+            station.Number.ToString(CultureInfo.InvariantCulture),
+            Length(station.AtMm),
+            Length(station.MarkMm),
+            station.MarkText,
+            Length(station.FirstTangentMm),
+            Length(station.SecondTangentMm),
+            Length(station.SightLineMm),
+            Number(station.FoldAngle.Degrees),
+            Number(station.RunningAngle.Degrees),
+            station.StopAngle is { } stop ? Number(stop.Degrees) : "",
+            station.RadiusMm is { } radius ? Length(radius) : "",
+            Length(station.FacetAfterMm),
+            Length(station.StraightAfterMm),
+        ];
+
+        string Length(double mm) => Number(job.Readout.InUnit(mm));
+    }
+
+    // Nine decimals, as the answer gives them.
+    private static string Number(double value) => (Math.Round(value, 9) + 0.0).ToString("0.#########", CultureInfo.InvariantCulture);
+}

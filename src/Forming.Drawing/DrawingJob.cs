@@ -1,0 +1,46 @@
+using Forming.Plans;
+using Forming.Results;
+
+namespace Forming.Drawing;
+
+/// <summary>What every writer takes: a plan, what it was asked with, and how to word it.</summary>
+/// <param name="Plan">The plan.</param>
+/// <param name="Panel">The panel that was asked for.</param>
+/// <param name="Form">The form that was asked for.</param>
+/// <param name="Brake">The brake it is folded on.</param>
+/// <param name="Marks">How the flat is marked.</param>
+/// <param name="Units">Unit of the lengths shown.</param>
+/// <param name="Title">Title of the sheet, in the caller's words or made up from the job.</param>
+/// <param name="Fingerprint">Fingerprint of request and engine, as the answer gives it.</param>
+/// <param name="Wording">Writes a message in the caller's units; its arguments are <see cref="Figure"/>s.</param>
+public sealed record DrawingJob(
+    FormPlan Plan,
+    PanelSpec Panel,
+    FormSpec Form,
+    BrakeSpec Brake,
+    MarkSpec Marks,
+    LengthUnits Units,
+    string Title,
+    string Fingerprint,
+    Func<FormattableString, string> Wording)
+{
+    /// <summary>Whether a check failed: nothing may be cut or folded from this plan.</summary>
+    internal bool CannotBeMade => Plan.Verdict == PlanVerdict.CannotBeMade;
+
+    /// <summary>How lengths, angles and masses read on this drawing.</summary>
+    internal Readout Readout { get; } = new(Units);
+
+    /// <summary>Refuses a plan with a failed check, so that a machine never receives one.</summary>
+    /// <exception cref="NoSolutionException"><c>drawing.cannot-be-made</c>: a check failed.</exception>
+    internal void RefuseUnlessItCanBeMade()
+    {
+        if (!CannotBeMade)
+            return;
+        var failed = string.Join(", ", Plan.Checks.Where(check => check.Verdict == Verdict.Fail).Select(check => check.Id));
+        throw new NoSolutionException(
+            "drawing.cannot-be-made",
+            "",
+            $"a form with a failed check goes to no machine; failed: {failed}",
+            $"the SVG and PDF sheets, which are marked, or a request that passes");
+    }
+}

@@ -1,0 +1,56 @@
+using System.Globalization;
+
+namespace Forming.Drawing;
+
+/// <summary>How figures read on a drawing, in one unit of length.</summary>
+/// <param name="units">The unit.</param>
+internal sealed class Readout(LengthUnits units)
+{
+    // Exact by definition.
+    private const double InchMm = 25.4;
+    private const double PoundKg = 0.45359237;
+
+    /// <summary>The unit of length.</summary>
+    public LengthUnits Units => units;
+
+    /// <summary>Name of the unit of length.</summary>
+    public string LengthName => units == LengthUnits.Inch ? "in" : "mm";
+
+    /// <summary>Length of the unit [mm].</summary>
+    public double UnitMm => units == LengthUnits.Inch ? InchMm : 1;
+
+    /// <summary>A length in the unit.</summary>
+    /// <param name="mm">The length [mm].</param>
+    public double InUnit(double mm) => mm / UnitMm;
+
+    /// <summary>A length as the bench reads it: hundredths of a mm or thousandths of an inch.</summary>
+    /// <param name="mm">The length [mm].</param>
+    public string Length(double mm) => Fixed(InUnit(mm), units == LengthUnits.Inch ? 3 : 2);
+
+    /// <summary>A length with its unit, without idle zeros.</summary>
+    /// <param name="mm">The length [mm].</param>
+    public string LengthWithUnit(double mm) => $"{Short(InUnit(mm), units == LengthUnits.Inch ? 3 : 2)} {LengthName}";
+
+    /// <summary>Two lengths with their unit, such as <c>317.5 × 600 mm</c>.</summary>
+    /// <param name="lengthMm">First length [mm].</param>
+    /// <param name="widthMm">Second length [mm].</param>
+    public string Size(double lengthMm, double widthMm) => $"{Length(lengthMm)} × {LengthWithUnit(widthMm)}";
+
+    /// <summary>A mass with its unit.</summary>
+    /// <param name="kg">The mass [kg].</param>
+    public string Mass(double kg) => units == LengthUnits.Inch ? $"{Short(kg / PoundKg, 2)} lb" : $"{Short(kg, 2)} kg";
+
+    /// <summary>An angle with its sign for degrees.</summary>
+    /// <param name="angle">The angle.</param>
+    public static string Degrees(Angle angle) => Fixed(angle.Degrees, 2) + "°";
+
+    /// <summary>An angle with its sign for degrees; a dash where there is none.</summary>
+    /// <param name="angle">The angle, or null.</param>
+    public static string Degrees(Angle? angle) => angle is { } known ? Degrees(known) : "–";
+
+    private static string Fixed(double value, int decimals) =>
+        (Math.Round(value, decimals) + 0.0).ToString("F" + decimals, CultureInfo.InvariantCulture);
+
+    private static string Short(double value, int decimals) =>
+        (Math.Round(value, decimals) + 0.0).ToString("0.###", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,58 @@
+namespace Forming.Drawing.Shapes;
+
+/// <summary>A bent sheet in section: its two faces, point opposite point. Section frame: y up.</summary>
+/// <param name="Inner">[n] points of the face on the inside of the bend [mm].</param>
+/// <param name="Outer">[n] points of the other face [mm].</param>
+internal sealed record Ribbon(IReadOnlyList<Point> Inner, IReadOnlyList<Point> Outer)
+{
+    /// <summary>The outline: the outer face forth, the inner face back.</summary>
+    public IEnumerable<Point> Outline => Outer.Concat(Inner.Reverse());
+
+    /// <summary>A sheet by its inside face.</summary>
+    /// <param name="inner">[n] points of the inside face, n ≥ 2 [mm].</param>
+    /// <param name="thickness">Thickness, to the right of the way along the face [mm].</param>
+    public static Ribbon Under(IReadOnlyList<Point> inner, double thickness)
+    {
+        var distinct = Distinct(inner);
+        var outer = new Point[distinct.Count];
+        for (var i = 0; i < outer.Length; i++)
+        {
+            // Half-way between the chords before and after; at an end the chord itself, which a flat makes exact.
+            var before = Heading(distinct, Math.Max(0, i - 1));
+            var after = Heading(distinct, Math.Min(i, distinct.Count - 2));
+            var middle = before + after;
+            outer[i] = distinct[i] - (thickness / middle.Length * middle.Left());
+        }
+
+        return new(distinct, outer);
+    }
+
+    /// <summary>The same sheet with a mirrored copy joined to its end.</summary>
+    public Ribbon WithMirroredHalf()
+    {
+        var end = Inner[^1];
+        var axis = Heading(Inner, Inner.Count - 2);
+        return new(Mirrored(Inner), Mirrored(Outer));
+
+        List<Point> Mirrored(IReadOnlyList<Point> face) =>
+            [.. face, .. face.Reverse().Skip(1).Select(point => point - (2 * (point - end).Dot(axis) * axis))];
+    }
+
+    private static Point Heading(IReadOnlyList<Point> points, int from)
+    {
+        var chord = points[from + 1] - points[from];
+        return 1 / chord.Length * chord;
+    }
+
+    private static List<Point> Distinct(IReadOnlyList<Point> points)
+    {
+        var distinct = new List<Point>(points.Count) { points[0] };
+        foreach (var point in points)
+        {
+            if ((point - distinct[^1]).Length > 1e-9)
+                distinct.Add(point);
+        }
+
+        return distinct;
+    }
+}

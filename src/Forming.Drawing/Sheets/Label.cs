@@ -1,0 +1,30 @@
+namespace Forming.Drawing.Sheets;
+
+/// <summary>One line of text.</summary>
+/// <param name="At">Its anchor on the baseline [mm].</param>
+/// <param name="Text">The text.</param>
+/// <param name="SizeMm">Size of the type [mm].</param>
+/// <param name="Anchor">Which point of it lies at the anchor.</param>
+/// <param name="IsBold">Whether it is bold.</param>
+/// <param name="Tone">Its tone.</param>
+/// <param name="TurnDegrees">Turned about the anchor, clockwise as seen [°].</param>
+/// <param name="Station">Number of the station that it names, or null.</param>
+internal sealed record Label(
+    Point At,
+    string Text,
+    double SizeMm,
+    Anchor Anchor = Anchor.Start,
+    bool IsBold = false,
+    Tone Tone = Tone.Ink,
+    double TurnDegrees = 0,
+    int? Station = null) : SheetItem
+{
+    /// <summary>Width of the text [mm].</summary>
+    public double WidthMm => Typeface.Of(IsBold).Width(Text, SizeMm);
+
+    /// <inheritdoc/>
+    public override SheetItem Moved(Point by) => this with { At = At + by };
+
+    /// <inheritdoc/>
+    public override SheetItem Scaled(double factor) => this with { At = factor * At, SizeMm = factor * SizeMm };
+}

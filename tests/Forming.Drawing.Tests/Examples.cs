@@ -1,0 +1,123 @@
+using Forming.Curves;
+using Forming.Facets;
+using Forming.Layout;
+using Forming.Materials;
+using Forming.Plans;
+
+namespace Forming.Drawing.Tests;
+
+/// <summary>The jobs that every writer is tried on.</summary>
+public static class Examples
+{
+    private static readonly Tape Millimetres = new(TapeUnit.Mm, 0.5);
+
+    public static IReadOnlyDictionary<string, Func<DrawingJob>> All { get; } = new Dictionary<string, Func<DrawingJob>>
+    {
+        ["six-folds"] = SixFolds,
+        ["twenty-folds"] = TwentyFolds,
+        ["forty-folds"] = FortyFolds,
+        ["sixty-folds"] = SixtyFolds,
+        ["clothoid-inches"] = Clothoid,
+        ["mirrored"] = Mirrored,
+        ["hooked"] = Hooked,
+        ["cannot-be-made"] = CannotBeMade,
+    };
+
+    public static TheoryData<string> Names => [.. All.Keys];
+
+    public static TheoryData<string> ThatCanBeMade => [.. All.Where(pair => !pair.Value().CannotBeMade).Select(pair => pair.Key)];
+
+    public static DrawingJob SixFolds() => Job(
+        "Counter front, corner",
+        Panel(new ArcCurve(90, Angle.FromDegrees(60))),
+        Form(6));
+
+    public static DrawingJob TwentyFolds() => Job(
+        "Reception desk, quarter round",
+        Panel(new ArcCurve(150, Angle.FromDegrees(90))),
+        Form(20));
+
+    public static DrawingJob FortyFolds() => Job(
+        "Column casing, half shell",
+        Panel(new ArcCurve(220, Angle.FromDegrees(150))) with { Sheet = new(Material("steel-cr-cs"), 2.5), LeadOutMm = 60 },
+        Form(40) with { LeadInMm = 90 },
+        new(Datum.Centre, Millimetres));
+
+    public static DrawingJob SixtyFolds() => Job(
+        "Wide sweep <60 & more>",
+        Panel(new ArcCurve(320, Angle.FromDegrees(120))) with { Sheet = new(Material("steel-cr-cs"), 3), LeadInMm = 120, TrimMm = 10 },
+        Form(60),
+        new(Datum.FarEdge, Millimetres));
+
+    public static DrawingJob Clothoid() => Job(
+        "Fairing, opening bend",
+        Panel(new ProgressiveCurve(80, null, Angle.FromDegrees(70), ProgressiveLaw.Clothoid)),
+        Form(null),
+        new(Datum.Edge, new(TapeUnit.Inch, 1 / 64.0)),
+        LengthUnits.Inch);
+
+    public static DrawingJob Mirrored() => Job(
+        "Bench seat, both ends",
+        Panel(new ArcCurve(75, Angle.FromDegrees(80))) with { Mirrored = true, LeadOutMm = 420, TrimMm = 5 },
+        Form(12));
+
+    public static DrawingJob Hooked() => Job(
+        "Hook, past half a turn",
+        Panel(new ArcCurve(110, Angle.FromDegrees(200))) with { LeadOutMm = 40 },
+        Form(24) with { LeadOutMm = 30, Stepping = new() { Folds = 24, Ends = SteppingEnds.Full } });
+
+    public static DrawingJob CannotBeMade() => Job(
+        "Too wide for the brake",
+        Panel(new ArcCurve(90, Angle.FromDegrees(90))) with { WidthMm = 1500 },
+        Form(9) with { WidthMm = 1500 });
+
+    /// <summary>More folds than anyone folds, with names as long as a caller may make them.</summary>
+    public static DrawingJob TwoHundredFolds()
+    {
+        var steel = Material("steel-cr-cs") with { Name = string.Join(' ', Enumerable.Repeat("Unpronounceablesteel", 12)) };
+        return Job(
+            string.Concat(Enumerable.Repeat("An endless title without end ", 12)),
+            Panel(new ArcCurve(1200, Angle.FromDegrees(100))) with { Sheet = new(steel, 4) },
+            Form(200) with { Sheet = new(steel, 1.5) });
+    }
+
+    public static DrawingJob Job(
+        string title, PanelSpec panel, FormSpec form, MarkSpec? marks = null, LengthUnits units = LengthUnits.Millimetre)
+    {
+        BrakeSpec brake = new() { LengthMm = 1250 };
+        marks ??= new(Datum.Edge, Millimetres);
+        return new(
+            FormPlan.Compute(panel, form, brake, marks),
+            panel,
+            form,
+            brake,
+            marks,
+            units,
+            title,
+            "sha256:0f1e2d3c4b5a69788796a5b4c3d2e1f00f1e2d3c4b5a69788796a5b4c3d2e1f0",
+            BenchWording.Of);
+    }
+
+    private static PanelSpec Panel(PanelCurve curve) => new()
+    {
+        Sheet = new(Material("ss-304"), 1.2),
+        Curve = curve,
+        WidthMm = 600,
+        LeadInMm = 80,
+        LeadOutMm = 150,
+        Finish = Finish.Satin,
+    };
+
+    private static FormSpec Form(int? folds) => new()
+    {
+        Sheet = new(Material("steel-cr-cs"), 2),
+        FoldRadiusMm = 2,
+        LeadInMm = 60,
+        LeadOutMm = 60,
+        WidthMm = 600,
+        Stepping = new() { Folds = folds },
+    };
+
+    private static Material Material(string id) =>
+        MaterialCatalog.Default.TryFind(id, out var material) ? material : throw new ArgumentException(id);
+}

@@ -1,0 +1,90 @@
+using System.Numerics;
+using Forming.Drawing.Shapes;
+using SharpGLTF.Schema2;
+using SharpGLTF.Validation;
+
+namespace Forming.Drawing.Tests;
+
+public class GltfSolidsTests
+{
+    [Theory]
+    [MemberData(nameof(Examples.Names), MemberType = typeof(Examples))]
+    public void File_validates_and_spans_what_the_plan_spans(string name)
+    {
+        var job = Examples.All[name]();
+        var model = Read(Written.Glb(job));
+        Assert.Equal(["form", "finished panel"], model.LogicalNodes.Select(node => node.Name));
+        var form = Span(model.LogicalNodes[0]);
+        var section = job.Plan.Form.Section;
+        // The bends are round, so the mold lines stand out past them by at most a few hundredths; a lead's end stands square.
+        var points = section.InsideProfile.Concat(FormShape.Of(job).Outer).ToArray();
+        Assert.Equal(points.Min(p => p.X) / 1000, form.Min.X, 1e-6);
+        Assert.Equal(points.Max(p => p.X) / 1000, form.Max.X, 1e-6);
+        Assert.Equal(points.Min(p => p.Y) / 1000, form.Min.Y, 1e-6);
+        Assert.Equal(points.Max(p => p.Y) / 1000, form.Max.Y, 1e-6);
+        Assert.True(section.Vertices.Min(p => p.X) / 1000 <= form.Min.X + 1e-6);
+        Assert.Equal(0, form.Min.Z);
+        Assert.Equal(job.Form.WidthMm / 1000, form.Max.Z, 1e-6);
+        Assert.Equal(job.Panel.WidthMm / 1000, Span(model.LogicalNodes[1]).Max.Z, 1e-6);
+    }
+
+    [Theory]
+    [MemberData(nameof(Examples.Names), MemberType = typeof(Examples))]
+    public void Solids_are_closed_and_hold_the_metal_of_their_blanks(string name)
+    {
+        var job = Examples.All[name]();
+        IsClosed(GltfSolids.Form(job));
+        IsClosed(GltfSolids.Panel(job));
+        var form = job.Plan.Form.Blank.AreaMm2 * job.Form.Sheet.ThicknessMm;
+        Assert.Equal(form, Volume(GltfSolids.Form(job)), form * 0.01);
+        var trim = 2 * job.Panel.TrimMm * job.Panel.WidthMm * job.Panel.Sheet.ThicknessMm;
+        var panel = (job.Plan.Panel.Blank.AreaMm2 * job.Panel.Sheet.ThicknessMm) - trim;
+        Assert.Equal(panel, Volume(GltfSolids.Panel(job)), panel * 0.002);
+    }
+
+    [Fact]
+    public void Equal_jobs_give_equal_bytes() => Assert.Equal(Written.Glb(Examples.SixFolds()), Written.Glb(Examples.SixFolds()));
+
+    [Fact]
+    public void An_independent_validator_finds_nothing()
+    {
+        using var report = Readers.Run("read-gltf.cjs", Written.Glb(Examples.Mirrored()));
+        if (report is null)
+            return;
+        Assert.Equal(0, report.RootElement.GetProperty("issues").GetProperty("numErrors").GetInt32());
+        Assert.Equal(0, report.RootElement.GetProperty("issues").GetProperty("numWarnings").GetInt32());
+    }
+
+    private static ModelRoot Read(byte[] bytes) => ModelRoot.ParseGLB(bytes, new ReadSettings { Validation = ValidationMode.Strict });
+
+    private static (Vector3 Min, Vector3 Max) Span(Node node)
+    {
+        var positions = node.Mesh.Primitives[0].GetVertexAccessor("POSITION").AsVector3Array();
+        return (positions.Aggregate(Vector3.Min), positions.Aggregate(Vector3.Max));
+    }
+
+    // Every edge runs once each way: watertight and turned alike.
+    private static void IsClosed(Solid solid)
+    {
+        var edges = new HashSet<(int, int)>();
+        for (var i = 0; i < solid.Triangles.Count; i += 3)
+        {
+            for (var j = 0; j < 3; j++)
+                Assert.True(edges.Add((solid.Triangles[i + j], solid.Triangles[i + ((j + 1) % 3)])));
+        }
+
+        Assert.All(edges, edge => Assert.Contains((edge.Item2, edge.Item1), edges));
+    }
+
+    private static double Volume(Solid solid)
+    {
+        double six = 0;
+        for (var i = 0; i < solid.Triangles.Count; i += 3)
+        {
+            var (a, b, c) = (solid.Corners[solid.Triangles[i]], solid.Corners[solid.Triangles[i + 1]], solid.Corners[solid.Triangles[i + 2]]);
+            six += a.Dot(b.Cross(c));
+        }
+
+        return six / 6;
+    }
+}

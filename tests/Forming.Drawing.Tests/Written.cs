@@ -1,0 +1,26 @@
+using System.Text;
+
+namespace Forming.Drawing.Tests;
+
+/// <summary>What the writers write, as bytes and as text.</summary>
+internal static class Written
+{
+    public static byte[] Bytes(Action<Stream> write)
+    {
+        using var stream = new MemoryStream();
+        write(stream);
+        return stream.ToArray();
+    }
+
+    public static string Text(Action<Stream> write) => Encoding.UTF8.GetString(Bytes(write));
+
+    public static string Svg(DrawingJob job) => Text(stream => SvgSheet.Write(job, stream));
+
+    public static byte[] Pdf(DrawingJob job, PaperSize paper = PaperSize.A4) => Bytes(stream => PdfSheet.Write(job, paper, stream));
+
+    public static string Dxf(DrawingJob job) => Text(stream => DxfLayout.Write(job, stream));
+
+    public static string Csv(DrawingJob job) => Text(stream => CsvStations.Write(job, stream));
+
+    public static byte[] Glb(DrawingJob job) => Bytes(stream => GltfSolids.Write(job, stream));
+}

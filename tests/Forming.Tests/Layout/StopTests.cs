@@ -1,0 +1,91 @@
+using Forming.Curves;
+using Forming.Facets;
+using Forming.Layout;
+using Forming.Materials;
+using Forming.Plans;
+using Forming.Results;
+using Forming.Springback;
+
+namespace Forming.Tests.Layout;
+
+/// <summary>Where the brake's stop is set.</summary>
+public class StopTests
+{
+    private static readonly PanelSpec Panel = Workshop.Panel(Workshop.Arc(90, 90));
+
+    // Perfectly plastic 200 MPa steel of 2 mm, r = 2 mm: k_i = 1/3, k_f = k_i - M/E'I; M/E'I = 1.5 ky (1 - (ky/k_i)²/3).
+    [Fact]
+    public void A_stop_is_set_past_the_fold_by_its_springback_and_the_spring_of_the_leaf()
+    {
+        var steel = new Sheet(Workshop.Perfect(207e3, 0.29, 200), 2);
+        var plane = 207e3 / (1 - (0.29 * 0.29));
+        var yieldCurvature = 2 * (2 / Math.Sqrt(3) * 200) / (plane * 2);
+        var elastic = 1.5 * yieldCurvature * (1 - (9 * yieldCurvature * yieldCurvature / 3));
+        var slope = 1 / 3.0 / ((1 / 3.0) - elastic);
+
+        var stop = FoldSpringback.Estimate(new FoldShape(2, 2, 0.4), BendingLaw.Of(steel), 12).StopAngle(new(0.2))!.Value;
+        Workshop.Near((0.2 * slope) + (elastic * 12 / 3), stop.Radians, 1e-12);
+    }
+
+    [Fact]
+    public void A_small_fold_springs_back_by_a_larger_share()
+    {
+        var springback = FoldSpringback.Estimate(new FoldShape(2, 2, 0.4), BendingLaw.Of(Workshop.Form().Sheet), 12);
+        double Share(double degrees) => springback.StopAngle(Angle.FromDegrees(degrees))!.Value.Degrees / degrees;
+        Assert.True(Share(3) > Share(15));
+        Assert.True(Share(15) > 1);
+    }
+
+    [Fact]
+    public void What_test_strips_taught_wins()
+    {
+        var taught = new StopLine(Angle.FromDegrees(1.5), 1.04);
+        var plan = Workshop.Plan(Panel, Workshop.Form() with { Stop = taught });
+        Assert.All(plan.Form.Stations, station => Workshop.Within(1e-12, 1.5 + (1.04 * station.FoldAngle.Degrees), station.StopAngle!.Value.Degrees));
+        Assert.Equal(Status.Caller, plan.Basis.Single(basis => basis.Quantity == "form.stations.stopAngle").Status);
+    }
+
+    [Fact]
+    public void A_fold_too_round_to_yield_has_no_stop_angle_and_fails()
+    {
+        var spring = Workshop.Form() with { Sheet = new(Workshop.Perfect(200e3, 0.3, 2000), 0.3), FoldRadiusMm = 20 };
+        var plan = Workshop.Plan(Panel, spring);
+        Assert.All(plan.Form.Stations, station => Assert.Null(station.StopAngle));
+        Assert.Equal(Verdict.Fail, Workshop.CheckOf(plan, "fold-radius").Verdict);
+    }
+
+    [Fact]
+    public void Equal_angles_on_an_arc_need_two_stop_settings_with_half_ends_and_one_with_full()
+    {
+        var half = Workshop.Plan(Panel, Workshop.Form(new() { Folds = 13 })).Form;
+        Assert.Equal(2, half.StopSettings.Count);
+        Assert.Equal([1, 13], half.StopSettings[0].Stations);
+
+        var full = Workshop.Plan(Panel, Workshop.Form(new() { Folds = 13, Ends = SteppingEnds.Full })).Form;
+        Assert.Single(full.StopSettings);
+    }
+
+    [Fact]
+    public void Stop_settings_serve_every_fold_once_within_the_stops_resolution_and_still_add_up()
+    {
+        var panel = Workshop.Panel(Workshop.Progressive(60, 240, 90, ProgressiveLaw.Involute));
+        var form = Workshop.Plan(panel, Workshop.Form(new() { Rule = SteppingRule.FewestFolds })).Form;
+        Assert.Equal(Enumerable.Range(1, form.Stations.Count), form.StopSettings.SelectMany(setting => setting.Stations).Order());
+        foreach (var setting in form.StopSettings)
+        {
+            var angles = setting.Stations.Select(number => form.Stations[number - 1].FoldAngle.Degrees).ToArray();
+            Assert.InRange(angles.Max() - angles.Min(), 0, Workshop.Brake.StopResolution.Degrees + 1e-12);
+        }
+
+        Workshop.Within(1e-12, form.Sweep.Radians, form.StopSettings.Sum(setting => setting.FoldAngle.Radians * setting.Stations.Count));
+    }
+
+    [Fact]
+    public void A_die_opening_sets_the_reach_to_half_of_itself()
+    {
+        var press = Workshop.Brake with { Kind = BrakeKind.Press, DieOpeningMm = 16 };
+        var byDie = Workshop.Plan(Panel, brake: press).Form.Stations[3].StopAngle;
+        var byReach = Workshop.Plan(Panel, brake: press with { ReachMm = 8 }).Form.Stations[3].StopAngle;
+        Assert.Equal(byReach, byDie);
+    }
+}
