@@ -60,14 +60,14 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
         var body = seed.DeepClone().AsObject();
         for (var changes = random.Next(1, 4); changes > 0; changes--)
         {
-            if (random.Next(3) == 0)
+            if (random.Next(5) == 0)
                 body = TrySet(body, Extras[random.Next(Extras.Length)], Values[random.Next(Values.Length)]);
             else
                 ChangeOne(body, random);
         }
 
         var bytes = Encoding.UTF8.GetBytes(body.ToJsonString());
-        if (random.Next(8) == 0)
+        if (random.Next(16) == 0)
             bytes[random.Next(bytes.Length)] = (byte)random.Next(256);
         return random.Next(40) == 0 ? bytes[..random.Next(bytes.Length)] : bytes;
     }
@@ -89,7 +89,8 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
     {
         var (parent, key) = Leaves(body).ElementAt(random.Next(Leaves(body).Count()));
         var number = (parent[key] as JsonValue)?.GetValueKind() == JsonValueKind.Number ? parent[key]!.GetValue<double>() : double.NaN;
-        switch (random.Next(6))
+        // Mostly numbers that may pass: a request that fails by its shape never reaches the calculation.
+        switch (random.Next(20))
         {
             case 0:
                 parent.Remove(key);
@@ -97,10 +98,10 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
             case 1:
                 parent[key + "x"] = JsonNode.Parse("1");
                 break;
-            case 2 or 3 when double.IsFinite(number):
+            case < 8 when double.IsFinite(number):
                 parent[key] = NumberNode(number * Math.Pow(10, (random.NextDouble() * 4) - 2));
                 break;
-            case 4 when double.IsFinite(number):
+            case < 18 when double.IsFinite(number):
                 parent[key] = NumberNode(number * (0.5 + random.NextDouble()));
                 break;
             default:

@@ -1,12 +1,15 @@
 using System.Diagnostics;
+using Serilog.Events;
 
 namespace FormApi.Operations;
 
 /// <summary>One line a request: route, status, duration, fingerprint, trace id; never the body.</summary>
 /// <param name="next">The rest of the pipeline.</param>
 /// <param name="logger">The log.</param>
-internal sealed partial class RequestLog(RequestDelegate next, ILogger<RequestLog> logger)
+internal sealed class RequestLog(RequestDelegate next, Serilog.ILogger logger)
 {
+    private const string Line = "{Method} {Route} {Status} {Milliseconds} ms {Fingerprint} {TraceId}";
+
     /// <summary>Where an endpoint leaves the fingerprint of its answer.</summary>
     private static readonly object FingerprintKey = new();
 
@@ -37,31 +40,25 @@ internal sealed partial class RequestLog(RequestDelegate next, ILogger<RequestLo
         }
     }
 
-    private static LogLevel LevelOf(HttpContext context) => context.Response.StatusCode switch
+    private static LogEventLevel LevelOf(HttpContext context) => context.Response.StatusCode switch
     {
-        >= 500 and not 503 => LogLevel.Error,
-        _ when context.Request.Path.StartsWithSegments("/health", StringComparison.OrdinalIgnoreCase) => LogLevel.Debug,
-        _ => LogLevel.Information,
+        >= 500 and not 503 => LogEventLevel.Error,
+        _ when context.Request.Path.StartsWithSegments("/health", StringComparison.OrdinalIgnoreCase) => LogEventLevel.Debug,
+        _ => LogEventLevel.Information,
     };
 
-    private void Write(HttpContext context, LogLevel level, TimeSpan elapsed)
+    private void Write(HttpContext context, LogEventLevel level, TimeSpan elapsed)
     {
         var route = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "none";
         context.Items.TryGetValue(FingerprintKey, out var fingerprint);
-        var (milliseconds, traceId) = (Math.Round(elapsed.TotalMilliseconds, 3), TraceIdOf(context));
-        var (method, status) = (context.Request.Method, context.Response.StatusCode);
-        Line(
-            logger,
+        logger.Write(
             level,
-            method,
+            Line,
+            context.Request.Method,
             route,
-            status,
-            milliseconds,
-            fingerprint as string,
-            traceId);
+            context.Response.StatusCode,
+            Math.Round(elapsed.TotalMilliseconds, 3),
+            fingerprint,
+            TraceIdOf(context));
     }
-
-    [LoggerMessage(Message = "{Method} {Route} {Status} {Milliseconds} ms {Fingerprint} {TraceId}")]
-    private static partial void Line(
-        ILogger logger, LogLevel level, string method, string route, int status, double milliseconds, string? fingerprint, string traceId);
 }
