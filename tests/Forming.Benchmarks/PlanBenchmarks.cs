@@ -39,27 +39,30 @@ public class PlanBenchmarks
     [Benchmark]
     public FormPlan Cone() => Plan(taper, Twenty);
 
-    internal static FormPlan Plan(PanelCurve curve, Stepping stepping) => FormPlan.Compute(
-        new PanelSpec
-        {
-            Sheet = new(Grade("ss-304"), 1.2),
-            Curve = curve,
-            WidthMm = 600,
-            LeadInMm = 80,
-            LeadOutMm = 150,
-            Finish = Finish.Satin,
-        },
-        new FormSpec
-        {
-            Sheet = new(Grade("steel-cr-cs"), 2),
-            FoldRadiusMm = 2,
-            LeadInMm = 60,
-            LeadOutMm = 60,
-            WidthMm = 600,
-            Stepping = stepping,
-        },
-        new BrakeSpec { LengthMm = 1250 },
-        new MarkSpec(Datum.Edge, new Tape(TapeUnit.Mm, 0.5)));
+    internal static BrakeSpec Brake { get; } = new() { LengthMm = 1250 };
+
+    internal static PanelSpec Panel(PanelCurve curve) => new()
+    {
+        Sheet = new(Grade("ss-304"), 1.2),
+        Curve = curve,
+        WidthMm = 600,
+        LeadInMm = 80,
+        LeadOutMm = 150,
+        Finish = Finish.Satin,
+    };
+
+    internal static FormSpec Form(Stepping stepping) => new()
+    {
+        Sheet = new(Grade("steel-cr-cs"), 2),
+        FoldRadiusMm = 2,
+        LeadInMm = 60,
+        LeadOutMm = 60,
+        WidthMm = 600,
+        Stepping = stepping,
+    };
+
+    internal static FormPlan Plan(PanelCurve curve, Stepping stepping) =>
+        FormPlan.Compute(Panel(curve), Form(stepping), Brake, new MarkSpec(Datum.Edge, new Tape(TapeUnit.Mm, 0.5)));
 
     private static Point OnALogarithmicSpiral(int index)
     {

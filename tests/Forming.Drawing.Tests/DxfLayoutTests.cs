@@ -25,8 +25,8 @@ public class DxfLayoutTests
         Assert.Equal(flat.Folds.Count, folds.Length);
         for (var i = 0; i < folds.Length; i++)
         {
-            Same(flat.Folds[i].Fold.Near, folds[i].GetProperty("vertices")[0], unit);
-            Same(flat.Folds[i].Fold.Far, folds[i].GetProperty("vertices")[1], unit);
+            Same(flat.Folds[i].Fold.Start, folds[i].GetProperty("vertices")[0], unit);
+            Same(flat.Folds[i].Fold.End, folds[i].GetProperty("vertices")[1], unit);
         }
 
         Assert.Equal(2 * folds.Length, On(entities, "TANGENT").Count());
@@ -37,7 +37,7 @@ public class DxfLayoutTests
             Same(corners[i], outlines[0].GetProperty("vertices")[i], unit);
         var marks = On(entities, "MARK").Select(line => line.GetProperty("vertices")[0].GetProperty("x").GetDouble()).ToArray();
         Assert.Equal(job.Plan.Panel.Marks.Count, marks.Length);
-        Assert.All(job.Plan.Panel.Marks, mark => Assert.Contains(marks, x => Math.Abs(x - (mark.AtMm / unit)) < 1e-6));
+        Assert.All(job.Plan.Panel.Marks, mark => Assert.Contains(marks, x => Math.Abs(x - ((mark.Near?.X ?? mark.AtMm) / unit)) < 1e-6));
     }
 
     [Fact]

@@ -20,6 +20,8 @@ public static class Examples
         ["clothoid-inches"] = Clothoid,
         ["mirrored"] = Mirrored,
         ["hooked"] = Hooked,
+        ["cone"] = Cone,
+        ["mirrored-taper"] = MirroredTaper,
         ["cannot-be-made"] = CannotBeMade,
     };
 
@@ -66,6 +68,18 @@ public static class Examples
         Panel(new ArcCurve(110, Angle.FromDegrees(200))) with { LeadOutMm = 40 },
         Form(24) with { LeadOutMm = 30, Stepping = new() { Folds = 24, Ends = SteppingEnds.Full } });
 
+    public static DrawingJob Cone() => Job(
+        "Hopper corner, cone",
+        Panel(Taper(60, 120)) with { LeadOutMm = 100 },
+        Form(9));
+
+    public static DrawingJob MirroredTaper() => Job(
+        "Tapered hood",
+        Panel(Taper(110, 70)) with { Mirrored = true, LeadOutMm = 400, TrimMm = 5 },
+        Form(14),
+        new(Datum.Edge, new(TapeUnit.Inch, 1 / 32.0)),
+        LengthUnits.Inch);
+
     public static DrawingJob CannotBeMade() => Job(
         "Too wide for the brake",
         Panel(new ArcCurve(90, Angle.FromDegrees(90))) with { WidthMm = 1500 },
@@ -107,6 +121,9 @@ public static class Examples
         LeadOutMm = 150,
         Finish = Finish.Satin,
     };
+
+    private static TaperCurve Taper(double nearMm, double farMm) => new(
+        new ArcCurve(nearMm, Angle.FromDegrees(90)), new ArcCurve(farMm, Angle.FromDegrees(90)), 400, TaperPlacement.Concentric, Point.Origin);
 
     private static FormSpec Form(int? folds) => new()
     {

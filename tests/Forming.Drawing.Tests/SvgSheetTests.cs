@@ -42,6 +42,11 @@ public class SvgSheetTests
             var cells = texts.Where(text => text.Attribute("y")!.Value == row).Select(text => text.Value).ToArray();
             Assert.Contains(station.MarkText, cells);
             Assert.Contains(job.Readout.Length(station.AtMm), cells);
+            if (station.Line is { } line)
+            {
+                Assert.Contains(line.MarkFar.Text, cells);
+                Assert.Contains(job.Readout.Length(line.BaseFarMm), cells);
+            }
             Assert.Contains(Readout.Degrees(station.FoldAngle), cells);
             Assert.Contains(Readout.Degrees(station.StopAngle), cells);
         }

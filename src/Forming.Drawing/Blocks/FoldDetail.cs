@@ -22,10 +22,10 @@ internal static class FoldDetail
         sketch.Write(x, y, string.Create(CultureInfo.InvariantCulture, $"Lines of fold {fold.Station.Number}, enlarged"), Page.Small, isBold: true);
         (Pen Pen, double At, string Name)[] lines =
         [
-            (Pen.Tangent, fold.FirstTangent.Near.X, "tangent line"),
-            (Pen.Fold, fold.Fold.Near.X, "fold, centre"),
-            (Pen.Tangent, fold.SecondTangent.Near.X, "tangent line"),
-            (Pen.Sight, fold.Sight.Near.X, "sight line"),
+            (Pen.Tangent, fold.Fold.DistanceTo(fold.FirstTangent), "tangent line"),
+            (Pen.Fold, 0, "fold, centre"),
+            (Pen.Tangent, fold.Fold.DistanceTo(fold.SecondTangent), "tangent line"),
+            (Pen.Sight, fold.Fold.DistanceTo(fold.Sight), "sight line"),
         ];
         Array.Sort(lines, (a, b) => a.At.CompareTo(b.At));
         double top = y + 2, first = lines[0].At, last = lines[^1].At;
@@ -44,7 +44,7 @@ internal static class FoldDetail
         }
 
         sketch.Write(
-            x, top + StripHeight + 3.2, $"between tangents {job.Readout.LengthWithUnit(Math.Abs(fold.SecondTangent.Near.X - fold.FirstTangent.Near.X))}", Page.Small);
+            x, top + StripHeight + 3.2, $"between tangents {job.Readout.LengthWithUnit(Math.Abs(fold.FirstTangent.DistanceTo(fold.SecondTangent)))}", Page.Small);
         return top + StripHeight + 4;
     }
 }

@@ -18,7 +18,7 @@ internal static class FormBlankBlocks
     /// <param name="mostHeight">Height that a part may have [mm].</param>
     public static IEnumerable<Block> Of(DrawingJob job, double mostHeight)
     {
-        var flat = FlatForm.Of(job);
+        var flat = FlatForm.Of(job).TurnedOver();
         var count = flat.Folds.Count;
         var rowsInAPart = (int)Math.Clamp((mostHeight - HeadingHeight - 4) / Page.Row, 4, Math.Max(4, count));
         var parts = (count + rowsInAPart - 1) / rowsInAPart;
@@ -31,7 +31,7 @@ internal static class FormBlankBlocks
         var sketch = new Sketch();
         var blank = job.Plan.Form.Blank;
         sketch.Write(0, Page.Heading, "Form blank, flat", Page.Heading, isBold: true);
-        var about = $"{job.Readout.Size(blank.LengthMm, blank.WidthMm)}, {job.Readout.Mass(blank.MassKg)}; length and width to different scales";
+        var about = $"{job.Readout.Size(blank.LengthMm, blank.WidthMm)}, {job.Readout.Mass(blank.MassKg)}; seen from the face that is marked, width out of scale";
         if (end - first < flat.Folds.Count)
             about = string.Create(CultureInfo.InvariantCulture, $"stations {first + 1} to {end} of {flat.Folds.Count}; {about}");
         sketch.Write(38, Page.Heading, about, Page.Small);
@@ -42,6 +42,8 @@ internal static class FormBlankBlocks
         var bottom = Pole.Draw(
             sketch, Page.Heading + 2, (from, to), blank.WidthMm, Columns(job), [.. folds.Select(fold => RowOf(job, fold))], pole =>
             {
+                if (job.Plan.Taper is not null)
+                    StraightEdges(pole, from, to, blank.WidthMm);
                 Edges(pole, flat, from, to);
                 foreach (var fold in folds)
                     Lines(pole, fold);
@@ -56,50 +58,74 @@ internal static class FormBlankBlocks
     private static PoleColumn[] Columns(DrawingJob job)
     {
         var unit = job.Readout.LengthName;
-        return
-        [
-            new("fold", 64, Anchor.End, IsBold: true),
-            new($"mark, {(job.Marks.Tape.Unit == TapeUnit.Inch ? "in" : "mm")}", 83, Anchor.End, IsBold: true),
-            new($"centre, {unit}", 101),
-            new($"sight, {unit}", 118),
-            new("angle", 134),
-            new("stop", Page.Width),
-        ];
+        var tape = job.Marks.Tape.Unit == TapeUnit.Inch ? "in" : "mm";
+        return job.Plan.Taper is null
+            ?
+            [
+                new("fold", 64, Anchor.End, IsBold: true),
+                new($"mark, {tape}", 83, Anchor.End, IsBold: true),
+                new($"centre, {unit}", 101),
+                new($"sight, {unit}", 118),
+                new("angle", 134),
+                new("stop", Page.Width),
+            ]
+            :
+            [
+                new("fold", 64, Anchor.End, IsBold: true),
+                new($"left, {tape}", 79, Anchor.End, IsBold: true),
+                new($"right, {tape}", 94, Anchor.End, IsBold: true),
+                new($"left, {unit}", 108),
+                new($"right, {unit}", 122),
+                new("angle", 136),
+                new("stop", Page.Width),
+            ];
     }
 
-    private static PoleRow RowOf(DrawingJob job, FoldLines fold) => new(
-        fold.Fold.Far.X,
-        [
-            fold.Station.Number.ToString(CultureInfo.InvariantCulture),
-            fold.Station.MarkText,
-            job.Readout.Length(fold.Station.AtMm),
-            job.Readout.Length(fold.Station.SightLineMm),
-            Readout.Degrees(fold.Station.FoldAngle),
-            Readout.Degrees(fold.Station.StopAngle),
-        ],
-        fold.Station.Number);
+    private static PoleRow RowOf(DrawingJob job, FoldLines fold)
+    {
+        var (station, number) = (fold.Station, fold.Station.Number.ToString(CultureInfo.InvariantCulture));
+        string[] places = station.Line is { } line
+            ? [line.MarkFar.Text, station.MarkText, job.Readout.Length(line.BaseFarMm), job.Readout.Length(line.BaseNearMm)]
+            : [station.MarkText, job.Readout.Length(station.AtMm), job.Readout.Length(station.SightLineMm)];
+        return new(
+            fold.Fold, [number, .. places, Readout.Degrees(station.FoldAngle), Readout.Degrees(station.StopAngle)], station.Number);
+    }
 
-    private static double Between(FlatForm flat, int next) => (flat.Folds[next - 1].Fold.Near.X + flat.Folds[next].Fold.Near.X) / 2;
+    // Half-way to the fold before, wherever along the two that comes first.
+    private static double Between(FlatForm flat, int next)
+    {
+        Segment before = flat.Folds[next - 1].Fold, after = flat.Folds[next].Fold;
+        return (before.Start.X + before.End.X + after.Start.X + after.End.X) / 4;
+    }
 
     private static void Edges(Pole pole, FlatForm flat, double from, double to)
     {
         for (var i = 1; i < flat.Outline.Count; i++)
         {
             if (Clip.Along(flat.Outline[i - 1], flat.Outline[i], from, to) is { } edge)
-                pole.Outline([edge.Near, edge.Far]);
+                pole.Outline([edge.Start, edge.End]);
         }
+    }
+
+    // The sheet that a tapered blank is cut from: its straight edges are what marks are measured along.
+    private static void StraightEdges(Pole pole, double from, double to, double width)
+    {
+        pole.Across(Pen.Leader, new(new(from, 0), new(from, width)));
+        pole.Across(Pen.Leader, new(new(to, 0), new(to, width)));
+        pole.Across(Pen.Leader, new(new(from, 0), new(to, 0)));
+        pole.Across(Pen.Leader, new(new(from, width), new(to, width)));
     }
 
     private static void Lines(Pole pole, FoldLines fold)
     {
         pole.Across(Pen.Fold, fold.Fold);
-        if (pole.OnSheet(fold.FirstTangent.Near.X - fold.Fold.Near.X) > LeastGap)
+        if (pole.OnSheet(fold.Fold.DistanceTo(fold.FirstTangent)) > LeastGap)
         {
             pole.Across(Pen.Tangent, fold.FirstTangent);
             pole.Across(Pen.Tangent, fold.SecondTangent);
         }
 
-        if (pole.OnSheet(fold.Sight.Near.X - fold.Fold.Near.X) > LeastGap)
+        if (pole.OnSheet(fold.Fold.DistanceTo(fold.Sight)) > LeastGap)
             pole.Across(Pen.Sight, fold.Sight);
     }
 

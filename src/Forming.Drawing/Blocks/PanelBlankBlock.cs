@@ -1,3 +1,4 @@
+using Forming.Drawing.Shapes;
 using Forming.Drawing.Sheets;
 
 namespace Forming.Drawing.Blocks;
@@ -5,22 +6,28 @@ namespace Forming.Drawing.Blocks;
 /// <summary>The flat panel blank with its registration marks.</summary>
 internal static class PanelBlankBlock
 {
+    private const double NameWidth = 74;
+
     /// <summary>Draws the blank.</summary>
     /// <param name="job">The job.</param>
     public static Block Of(DrawingJob job)
     {
         var sketch = new Sketch();
-        var (blank, marks) = (job.Plan.Panel.Blank, job.Plan.Panel.Marks.OrderBy(mark => mark.AtMm).ToArray());
+        var blank = job.Plan.Panel.Blank;
+        // Seen from the inside face, which lies up under the form.
+        var marks = MarkLine.Of(job).Select(mark => mark with { Line = mark.Line.TurnedOver(blank.WidthMm) }).ToArray();
         sketch.Write(0, Page.Heading, "Panel blank, flat", Page.Heading, isBold: true);
         sketch.Write(
             38,
             Page.Heading,
-            $"{job.Readout.Size(blank.LengthMm, blank.WidthMm)}, {job.Readout.Mass(blank.MassKg)}; pencil or ink only, never scribed",
+            $"{job.Readout.Size(blank.LengthMm, blank.WidthMm)}, {job.Readout.Mass(blank.MassKg)}; inside face up; pencil or ink, never scribed",
             Page.Small);
+        // The longest name decides how large all of them are.
+        var widest = marks.Max(mark => Typeface.Regular.Width(mark.Mark.Name, Page.Text));
         PoleColumn[] columns =
         [
-            new("registration mark", 60, Anchor.Start),
-            new($"from the lead-in edge, {job.Readout.LengthName}", Page.Width, Anchor.End, IsBold: true),
+            new("registration mark", 60, Anchor.Start, SizeMm: Page.Text * Math.Min(1, NameWidth / widest)),
+            new(job.Plan.Taper is null ? $"from the lead-in edge, {job.Readout.LengthName}" : $"along the right edge, {job.Readout.LengthName}", Page.Width, Anchor.End, IsBold: true),
         ];
         var bottom = Pole.Draw(
             sketch,
@@ -28,13 +35,13 @@ internal static class PanelBlankBlock
             (0, blank.LengthMm),
             blank.WidthMm,
             columns,
-            [.. marks.Select(mark => new PoleRow(mark.AtMm, [mark.Name, job.Readout.Length(mark.AtMm)]))],
+            [.. marks.Select(mark => new PoleRow(mark.Line, [mark.Mark.Name, job.Readout.Length(mark.Mark.AtMm)]))],
             pole =>
             {
-                pole.Outline(blank.Outline);
+                pole.Outline(blank.Outline.Select(point => point with { Y = blank.WidthMm - point.Y }));
                 foreach (var mark in marks)
-                    pole.Across(Pen.Mark, new(new(mark.AtMm, 0), new(mark.AtMm, blank.WidthMm)));
-                if (job.Panel.Mirrored)
+                    pole.Across(Pen.Mark, mark.Line);
+                if (job.Panel.Mirrored && job.Plan.Taper is null)
                     pole.Across(Pen.Centre, new(new(blank.LengthMm / 2, 0), new(blank.LengthMm / 2, blank.WidthMm)));
             });
         sketch.Write(Pole.BlankWidth / 2, Page.Heading + 5.3, "lead-in edge", Page.Small, Anchor.Middle);

@@ -17,11 +17,11 @@ internal sealed class Pole
     private readonly Sketch _sketch;
     private readonly double _from;
     private readonly double _scale;
-    private readonly double _across;
+    private readonly double _width;
     private readonly double _top;
 
-    private Pole(Sketch sketch, double from, double scale, double across, double top) =>
-        (_sketch, _from, _scale, _across, _top) = (sketch, from, scale, across, top);
+    private Pole(Sketch sketch, double from, double scale, double width, double top) =>
+        (_sketch, _from, _scale, _width, _top) = (sketch, from, scale, width, top);
 
     /// <summary>Draws a stretch of a blank and its rows.</summary>
     /// <param name="sketch">What to draw in.</param>
@@ -43,13 +43,13 @@ internal sealed class Pole
     {
         top += TableHead;
         var height = Math.Max(LeastHeight, rows.Count * Page.Row);
-        var pole = new Pole(sketch, stretch.From, height / (stretch.To - stretch.From), BlankWidth / widthMm, top);
+        var pole = new Pole(sketch, stretch.From, height / (stretch.To - stretch.From), widthMm, top);
         lines(pole);
         foreach (var column in columns)
             sketch.Write(column.AtMm, top - 2.2, column.Heading, Page.Small, column.Anchor, isBold: true);
         sketch.Line(Pen.Leader, new(LeaderEnd + 1, top - 1), new(Page.Width, top - 1));
         var half = Page.Row / 2;
-        var places = Spread.Apart([.. rows.Select(row => pole.Down(row.AtMm))], Page.Row, top + half, top + height - half);
+        var places = Spread.Apart([.. rows.Select(row => pole.Down(row.Line.CrossingAt(widthMm)))], Page.Row, top + half, top + height - half);
         for (var i = 0; i < rows.Count; i++)
             pole.Row(rows[i], places[i], columns);
         return top + height;
@@ -57,12 +57,12 @@ internal sealed class Pole
 
     /// <summary>A point of the blank on the sheet.</summary>
     /// <param name="point">x along the blank, y across it [mm of the blank].</param>
-    public Point At(Point point) => new(point.Y * _across, Down(point.X));
+    public Point At(Point point) => new(point.Y * BlankWidth / _width, Down(point.X));
 
     /// <summary>Draws a line across the blank.</summary>
     /// <param name="pen">Kind of line.</param>
     /// <param name="line">The line.</param>
-    public void Across(Pen pen, Segment line) => _sketch.Line(pen, At(line.Near), At(line.Far));
+    public void Across(Pen pen, Segment line) => _sketch.Line(pen, At(line.Start), At(line.End));
 
     /// <summary>Draws an outline, or a part of one.</summary>
     /// <param name="points">[n] corners [mm of the blank].</param>
@@ -76,14 +76,17 @@ internal sealed class Pole
 
     private void Row(PoleRow row, double y, IReadOnlyList<PoleColumn> columns)
     {
-        var at = Down(row.AtMm);
+        // A line that ends short of the straight edge is drawn on to it.
+        var at = Down(row.Line.CrossingAt(_width));
+        if (row.Line.End.Y < _width)
+            _sketch.Line(Pen.Leader, At(row.Line.End), new(BlankWidth, at));
         _sketch.Line(Pen.Leader, [new(BlankWidth, at), new(BlankWidth + 3, at), new(LeaderEnd - 3, y), new(LeaderEnd, y)]);
         for (var i = 0; i < columns.Count; i++)
         {
             _sketch.Write(new Label(
                 new(columns[i].AtMm, y + (0.36 * Page.Text)),
                 row.Cells[i],
-                Page.Text,
+                columns[i].SizeMm,
                 columns[i].Anchor,
                 columns[i].IsBold,
                 Station: i == 0 ? row.Station : null));

@@ -7,4 +7,5 @@ namespace Forming.Drawing.Blocks;
 /// <param name="AtMm">Where its text is anchored [mm].</param>
 /// <param name="Anchor">How.</param>
 /// <param name="IsBold">Whether it is bold.</param>
-internal sealed record PoleColumn(string Heading, double AtMm, Anchor Anchor = Anchor.End, bool IsBold = false);
+/// <param name="SizeMm">Size of the type [mm].</param>
+internal sealed record PoleColumn(string Heading, double AtMm, Anchor Anchor = Anchor.End, bool IsBold = false, double SizeMm = Page.Text);

@@ -39,8 +39,16 @@ internal static class SectionBlock
         Entry(null, string.Create(CultureInfo.InvariantCulture, $"form, {form.Stations.Count} folds"), $"sweep {Readout.Degrees(form.Sweep)}");
         Entry(Pen.Sheet, "panel as pulled", $"sweep {Readout.Degrees(form.Sweep - form.Stepping.SweepOver)}");
         Entry(Pen.Phantom, "panel as finished", $"sweep {Readout.Degrees(finished)}");
+        if (job.Plan.Taper is not null)
+        {
+            sketch.Line(Pen.Sight, new(LegendAt, y - 0.9), new(LegendAt + 9, y - 0.9));
+            sketch.Write(LegendAt + 11, y, "far end of the form", Page.Small, isBold: true);
+            y += Page.SmallLine + 1;
+            Note("all else at the near end; folds drawn sharp");
+        }
+
         if (job.Panel.Mirrored)
-            Note("second half alike, from the other edge");
+            Note(job.Plan.Taper is { NeedsOppositeHand: true } ? "second half on an opposite-hand form" : "second half alike, from the other edge");
         if (isCutShort)
             Note("long flats cut short");
         return y;

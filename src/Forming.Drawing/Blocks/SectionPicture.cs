@@ -9,30 +9,29 @@ internal sealed class SectionPicture
     private const double ArrowMm = 8;
 
     private readonly DrawingJob _job;
-    private readonly Flat _formIn;
-    private readonly Flat _formOut;
-    private readonly Flat _panelIn;
-    private readonly Flat _panelOut;
     private readonly Ribbon _form;
     private readonly Ribbon _pulled;
     private readonly Ribbon _finished;
+    private readonly Ribbon? _farEnd;
+    private readonly (bool First, bool Last) _isFormCut;
+    private readonly (bool First, bool Last) _isPanelCut;
 
     private SectionPicture(DrawingJob job, double mostFlat)
     {
         _job = job;
-        var profile = job.Plan.Form.Section.InsideProfile;
-        _formIn = Flat.Of(profile[1].X - profile[0].X, mostFlat);
-        _formOut = Flat.Of((profile[^1] - profile[^2]).Length, mostFlat);
-        // The panel shows at least as much as the form, or the cut would suggest that it is shorter.
-        _panelIn = Flat.Of(job.Panel.LeadInMm, Math.Max(mostFlat, _formIn.ShownMm) * 1.15);
-        _panelOut = Flat.Of(job.Panel.Mirrored ? job.Panel.LeadOutMm / 2 : job.Panel.LeadOutMm, mostFlat * 1.15);
-        _form = FormShape.Of(job, _formIn.ShownMm, _formOut.ShownMm);
-        _pulled = PanelShape.Pulled(job, _panelIn.ShownMm, _panelOut.ShownMm);
-        _finished = PanelShape.Finished(job, 0, _panelOut.ShownMm);
+        var form = FormShape.Of(job);
+        (_form, _isFormCut) = CutShort(form.NearEnd, mostFlat);
+        // The panel shows a little more than the form, or the cut would suggest that it is shorter.
+        (_pulled, _isPanelCut) = CutShort(PanelShape.Pulled(job), 1.15 * mostFlat);
+        _finished = CutShort(PanelShape.Finished(job), 1.15 * mostFlat).Ribbon;
+        _finished = job.Panel.LeadInMm > 0 ? _finished.WithoutFirst() : _finished;
+        _farEnd = job.Plan.Taper is null ? null : CutShort(form.FarEnd, mostFlat).Ribbon;
     }
 
+    private bool IsPanelEndCut => _isPanelCut.Last || _job.Panel.Mirrored;
+
     /// <summary>Whether any flat is cut short.</summary>
-    public bool IsCutShort => _formIn.IsCut || _formOut.IsCut || _panelIn.IsCut || _panelOut.IsCut;
+    public bool IsCutShort => _isFormCut.First || _isFormCut.Last || _isPanelCut.First || _isPanelCut.Last;
 
     /// <summary>Gathers what to show.</summary>
     /// <param name="job">The job.</param>
@@ -50,7 +49,7 @@ internal sealed class SectionPicture
     /// <param name="top">Its upper edge [mm].</param>
     public SectionFrame Frame(double width, double height, double top)
     {
-        var points = _form.Outline.Concat(_pulled.Outline).Concat(_finished.Outline).ToArray();
+        var points = _form.Outline.Concat(_pulled.Outline).Concat(_finished.Outline).Concat(_farEnd?.Outer ?? []).ToArray();
         double left = points.Min(p => p.X), right = points.Max(p => p.X), low = points.Min(p => p.Y), high = points.Max(p => p.Y);
         // Arrows and their words stand outside the parts.
         const double margin = ArrowMm + 4;
@@ -66,14 +65,16 @@ internal sealed class SectionPicture
     public void Draw(Sketch sketch, SectionFrame frame)
     {
         Bench(sketch, frame);
-        Sheet(sketch, frame, Pen.Phantom, _finished, isStartCut: false, _panelOut.IsCut || _job.Panel.Mirrored);
-        Sheet(sketch, frame, Pen.Sheet, _pulled, _panelIn.IsCut, _panelOut.IsCut || _job.Panel.Mirrored);
+        Sheet(sketch, frame, Pen.Phantom, _finished, isStartCut: false, IsPanelEndCut);
+        Sheet(sketch, frame, Pen.Sheet, _pulled, _isPanelCut.First, IsPanelEndCut);
         // A thin part in section is blacked in, as draughtsmen do.
         sketch.Polygon(Pen.Leader, [.. _form.Outline.Select(frame.At)], Tone.Ink);
-        if (_formIn.IsCut)
+        if (_isFormCut.First)
             Break(sketch, frame, _form.Inner[0], _form.Outer[0]);
-        if (_formOut.IsCut)
+        if (_isFormCut.Last)
             Break(sketch, frame, _form.Inner[^1], _form.Outer[^1]);
+        if (_farEnd is not null)
+            sketch.Line(Pen.Sight, [.. _farEnd.Outer.Select(frame.At)]);
         ClampArrow(sketch, frame);
         PullArrow(sketch, frame);
     }
@@ -144,8 +145,6 @@ internal sealed class SectionPicture
         return (foot, foot - (ArrowMm * new Point(along.Left().X, -along.Left().Y)));
     }
 
-    private readonly record struct Flat(double ShownMm, bool IsCut)
-    {
-        public static Flat Of(double length, double most) => length > most ? new(most, true) : new(length, false);
-    }
+    private static (Ribbon Ribbon, (bool First, bool Last) IsCut) CutShort(Ribbon ribbon, double most) =>
+        (ribbon.CutShort(most, most), (ribbon.FirstMm > most, ribbon.LastMm > most));
 }

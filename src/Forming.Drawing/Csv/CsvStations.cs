@@ -41,8 +41,15 @@ public static class CsvStations
             "number", $"at [{unit}]", $"mark [{unit}]", $"mark on the tape [{tape}]", $"first tangent line [{unit}]",
             $"second tangent line [{unit}]", $"sight line [{unit}]", "fold angle [deg]", "running angle [deg]", "stop angle [deg]",
             $"contact radius [{unit}]", $"facet after [{unit}]", $"straight after [{unit}]",
+            .. job.Plan.Taper is null ? [] : TaperHeadings(unit, tape),
         ];
     }
+
+    private static string[] TaperHeadings(string unit, string tape) =>
+    [
+        $"near x [{unit}]", $"near y [{unit}]", $"far x [{unit}]", $"far y [{unit}]", $"far base line [{unit}]",
+        $"far mark on the tape [{tape}]", $"length [{unit}]", $"facet after, far [{unit}]", $"straight after, far [{unit}]",
+    ];
 
     private static string[] Cells(DrawingJob job, Station station)
     {
@@ -61,6 +68,13 @@ public static class CsvStations
             station.RadiusMm is { } radius ? Length(radius) : "",
             Length(station.FacetAfterMm),
             Length(station.StraightAfterMm),
+            .. station.Line is { } line ? Line(line) : [],
+        ];
+
+        string[] Line(FoldLine line) =>
+        [
+            Length(line.Near.X), Length(line.Near.Y), Length(line.Far.X), Length(line.Far.Y), Length(line.BaseFarMm),
+            line.MarkFar.Text, Length(line.LengthMm), Length(line.FacetFarMm), Length(line.StraightFarMm),
         ];
 
         string Length(double mm) => Number(job.Readout.InUnit(mm));

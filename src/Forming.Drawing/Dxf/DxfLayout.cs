@@ -37,7 +37,7 @@ public static class DxfLayout
         document.Polygon(DxfLayer.Outline, [.. flat.Outline.Skip(1).Select(Place)]);
         var pitch = double.PositiveInfinity;
         for (var i = 1; i < flat.Folds.Count; i++)
-            pitch = Math.Min(pitch, flat.Folds[i].Fold.Far.X - flat.Folds[i - 1].Fold.Far.X);
+            pitch = Math.Min(pitch, Math.Abs(flat.Folds[i].Fold.End.X - flat.Folds[i - 1].Fold.End.X));
         var height = Math.Min(TextMm, 0.6 * pitch);
         foreach (var fold in flat.Folds)
         {
@@ -46,13 +46,13 @@ public static class DxfLayout
             Line(DxfLayer.Tangent, fold.SecondTangent);
             Line(DxfLayer.Sight, fold.Sight);
             var text = string.Create(CultureInfo.InvariantCulture, $"{fold.Station.Number}   {fold.Station.MarkText}   {Readout.Degrees(fold.Station.FoldAngle)}");
-            document.Text(Place(fold.Fold.Far + new Point(height / 2, 4)), job.Readout.InUnit(height), text, 90);
+            document.Text(Place(fold.Fold.End + new Point(height / 2, 4)), job.Readout.InUnit(height), text, 90);
         }
 
         Title(job, document, Point.Origin, $"Form blank: {job.Title}, {job.Form.Sheet.Material.Name}, {job.Readout.LengthWithUnit(job.Form.Sheet.ThicknessMm)}");
 
         Point Place(Point point) => InUnits(job, point);
-        void Line(DxfLayer layer, Segment line) => document.Line(layer, Place(line.Near), Place(line.Far));
+        void Line(DxfLayer layer, Segment line) => document.Line(layer, Place(line.Start), Place(line.End));
     }
 
     private static void Panel(DrawingJob job, DxfDocument document, Point corner)
@@ -60,10 +60,10 @@ public static class DxfLayout
         var panel = job.Plan.Panel;
         document.Polygon(DxfLayer.Outline, [.. panel.Blank.Outline.Skip(1).Select(Place)]);
         var text = double.NegativeInfinity;
-        foreach (var mark in panel.Marks.OrderBy(mark => mark.AtMm))
+        foreach (var (mark, line) in MarkLine.Of(job))
         {
-            document.Line(DxfLayer.Mark, Place(new(mark.AtMm, 0)), Place(new(mark.AtMm, panel.Blank.WidthMm)));
-            text = Math.Max(mark.AtMm, text + (1.5 * TextMm));
+            document.Line(DxfLayer.Mark, Place(line.Start), Place(line.End));
+            text = Math.Max(line.CrossingAt(panel.Blank.WidthMm), text + (1.5 * TextMm));
             document.Text(Place(new(text + (TextMm / 2), panel.Blank.WidthMm + 4)), job.Readout.InUnit(TextMm * 0.7), mark.Name, 90);
         }
 
@@ -74,6 +74,8 @@ public static class DxfLayout
 
     private static void Title(DrawingJob job, DxfDocument document, Point corner, string title)
     {
+        if (job.Plan.Taper is not null)
+            title += ", seen from its outside face: marks belong on the other";
         document.Text(InUnits(job, corner - new Point(0, 2.5 * TextMm)), job.Readout.InUnit(TextMm), title);
         document.Text(InUnits(job, corner - new Point(0, 4 * TextMm)), job.Readout.InUnit(TextMm / 2), job.Fingerprint);
     }

@@ -29,19 +29,11 @@ public static class GltfSolids
 
     /// <summary>The form as a solid.</summary>
     /// <param name="job">The job.</param>
-    internal static Solid Form(DrawingJob job)
-    {
-        var section = FormShape.Of(job);
-        return Solid.Between(section, section, job.Plan.Form.Blank.WidthMm);
-    }
+    internal static Solid Form(DrawingJob job) => Solid.Of(FormShape.Of(job));
 
     /// <summary>The finished panel as a solid.</summary>
     /// <param name="job">The job.</param>
-    internal static Solid Panel(DrawingJob job)
-    {
-        var section = PanelShape.Finished(job);
-        return Solid.Between(section, section, job.Plan.Panel.Blank.WidthMm);
-    }
+    internal static Solid Panel(DrawingJob job) => Solid.Of(PanelShape.Whole(job));
 
     private static void Add(ModelRoot model, string name, Solid solid, float grey)
     {

@@ -16,6 +16,9 @@ internal sealed class TiledLayout
     private const double Scale = 12;
     private const double LineScale = 0.4;
 
+    /// <summary>Room that a fold's label wants along its line [mm].</summary>
+    private const double LabelWidth = 80;
+
     /// <summary>Past this many pages only the two edges are laid out: fold lines are straight between them.</summary>
     private const int MostPages = 24;
 
@@ -29,14 +32,14 @@ internal sealed class TiledLayout
 
     private TiledLayout(DrawingJob job, Paper paper)
     {
-        (_job, _paper, _flat) = (job, paper, FlatForm.Of(job));
+        (_job, _paper, _flat) = (job, paper, FlatForm.Of(job).TurnedOver());
         _wide = paper.InnerWidth - Overlap;
         _high = paper.InnerHeight - Head - Scale - Overlap;
         _rows = Count(job.Plan.Form.Blank.LengthMm, _high);
         _columns = Count(job.Plan.Form.Blank.WidthMm, _wide);
     }
 
-    private bool IsEdgesOnly => _rows * _columns > MostPages && _columns > 2;
+    private bool IsEdgesOnly => _job.Plan.Taper is null && _rows * _columns > MostPages && _columns > 2;
 
     /// <summary>Lays the pages out.</summary>
     /// <param name="job">The job.</param>
@@ -81,33 +84,43 @@ internal sealed class TiledLayout
         var bottom = double.NegativeInfinity;
         foreach (var fold in _flat.Folds)
         {
-            var lines = new[] { Line(Pen.Tangent, fold.FirstTangent), Line(Pen.Tangent, fold.SecondTangent), Line(Pen.Sight, fold.Sight) };
+            Line(Pen.Tangent, fold.FirstTangent);
+            Line(Pen.Tangent, fold.SecondTangent);
+            Line(Pen.Sight, fold.Sight);
             if (Line(Pen.Fold, fold.Fold) is not { } shown)
                 continue;
-            var place = onPage(shown.Near);
-            var near = lines.OfType<Segment>().Select(line => onPage(line.Near).Y).Append(place.Y).ToArray();
-            Text(sketch, fold.Station, new(place.X + 12, near.Min() - 0.8), Math.Clamp(near.Min() - bottom - 1.4, 1.4, 3.2));
-            bottom = near.Max();
+            var along = onPage(shown.End) - onPage(shown.Start);
+            if (along.Length < LabelWidth && shown != fold.Fold)
+                continue; // the corner of a slanting line; the next page names it
+            double[] beside = [0, fold.Fold.DistanceTo(fold.FirstTangent), fold.Fold.DistanceTo(fold.SecondTangent), fold.Fold.DistanceTo(fold.Sight)];
+            var above = beside.Min();
+            var place = onPage(shown.Start);
+            var size = Math.Clamp(place.Y + above - bottom - 1.4, 1.4, 3.2);
+            var at = place + (12 / along.Length * along) + ((above - 0.8) / along.Length * along.Left());
+            Text(sketch, fold.Station, at, size, Math.Atan2(along.Y, along.X));
+            bottom = place.Y + beside.Max();
         }
 
         Segment? Line(Pen pen, Segment line)
         {
             if (Clip.Inside(line, least, most) is not { } shown)
                 return null;
-            sketch.Line(pen, onPage(shown.Near), onPage(shown.Far));
+            sketch.Line(pen, onPage(shown.Start), onPage(shown.End));
             return shown;
         }
     }
 
-    private static void Text(Sketch sketch, Station station, Point at, double size)
+    private static void Text(Sketch sketch, Station station, Point at, double size, double turn)
     {
+        var degrees = new Angle(turn).Degrees;
         var number = station.Number.ToString(CultureInfo.InvariantCulture);
-        sketch.Write(new Label(at, number, size, IsBold: true, Station: station.Number));
-        sketch.Write(
-            at.X + 9,
-            at.Y,
-            $"mark {station.MarkText}, fold {Readout.Degrees(station.FoldAngle)}, stop {Readout.Degrees(station.StopAngle)}",
-            size);
+        var far = station.Line is { } line ? $"left {line.MarkFar.Text}, right " : "mark ";
+        sketch.Write(new Label(at, number, size, IsBold: true, TurnDegrees: degrees, Station: station.Number));
+        sketch.Write(new Label(
+            at + (9 * Point.Along(turn)),
+            $"{far}{station.MarkText}, fold {Readout.Degrees(station.FoldAngle)}, stop {Readout.Degrees(station.StopAngle)}",
+            size,
+            TurnDegrees: degrees));
     }
 
     // A cross at every place where four pages meet; neighbours show the same one.

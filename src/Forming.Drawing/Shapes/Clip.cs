@@ -27,10 +27,10 @@ internal static class Clip
     /// <param name="most">The opposite corner [mm].</param>
     public static Segment? Inside(Segment line, Point least, Point most)
     {
-        if (Along(line.Near, line.Far, least.X, most.X) is not { } kept)
+        if (Along(line.Start, line.End, least.X, most.X) is not { } kept)
             return null;
-        return Along(Turned(kept.Near), Turned(kept.Far), least.Y, most.Y) is { } turned
-            ? new(Turned(turned.Near), Turned(turned.Far))
+        return Along(Turned(kept.Start), Turned(kept.End), least.Y, most.Y) is { } turned
+            ? new(Turned(turned.Start), Turned(turned.End))
             : null;
 
         static Point Turned(Point point) => new(point.Y, point.X);

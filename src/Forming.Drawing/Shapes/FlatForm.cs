@@ -2,13 +2,15 @@ using Forming.Layout;
 
 namespace Forming.Drawing.Shapes;
 
-/// <summary>The flat form blank with its lines, in the blank's own frame: x from the lead-in edge, y along the folds.</summary>
+/// <summary>The flat form blank with its lines: x from the lead-in edge, y along the folds.</summary>
 /// <param name="Outline">[n] corners, first = last [mm].</param>
 /// <param name="Folds">The folds in order.</param>
 /// <param name="DatumMm">Where marks are measured from [mm].</param>
-internal sealed record FlatForm(IReadOnlyList<Point> Outline, IReadOnlyList<FoldLines> Folds, double DatumMm)
+/// <param name="LengthMm">Length of the straight-edged sheet that holds it [mm].</param>
+/// <param name="WidthMm">Width of that sheet [mm].</param>
+internal sealed record FlatForm(IReadOnlyList<Point> Outline, IReadOnlyList<FoldLines> Folds, double DatumMm, double LengthMm, double WidthMm)
 {
-    /// <summary>Lays out the lines of a job's form.</summary>
+    /// <summary>Lays out the lines of a job's form in the plan's frame, which is seen from the contact face.</summary>
     /// <param name="job">The job.</param>
     public static FlatForm Of(DrawingJob job)
     {
@@ -20,9 +22,20 @@ internal sealed record FlatForm(IReadOnlyList<Point> Outline, IReadOnlyList<Fold
             _ => 0,
         };
         var sense = job.Marks.Datum == Datum.FarEdge ? -1 : 1;
-        var folds = job.Plan.Form.Stations.Select(station => new FoldLines(
-            station, At(station.AtMm), At(station.FirstTangentMm), At(station.SecondTangentMm), At(station.SightLineMm)));
-        return new(blank.Outline, [.. folds], datum);
+        return new(blank.Outline, [.. job.Plan.Form.Stations.Select(LinesOf)], datum, blank.LengthMm, blank.WidthMm);
+
+        FoldLines LinesOf(Station station)
+        {
+            if (station.Line is not { } line)
+                return new(station, At(station.AtMm), At(station.FirstTangentMm), At(station.SecondTangentMm), At(station.SightLineMm));
+            var first = new Segment(line.FirstTangentNear, line.FirstTangentFar);
+            return new(
+                station,
+                new(line.Near, line.Far),
+                first,
+                new(line.SecondTangentNear, line.SecondTangentFar),
+                first.Moved(job.Form.FoldRadiusMm));
+        }
 
         Segment At(double fromDatum)
         {
@@ -30,4 +43,11 @@ internal sealed record FlatForm(IReadOnlyList<Point> Outline, IReadOnlyList<Fold
             return new(new(x, 0), new(x, blank.WidthMm));
         }
     }
+
+    /// <summary>The same seen from the other face, which is marked and lies up on the brake.</summary>
+    public FlatForm TurnedOver() => this with
+    {
+        Outline = [.. Outline.Select(point => point with { Y = WidthMm - point.Y })],
+        Folds = [.. Folds.Select(fold => fold.TurnedOver(WidthMm))],
+    };
 }

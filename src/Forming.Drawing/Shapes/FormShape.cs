@@ -1,22 +1,24 @@
 namespace Forming.Drawing.Shapes;
 
-/// <summary>The folded form in section, folds as arcs.</summary>
+/// <summary>The folded form: folds as arcs where they are parallel, sharp at the mold lines of a taper.</summary>
 internal static class FormShape
 {
     /// <summary>No piece of a fold's arc turns by more than this [rad].</summary>
     private const double ArcStep = Math.PI / 36;
 
-    /// <summary>The form as a bent sheet.</summary>
+    /// <summary>The form in space.</summary>
     /// <param name="job">The job.</param>
-    /// <param name="leadInMm">How much of the lead-in to show, to the first tangent line; null for all [mm].</param>
-    /// <param name="leadOutMm">How much of the lead-out to show, from the last tangent line; null for all [mm].</param>
-    public static Ribbon Of(DrawingJob job, double? leadInMm = null, double? leadOutMm = null)
+    public static RuledSheet Of(DrawingJob job) => job.Plan.Taper is { Solid: var solid }
+        ? RuledSheet.Inside(solid.FormNear, solid.FormFar, job.Form.Sheet.ThicknessMm)
+        : RuledSheet.Of(Section(job), job.Plan.Form.Blank.WidthMm);
+
+    private static Ribbon Section(DrawingJob job)
     {
         var profile = job.Plan.Form.Section.InsideProfile;
         double radius = job.Form.FoldRadiusMm, thickness = job.Form.Sheet.ThicknessMm;
         List<Point> inner = [], outer = [];
         var turn = 0.0;
-        Face(leadInMm is { } shown ? profile[1] - new Point(shown, 0) : profile[0], turn);
+        Face(profile[0], turn);
         for (var j = 0; j < job.Plan.Form.Stations.Count; j++)
         {
             var centre = profile[(2 * j) + 1] + (radius * Point.Along(turn).Left());
@@ -31,7 +33,7 @@ internal static class FormShape
             turn = end;
         }
 
-        Face(leadOutMm is { } far ? profile[^2] + (far * Point.Along(turn)) : profile[^1], turn);
+        Face(profile[^1], turn);
         return new(inner, outer);
 
         void Face(Point inside, double heading)

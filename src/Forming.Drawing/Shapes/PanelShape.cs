@@ -2,37 +2,45 @@ using Forming.Panels;
 
 namespace Forming.Drawing.Shapes;
 
-/// <summary>The panel in section, inside face on the form.</summary>
+/// <summary>The panel, its inside face on the form.</summary>
 internal static class PanelShape
 {
-    /// <summary>The panel while it is pulled.</summary>
+    /// <summary>The panel while it is pulled, in section; the near end of a taper.</summary>
     /// <param name="job">The job.</param>
-    /// <param name="leadInMm">How much of the lead-in to show [mm].</param>
-    /// <param name="leadOutMm">How much of the lead-out to show [mm].</param>
-    public static Ribbon Pulled(DrawingJob job, double leadInMm, double leadOutMm)
+    public static Ribbon Pulled(DrawingJob job)
     {
-        var form = job.Plan.Form;
+        var (form, panel) = (job.Plan.Form, job.Panel);
+        if (job.Plan.Taper is { Solid: var solid })
+            return RuledSheet.Outside(solid.PanelNear, solid.PanelFar, panel.Sheet.ThicknessMm).NearEnd;
         var contact = form.Section.ContactCurve;
-        var end = (form.Sweep - form.Stepping.SweepOver).Radians;
+        var end = Point.Along((form.Sweep - form.Stepping.SweepOver).Radians);
         return Ribbon.Under(
-            [contact[0] - new Point(leadInMm, 0), .. SmoothLine.Through(contact, new(1, 0), Point.Along(end)), contact[^1] + (leadOutMm * Point.Along(end))],
-            job.Panel.Sheet.ThicknessMm);
+            [contact[0] - new Point(panel.LeadInMm, 0), .. SmoothLine.Through(contact, new(1, 0), end), contact[^1] + (LeadOut(job) * end)],
+            panel.Sheet.ThicknessMm);
     }
 
-    /// <summary>The finished panel; half of one that carries the curve twice.</summary>
+    /// <summary>The finished panel in section; half of one that carries the curve twice, the near end of a taper.</summary>
     /// <param name="job">The job.</param>
-    /// <param name="leadInMm">How much of the lead-in to show [mm].</param>
-    /// <param name="leadOutMm">How much of the lead-out to show [mm].</param>
-    public static Ribbon Finished(DrawingJob job, double leadInMm, double leadOutMm) => Ribbon.Under(
-        FinishedProfile.Of(job.Panel.Curve, job.Panel.Surface, job.Panel.Sheet, leadInMm, leadOutMm), job.Panel.Sheet.ThicknessMm);
+    public static Ribbon Finished(DrawingJob job) => job.Plan.Taper is null ? Section(job) : Taper(job).NearEnd;
 
-    /// <summary>The whole finished panel.</summary>
+    /// <summary>The whole finished panel; of a taper that carries the curve twice, the half that the form serves.</summary>
     /// <param name="job">The job.</param>
-    public static Ribbon Finished(DrawingJob job)
+    public static RuledSheet Whole(DrawingJob job)
     {
-        var panel = job.Panel;
-        return panel.Mirrored
-            ? Finished(job, panel.LeadInMm, panel.LeadOutMm / 2).WithMirroredHalf()
-            : Finished(job, panel.LeadInMm, panel.LeadOutMm);
+        if (job.Plan.Taper is not null)
+            return Taper(job);
+        var section = Section(job);
+        return RuledSheet.Of(job.Panel.Mirrored ? section.WithMirroredHalf() : section, job.Plan.Panel.Blank.WidthMm);
+    }
+
+    private static double LeadOut(DrawingJob job) => job.Panel.Mirrored ? job.Panel.LeadOutMm / 2 : job.Panel.LeadOutMm;
+
+    private static Ribbon Section(DrawingJob job) => Ribbon.Under(
+        FinishedProfile.Of(job.Panel.Curve, job.Panel.Surface, job.Panel.Sheet, job.Panel.LeadInMm, LeadOut(job)), job.Panel.Sheet.ThicknessMm);
+
+    private static RuledSheet Taper(DrawingJob job)
+    {
+        var solid = job.Plan.Taper!.Solid;
+        return RuledSheet.Outside(solid.FinishedNear, solid.FinishedFar, job.Panel.Sheet.ThicknessMm);
     }
 }

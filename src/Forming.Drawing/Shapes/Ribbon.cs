@@ -8,6 +8,12 @@ internal sealed record Ribbon(IReadOnlyList<Point> Inner, IReadOnlyList<Point> O
     /// <summary>The outline: the outer face forth, the inner face back.</summary>
     public IEnumerable<Point> Outline => Outer.Concat(Inner.Reverse());
 
+    /// <summary>Length of the first straight piece [mm].</summary>
+    public double FirstMm => (Inner[1] - Inner[0]).Length;
+
+    /// <summary>Length of the last straight piece [mm].</summary>
+    public double LastMm => (Inner[^1] - Inner[^2]).Length;
+
     /// <summary>A sheet by its inside face.</summary>
     /// <param name="inner">[n] points of the inside face, n ≥ 2 [mm].</param>
     /// <param name="thickness">Thickness, to the right of the way along the face [mm].</param>
@@ -26,6 +32,21 @@ internal sealed record Ribbon(IReadOnlyList<Point> Inner, IReadOnlyList<Point> O
 
         return new(distinct, outer);
     }
+
+    /// <summary>The same sheet with its first and last straight piece cut short where they are longer than wanted.</summary>
+    /// <param name="firstMm">Most of the first [mm].</param>
+    /// <param name="lastMm">Most of the last [mm].</param>
+    public Ribbon CutShort(double firstMm, double lastMm)
+    {
+        double first = Math.Min(1, firstMm / FirstMm), last = Math.Min(1, lastMm / LastMm);
+        return new(Cut(Inner), Cut(Outer));
+
+        Point[] Cut(IReadOnlyList<Point> face) =>
+            [face[1] + (first * (face[0] - face[1])), .. face.Skip(1).SkipLast(1), face[^2] + (last * (face[^1] - face[^2]))];
+    }
+
+    /// <summary>The same sheet without its first straight piece.</summary>
+    public Ribbon WithoutFirst() => new([.. Inner.Skip(1)], [.. Outer.Skip(1)]);
 
     /// <summary>The same sheet with a mirrored copy joined to its end.</summary>
     public Ribbon WithMirroredHalf()

@@ -5,21 +5,12 @@ namespace Forming.Drawing.Shapes;
 /// <param name="Triangles">[3 m] corner numbers, three to a triangle.</param>
 internal sealed record Solid(IReadOnlyList<Point3> Corners, IReadOnlyList<int> Triangles)
 {
-    /// <summary>A bent sheet drawn out along its folds.</summary>
-    /// <param name="near">Its section at z = 0.</param>
-    /// <param name="far">Its section at the far end, point for point that of the near end.</param>
-    /// <param name="widthMm">Along the folds [mm], &gt; 0.</param>
-    public static Solid Between(Ribbon near, Ribbon far, double widthMm)
+    /// <summary>A sheet as a solid.</summary>
+    /// <param name="sheet">The sheet.</param>
+    public static Solid Of(RuledSheet sheet)
     {
-        var count = near.Inner.Count;
-        List<Point3> corners = new(4 * count);
-        foreach (var (ribbon, z) in new[] { (near, 0.0), (far, widthMm) })
-        {
-            corners.AddRange(ribbon.Inner.Select(point => new Point3(point.X, point.Y, z)));
-            corners.AddRange(ribbon.Outer.Select(point => new Point3(point.X, point.Y, z)));
-        }
-
-        // Four rails along the sheet. Seen from the near end (z towards the viewer is far), the inside face lies to the left.
+        var count = sheet.InnerNear.Count;
+        // Four rails along the sheet.
         int innerNear = 0, outerNear = count, innerFar = 2 * count, outerFar = 3 * count;
         List<int> triangles = new(24 * count);
         for (var i = 0; i < count - 1; i++)
@@ -33,7 +24,7 @@ internal sealed record Solid(IReadOnlyList<Point3> Corners, IReadOnlyList<int> T
         var end = count - 1;
         Quad(innerNear, outerNear, outerFar, innerFar);
         Quad(innerNear + end, innerFar + end, outerFar + end, outerNear + end);
-        return new(corners, triangles);
+        return new([.. sheet.InnerNear, .. sheet.OuterNear, .. sheet.InnerFar, .. sheet.OuterFar], triangles);
 
         void Quad(int a, int b, int c, int d) => triangles.AddRange([a, b, c, a, c, d]);
     }

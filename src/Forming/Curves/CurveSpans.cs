@@ -8,16 +8,42 @@ internal static class CurveSpans
 {
     private const string Subject = "panel.curve";
 
+    /// <summary>Inside radii below this share of the thickness have no neutral factor in the published formula.</summary>
+    private const double SmallestRadiusOverThickness = 0.2;
+
+    /// <summary>A span that turns further is a bend, however short: an assumption.</summary>
+    private static readonly Angle MostFlatTurn = Angle.FromDegrees(5);
+
     /// <summary>The spans of a curve.</summary>
     /// <param name="curve">The curve.</param>
     /// <param name="offset">Distance from the face it was measured on to the mid surface [mm].</param>
     /// <returns>The spans, and the largest miss where the curve was fitted.</returns>
-    public static (IReadOnlyList<CurveSpan> Spans, double? MissMm) Of(PanelCurve curve, double offset) => curve switch
+    /// <param name="thickness">The panel's thickness [mm].</param>
+    /// <exception cref="NoSolutionException"><c>curve.too-tight</c>, <c>curve.reverses</c>, or what a fit of points says.</exception>
+    public static (IReadOnlyList<CurveSpan> Spans, double? MissMm) Of(PanelCurve curve, double offset, double thickness)
     {
-        PointsCurve points => Fitted(points, offset),
-        SegmentsCurve chain => (Chain(chain, offset), null),
-        _ => ([FlatIfShallow(Single(curve, offset, Subject))], null),
-    };
+        var (spans, miss) = curve switch
+        {
+            PointsCurve points => Fitted(points, offset),
+            SegmentsCurve chain => (Chain(chain, offset), null),
+            _ => ([Single(curve, offset, Subject)], (double?)null),
+        };
+        foreach (var bend in spans.OfType<BendSpan>())
+            CheckTightness(bend, thickness);
+        return (curve is PointsCurve ? spans : [.. spans.Select(FlatIfShallow)], miss);
+    }
+
+    private static void CheckTightness(BendSpan bend, double thickness)
+    {
+        var inside = bend.TightestRadiusMm - (thickness / 2);
+        if (inside >= SmallestRadiusOverThickness * thickness)
+            return;
+        throw new NoSolutionException(
+            "curve.too-tight",
+            Subject,
+            $"the inside radius comes down to {Figure.Length(inside)} in a sheet of {Figure.Length(thickness)}",
+            $"an inside radius of at least {Figure.Length(SmallestRadiusOverThickness * thickness)} everywhere");
+    }
 
     /// <summary>One bend on the face it was measured on, for the end of a taper.</summary>
     /// <param name="curve">An arc, a progressive bend or part of an ellipse.</param>
@@ -78,7 +104,7 @@ internal static class CurveSpans
                     $"bends that all turn the same way");
             }
 
-            spans.Add(FlatIfShallow(span));
+            spans.Add(span);
             along += span.LengthMm;
         }
 
@@ -102,7 +128,9 @@ internal static class CurveSpans
             : new ClothoidSpan(piece.StartCurvature, piece.EndCurvature, sweep, offset);
     }
 
-    // The springback of a nearly flat span would ask for folds that noise invented.
+    // The springback of a nearly flat span would ask for folds that noise invented. A short sharp bend is not nearly flat.
     private static CurveSpan FlatIfShallow(CurveSpan span) =>
-        span is BendSpan bend && bend.SagittaMm < FinishedCurve.FlatSagittaMm ? new FlatSpan(bend.LengthMm) : span;
+        span is BendSpan { Sweep: var sweep } bend && bend.SagittaMm < FinishedCurve.FlatSagittaMm && sweep < MostFlatTurn
+            ? new FlatSpan(bend.LengthMm)
+            : span;
 }

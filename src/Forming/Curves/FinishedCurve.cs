@@ -10,14 +10,17 @@ public sealed record FinishedCurve(IReadOnlyList<CurveSpan> Spans, double? Large
     /// <summary>A span lower than this over its chord counts as flat where the curve has no tolerance of its own [mm].</summary>
     public const double FlatSagittaMm = 0.1;
 
-    /// <summary>Inside radii below this share of the thickness have no neutral factor in the published formula.</summary>
-    private const double SmallestRadiusOverThickness = 0.2;
-
     /// <summary>Mid-surface length [mm].</summary>
     public double LengthMm => Spans.Sum(span => span.LengthMm);
 
     /// <summary>The bends.</summary>
     public IEnumerable<BendSpan> Bends => Spans.OfType<BendSpan>();
+
+    /// <summary>Flat before the first bend [mm].</summary>
+    public double LeadingFlatMm => Spans.TakeWhile(span => span is FlatSpan).Sum(span => span.LengthMm);
+
+    /// <summary>Flat after the last bend [mm].</summary>
+    public double TrailingFlatMm => Spans.Reverse().TakeWhile(span => span is FlatSpan).Sum(span => span.LengthMm);
 
     /// <summary>Total turned angle.</summary>
     public Angle Sweep => new(Bends.Sum(bend => bend.Sweep.Radians));
@@ -43,22 +46,11 @@ public sealed record FinishedCurve(IReadOnlyList<CurveSpan> Spans, double? Large
             Surface.Outside => -thicknessMm / 2,
             _ => 0,
         };
-        var (spans, miss) = CurveSpans.Of(curve, offset);
+        var (spans, miss) = CurveSpans.Of(curve, offset, thicknessMm);
         if (!spans.OfType<BendSpan>().Any())
         {
             throw new NoSolutionException(
                 "curve.flat", "panel.curve", $"no part of the curve stands {Figure.Length(FlatSagittaMm)} above its chord: it counts as flat");
-        }
-
-        var tightest = spans.OfType<BendSpan>().Min(bend => bend.TightestRadiusMm);
-        var least = (SmallestRadiusOverThickness + 0.5) * thicknessMm;
-        if (!(tightest >= least))
-        {
-            throw new NoSolutionException(
-                "curve.too-tight",
-                "panel.curve",
-                $"the inside radius comes down to {Figure.Length(tightest - (thicknessMm / 2))} in a sheet of {Figure.Length(thicknessMm)}",
-                $"an inside radius of at least {Figure.Length(least - (thicknessMm / 2))} everywhere");
         }
 
         return new(spans, miss);

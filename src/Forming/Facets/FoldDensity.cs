@@ -31,24 +31,29 @@ internal sealed class FoldDensity
     /// <param name="fold">Shape of the folds.</param>
     /// <param name="panelThickness">The panel's thickness [mm].</param>
     /// <param name="judge">Tells the allowed facet.</param>
-    public static FoldDensity Of(SteppingRule rule, CurvedRun run, FoldShape fold, double panelThickness, FacetJudge judge) => rule switch
-    {
-        SteppingRule.EqualAngle => new(run, Measure.TurnedAngle),
-        SteppingRule.EqualSpacing => new(run, NeutralLineOf(fold, panelThickness)),
-        _ => ByAllowedFacet(run, panelThickness, judge),
-    };
+    /// <param name="ends">Half or full folds at the ends.</param>
+    public static FoldDensity Of(
+        SteppingRule rule, CurvedRun run, FoldShape fold, double panelThickness, FacetJudge judge, SteppingEnds ends) => rule switch
+        {
+            SteppingRule.EqualAngle => new(run, Measure.TurnedAngle),
+            SteppingRule.EqualSpacing => new(run, NeutralLineOf(fold, panelThickness)),
+            _ => ByAllowedFacet(run, panelThickness, judge, ends),
+        };
 
     /// <summary>Length of the form's neutral line: <c>rho - t + K t</c> per turned angle, inside the contact curve.</summary>
     private static Measure NeutralLineOf(FoldShape fold, double panelThickness) =>
         Measure.ParallelLength((panelThickness / 2) + ((1 - fold.NeutralFactor) * fold.ThicknessMm));
 
-    private static FoldDensity ByAllowedFacet(CurvedRun run, double panelThickness, FacetJudge judge)
+    private static FoldDensity ByAllowedFacet(CurvedRun run, double panelThickness, FacetJudge judge, SteppingEnds ends)
     {
         var contact = Measure.ParallelLength(panelThickness / 2);
         var total = run.Total(contact);
         var start = run.At(contact, 0);
-        var first = Math.Min(judge.AllowedFacet(start, start, isFirst: true), total);
-        List<double> lengths = [0, first], folds = [0, 1];
+        // With full ends the first facet begins half a step in.
+        var units = ends == SteppingEnds.Half ? 1 : 1.5;
+        var firstAllowed = judge.AllowedFacet(start, start, isFirst: true);
+        var first = Math.Min(units * firstAllowed, total);
+        List<double> lengths = [0, first], folds = [0, Math.Min(units, Math.Max(total / firstAllowed, 1e-3))];
         double length = 0, allowed = double.PositiveInfinity;
         foreach (var place in run.Sample(SamplesPerPiece))
         {

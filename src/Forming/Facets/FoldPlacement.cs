@@ -26,7 +26,10 @@ internal sealed class FoldPlacement(
     /// <param name="step">The step: radians or mm, by the rule.</param>
     public FormPolygon WithStep(double step)
     {
-        var steps = Math.Max(1, Math.Round(density.Total / step));
+        // Past an end that stays flat under load there is no curve to go on along.
+        var steps = Math.Max(1, density.At(density.Total).State.Curvature > 0 ? Math.Round(density.Total / step) : Math.Floor(density.Total / step));
+        if (steps * step > density.Total && density.At(density.Total).State.Curvature == 0)
+            throw StepSearch.TooCoarse();
         return steps <= StepSearch.MostSteps
             ? Evened(StepSearch.Spread(stepping.Ends, (int)steps, steps * step), step)
             : throw StepSearch.TooMany();
@@ -36,6 +39,8 @@ internal sealed class FoldPlacement(
 
     private bool IsSmooth(FormPolygon folded)
     {
+        if (folded.Facets.Length == 0)
+            return false; // a single fold leaves nothing to wrap over
         for (var j = 0; j < folded.Angles.Length; j++)
         {
             if (!(folded.Angles[j] <= StepSearch.MostChosenAngle))

@@ -49,10 +49,7 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
         CancellationToken cancellation = default)
     {
         FoldsFit(curve, fold);
-        var placements = curve.Runs
-            .Select(run => new FoldPlacement(
-                stepping, run, fold, judge, FoldDensity.Of(stepping.Rule, run, fold, curve.ThicknessMm, judge), minFacetMm, markResolutionMm))
-            .ToArray();
+        var placements = curve.Runs.Select(run => PlacementOn(run, stepping)).ToArray();
         if ((stepping.FoldAngle?.Radians ?? stepping.SpacingMm) is { } step)
         {
             var stepped = FixedStep(placements, step);
@@ -60,8 +57,11 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
             return Joined([stepped], curve, fold, stepped.EndTurn, over);
         }
 
-        var parts = stepping.Folds is { } folds ? FixedCount(placements, stepping.Ends, folds) : Smooth(placements, cancellation);
+        var parts = stepping.Folds is { } folds ? FixedCount(placements, stepping.Ends, folds) : Smooth(curve, stepping, PlacementOn, cancellation);
         return Joined(parts, curve, fold, curve.Sweep.Radians, 0);
+
+        FoldPlacement PlacementOn(CurvedRun run, Stepping by) => new(
+            by, run, fold, judge, FoldDensity.Of(by.Rule, run, fold, curve.ThicknessMm, judge, by.Ends), minFacetMm, markResolutionMm);
     }
 
     private static void FoldsFit(ContactCurve curve, FoldShape fold)
@@ -86,13 +86,19 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
             $"a fixed angle or spacing serves one curved stretch; this curve has {placements.Length} with flats between",
             $"a fixed number of folds, or none fixed");
 
-    private static FormPolygon[] Smooth(FoldPlacement[] placements, CancellationToken cancellation)
+    // Now and then one of the even rules needs a fold less than the density by allowed facet does.
+    private static FormPolygon[] Smooth(
+        ContactCurve curve, Stepping stepping, Func<CurvedRun, Stepping, FoldPlacement> placementOn, CancellationToken cancellation)
     {
-        var parts = new FormPolygon[placements.Length];
+        SteppingRule[] rules = stepping.Rule == SteppingRule.FewestFolds
+            ? [SteppingRule.FewestFolds, SteppingRule.EqualAngle, SteppingRule.EqualSpacing]
+            : [stepping.Rule];
+        var parts = new FormPolygon[curve.Runs.Count];
         for (var i = 0; i < parts.Length; i++)
         {
             cancellation.ThrowIfCancellationRequested();
-            parts[i] = placements[i].Fewest();
+            parts[i] = rules.Select(rule => placementOn(curve.Runs[i], stepping with { Rule = rule }).Fewest())
+                .MinBy(polygon => polygon.Angles.Length)!;
         }
 
         return parts;
@@ -138,7 +144,7 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
             ? parts[0]
             : FormPolygon.Through([.. parts.SelectMany(part => part.Places)], 0, endTurn, fold);
         var sharpest = polygon.Angles.Max();
-        if (!(sharpest < StepSearch.MostAngle) || polygon.Angles.Min() <= 0)
+        if (!(sharpest < StepSearch.MostAngle) || !(polygon.Angles.Min() > 0))
             throw StepSearch.TooSharp(sharpest);
         return new(polygon, last, over);
     }

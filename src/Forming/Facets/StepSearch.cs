@@ -22,7 +22,7 @@ internal static class StepSearch
     {
         // Gallops from the guess to a pair of numbers of which the larger passes and the smaller does not, then halves between.
         int fails = 0, does = 0, stride = 1;
-        for (var steps = (int)Math.Clamp(guess, 1, MostSteps); does == 0 || (fails == 0 && does > 1); stride *= 2)
+        for (var steps = guess >= 1 ? (int)Math.Min(guess, MostSteps) : 1; does == 0 || (fails == 0 && does > 1); stride *= 2)
         {
             if (passes(steps))
             {
@@ -90,6 +90,13 @@ internal static class StepSearch
         "form.stepping",
         $"more than {MostSteps} folds on one curved stretch would be needed",
         $"wider facets, a plainer finish or a tighter curve");
+
+    /// <summary>What says that a fixed step is larger than a whole stretch that ends flat.</summary>
+    public static NoSolutionException TooCoarse() => new(
+        "stepping.step-too-coarse",
+        "form.stepping",
+        $"one fixed step is more than the whole curve, which ends flat and cannot be gone on along",
+        $"a smaller angle or spacing, or none fixed");
 
     /// <summary>What says that a fold would turn too far.</summary>
     /// <param name="angle">How far [rad].</param>

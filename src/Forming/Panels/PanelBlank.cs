@@ -34,13 +34,13 @@ public sealed record PanelBlank(double LengthMm, IReadOnlyList<PanelMark> Marks)
         double leverMm)
     {
         var curve = finished.LengthMm - Shortening(finished, thicknessMm);
-        var start = trimMm + leadInMm;
-        var end = start + curve;
+        var end = trimMm + leadInMm + curve;
+        var firstTangent = trimMm + leadInMm + finished.LeadingFlatMm;
         List<PanelMark> half =
         [
-            new("first tangent line", start),
-            new("form's first fold", start + firstFoldMm),
-            new("last tangent line", end),
+            new("first tangent line", firstTangent),
+            new("form's first fold", firstTangent + firstFoldMm),
+            new("last tangent line", end - finished.TrailingFlatMm),
             new("pull here", end + leverMm),
         ];
         if (trimMm > 0)

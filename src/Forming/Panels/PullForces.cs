@@ -17,14 +17,14 @@ public static class PullForces
     /// <param name="law">The panel's bending law.</param>
     /// <param name="tightest">The panel's state at its tightest point.</param>
     /// <param name="leverMm">Hand to the end of the curve [mm].</param>
-    /// <param name="widestFacetMm">Widest facet [mm]: the shortest lever a force is reckoned with.</param>
+    /// <param name="leastLeverMm">Shortest lever a force is reckoned with, one facet [mm], &gt; 0.</param>
     /// <param name="widthMm">The panel's width [mm].</param>
     /// <param name="clamp">The clamp.</param>
     /// <remarks>Source key <c>wrap-model</c> for the factors; energy <c>∫ M²/(2E'I) ds</c> over curve and lever.</remarks>
     public static Pull Compute(
-        ContactCurve curve, BendingLaw law, BentState tightest, double leverMm, double widestFacetMm, double widthMm, Clamp clamp)
+        ContactCurve curve, BendingLaw law, BentState tightest, double leverMm, double leastLeverMm, double widthMm, Clamp clamp)
     {
-        var lever = Math.Max(leverMm, widestFacetMm);
+        var lever = Math.Max(leverMm, leastLeverMm);
         var places = curve.Extremes;
         double forcePerWidth = 0, energyPerWidth = 0;
         foreach (var place in places)

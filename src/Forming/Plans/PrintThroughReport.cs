@@ -32,8 +32,6 @@ internal static class PrintThroughReport
 
         if (WhyUnknown(wrapped.Tightest, judge, isInOrder, widest) is { } why)
             return new(false, why, widest, null, null, null, null, finish);
-        if (nearest < 0)
-            return new(true, null, 0, null, null, 0, default(Angle), finish);
         var allowed = judge.AllowedFacet(polygon.Places[at], polygon.Places[at + 1], folds.IsFirstOfStretch(at));
         return new(true, null, widest, polygon.Facets[at], double.IsFinite(allowed) ? allowed : null, ripple, new Angle(slope), finish);
     }
@@ -45,6 +43,8 @@ internal static class PrintThroughReport
     /// <param name="widest">Widest facet [mm].</param>
     public static string? WhyUnknown(BentState tightest, FacetJudge judge, bool isInOrder, double widest)
     {
+        if (widest == 0)
+            return "single folds leave no facets for the panel to wrap over";
         if (tightest.IsPlastic && !judge.Law.Flow.IsKnown)
             return "the sheet's hardening is not known: give elongation, or strengthCoefficient and strainHardening";
         if (!isInOrder)

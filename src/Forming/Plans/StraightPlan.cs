@@ -23,8 +23,8 @@ internal static class StraightPlan
         var panelBlank = Panels.PanelBlank.Of(
             finished, panel.Sheet.ThicknessMm, panel.TrimMm, panel.LeadInMm, panel.LeadOutMm, panel.Mirrored, firstFold, lever);
         var printThrough = PrintThroughReport.Of(wrapped, panel.Finish);
-        var pull = PullForces.Compute(
-            contact, wrapped.Rule.Law, wrapped.Tightest, lever, printThrough.WidestFacetMm, panel.WidthMm, panel.Clamp);
+        var leastLever = printThrough.WidestFacetMm > 0 ? printThrough.WidestFacetMm : contact.MidMm;
+        var pull = PullForces.Compute(contact, wrapped.Rule.Law, wrapped.Tightest, lever, leastLever, panel.WidthMm, panel.Clamp);
         return new()
         {
             Panel = panel,
@@ -56,7 +56,7 @@ internal static class StraightPlan
             PanelMarks = panelBlank.Marks,
             Pull = pull,
             Give = FormGiveEstimate.Compute(
-                FormGiveEstimate.SectionsOf(contact, Math.Max(lever, printThrough.WidestFacetMm), panel.WidthMm), formLaw, pull.ForceN, form.WidthMm),
+                FormGiveEstimate.SectionsOf(contact, Math.Max(lever, leastLever), panel.WidthMm), formLaw, pull.ForceN, form.WidthMm),
             ClampRoomMm = polygon.EndTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, panel.Clamp) : null,
         };
     }

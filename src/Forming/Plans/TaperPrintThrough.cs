@@ -29,8 +29,6 @@ internal static class TaperPrintThrough
 
         if (PrintThroughReport.WhyUnknown(wrap.Tightest, near, isInOrder, widest) is { } why)
             return new(false, why, widest, null, null, null, null, finish);
-        if (nearest < 0)
-            return new(true, null, 0, null, null, 0, default(Angle), finish);
         var allowed = stepping.AllowedFacet(folds, at.Index, at.IsFar);
         return new(
             true, null, widest, stepping.Facet(folds, at.Index, at.IsFar), double.IsFinite(allowed) ? allowed : null, ripple, new Angle(slope), finish);

@@ -31,7 +31,8 @@ internal static class TaperedPlan
 
         var flat = FlatForm.Of(folds, formed, folds.EndTurn, fold, form.LeadInMm, form.LeadOutMm);
         var printThrough = TaperPrintThrough.Of(wrap, stepping, folds, near, far);
-        var pull = TaperPull.Compute(wrap, law, lever, printThrough.WidestFacetMm, panel.Clamp);
+        var leastLever = printThrough.WidestFacetMm > 0 ? printThrough.WidestFacetMm : Math.Max(wrap.NearMidMm, wrap.FarMidMm);
+        var pull = TaperPull.Compute(wrap, law, lever, leastLever, panel.Clamp);
         var solid = TaperSolids.Of(formed, folds, fold, panel, form);
         var section = TaperSolids.NearSection(solid, folds, fold);
         var flatPanel = new FlatPanel(formed);
@@ -66,7 +67,7 @@ internal static class TaperedPlan
             PanelMarks = panelLayout.Marks,
             Pull = pull,
             Give = FormGiveEstimate.Compute(
-                TaperPull.SectionsOf(wrap, law, Math.Max(lever, printThrough.WidestFacetMm)),
+                TaperPull.SectionsOf(wrap, law, Math.Max(lever, leastLever)),
                 formLaw,
                 pull.ForceN,
                 folds.Lengths.Average()),

@@ -77,7 +77,7 @@ public readonly record struct FlowCurve(double YieldMpa, double Hardening, doubl
 
     private static FlowCurve ThroughProof(Material material, FlowCurveOrigin origin)
     {
-        if (material.ElongationPercent is not > 0)
+        if (material.ElongationPercent is not > 0 || material.UltimateMpa <= material.YieldMpa)
             return Perfect(material);
         var uniform = UniformStrain(material);
         var n = (Math.Log(material.UltimateMpa / material.YieldMpa) + uniform) / Math.Log(1 + (uniform / ProofStrain));

@@ -10,11 +10,11 @@ internal static class TaperPull
     /// <param name="wrap">How it wraps.</param>
     /// <param name="law">The panel's bending law.</param>
     /// <param name="leverMm">Hand to the last ruling [mm].</param>
-    /// <param name="widestFacetMm">Widest facet [mm]: the shortest lever a force is reckoned with.</param>
+    /// <param name="leastLeverMm">Shortest lever a force is reckoned with, one facet [mm], &gt; 0.</param>
     /// <param name="clamp">The clamp.</param>
-    public static Pull Compute(TaperWrap wrap, BendingLaw law, double leverMm, double widestFacetMm, Clamp clamp)
+    public static Pull Compute(TaperWrap wrap, BendingLaw law, double leverMm, double leastLeverMm, Clamp clamp)
     {
-        var lever = Math.Max(leverMm, widestFacetMm);
+        var lever = Math.Max(leverMm, leastLeverMm);
         var formed = wrap.Formed;
         double force = 0, energy = 0;
         (double Turn, double Density) last = default;

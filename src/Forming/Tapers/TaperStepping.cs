@@ -176,7 +176,7 @@ internal sealed class TaperStepping
 
     private bool IsSmooth(TaperFolds folds)
     {
-        if (!(folds.Angles.Max() <= StepSearch.MostChosenAngle))
+        if (folds.Angles.Length == 1 || !(folds.Angles.Max() <= StepSearch.MostChosenAngle))
             return false;
         for (var j = 0; j + 1 < folds.Angles.Length; j++)
         {

@@ -23,7 +23,7 @@ internal static class PullChecks
         checks.Add(Mass(draft));
         checks.Add(FormGive(draft));
         checks.Add(FormYield(draft));
-        if (draft.FormSweep > Math.PI / 2)
+        if (draft.FormSweep > Math.PI / 2 || draft.Form.LeadInMm <= draft.Panel.Clamp.GapMm)
             checks.Add(ClampAccess(draft));
     }
 
@@ -120,6 +120,18 @@ internal static class PullChecks
     private static Check ClampAccess(PlanDraft draft)
     {
         var clamp = draft.Panel.Clamp;
+        if (draft.Form.LeadInMm <= clamp.GapMm)
+        {
+            return new(
+                "clamp-access",
+                Verdict.Warn,
+                draft.Form.LeadInMm,
+                clamp.GapMm,
+                Quantity.Length,
+                $"the form's lead-in ends before the clamp, which stands {Figure.Length(clamp.GapMm)} behind the first fold",
+                $"a lead-in longer than {Figure.Length(clamp.GapMm)}, or a clamp closer to the first fold");
+        }
+
         if (draft.ClampRoomMm is not { } room)
         {
             return new(

@@ -1,0 +1,58 @@
+using BenchmarkDotNet.Attributes;
+using Forming.Curves;
+using Forming.Drawing;
+using Forming.Facets;
+using Forming.Layout;
+using Forming.Plans;
+
+namespace Forming.Benchmarks;
+
+/// <summary>Pictures and files of a form of 20 folds; the plan is made beforehand. Wanted: SVG within 3 ms, PDF within 60 ms.</summary>
+[MemoryDiagnoser]
+public class DrawingBenchmarks
+{
+    private readonly DrawingJob job = Job();
+
+    /// <summary>The sheet.</summary>
+    [Benchmark]
+    public long Svg() => Written(stream => SvgSheet.Write(job, stream));
+
+    /// <summary>The sheet and the layout at 1:1.</summary>
+    [Benchmark]
+    public long Pdf() => Written(stream => PdfSheet.Write(job, PaperSize.A4, stream));
+
+    /// <summary>The blanks.</summary>
+    [Benchmark]
+    public long Dxf() => Written(stream => DxfLayout.Write(job, stream));
+
+    /// <summary>The stations.</summary>
+    [Benchmark]
+    public long Csv() => Written(stream => CsvStations.Write(job, stream));
+
+    /// <summary>The solids.</summary>
+    [Benchmark]
+    public long Glb() => Written(stream => GltfSolids.Write(job, stream));
+
+    private static long Written(Action<Stream> write)
+    {
+        using var stream = new MemoryStream();
+        write(stream);
+        return stream.Length;
+    }
+
+    private static DrawingJob Job()
+    {
+        var (panel, form) = (PlanBenchmarks.Panel(new ArcCurve(150, Angle.FromDegrees(90))), PlanBenchmarks.Form(new Stepping { Folds = 20 }));
+        var (brake, marks) = (PlanBenchmarks.Brake, new MarkSpec(Datum.Edge, new Tape(TapeUnit.Mm, 0.5)));
+        return new(
+            FormPlan.Compute(panel, form, brake, marks),
+            panel,
+            form,
+            brake,
+            marks,
+            LengthUnits.Millimetre,
+            "Twenty folds",
+            "sha256:0000000000000000000000000000000000000000000000000000000000000000",
+            FormattableString.Invariant);
+    }
+}
