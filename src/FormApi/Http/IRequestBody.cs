@@ -13,6 +13,9 @@ internal interface IRequestBody<TSelf>
     /// <summary>Whether a list holds a null: the one thing strict reading lets through.</summary>
     bool HasNullItems { get; }
 
+    /// <summary>Pointer of a field that is missing because of what another one says, or null.</summary>
+    string? MissingField { get; }
+
     /// <summary>Checks its values.</summary>
     /// <returns>All faults.</returns>
     ValidationResult Check();

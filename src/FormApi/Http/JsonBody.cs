@@ -106,7 +106,15 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
             read = null;
         }
 
-        return read is null || read.HasNullItems ? Misshapen(utf8) : Check(read, utf8);
+        if (read is null || read.HasNullItems)
+            return Misshapen(utf8);
+        return read.MissingField is { } pointer ? Missing(pointer, utf8) : Check(read, utf8);
+    }
+
+    private static JsonBody<T> Missing(string pointer, ReadOnlyMemory<byte> utf8)
+    {
+        var fault = new Fault(pointer, Problems.MissingField.Code, "The field is missing.", null, "a number");
+        return new(null, new(Problems.MissingField, $"{pointer}: {fault.Message}", [fault]), utf8);
     }
 
     private static JsonBody<T> Misshapen(ReadOnlyMemory<byte> utf8)

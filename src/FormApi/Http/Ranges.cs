@@ -36,6 +36,12 @@ internal static class Ranges
     /// <summary>Number of pieces in a chain.</summary>
     public static Range SegmentCount { get; } = new(1, 100, Measure.Count);
 
+    /// <summary>Distance between the end planes of a taper.</summary>
+    public static Range TaperLength { get; } = Length(1, 1e5);
+
+    /// <summary>Start of a taper's far curve.</summary>
+    public static Range TaperOffset { get; } = Length(-1e5, 1e5);
+
     /// <summary>How far a fitted curve may miss a point.</summary>
     public static Range FitTolerance { get; } = Length(0.001, 100);
 

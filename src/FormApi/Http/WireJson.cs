@@ -41,6 +41,7 @@ internal static class WireJson
             new WordConverter<SpringbackModel>(),
             new WordConverter<Surface>(),
             new WordConverter<ProgressiveLaw>(),
+            new WordConverter<TaperPlacement>(),
             new WordConverter<SteppingRule>(),
             new WordConverter<SteppingEnds>(),
             new WordConverter<Grain>(),

@@ -12,6 +12,7 @@ namespace FormApi.Features.Forms;
 [JsonDerivedType(typeof(PointsInput), "points")]
 [JsonDerivedType(typeof(SegmentsInput), "segments")]
 [JsonDerivedType(typeof(FlatInput), "flat")]
+[JsonDerivedType(typeof(TaperInput), "taper")]
 internal abstract record CurveInput;
 
 /// <summary>A bend of constant radius.</summary>
@@ -45,3 +46,18 @@ internal sealed record SegmentsInput(IReadOnlyList<CurveInput> Segments) : Curve
 /// <summary>A flat between bends; only inside <c>segments</c>.</summary>
 /// <param name="Length">Length [mm or in].</param>
 internal sealed record FlatInput(double Length) : CurveInput;
+
+/// <summary>A bend between two curves of one sweep, in parallel end planes; the panel is ruled between equal tangent angles.</summary>
+/// <param name="Near">Curve in the near end plane: arc, progressive or ellipse.</param>
+/// <param name="Far">Curve in the far end plane: arc, progressive or ellipse.</param>
+/// <param name="Length">Distance between the end planes [mm or in].</param>
+/// <param name="Placement">Where the far curve starts: from the same centre of curvature (two arcs make a right cone), at the same point, or by <c>offsetX</c> and <c>offsetY</c>. Default: <c>concentric</c>.</param>
+/// <param name="OffsetX">Start of the far curve along x [mm or in]; with placement <c>offset</c> only. Default: 0.</param>
+/// <param name="OffsetY">Start of the far curve along y [mm or in]; with placement <c>offset</c> only. Default: 0.</param>
+internal sealed record TaperInput(
+    CurveInput Near,
+    CurveInput Far,
+    double Length,
+    TaperPlacement? Placement = null,
+    double? OffsetX = null,
+    double? OffsetY = null) : CurveInput;

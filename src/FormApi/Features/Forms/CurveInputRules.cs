@@ -4,35 +4,55 @@ using Forming.Curves;
 
 namespace FormApi.Features.Forms;
 
-/// <summary>What a curve must satisfy, by its type.</summary>
+/// <summary>Where a curve stands.</summary>
+internal enum CurvePlace
+{
+    /// <summary>It is the whole curve.</summary>
+    Whole,
+
+    /// <summary>It is a piece of a chain.</summary>
+    InChain,
+
+    /// <summary>It is an end of a taper.</summary>
+    TaperEnd,
+}
+
+/// <summary>What a curve must satisfy, by its type and where it stands.</summary>
 internal sealed class CurveInputRules : Rules<CurveInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
-    /// <param name="inChain">Whether the curve is a piece of a chain.</param>
-    public CurveInputRules(UnitSystem units, bool inChain)
+    /// <param name="place">Where the curve stands.</param>
+    public CurveInputRules(UnitSystem units, CurvePlace place)
     {
+        var inChain = place == CurvePlace.InChain;
         RuleFor(curve => curve).SetInheritanceValidator(kinds =>
         {
             kinds.Add(new ArcInputRules(units, inChain));
             kinds.Add(new ProgressiveInputRules(units, inChain));
             kinds.Add(new EllipseInputRules(units, inChain));
             if (inChain)
-            {
                 kinds.Add(new FlatInputRules(units));
-            }
-            else
-            {
-                kinds.Add(new PointsInputRules(units));
-                kinds.Add(new SegmentsInputRules(units));
-            }
+            if (place != CurvePlace.Whole)
+                return;
+            kinds.Add(new PointsInputRules(units));
+            kinds.Add(new SegmentsInputRules(units));
+            kinds.Add(new TaperInputRules(units));
         });
         RuleFor(curve => curve).Custom((curve, context) =>
         {
-            if (!inChain && curve is FlatInput)
-                context.FaultAt("type", "not-applicable", "A flat alone is no curve.", "only inside segments");
-            else if (inChain && curve is PointsInput or SegmentsInput)
-                context.FaultAt("type", "not-applicable", "A chain has no chain and no measured points inside.", "arc, progressive, ellipse or flat");
+            switch (place, curve)
+            {
+                case (CurvePlace.Whole, FlatInput):
+                    context.FaultAt("type", "not-applicable", "A flat alone is no curve.", "only inside segments");
+                    break;
+                case (CurvePlace.InChain, PointsInput or SegmentsInput or TaperInput):
+                    context.FaultAt("type", "not-applicable", "A chain has no chain, no taper and no measured points inside.", "arc, progressive, ellipse or flat");
+                    break;
+                case (CurvePlace.TaperEnd, not (ArcInput or ProgressiveInput or EllipseInput)):
+                    context.FaultAt("type", "not-applicable", "An end of a taper is a single bend.", "arc, progressive or ellipse");
+                    break;
+            }
         });
     }
 
@@ -169,11 +189,35 @@ internal sealed class SegmentsInputRules : Rules<SegmentsInput>
     {
         RuleFor(chain => chain.Segments.Count).Within(Ranges.SegmentCount, units).OverridePropertyName("segments");
         RuleForEach(chain => chain.Segments.Take((int)Ranges.SegmentCount.Max))
-            .SetValidator(new CurveInputRules(units, inChain: true)).OverridePropertyName("segments");
+            .SetValidator(new CurveInputRules(units, CurvePlace.InChain)).OverridePropertyName("segments");
         RuleFor(chain => chain).Custom((chain, context) =>
         {
             if (chain.Segments.Count > 0 && chain.Segments.All(piece => piece is FlatInput))
                 context.FaultAt("segments", "choose-one", "A chain of flats does not turn.", "at least one arc, progressive or ellipse");
+        });
+    }
+}
+
+/// <summary>What a taper must satisfy.</summary>
+internal sealed class TaperInputRules : Rules<TaperInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public TaperInputRules(UnitSystem units)
+    {
+        RuleFor(taper => taper.Near).SetValidator(new CurveInputRules(units, CurvePlace.TaperEnd));
+        RuleFor(taper => taper.Far).SetValidator(new CurveInputRules(units, CurvePlace.TaperEnd));
+        RuleFor(taper => taper.Length).Within(Ranges.TaperLength, units);
+        RuleFor(taper => taper.OffsetX).Within(Ranges.TaperOffset, units);
+        RuleFor(taper => taper.OffsetY).Within(Ranges.TaperOffset, units);
+        RuleFor(taper => taper).Custom((taper, context) =>
+        {
+            if (taper.Placement == TaperPlacement.Offset)
+                return;
+            if (taper.OffsetX is not null)
+                context.FaultAt("offsetX", "not-applicable", "The placement says where the far curve starts.", "only with placement offset");
+            if (taper.OffsetY is not null)
+                context.FaultAt("offsetY", "not-applicable", "The placement says where the far curve starts.", "only with placement offset");
         });
     }
 }

@@ -41,6 +41,7 @@ internal sealed record FormAnswer(
 /// <param name="Blank">The flat blank.</param>
 /// <param name="Section">The form in section.</param>
 /// <param name="Give">How far the form itself gives under the pull: an estimate.</param>
+/// <param name="Taper">What only a tapered form has; null where the folds are parallel.</param>
 internal sealed record FormResult(
     double Sweep,
     int Folds,
@@ -53,7 +54,19 @@ internal sealed record FormResult(
     SteppingResult Stepping,
     BlankResult Blank,
     SectionResult Section,
-    GiveResult Give);
+    GiveResult Give,
+    TaperResult? Taper);
+
+/// <summary>What only a tapered form has.</summary>
+/// <param name="EndBias">At the near and the far end: how much tighter (+) or opener (-) than wanted a narrow strip cut free there would spring, as a share.</param>
+/// <param name="FacetFlatness">Largest distance of a ruling's end from its facet's plane [mm or in].</param>
+/// <param name="TouchMiss">Largest miss of a fold line from its ruling, square to the sheet [mm or in].</param>
+/// <param name="LineShift">Largest shift of a fold line from its ruling, along the sheet [mm or in].</param>
+/// <param name="LineAngle">Largest angle between neighbouring fold lines on the flat [°].</param>
+/// <param name="OppositeHand">Whether the second half of a mirrored panel needs an opposite-hand form.</param>
+/// <param name="SeenFrom">The face from which blank and lines are given; marks go on the other face.</param>
+internal sealed record TaperResult(
+    Pair EndBias, double FacetFlatness, double TouchMiss, double LineShift, double LineAngle, bool OppositeHand, string SeenFrom);
 
 /// <summary>One fold's place on the flat form blank, measured from the chosen datum.</summary>
 /// <param name="Number">Number from the lead-in, from 1.</param>
@@ -68,6 +81,7 @@ internal sealed record FormResult(
 /// <param name="Radius">Radius of the contact curve here, under load [mm or in]; null where it is flat.</param>
 /// <param name="FacetAfter">Facet after this fold on the contact side, mold line to mold line [mm or in]; the lead-out after the last.</param>
 /// <param name="StraightAfter">Straight part of that facet [mm or in].</param>
+/// <param name="Line">The fold of a taper as a line; its fields stand beside the others.</param>
 internal sealed record StationResult(
     int Number,
     double At,
@@ -80,7 +94,52 @@ internal sealed record StationResult(
     double? StopAngle,
     double? Radius,
     double FacetAfter,
-    double StraightAfter);
+    double StraightAfter,
+    FoldLineResult? Line = null)
+{
+    /// <summary>Near end of the centre line [x, y] in the sheet frame [mm or in]; tapers only.</summary>
+    public Pair? Near => Line?.Near;
+
+    /// <summary>Far end of the centre line [x, y] in the sheet frame [mm or in]; tapers only.</summary>
+    public Pair? Far => Line?.Far;
+
+    /// <summary>Where the centre line crosses the lower base line, from the datum [mm or in]; tapers only.</summary>
+    public double? BaseNear => Line?.BaseNear;
+
+    /// <summary>Where the centre line crosses the upper base line, from the datum [mm or in]; tapers only.</summary>
+    public double? BaseFar => Line?.BaseFar;
+
+    /// <summary>The upper crossing as it reads on the tape; tapers only.</summary>
+    public string? MarkTextFar => Line?.MarkTextFar;
+
+    /// <summary>Length of the fold [mm or in]; tapers only.</summary>
+    public double? Length => Line?.Length;
+
+    /// <summary>Straight width of the facet after this fold at the near and the far end [mm or in]; tapers only.</summary>
+    public Pair? StraightEnds => Line?.StraightEnds;
+
+    /// <summary>The facet after this fold, mold line to mold line, at the near and the far end [mm or in]; tapers only.</summary>
+    public Pair? FacetEnds => Line?.FacetEnds;
+
+    /// <summary>Near and far end of the tangent line on the lead-in side [x, y] [mm or in]; tapers only.</summary>
+    public Pair[]? FirstTangent => Line?.FirstTangent;
+
+    /// <summary>Near and far end of the tangent line on the lead-out side [x, y] [mm or in]; tapers only.</summary>
+    public Pair[]? SecondTangent => Line?.SecondTangent;
+}
+
+/// <summary>One fold of a tapered form as a line on its flat blank.</summary>
+internal sealed record FoldLineResult(
+    Pair Near,
+    Pair Far,
+    double BaseNear,
+    double BaseFar,
+    string MarkTextFar,
+    double Length,
+    Pair StraightEnds,
+    Pair FacetEnds,
+    Pair[] FirstTangent,
+    Pair[] SecondTangent);
 
 /// <summary>One setting of the angle stop and the stations it serves.</summary>
 /// <param name="Angle">Mean fold angle of the group [°].</param>
@@ -181,8 +240,14 @@ internal sealed record OtherSpringbackResult(string Model, double Sweep);
 
 /// <summary>A registration mark on the flat panel blank.</summary>
 /// <param name="Name">What it is.</param>
-/// <param name="At">From the lead-in edge of the blank [mm or in].</param>
-internal sealed record MarkResult(string Name, double At);
+/// <param name="At">From the lead-in edge of the blank [mm or in]; on a taper where the line crosses the lower base line.</param>
+/// <param name="Near">Near end of the line [x, y] in the panel's sheet frame [mm or in]; tapers only.</param>
+/// <param name="Far">Far end of it [mm or in]; tapers only.</param>
+internal sealed record MarkResult(
+    string Name,
+    double At,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Near = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Far = null);
 
 /// <summary>How much of the facets will show; from a wrap model behind which no measured panels stand.</summary>
 /// <param name="Known">Whether the prediction holds; false never means smooth.</param>

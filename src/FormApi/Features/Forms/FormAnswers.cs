@@ -21,14 +21,16 @@ internal static class FormAnswers
         fingerprint,
         request,
         plan.Verdict,
-        FormOf(plan.Form, specs, units),
+        FormOf(plan, specs, units),
         PanelOf(plan.Panel, specs, units),
         Map(plan.Checks, check => CheckOf(check, units)),
         Map(plan.Safety, note => new SafetyResult(note.Id, note.Level, units.Wording.Of(note.Text))),
         Map(plan.ShopNotes, note => new ShopNoteResult(note.Id, units.Wording.Of(note.Text))),
         Map(plan.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)));
 
-    private static FormResult FormOf(PlannedForm form, FormSpecs specs, UnitSystem units) => new(
+    private static FormResult FormOf(FormPlan plan, FormSpecs specs, UnitSystem units) => FormOf(plan.Form, plan.Taper, specs, units);
+
+    private static FormResult FormOf(PlannedForm form, TaperReport? taper, FormSpecs specs, UnitSystem units) => new(
         UnitSystem.Degrees(form.Sweep),
         form.Stations.Count,
         units.Length(specs.Form.Sheet.ThicknessMm),
@@ -41,7 +43,29 @@ internal static class FormAnswers
         SteppingOf(form.Stepping, units),
         BlankOf(form.Blank, units),
         new(Points(form.Section.Vertices, units), Points(form.Section.ContactCurve, units), Points(form.Section.InsideProfile, units)),
-        new(UnitSystem.Degrees(form.Give.Rotation), units.Moment(form.Give.MomentPerWidth), units.Moment(form.Give.FirstYieldPerWidth)));
+        new(UnitSystem.Degrees(form.Give.Rotation), units.Moment(form.Give.MomentPerWidth), units.Moment(form.Give.FirstYieldPerWidth)),
+        taper is null ? null : TaperOf(taper, units));
+
+    private static TaperResult TaperOf(TaperReport taper, UnitSystem units) => new(
+        new(Answers.Number(taper.EndBiasNear), Answers.Number(taper.EndBiasFar)),
+        units.Length(taper.FacetFlatnessMm),
+        units.Length(taper.TouchMissMm),
+        units.Length(taper.LineShiftMm),
+        UnitSystem.Degrees(taper.LargestLineAngle),
+        taper.NeedsOppositeHand,
+        "contact face");
+
+    private static FoldLineResult LineOf(Forming.Layout.FoldLine line, UnitSystem units) => new(
+        units.Point(line.Near),
+        units.Point(line.Far),
+        units.Length(line.BaseNearMm),
+        units.Length(line.BaseFarMm),
+        line.MarkFar.Text,
+        units.Length(line.LengthMm),
+        new(units.Length(line.StraightNearMm), units.Length(line.StraightFarMm)),
+        new(units.Length(line.FacetNearMm), units.Length(line.FacetFarMm)),
+        [units.Point(line.FirstTangentNear), units.Point(line.FirstTangentFar)],
+        [units.Point(line.SecondTangentNear), units.Point(line.SecondTangentFar)]);
 
     private static StationResult StationOf(Forming.Layout.Station station, UnitSystem units) => new(
         station.Number,
@@ -55,7 +79,8 @@ internal static class FormAnswers
         UnitSystem.Degrees(station.StopAngle),
         units.Length(station.RadiusMm),
         units.Length(station.FacetAfterMm),
-        units.Length(station.StraightAfterMm));
+        units.Length(station.StraightAfterMm),
+        station.Line is { } line ? LineOf(line, units) : null);
 
     private static SteppingResult SteppingOf(SteppingReport stepping, UnitSystem units) => new(
         UnitSystem.Degrees(stepping.AngleSpread),
@@ -83,7 +108,11 @@ internal static class FormAnswers
             units.Length(panel.Springback.YieldRadiusMm),
             new(panel.Springback.OtherModel, UnitSystem.Degrees(panel.Springback.OtherSweep))),
         BlankOf(panel.Blank, units),
-        Map(panel.Marks, mark => new MarkResult(mark.Name, units.Length(mark.AtMm))),
+        Map(panel.Marks, mark => new MarkResult(
+            mark.Name,
+            units.Length(mark.AtMm),
+            mark.Near is { } near ? units.Point(near) : null,
+            mark.Far is { } far ? units.Point(far) : null)),
         PrintThroughOf(panel.PrintThrough, units),
         PullOf(panel.Pull, units),
         units.Length(panel.LargestMissMm));

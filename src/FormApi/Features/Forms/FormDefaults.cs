@@ -36,6 +36,7 @@ internal static class FormDefaults
         Mirrored = panel.Mirrored ?? false,
         Surface = panel.Surface ?? Surface.Inside,
         Finish = panel.Finish ?? FinishName.Satin,
+        Curve = panel.Curve is TaperInput taper ? Apply(taper) : panel.Curve,
         Trim = panel.Trim ?? 0,
         Grain = panel.Grain ?? Grain.Unknown,
         Clamp = new(
@@ -47,6 +48,14 @@ internal static class FormDefaults
             : [.. panel.StockSheets.Select(sheet => sheet with { Name = sheet.Name ?? NameOf(sheet, units) })],
     };
 
+    private static TaperInput Apply(TaperInput taper)
+    {
+        var placement = taper.Placement ?? TaperPlacement.Concentric;
+        return placement == TaperPlacement.Offset
+            ? taper with { OffsetX = taper.OffsetX ?? 0, OffsetY = taper.OffsetY ?? 0 }
+            : taper with { Placement = placement };
+    }
+
     private static SpringbackInput Apply(SpringbackInput? springback) =>
         springback is null or { Model: null, Factor: null, EffectiveYield: null }
             ? new(SpringbackModel.PureBending)
@@ -55,7 +64,7 @@ internal static class FormDefaults
     private static FormInput Apply(FormInput form, PanelInput panel) => form with
     {
         GaugeSystem = form.Gauge is null ? null : SheetRules.GaugeSystemOf(form),
-        Width = form.Width ?? panel.Width,
+        Width = form.Width ?? panel.Width ?? (panel.Curve as TaperInput)?.Length,
         Stepping = Apply(form.Stepping ?? new()),
         Grain = form.Grain ?? Grain.Unknown,
     };

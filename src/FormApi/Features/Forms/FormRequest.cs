@@ -27,6 +27,9 @@ internal sealed record FormRequest(
         || Panel.Curve is SegmentsInput chain && HasNull(chain);
 
     /// <inheritdoc/>
+    string? IRequestBody<FormRequest>.MissingField => Panel is { Width: null, Curve: not TaperInput } ? "/panel/width" : null;
+
+    /// <inheritdoc/>
     ValidationResult IRequestBody<FormRequest>.Check() => FormRequestRules.For(Units).Validate(this);
 
     private static bool HasNull(SegmentsInput chain) =>

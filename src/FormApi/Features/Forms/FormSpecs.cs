@@ -35,7 +35,7 @@ internal sealed record FormSpecs(PanelSpec Panel, FormSpec Form, BrakeSpec Brake
         Sheet = SheetFrom(panel, units),
         Curve = CurveFrom(panel.Curve, units),
         Surface = panel.Surface!.Value,
-        WidthMm = units.ToMm(panel.Width),
+        WidthMm = units.ToMm(panel.Width ?? ((TaperInput)panel.Curve).Length),
         LeadInMm = units.ToMm(panel.LeadIn),
         LeadOutMm = units.ToMm(panel.LeadOut),
         TrimMm = units.ToMm(panel.Trim!.Value),
@@ -110,6 +110,12 @@ internal sealed record FormSpecs(PanelSpec Panel, FormSpec Form, BrakeSpec Brake
             units.ToMm(measured.Tolerance)),
         SegmentsInput chain => new SegmentsCurve([.. chain.Segments.Select(piece => CurveFrom(piece, units))]),
         FlatInput flat => new FlatCurve(units.ToMm(flat.Length)),
+        TaperInput taper => new TaperCurve(
+            CurveFrom(taper.Near, units),
+            CurveFrom(taper.Far, units),
+            units.ToMm(taper.Length),
+            taper.Placement!.Value,
+            new(units.ToMm(taper.OffsetX ?? 0), units.ToMm(taper.OffsetY ?? 0))),
         _ => throw new InvalidOperationException("A kind of curve has no mapping."),
     };
 
@@ -123,11 +129,8 @@ internal sealed record FormSpecs(PanelSpec Panel, FormSpec Form, BrakeSpec Brake
         };
         return panel is { AllowedRipple: null, AllowedSlope: null }
             ? named
-            : named with
-            {
-                RippleMm = ToMm(panel.AllowedRipple, units) ?? named.RippleMm,
-                Slope = ToAngle(panel.AllowedSlope) ?? named.Slope,
-            };
+            : new Finish(
+                "own", ToMm(panel.AllowedRipple, units) ?? named.RippleMm, ToAngle(panel.AllowedSlope) ?? named.Slope);
     }
 
     private static SpringbackChoice SpringbackFrom(SpringbackInput springback, UnitSystem units) => springback switch

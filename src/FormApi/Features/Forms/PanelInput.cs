@@ -8,10 +8,10 @@ namespace FormApi.Features.Forms;
 
 /// <summary>The finished panel that is wanted, and how it will be pulled.</summary>
 /// <param name="Material">Material of the panel.</param>
-/// <param name="Width">Width along the folds [mm or in].</param>
 /// <param name="LeadIn">Flat before the curve [mm or in].</param>
 /// <param name="LeadOut">Flat after the curve [mm or in]; with <c>mirrored</c> the single flat between the two curves.</param>
 /// <param name="Curve">The finished curve; it starts at (0, 0) heading along x and turns left.</param>
+/// <param name="Width">Width along the folds [mm or in]; needed but for a taper, whose length stands in its place.</param>
 /// <param name="Thickness">Thickness [mm or in]; this or <c>gauge</c>.</param>
 /// <param name="Gauge">Gauge number; this or <c>thickness</c>.</param>
 /// <param name="GaugeSystem">The gauge's system, an id of <c>/v1/gauges</c>. Default: the material's own.</param>
@@ -28,10 +28,10 @@ namespace FormApi.Features.Forms;
 /// <param name="StockSheets">Sheets that blanks are cut from. Default: sizes that merchants commonly hold.</param>
 internal sealed record PanelInput(
     MaterialInput Material,
-    double Width,
     double LeadIn,
     double LeadOut,
     CurveInput Curve,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Width = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Thickness = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? Gauge = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? GaugeSystem = null,
@@ -80,9 +80,14 @@ internal sealed class PanelInputRules : Rules<PanelInput>
     {
         this.AddSheetRules(units);
         RuleFor(panel => panel.Width).Within(Ranges.Width, units);
+        RuleFor(panel => panel).Custom((panel, context) =>
+        {
+            if (panel is { Curve: TaperInput, Width: not null })
+                context.FaultAt("width", "not-applicable", "A taper's own length stands in place of a width.", "only for curves that do not taper");
+        });
         RuleFor(panel => panel.LeadIn).Within(Ranges.Flat, units);
         RuleFor(panel => panel.LeadOut).Within(Ranges.Flat, units);
-        RuleFor(panel => panel.Curve).SetValidator(new CurveInputRules(units, inChain: false));
+        RuleFor(panel => panel.Curve).SetValidator(new CurveInputRules(units, CurvePlace.Whole));
         RuleFor(panel => panel.Trim).Within(Ranges.Flat, units);
         RuleFor(panel => panel.Lever).Within(Ranges.Lever, units);
         RuleFor(panel => panel.Clamp!).SetValidator(new ClampInputRules(units)).When(panel => panel.Clamp is not null);

@@ -9,8 +9,8 @@ namespace FormApi.Features.Forms;
 /// <summary>Writes stations in one stroke: they hold most of an answer's numbers. The contract's test holds it to the schema.</summary>
 internal sealed class StationsConverter : JsonConverter<StationResult[]>
 {
-    // The names of all fields, and thirteen numbers.
-    private const int LongestStation = 256 + (13 * NumberText.Longest);
+    // The names of all fields, and the numbers of a tapered station.
+    private const int LongestStation = 512 + (34 * NumberText.Longest);
 
     /// <inheritdoc/>
     public override StationResult[] Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
@@ -19,7 +19,7 @@ internal sealed class StationsConverter : JsonConverter<StationResult[]>
     /// <inheritdoc/>
     public override void Write(Utf8JsonWriter writer, StationResult[] value, JsonSerializerOptions options)
     {
-        var rented = ArrayPool<byte>.Shared.Rent((value.Length * LongestStation) + value.Sum(station => Encoding.UTF8.GetMaxByteCount(station.MarkText.Length)) + 2);
+        var rented = ArrayPool<byte>.Shared.Rent((value.Length * LongestStation) + value.Sum(station => Encoding.UTF8.GetMaxByteCount(station.MarkText.Length + (station.Line?.MarkTextFar.Length ?? 0))) + 2);
         var text = new Text(rented);
         text.Put("["u8);
         for (var i = 0; i < value.Length; i++)
@@ -51,7 +51,27 @@ internal sealed class StationsConverter : JsonConverter<StationResult[]>
         text.Put(",\"radius\":"u8, station.Radius);
         text.Put(",\"facetAfter\":"u8, station.FacetAfter);
         text.Put(",\"straightAfter\":"u8, station.StraightAfter);
+        if (station.Line is { } line)
+            Write(ref text, line);
         text.Put("}"u8);
+    }
+
+    private static void Write(ref Text text, FoldLineResult line)
+    {
+        text.Put(",\"near\":"u8, line.Near);
+        text.Put(",\"far\":"u8, line.Far);
+        text.Put(",\"baseNear\":"u8, line.BaseNear);
+        text.Put(",\"baseFar\":"u8, line.BaseFar);
+        text.Put(",\"markTextFar\":\""u8);
+        text.Put(line.MarkTextFar);
+        text.Put("\",\"length\":"u8, line.Length);
+        text.Put(",\"straightEnds\":"u8, line.StraightEnds);
+        text.Put(",\"facetEnds\":"u8, line.FacetEnds);
+        text.Put(",\"firstTangent\":["u8, line.FirstTangent[0]);
+        text.Put(","u8, line.FirstTangent[1]);
+        text.Put("],\"secondTangent\":["u8, line.SecondTangent[0]);
+        text.Put(","u8, line.SecondTangent[1]);
+        text.Put("]"u8);
     }
 
     /// <summary>A growing piece of JSON in a buffer that is large enough.</summary>
@@ -70,6 +90,14 @@ internal sealed class StationsConverter : JsonConverter<StationResult[]>
         }
 
         public void Put(string piece) => _length += Encoding.UTF8.GetBytes(piece, _buffer[_length..]);
+
+        public void Put(ReadOnlySpan<byte> name, Pair pair)
+        {
+            Put(name);
+            Put("["u8, pair.First);
+            Put(","u8, pair.Second);
+            Put("]"u8);
+        }
 
         public void Put(ReadOnlySpan<byte> name, double? number)
         {
