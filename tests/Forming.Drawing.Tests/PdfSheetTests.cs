@@ -97,6 +97,41 @@ public class PdfSheetTests
     }
 
     [Fact]
+    public void Many_at_once_are_each_as_if_alone()
+    {
+        var alone = Written.Pdf(Examples.SixFolds());
+        var together = new byte[16][];
+        Parallel.For(0, together.Length, i => together[i] = Written.Pdf(Examples.SixFolds()));
+        Assert.All(together, bytes => Assert.Equal(alone, bytes));
+    }
+
+    [Theory]
+    [InlineData("\u0001 control")]
+    [InlineData("\U0001F600 \u677F\u91D1")]
+    [InlineData("\uD800 half a pair")]
+    [InlineData("(brackets) \\ and Date(D:12345678901234)")]
+    [InlineData("")]
+    public void Any_title_can_be_written(string title)
+    {
+        var job = Examples.SixFolds() with { Title = title };
+        using var document = PdfDocument.Open(Written.Pdf(job));
+        Assert.True(document.NumberOfPages > 2);
+        Assert.NotEmpty(Written.Svg(job));
+        Assert.NotEmpty(Written.Dxf(job));
+        Assert.NotEmpty(Written.Glb(job));
+    }
+
+    [Fact]
+    public void Two_hundred_folds_with_long_names_are_all_there()
+    {
+        var job = Examples.TwoHundredFolds();
+        using var document = PdfDocument.Open(Written.Pdf(job));
+        var rows = document.GetPages().Where(page => !IsTile(page)).SelectMany(Lines).ToHashSet();
+        Assert.All(job.Plan.Form.Stations, station => Assert.Contains(rows, row => row.StartsWith(
+            string.Create(CultureInfo.InvariantCulture, $"{station.Number} {station.MarkText} "), StringComparison.Ordinal)));
+    }
+
+    [Fact]
     public void Every_page_of_what_cannot_be_made_says_so()
     {
         using var document = PdfDocument.Open(Written.Pdf(Examples.CannotBeMade()));

@@ -10,6 +10,7 @@ public static class DxfLayout
 {
     private const double GapMm = 120;
     private const double TextMm = 5;
+    private const double NameMm = GapMm - (7 * TextMm);
 
     /// <summary>Writes the blanks, in the job's units.</summary>
     /// <param name="job">The job.</param>
@@ -60,11 +61,13 @@ public static class DxfLayout
         var panel = job.Plan.Panel;
         document.Polygon(DxfLayer.Outline, [.. panel.Blank.Outline.Skip(1).Select(Place)]);
         var text = double.NegativeInfinity;
+        // Names run up from the panel towards the form's title; a stroke font's letters are about as wide as high.
+        var height = Math.Min(0.7 * TextMm, NameMm / panel.Marks.Max(mark => mark.Name.Length));
         foreach (var (mark, line) in MarkLine.Of(job))
         {
             document.Line(DxfLayer.Mark, Place(line.Start), Place(line.End));
             text = Math.Max(line.CrossingAt(panel.Blank.WidthMm), text + (1.5 * TextMm));
-            document.Text(Place(new(text + (TextMm / 2), panel.Blank.WidthMm + 4)), job.Readout.InUnit(TextMm * 0.7), mark.Name, 90);
+            document.Text(Place(new(text + (TextMm / 2), panel.Blank.WidthMm + 4)), job.Readout.InUnit(height), mark.Name, 90);
         }
 
         Title(job, document, corner, $"Panel blank: {job.Title}, {job.Panel.Sheet.Material.Name}, {job.Readout.LengthWithUnit(job.Panel.Sheet.ThicknessMm)}");

@@ -48,6 +48,8 @@ internal sealed class DxfText(int firstHandle)
         {
             if (character is >= ' ' and <= '~')
                 plain.Append(character);
+            else if (character == '°')
+                plain.Append("%%d");
             else if (char.IsControl(character))
                 plain.Append(' ');
             else

@@ -23,7 +23,8 @@ public static class GltfSolids
         scene.Name = job.Title;
         model.DefaultScene = scene;
         Add(model, "form", Form(job), 0.55f);
-        Add(model, "finished panel", Panel(job), 0.85f);
+        var isHalf = job.Panel.Mirrored && job.Plan.Taper is not null;
+        Add(model, isHalf ? "finished panel, first half" : "finished panel", Panel(job), 0.85f);
         stream.Write(model.WriteGLB(new WriteSettings()).AsSpan());
     }
 
