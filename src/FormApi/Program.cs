@@ -1,4 +1,5 @@
 using FormApi.Contract;
+using FormApi.Features.Drawings;
 using FormApi.Features.Forms;
 using FormApi.Features.Gauges;
 using FormApi.Features.Materials;
@@ -22,6 +23,8 @@ app.MapMaterials();
 app.MapGauges();
 app.MapReferences();
 
-app.MapComputations().MapForms();
+var computations = app.MapComputations();
+computations.MapForms();
+computations.MapDrawings();
 
 app.Run();

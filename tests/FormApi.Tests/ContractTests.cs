@@ -31,7 +31,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
                 Assert.True(names.Add((string)operation!["operationId"]!), path);
                 Assert.False(string.IsNullOrEmpty((string?)operation["summary"]), path);
                 Assert.NotEmpty(operation["tags"]!.AsArray());
-                Assert.NotNull(operation["responses"]!["200"]!["content"]!["application/json"]!["examples"]);
+                Assert.NotNull((operation["responses"]!["200"]!["content"]!["application/json"] ?? operation["requestBody"]!["content"]!["application/json"])!["examples"]);
                 foreach (var parameter in operation["parameters"]?.AsArray() ?? [])
                     Assert.False(string.IsNullOrEmpty((string?)parameter!["description"]), path);
                 if (method == "post")
@@ -84,7 +84,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
             }
         }
 
-        Assert.Equal(["arc", "ellipse", "flat", "points", "progressive", "segments"], kinds.Order());
+        Assert.Equal(["arc", "ellipse", "flat", "points", "progressive", "segments", "taper"], kinds.Order());
     }
 
     [Fact]
@@ -114,7 +114,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
     }
 
     private static IEnumerable<JsonNode> Curves(JsonNode curve) =>
-        [curve, .. (curve["segments"]?.AsArray() ?? []).Select(piece => piece!)];
+        [curve, .. (curve["segments"]?.AsArray() ?? []).Select(piece => piece!), .. new[] { curve["near"], curve["far"] }.OfType<JsonNode>()];
 
     private static void AssertValid(JsonNode contract, string schema, JsonNode body, string because)
     {

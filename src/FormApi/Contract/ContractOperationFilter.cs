@@ -48,6 +48,11 @@ internal sealed class ContractOperationFilter : IOperationFilter
                 parameter.Description = "Id of the material.";
                 parameter.Example = "ss-304";
                 break;
+            case "paper":
+                parameter.Description = "Paper of a PDF. Default: A4 for requests in mm, Letter for requests in inches.";
+                parameter.Schema = new OpenApiSchema { Type = JsonSchemaType.String, Enum = [JsonValue.Create("a4"), JsonValue.Create("letter")] };
+                parameter.Example = "a4";
+                break;
             case "code":
                 parameter.Description = "The last part of the problem's type.";
                 parameter.Example = Problems.InvalidValues.Code;

@@ -35,6 +35,7 @@ internal static class FieldRanges
         yield return (typeof(MarksInput), new MarksInputRules(units));
         yield return (typeof(PointsInput), new PointsInputRules(units));
         yield return (typeof(SegmentsInput), new SegmentsInputRules(units));
+        yield return (typeof(TaperInput), new TaperInputRules(units));
         yield return (typeof(FlatInput), new FlatInputRules(units));
         foreach (var inChain in new[] { false, true })
         {

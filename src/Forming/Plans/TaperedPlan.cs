@@ -22,13 +22,19 @@ internal static class TaperedPlan
         var formed = FormedPanel.Solve(ruled, FactorBy(panel.Springback, law));
         var wrap = new TaperWrap(formed, law);
 
-        var lever = Lever.Choose(wrap.LongestLeverMm(FacetJudge.LeverShare), panel.LeverMm, panel.LeadOutMm, brake.MinFacetMm);
-        var firstFactor = form.Stepping.Ends == SteppingEnds.Half ? PrintThrough.FirstFacetHalf : PrintThrough.FirstFacetFull;
-        var near = new FacetJudge(law, panel.Finish, lever, wrap.NearMidMm, firstFactor);
-        var far = near with { CurveMidMm = wrap.FarMidMm };
-        var stepping = new TaperStepping(wrap, form.Stepping, fold, near, far, brake.MinFacetMm, thickness);
-        var folds = stepping.Solve();
+        var inOrder = wrap.LongestLeverMm(FacetJudge.LeverShare);
+        var lever = Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, brake.MinFacetMm);
+        var (near, far, stepping, folds) = Stepped(lever);
+        var widest = WidestFacet(folds, stepping);
+        if (panel.LeverMm is null && lever < widest && inOrder < panel.LeadOutMm)
+        {
+            lever = Lever.Choose(0, null, panel.LeadOutMm, widest);
+            (near, far, stepping, folds) = Stepped(lever);
+        }
 
+        // Its own length stands in place of a width.
+        panel = panel with { WidthMm = wrap.Turns.Max(turn => ruled.At(turn).Length) };
+        form = form with { WidthMm = folds.Lengths.Max() };
         var flat = FlatForm.Of(folds, formed, folds.EndTurn, fold, form.LeadInMm, form.LeadOutMm);
         var printThrough = TaperPrintThrough.Of(wrap, stepping, folds, near, far);
         var leastLever = printThrough.WidestFacetMm > 0 ? printThrough.WidestFacetMm : Math.Max(wrap.NearMidMm, wrap.FarMidMm);
@@ -74,7 +80,20 @@ internal static class TaperedPlan
             ClampRoomMm = formed.TotalTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, panel.Clamp) : null,
             Taper = Report(wrap, folds, law, taper, solid),
         };
+
+        (FacetJudge Near, FacetJudge Far, TaperStepping Stepping, TaperFolds Folds) Stepped(double hand)
+        {
+            var first = form.Stepping.Ends == SteppingEnds.Half ? PrintThrough.FirstFacetHalf : PrintThrough.FirstFacetFull;
+            var nearJudge = new FacetJudge(law, panel.Finish, hand, wrap.NearMidMm, first);
+            var farJudge = nearJudge with { CurveMidMm = wrap.FarMidMm };
+            var rule = new TaperStepping(wrap, form.Stepping, fold, nearJudge, farJudge, brake.MinFacetMm, thickness);
+            return (nearJudge, farJudge, rule, rule.Solve());
+        }
     }
+
+    private static double WidestFacet(TaperFolds folds, TaperStepping stepping) => Enumerable.Range(0, folds.Angles.Length - 1)
+        .Select(j => Math.Max(stepping.Facet(folds, j, false), stepping.Facet(folds, j, true)))
+        .DefaultIfEmpty(0).Max();
 
     private static Func<Ruling, double> FactorBy(SpringbackChoice choice, BendingLaw law) => choice switch
     {

@@ -50,11 +50,21 @@ internal sealed record WrappedForm(
         {
             var contact = ContactCurve.Solve(finished, rule, panel.Sheet.ThicknessMm);
             var inOrder = Lever.LongestMm(contact.Extremes, contact.MidMm, FacetJudge.LeverShare);
-            var lever = Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, brake.MinFacetMm);
-            var first = form.Stepping.Ends == SteppingEnds.Half ? PrintThrough.FirstFacetHalf : PrintThrough.FirstFacetFull;
-            var judge = new FacetJudge(law, panel.Finish, lever, contact.MidMm, first);
-            var folds = FoldPlan.Solve(contact, form.Stepping, fold, judge, brake.MinFacetMm, marks.Tape.ResolutionMm, cancellation);
-            return new(rule, contact, judge, folds, TightestOf(finished, contact, rule));
+            var chosen = With(Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, brake.MinFacetMm));
+            var widest = chosen.Folds.Polygon.Facets.DefaultIfEmpty(0).Max();
+
+            // A lever in order that comes out under a facet is no lever: the lead-out is taken as it is, and the check says so.
+            return panel.LeverMm is null && chosen.Judge.LeverMm < widest && inOrder < panel.LeadOutMm
+                ? With(Lever.Choose(0, null, panel.LeadOutMm, widest))
+                : chosen;
+
+            WrappedForm With(double lever)
+            {
+                var first = form.Stepping.Ends == SteppingEnds.Half ? PrintThrough.FirstFacetHalf : PrintThrough.FirstFacetFull;
+                var judge = new FacetJudge(law, panel.Finish, lever, contact.MidMm, first);
+                var folds = FoldPlan.Solve(contact, form.Stepping, fold, judge, brake.MinFacetMm, marks.Tape.ResolutionMm, cancellation);
+                return new(rule, contact, judge, folds, TightestOf(finished, contact, rule));
+            }
         }
     }
 

@@ -81,7 +81,16 @@ internal sealed record TaperResult(
 /// <param name="Radius">Radius of the contact curve here, under load [mm or in]; null where it is flat.</param>
 /// <param name="FacetAfter">Facet after this fold on the contact side, mold line to mold line [mm or in]; the lead-out after the last.</param>
 /// <param name="StraightAfter">Straight part of that facet [mm or in].</param>
-/// <param name="Line">The fold of a taper as a line; its fields stand beside the others.</param>
+/// <param name="Near">Near end of the centre line [x, y] in the sheet frame [mm or in]; tapers only.</param>
+/// <param name="Far">Far end of the centre line [x, y] in the sheet frame [mm or in]; tapers only.</param>
+/// <param name="BaseNear">Where the centre line crosses the lower base line, from the datum [mm or in]; tapers only.</param>
+/// <param name="BaseFar">Where the centre line crosses the upper base line, from the datum [mm or in]; tapers only.</param>
+/// <param name="MarkTextFar">The upper crossing as it reads on the tape; tapers only.</param>
+/// <param name="Length">Length of the fold [mm or in]; tapers only.</param>
+/// <param name="StraightEnds">Straight width of the facet after this fold at the near and the far end [mm or in]; tapers only.</param>
+/// <param name="FacetEnds">The facet after this fold, mold line to mold line, at the near and the far end [mm or in]; tapers only.</param>
+/// <param name="FirstTangent">Near and far end of the tangent line on the lead-in side [x, y] [mm or in]; tapers only.</param>
+/// <param name="SecondTangent">Near and far end of the tangent line on the lead-out side [x, y] [mm or in]; tapers only.</param>
 internal sealed record StationResult(
     int Number,
     double At,
@@ -95,51 +104,16 @@ internal sealed record StationResult(
     double? Radius,
     double FacetAfter,
     double StraightAfter,
-    FoldLineResult? Line = null)
-{
-    /// <summary>Near end of the centre line [x, y] in the sheet frame [mm or in]; tapers only.</summary>
-    public Pair? Near => Line?.Near;
-
-    /// <summary>Far end of the centre line [x, y] in the sheet frame [mm or in]; tapers only.</summary>
-    public Pair? Far => Line?.Far;
-
-    /// <summary>Where the centre line crosses the lower base line, from the datum [mm or in]; tapers only.</summary>
-    public double? BaseNear => Line?.BaseNear;
-
-    /// <summary>Where the centre line crosses the upper base line, from the datum [mm or in]; tapers only.</summary>
-    public double? BaseFar => Line?.BaseFar;
-
-    /// <summary>The upper crossing as it reads on the tape; tapers only.</summary>
-    public string? MarkTextFar => Line?.MarkTextFar;
-
-    /// <summary>Length of the fold [mm or in]; tapers only.</summary>
-    public double? Length => Line?.Length;
-
-    /// <summary>Straight width of the facet after this fold at the near and the far end [mm or in]; tapers only.</summary>
-    public Pair? StraightEnds => Line?.StraightEnds;
-
-    /// <summary>The facet after this fold, mold line to mold line, at the near and the far end [mm or in]; tapers only.</summary>
-    public Pair? FacetEnds => Line?.FacetEnds;
-
-    /// <summary>Near and far end of the tangent line on the lead-in side [x, y] [mm or in]; tapers only.</summary>
-    public Pair[]? FirstTangent => Line?.FirstTangent;
-
-    /// <summary>Near and far end of the tangent line on the lead-out side [x, y] [mm or in]; tapers only.</summary>
-    public Pair[]? SecondTangent => Line?.SecondTangent;
-}
-
-/// <summary>One fold of a tapered form as a line on its flat blank.</summary>
-internal sealed record FoldLineResult(
-    Pair Near,
-    Pair Far,
-    double BaseNear,
-    double BaseFar,
-    string MarkTextFar,
-    double Length,
-    Pair StraightEnds,
-    Pair FacetEnds,
-    Pair[] FirstTangent,
-    Pair[] SecondTangent);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Near = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Far = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? BaseNear = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? BaseFar = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? MarkTextFar = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Length = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? StraightEnds = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? FacetEnds = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair[]? FirstTangent = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair[]? SecondTangent = null);
 
 /// <summary>One setting of the angle stop and the stations it serves.</summary>
 /// <param name="Angle">Mean fold angle of the group [°].</param>

@@ -55,19 +55,24 @@ internal static class FormAnswers
         taper.NeedsOppositeHand,
         "contact face");
 
-    private static FoldLineResult LineOf(Forming.Layout.FoldLine line, UnitSystem units) => new(
-        units.Point(line.Near),
-        units.Point(line.Far),
-        units.Length(line.BaseNearMm),
-        units.Length(line.BaseFarMm),
-        line.MarkFar.Text,
-        units.Length(line.LengthMm),
-        new(units.Length(line.StraightNearMm), units.Length(line.StraightFarMm)),
-        new(units.Length(line.FacetNearMm), units.Length(line.FacetFarMm)),
-        [units.Point(line.FirstTangentNear), units.Point(line.FirstTangentFar)],
-        [units.Point(line.SecondTangentNear), units.Point(line.SecondTangentFar)]);
+    private static StationResult StationOf(Forming.Layout.Station station, UnitSystem units) =>
+        station.Line is { } line ? WithLine(PlainOf(station, units), line, units) : PlainOf(station, units);
 
-    private static StationResult StationOf(Forming.Layout.Station station, UnitSystem units) => new(
+    private static StationResult WithLine(StationResult station, Forming.Layout.FoldLine line, UnitSystem units) => station with
+    {
+        Near = units.Point(line.Near),
+        Far = units.Point(line.Far),
+        BaseNear = units.Length(line.BaseNearMm),
+        BaseFar = units.Length(line.BaseFarMm),
+        MarkTextFar = line.MarkFar.Text,
+        Length = units.Length(line.LengthMm),
+        StraightEnds = new(units.Length(line.StraightNearMm), units.Length(line.StraightFarMm)),
+        FacetEnds = new(units.Length(line.FacetNearMm), units.Length(line.FacetFarMm)),
+        FirstTangent = [units.Point(line.FirstTangentNear), units.Point(line.FirstTangentFar)],
+        SecondTangent = [units.Point(line.SecondTangentNear), units.Point(line.SecondTangentFar)],
+    };
+
+    private static StationResult PlainOf(Forming.Layout.Station station, UnitSystem units) => new(
         station.Number,
         units.Length(station.AtMm),
         units.Length(station.MarkMm),
@@ -79,8 +84,7 @@ internal static class FormAnswers
         UnitSystem.Degrees(station.StopAngle),
         units.Length(station.RadiusMm),
         units.Length(station.FacetAfterMm),
-        units.Length(station.StraightAfterMm),
-        station.Line is { } line ? LineOf(line, units) : null);
+        units.Length(station.StraightAfterMm));
 
     private static SteppingResult SteppingOf(SteppingReport stepping, UnitSystem units) => new(
         UnitSystem.Degrees(stepping.AngleSpread),

@@ -19,7 +19,7 @@ internal sealed class StationsConverter : JsonConverter<StationResult[]>
     /// <inheritdoc/>
     public override void Write(Utf8JsonWriter writer, StationResult[] value, JsonSerializerOptions options)
     {
-        var rented = ArrayPool<byte>.Shared.Rent((value.Length * LongestStation) + value.Sum(station => Encoding.UTF8.GetMaxByteCount(station.MarkText.Length + (station.Line?.MarkTextFar.Length ?? 0))) + 2);
+        var rented = ArrayPool<byte>.Shared.Rent((value.Length * LongestStation) + value.Sum(station => Encoding.UTF8.GetMaxByteCount(station.MarkText.Length + (station.MarkTextFar?.Length ?? 0))) + 2);
         var text = new Text(rented);
         text.Put("["u8);
         for (var i = 0; i < value.Length; i++)
@@ -51,26 +51,26 @@ internal sealed class StationsConverter : JsonConverter<StationResult[]>
         text.Put(",\"radius\":"u8, station.Radius);
         text.Put(",\"facetAfter\":"u8, station.FacetAfter);
         text.Put(",\"straightAfter\":"u8, station.StraightAfter);
-        if (station.Line is { } line)
-            Write(ref text, line);
+        if (station is { Near: { } near, Far: { } far })
+            WriteLine(ref text, station, near, far);
         text.Put("}"u8);
     }
 
-    private static void Write(ref Text text, FoldLineResult line)
+    private static void WriteLine(ref Text text, StationResult station, Pair near, Pair far)
     {
-        text.Put(",\"near\":"u8, line.Near);
-        text.Put(",\"far\":"u8, line.Far);
-        text.Put(",\"baseNear\":"u8, line.BaseNear);
-        text.Put(",\"baseFar\":"u8, line.BaseFar);
+        text.Put(",\"near\":"u8, near);
+        text.Put(",\"far\":"u8, far);
+        text.Put(",\"baseNear\":"u8, station.BaseNear);
+        text.Put(",\"baseFar\":"u8, station.BaseFar);
         text.Put(",\"markTextFar\":\""u8);
-        text.Put(line.MarkTextFar);
-        text.Put("\",\"length\":"u8, line.Length);
-        text.Put(",\"straightEnds\":"u8, line.StraightEnds);
-        text.Put(",\"facetEnds\":"u8, line.FacetEnds);
-        text.Put(",\"firstTangent\":["u8, line.FirstTangent[0]);
-        text.Put(","u8, line.FirstTangent[1]);
-        text.Put("],\"secondTangent\":["u8, line.SecondTangent[0]);
-        text.Put(","u8, line.SecondTangent[1]);
+        text.Put(station.MarkTextFar!);
+        text.Put("\",\"length\":"u8, station.Length);
+        text.Put(",\"straightEnds\":"u8, station.StraightEnds!.Value);
+        text.Put(",\"facetEnds\":"u8, station.FacetEnds!.Value);
+        text.Put(",\"firstTangent\":["u8, station.FirstTangent![0]);
+        text.Put(","u8, station.FirstTangent[1]);
+        text.Put("],\"secondTangent\":["u8, station.SecondTangent![0]);
+        text.Put(","u8, station.SecondTangent[1]);
         text.Put("]"u8);
     }
 

@@ -15,6 +15,9 @@ internal static class PullChecks
     /// <summary>What one person's hands can keep level along an edge [mm]: an assumption.</summary>
     private const double OnePersonWidthMm = 1200;
 
+    /// <summary>More than this many hands find no room along one edge: an assumption.</summary>
+    private const double MostPeople = 6;
+
     public static void AddTo(List<Check> checks, PlanDraft draft)
     {
         checks.Add(Lever(draft));
@@ -74,7 +77,9 @@ internal static class PullChecks
             draft.Pull.ForceN,
             HandForceN,
             $"pull at the free edge against published guidance for one standing person",
-            () => $"{people:0} people, a longer lever, or a winch or clamp bar across the whole edge");
+            () => people <= MostPeople
+                ? $"{people:0} people, a longer lever, or a winch on a stiff bar along the whole edge"
+                : (FormattableString)$"a winch or press on a stiff bar along the whole edge, a narrower panel, or a longer lever: no crew pulls this by hand");
     }
 
     private static Check PanelWidth(PlanDraft draft) => PlanChecks.AtMost(
