@@ -14,11 +14,11 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
     {
         if (schema is not OpenApiSchema own)
             return;
-        if (context.Type == typeof(Pair))
+        var bare = Nullable.GetUnderlyingType(context.Type) ?? context.Type;
+        if (bare == typeof(Pair))
             (own.MinItems, own.MaxItems) = (2, 2);
         if (context.MemberInfo is not null || context.ParameterInfo is not null)
             return;
-        var bare = Nullable.GetUnderlyingType(context.Type) ?? context.Type;
         if (bare.IsEnum)
             own.Description = XmlDocs.Summary(bare);
         if (WireContractResolver.InfoOf(bare == typeof(RawJson) ? typeof(Features.Forms.FormRequest) : bare) is not { } info)

@@ -40,9 +40,9 @@ internal sealed class WireContractResolver : ISerializerDataContractResolver
     {
         if (type == typeof(RawJson))
             return GetDataContractForType(typeof(FormRequest));
-        if (type == typeof(Pair))
-            return DataContract.ForArray(type, typeof(double));
         var bare = Nullable.GetUnderlyingType(type) ?? type;
+        if (bare == typeof(Pair))
+            return DataContract.ForArray(bare, typeof(double));
         if (bare.IsEnum)
             return DataContract.ForPrimitive(bare, DataType.String, null, value => "\"" + WordOf(bare, value) + "\"");
         if (InfoOf(type) is not { } info)
