@@ -46,7 +46,7 @@ internal static class ShopNotes
 
     private static readonly ShopNote TaperFace = new(
         "taper-face",
-        $"The flat layout is drawn as seen from the contact face; marks go on the other face, so lay it out mirrored, near and far ends changed about.");
+        $"Coordinates of the flat, and the DXF, are as seen from the contact face; marks go on the other face, where near and far change sides. The SVG and PDF sheets show the face that is marked.");
 
     private static readonly ShopNote OppositeHand = new(
         "opposite-hand",
