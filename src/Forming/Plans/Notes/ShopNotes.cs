@@ -60,7 +60,7 @@ internal static class ShopNotes
         if (draft.Form.Stepping.Ends == SteppingEnds.Full)
             notes.Add(FullEnds);
         if (draft.Panel.Mirrored)
-            notes.Add(Second);
+            notes.Add(draft.Taper is { NeedsOppositeHand: true } ? OppositeHand : Second);
         if (draft.PanelLaw.Flow.Origin is FlowCurveOrigin.CatalogueReplaced or FlowCurveOrigin.EstimateReplaced)
         {
             notes.Add(new(
@@ -76,12 +76,8 @@ internal static class ShopNotes
                 $"Small folds hardly wrap the nose: with a neutral factor of 0.5 the form blank would be {Figure.Length(atMid)} longer. A folded strip tells which holds on your brake."));
         }
 
-        if (draft.Taper is { } taper)
-        {
+        if (draft.Taper is not null)
             notes.Add(TaperFace);
-            if (draft.Panel.Mirrored && taper.NeedsOppositeHand)
-                notes.Add(OppositeHand);
-        }
 
         foreach (var caution in draft.Panel.Sheet.Material.Cautions)
             notes.Add(new("panel-material", FormattableStringOf(caution)));
