@@ -11,7 +11,7 @@ namespace FormApi.Features.Forms;
 /// <param name="LeadIn">Flat before the curve [mm or in].</param>
 /// <param name="LeadOut">Flat after the curve [mm or in]; with <c>mirrored</c> the single flat between the two curves.</param>
 /// <param name="Curve">The finished curve; it starts at (0, 0) heading along x and turns left.</param>
-/// <param name="Width">Width along the folds [mm or in]; needed but for a taper, whose length stands in its place.</param>
+/// <param name="Width">Width along the folds [mm or in]; needed but for a taper, which does not use it: its own length stands in its place.</param>
 /// <param name="Thickness">Thickness [mm or in]; this or <c>gauge</c>.</param>
 /// <param name="Gauge">Gauge number; this or <c>thickness</c>.</param>
 /// <param name="GaugeSystem">The gauge's system, an id of <c>/v1/gauges</c>. Default: the material's own.</param>
@@ -80,11 +80,6 @@ internal sealed class PanelInputRules : Rules<PanelInput>
     {
         this.AddSheetRules(units);
         RuleFor(panel => panel.Width).Within(Ranges.Width, units);
-        RuleFor(panel => panel).Custom((panel, context) =>
-        {
-            if (panel is { Curve: TaperInput, Width: not null })
-                context.FaultAt("width", "not-applicable", "A taper's own length stands in place of a width.", "only for curves that do not taper");
-        });
         RuleFor(panel => panel.LeadIn).Within(Ranges.Flat, units);
         RuleFor(panel => panel.LeadOut).Within(Ranges.Flat, units);
         RuleFor(panel => panel.Curve).SetValidator(new CurveInputRules(units, CurvePlace.Whole));
