@@ -154,15 +154,18 @@ public sealed class BendingLaw
             {
                 // The differences below lose their digits here; four terms of the binomial series keep them.
                 j2 = q * (1 + (n * x * (1 + (((2 * n) - 1) / 3 * x * (1 + (((2 * n) - 2) / 4 * x))))));
-                j1 = q * q * (0.5 + (n * x * ((1.0 / 3) + ((n - 1) * x * (0.125 + ((n - 2) / 30 * x))))));
                 flow = q * (1 + (n * x * (0.5 + ((n - 1) * x * ((1.0 / 6) + ((n - 2) / 24 * x))))));
             }
             else
             {
                 j2 = beta * ((w * s * s) - 1) / ((2 * n) + 1);
-                j1 = beta * beta * ((((w * w * s) - 1) / (n + 2)) - (((w * s) - 1) / (n + 1)));
                 flow = beta * ((w * s) - 1) / (n + 1);
             }
+
+            // The moment's own difference loses twice as many, so its series goes on for longer.
+            j1 = x < 0.02
+                ? q * q * (0.5 + (n * x * ((1.0 / 3) + ((n - 1) * x * (0.125 + ((n - 2) * x * ((1.0 / 30) + ((n - 3) * x * ((1.0 / 144) + ((n - 4) * x * ((1.0 / 840) + ((n - 5) * x / 5760))))))))))))
+                : beta * beta * ((((w * w * s) - 1) / (n + 2)) - (((w * s) - 1) / (n + 1)));
         }
 
         var u = s + q;
