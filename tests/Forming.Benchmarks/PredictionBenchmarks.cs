@@ -1,5 +1,4 @@
 using BenchmarkDotNet.Attributes;
-using Forming.Materials;
 using Forming.Prediction;
 using Forming.Springback;
 
