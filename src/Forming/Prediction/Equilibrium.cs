@@ -50,7 +50,7 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
     private bool Solve(ref Touch landing, double? heading)
     {
         var lands = heading is null;
-        Locate(ref landing, lands);
+        Find(ref landing, lands);
         if (lands && touches.Count > 0)
             strip.ExpectUnloading(touches[^1].Element - StillLoading);
         for (var i = 0; i < MostIterations; i++)
@@ -58,7 +58,8 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
             var wanted = heading is { } end ? end - strip.Heading[nodes] : circles.RadiusMm - landing.Distance;
             if (!Step(landing, lands, wanted, out var miss))
                 return false;
-            Locate(ref landing, lands);
+            strip.Update();
+            Find(ref landing, lands);
             if (miss < LastStep)
                 return true;
         }
@@ -66,9 +67,8 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
         return false;
     }
 
-    private void Locate(ref Touch landing, bool lands)
+    private void Find(ref Touch landing, bool lands)
     {
-        strip.Update();
         foreach (ref var touch in CollectionsMarshal.AsSpan(touches))
             touch.Find(strip, circles.Centres[touch.Circle]);
         if (lands)

@@ -135,6 +135,7 @@ internal sealed class PullOver
             Strip.Heading[i] = heading;
         }
 
+        Strip.Update();
         equilibrium.Force /= shrink;
         foreach (ref var touch in CollectionsMarshal.AsSpan(equilibrium.Touches))
             touch.Force = frontForce;
@@ -150,7 +151,6 @@ internal sealed class PullOver
 
     private bool LandOn(int circle, Start start)
     {
-        Strip.Update();
         var landing = places[circle];
         landing.FindBeyond(Strip, Circles.Centres[circle], places[circle - 1]);
         for (var i = 0; i < MostChanges; i++)

@@ -1,3 +1,6 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace Forming.Prediction;
 
 /// <summary>Shape and history of the panel as a strip of unit width.</summary>
@@ -10,6 +13,9 @@ internal sealed class Strip
     private readonly MomentTable table;
     private readonly double[] most;
     private readonly double[] mostMoment;
+    private readonly double[] middles;
+    private readonly double[] sines;
+    private readonly double[] cosines;
 
     /// <summary>Lays a strip out straight.</summary>
     /// <param name="lengths">[n] lengths of the elements [mm].</param>
@@ -27,6 +33,8 @@ internal sealed class Strip
         (Sine, Cosine) = (new double[2 * n], new double[2 * n]);
         (Moment, Growth) = (new double[n], new double[n]);
         (most, mostMoment) = (new double[n], new double[n]);
+        var whole = (n + Vector256<double>.Count - 1) / Vector256<double>.Count * Vector256<double>.Count;
+        (middles, sines, cosines) = (new double[whole], new double[whole], new double[whole]);
         for (var e = 0; e < n; e++)
             Along[e + 1] = Along[e] + lengths[e];
         Update();
@@ -68,9 +76,21 @@ internal sealed class Strip
     public void Update()
     {
         for (var e = 0; e < Lengths.Length; e++)
+            middles[e] = (Heading[e] + Heading[e + 1]) / 2;
+        var sinesOf = MemoryMarshal.Cast<double, Vector256<double>>(sines.AsSpan());
+        var cosinesOf = MemoryMarshal.Cast<double, Vector256<double>>(cosines.AsSpan());
+        var middlesOf = MemoryMarshal.Cast<double, Vector256<double>>(middles.AsSpan());
+        for (var i = 0; i < middlesOf.Length; i++)
+        {
+            var (sin, cos) = Vector256.SinCos(middlesOf[i]);
+            sinesOf[i] = sin;
+            cosinesOf[i] = cos;
+        }
+
+        for (var e = 0; e < Lengths.Length; e++)
         {
             var (h, turn) = (Lengths[e], Heading[e + 1] - Heading[e]);
-            var (sin, cos) = Math.SinCos(Heading[e] + (turn / 2));
+            var (sin, cos) = (sines[e], cosines[e]);
             var (s, c) = SmallSinCos(turn * (0.5 - LowShare));
             (Sine[2 * e], Cosine[2 * e]) = ((sin * c) - (cos * s), (cos * c) + (sin * s));
             (Sine[(2 * e) + 1], Cosine[(2 * e) + 1]) = ((sin * c) + (cos * s), (cos * c) - (sin * s));
