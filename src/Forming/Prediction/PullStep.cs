@@ -1,0 +1,8 @@
+namespace Forming.Prediction;
+
+/// <summary>The pull at the moment when the panel comes to lie on a fold.</summary>
+/// <param name="Fold">Number of the fold just touched, from 1; one more than there are folds when the panel meets the lead-out.</param>
+/// <param name="EndAngle">Direction of the sheet's end: how far the hand has turned it.</param>
+/// <param name="ForcePerWidth">Hand force, square to the sheet's end [N/mm].</param>
+/// <param name="ClampMomentPerWidth">Moment at the clamp [N·mm/mm].</param>
+public sealed record PullStep(int Fold, Angle EndAngle, double ForcePerWidth, double ClampMomentPerWidth);

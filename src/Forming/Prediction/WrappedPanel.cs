@@ -1,0 +1,26 @@
+namespace Forming.Prediction;
+
+/// <summary>A panel pulled over a standing form and let go, or how far the pull got.</summary>
+public sealed record WrappedPanel
+{
+    /// <summary>How the pull ended; short of complete there is no released shape.</summary>
+    public required WrapEnd End { get; init; }
+
+    /// <summary>The pull, a step for each fold reached.</summary>
+    public required IReadOnlyList<PullStep> Pull { get; init; }
+
+    /// <summary>The panel let go, clamp to hand; empty where the pull was not complete.</summary>
+    public required IReadOnlyList<ReleasedPoint> Curve { get; init; }
+
+    /// <summary>What each facet left; empty where the pull was not complete.</summary>
+    public required IReadOnlyList<ReleasedFacet> Facets { get; init; }
+
+    /// <summary>Mean curvature of the mid surface between the second fold and the last but one [1/mm].</summary>
+    public required double MeanCurvature { get; init; }
+
+    /// <summary>Turn of the whole panel after it was let go.</summary>
+    public required Angle Sweep { get; init; }
+
+    /// <summary>Hardening that was put in place of none, so that a hinge has a length [MPa], or null.</summary>
+    public required double? AssumedHardeningMpa { get; init; }
+}
