@@ -1,3 +1,4 @@
+using Forming.Prediction;
 using Forming.Results;
 
 namespace Forming.Plans.Checks;
@@ -18,6 +19,8 @@ internal static class PlanChecks
             TaperChecks.AddTo(checks, taper);
         PanelChecks.AddTo(checks, draft);
         PullChecks.AddTo(checks, draft);
+        if (draft.Prediction is { } prediction)
+            PredictionChecks.AddTo(checks, prediction, draft.Panel);
         return checks;
     }
 
