@@ -61,9 +61,11 @@ internal sealed record FoldPlaces(double[] AlongMm, double[] Curvatures, bool[] 
         var longest = double.PositiveInfinity;
         for (var j = 0; j < Curvatures.Length; j++)
         {
+            // The bend begins at the tangent point, before a full first fold.
+            var from = j == 0 ? 0 : AlongMm[j];
             var state = law.At(Curvatures[j]);
             if (state.IsPlastic)
-                longest = Math.Min(longest, (share * PrintThrough.LongestLever(state)) - (endMm - AlongMm[j]));
+                longest = Math.Min(longest, (share * PrintThrough.LongestLever(state)) - (endMm - from));
         }
 
         return longest;

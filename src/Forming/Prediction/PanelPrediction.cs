@@ -92,7 +92,8 @@ public sealed record PanelPrediction
             : 0;
         var law = LawOf(panel);
         var wrapped = PanelWrap.Compute(job.Form, law, new(hand, gap), cancellation);
-        var reached = Math.Min(count, wrapped.Pull.Select(step => step.Fold).DefaultIfEmpty(0).Max());
+        // The pull begins with the panel on the first fold.
+        var reached = Math.Min(count, wrapped.Pull.Select(step => step.Fold).DefaultIfEmpty(1).Max());
         if (wrapped.End != WrapEnd.Complete)
         {
             return Without(panel, WhyNotOf(wrapped, job, reached)) with
@@ -147,9 +148,17 @@ public sealed record PanelPrediction
         ? BendingLaw.WithYield(panel.Sheet, measured.YieldMpa)
         : BendingLaw.Of(panel.Sheet);
 
-    private static FormattableString WhyNotOf(WrappedPanel wrapped, PredictionJob job, int reached) => wrapped.End == WrapEnd.CurlsUp
-        ? $"with a lever of {Figure.Length(job.LeverMm)} the free side curls up before the panel touches fold {reached + 1} of {job.Form.FoldAngles.Count}"
-        : (FormattableString)$"with a lever of {Figure.Length(job.LeverMm)} the pull cannot be followed past fold {reached} of {job.Form.FoldAngles.Count}";
+    private static FormattableString WhyNotOf(WrappedPanel wrapped, PredictionJob job, int reached)
+    {
+        var (lever, count) = (Figure.Length(job.LeverMm), job.Form.FoldAngles.Count);
+        return (wrapped.End, reached == count) switch
+        {
+            (WrapEnd.CurlsUp, false) => $"with a lever of {lever} the free side curls up before the panel touches fold {reached + 1} of {count}",
+            (WrapEnd.CurlsUp, true) => $"with a lever of {lever} the free side curls up before the panel meets the lead-out",
+            (_, false) => $"with a lever of {lever} the pull cannot be followed past fold {reached} of {count}",
+            _ => $"with a lever of {lever} the pull cannot be followed from the last fold to the lead-out",
+        };
+    }
 
     // Where nothing set, the hardening that is not known never came into play.
     private static bool IsRippleKnown(BendingLaw law, WrappedPanel wrapped) =>
@@ -186,7 +195,7 @@ public sealed record PanelPrediction
     private static (double Panel, double Wanted) MeanCurvatures(WrappedPanel wrapped, WantedCurve wanted, FoldPlaces places)
     {
         if (places.AlongMm.Length < 4)
-            return (wrapped.Sweep.Radians / wanted.LengthMm, wanted.Sweep.Radians / wanted.LengthMm);
+            return (wrapped.MeanCurvature, wanted.Sweep.Radians / wanted.LengthMm);
         var (from, to) = (Math.Min(places.AlongMm[1], wanted.LengthMm), Math.Min(places.AlongMm[^2], wanted.LengthMm));
         var stretch = to - from;
         return (wrapped.MeanCurvature, stretch > 0 ? (wanted.At(to).Turn - wanted.At(from).Turn) / stretch : 0);
