@@ -3,14 +3,29 @@ using Forming.Springback;
 namespace Forming.Prediction;
 
 /// <summary>Pulls a panel over a faceted form and lets it go.</summary>
-/// <remarks>Source key <c>wrap-model</c>; no measured panels stand behind it.</remarks>
+/// <remarks>
+/// A strip of the panel, on its mid surface and elastic-plastic in plane strain, is wrapped over the folds with unilateral contact;
+/// every place keeps the largest curvature it has seen and springs back elastically. Source key <c>wrap-model</c>: no measured panels
+/// stand behind it.
+/// </remarks>
 public static class PanelWrap
 {
+    /// <summary>A sheet that does not harden bends at a point, a hinge without length; this share of E' hardens it a little.</summary>
+    private const double HardeningOfPerfect = 0.005;
+
     /// <summary>Pulls and lets go.</summary>
-    /// <param name="form">The form.</param>
+    /// <param name="form">The form; facets longer than their setbacks.</param>
     /// <param name="law">The panel's bending law.</param>
     /// <param name="setup">Clamp and hand.</param>
     /// <param name="cancellation">Ends the work early.</param>
-    public static WrappedPanel Compute(StandingForm form, BendingLaw law, WrapSetup setup, CancellationToken cancellation = default) =>
-        throw new NotImplementedException();
+    /// <returns>The panel let go, or how far the pull got.</returns>
+    public static WrappedPanel Compute(StandingForm form, BendingLaw law, WrapSetup setup, CancellationToken cancellation = default)
+    {
+        double? assumed = law.Flow.Hardening == 0 ? HardeningOfPerfect * law.PlaneModulusMpa : null;
+        if (assumed is { } slope)
+            law = law.WithLinearHardening(slope);
+        var pull = new PullOver(new(form, law.ThicknessMm, setup.LeverMm), law, setup, cancellation);
+        var end = pull.Run();
+        return ReleasedShape.Of(pull, end, assumed);
+    }
 }

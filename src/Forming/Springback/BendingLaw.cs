@@ -14,6 +14,19 @@ public sealed class BendingLaw
     private readonly double hardening;
     private readonly double beta; // e0/ey
 
+    private BendingLaw(BendingLaw other, FlowCurve flow)
+    {
+        Flow = flow;
+        ThicknessMm = other.ThicknessMm;
+        PlaneModulusMpa = other.PlaneModulusMpa;
+        PlaneYieldMpa = other.PlaneYieldMpa;
+        YieldCurvature = other.YieldCurvature;
+        Stiffness = other.Stiffness;
+        FirstYieldMoment = other.FirstYieldMoment;
+        hardening = flow.Hardening;
+        beta = Beta(flow, PlaneModulusMpa, PlaneYieldMpa);
+    }
+
     private BendingLaw(Sheet sheet, FlowCurve flow, double yieldMpa)
     {
         var material = sheet.Material;
@@ -25,7 +38,7 @@ public sealed class BendingLaw
         Stiffness = PlaneModulusMpa * ThicknessMm * ThicknessMm * ThicknessMm / 12;
         FirstYieldMoment = PlaneYieldMpa * ThicknessMm * ThicknessMm / 6;
         hardening = flow.Hardening;
-        beta = Math.Sqrt(3) / 2 * flow.Prestrain * PlaneModulusMpa / PlaneYieldMpa;
+        beta = Beta(flow, PlaneModulusMpa, PlaneYieldMpa);
     }
 
     /// <summary>The flow curve in use.</summary>
@@ -57,6 +70,14 @@ public sealed class BendingLaw
     /// <param name="sheet">Material and thickness.</param>
     /// <param name="yieldMpa">Effective yield stress [MPa], &gt; 0.</param>
     public static BendingLaw WithYield(Sheet sheet, double yieldMpa) => new(sheet, FlowCurve.Of(sheet.Material), yieldMpa);
+
+    /// <summary>The same law with a straight flow curve past yield.</summary>
+    /// <param name="slopeMpa">Slope of the flow curve in tension [MPa], &gt; 0.</param>
+    public BendingLaw WithLinearHardening(double slopeMpa)
+    {
+        var yieldMpa = Math.Sqrt(3) / 2 * PlaneYieldMpa;
+        return new(this, new FlowCurve(yieldMpa, 1, yieldMpa / slopeMpa, Flow.Origin));
+    }
 
     /// <summary>The state at a curvature under load, loaded for the first time.</summary>
     /// <param name="curvature">Mid-surface curvature [1/mm], at least 0.</param>
@@ -108,6 +129,9 @@ public sealed class BendingLaw
 
         return StateAt(q);
     }
+
+    private static double Beta(FlowCurve flow, double modulusMpa, double yieldMpa) =>
+        Math.Sqrt(3) / 2 * flow.Prestrain * modulusMpa / yieldMpa;
 
     private double SkinStrainAt(double u)
     {

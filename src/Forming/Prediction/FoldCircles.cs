@@ -1,0 +1,53 @@
+namespace Forming.Prediction;
+
+/// <summary>The folds as the panel's mid surface meets them: circles of outer fold radius and half a thickness.</summary>
+internal sealed class FoldCircles
+{
+    /// <summary>Lays the form out: the first fold's tangent point at the origin, the lead-in along the x axis behind it.</summary>
+    /// <param name="form">The form.</param>
+    /// <param name="thicknessMm">The panel's thickness [mm].</param>
+    /// <param name="leverMm">Hand beyond the last fold [mm].</param>
+    public FoldCircles(StandingForm form, double thicknessMm, double leverMm)
+    {
+        var folds = form.FoldAngles.Count;
+        RadiusMm = form.OuterFoldRadiusMm + (thicknessMm / 2);
+        Centres = new Point[folds + 1];
+        Spans = new double[folds];
+        Centres[0] = new(0, RadiusMm);
+        double heading = 0;
+        for (var j = 0; j < folds; j++)
+        {
+            var isLast = j + 1 == folds;
+            heading += form.FoldAngles[j];
+            var chord = isLast ? LandingOnLeadOut(form, leverMm) : Chord(form, j);
+            Centres[j + 1] = Centres[j] + (chord * Point.Along(heading));
+
+            // Clamped at its tangent point, the panel turns by all of the first fold; of the others half lies on either side.
+            var turn = (form.FoldAngles[j] / (j == 0 ? 1 : 2)) + (isLast ? 0 : form.FoldAngles[j + 1] / 2);
+            Spans[j] = ArcOver(chord, turn);
+        }
+    }
+
+    /// <summary>Radius of the circles [mm].</summary>
+    public double RadiusMm { get; }
+
+    /// <summary>[m + 1] centres; the last is no fold but a place on the lead-out where the wrap is complete.</summary>
+    public Point[] Centres { get; }
+
+    /// <summary>[m] mid-surface lengths from circle to circle [mm], as a smooth arc over both.</summary>
+    public double[] Spans { get; }
+
+    // One facet on, as far as the sheet reaches.
+    private static double LandingOnLeadOut(StandingForm form, double leverMm)
+    {
+        var facet = form.FacetsMm.Count > 0 ? form.FacetsMm[^1] - Setback(form, form.FoldAngles.Count - 1) : leverMm;
+        return Math.Min(facet, leverMm / 2);
+    }
+
+    private static double Chord(StandingForm form, int j) => form.FacetsMm[j] - Setback(form, j) - Setback(form, j + 1);
+
+    private static double Setback(StandingForm form, int fold) => form.OuterFoldRadiusMm * Math.Tan(form.FoldAngles[fold] / 2);
+
+    private double ArcOver(double chord, double turn) =>
+        (turn > 1e-9 ? chord * (turn / 2) / Math.Sin(turn / 2) : chord) + (RadiusMm * turn);
+}

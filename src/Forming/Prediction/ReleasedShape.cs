@@ -1,0 +1,115 @@
+namespace Forming.Prediction;
+
+/// <summary>The panel after it was let go: each element keeps what its largest curvature left.</summary>
+internal sealed class ReleasedShape
+{
+    private const int FitSamples = 120;
+
+    private readonly PullOver pull;
+    private readonly Strip strip;
+    private readonly ReleasedPoint[] curve;
+
+    private ReleasedShape(PullOver pull)
+    {
+        this.pull = pull;
+        strip = pull.Strip;
+        curve = new ReleasedPoint[strip.Along.Length];
+        curve[0] = new(0, Point.Origin, Angle.Zero, strip.Released(0));
+        for (var e = 0; e < strip.Lengths.Length; e++)
+            curve[e + 1] = PlaceIn(e, strip.Lengths[e]);
+    }
+
+    /// <summary>What a pull left.</summary>
+    /// <param name="pull">The pull, done.</param>
+    /// <param name="end">How it ended.</param>
+    /// <param name="assumedHardeningMpa">Hardening put in place of none [MPa], or null.</param>
+    public static WrappedPanel Of(PullOver pull, WrapEnd end, double? assumedHardeningMpa)
+    {
+        var shape = end == WrapEnd.Complete ? new ReleasedShape(pull) : null;
+        return new()
+        {
+            End = end,
+            Pull = pull.Steps,
+            Curve = shape?.curve ?? [],
+            Facets = shape?.Facets() ?? [],
+            MeanCurvature = shape?.MeanCurvature() ?? 0,
+            Sweep = shape?.curve[^1].Heading ?? Angle.Zero,
+            AssumedHardeningMpa = assumedHardeningMpa,
+        };
+    }
+
+    private int Folds => pull.Circles.Centres.Length - 1;
+
+    private ReleasedPoint PlaceIn(int e, double inside)
+    {
+        var (from, k) = (curve[e], strip.Released(e));
+        var turn = k * inside;
+        var chord = Math.Abs(turn) > 1e-8 ? inside * Math.Sin(turn / 2) / (turn / 2) : inside;
+        return new(from.AlongMm + inside, from.Position + (chord * Point.Along(from.Heading.Radians + (turn / 2))), new(from.Heading.Radians + turn), k);
+    }
+
+    private ReleasedPoint PlaceAt(double along)
+    {
+        var found = Array.BinarySearch(strip.Along, along);
+        var e = Math.Clamp(found >= 0 ? found : ~found - 1, 0, strip.Lengths.Length - 1);
+        return PlaceIn(e, along - strip.Along[e]);
+    }
+
+    // The first folds and the last one lie differently, so they are left out where enough remain.
+    private double MeanCurvature()
+    {
+        var from = pull.TouchedAt(Folds > 4 ? 2 : 0);
+        var to = pull.TouchedAt(Folds > 5 ? Folds - 2 : Folds - 1);
+        if (!(to > from))
+            return 0;
+        Span<Point> points = stackalloc Point[FitSamples + 1];
+        for (var i = 0; i <= FitSamples; i++)
+            points[i] = PlaceAt(from + ((to - from) * i / FitSamples)).Position;
+        return CircleFit.Curvature(points);
+    }
+
+    private ReleasedFacet[] Facets()
+    {
+        var facets = new ReleasedFacet[Folds - 1];
+        for (var j = 0; j < facets.Length; j++)
+            facets[j] = Facet(j + 1, PlaceAt(pull.TouchedAt(j)), PlaceAt(pull.TouchedAt(j + 1)));
+        return facets;
+    }
+
+    // Off its own smooth arc the facet turns by a piecewise linear angle; the height is that angle's integral, its ends brought to 0.
+    private ReleasedFacet Facet(int number, ReleasedPoint from, ReleasedPoint to)
+    {
+        var length = to.AlongMm - from.AlongMm;
+        var mean = (to.Heading.Radians - from.Heading.Radians) / length;
+        double area = 0;
+        Walk((h, start, end) => area += h * (start + end) / 2);
+        var tilt = area / length;
+        double height = 0, lowest = 0, highest = 0, slope = 0;
+        Walk((h, start, end) =>
+        {
+            double first = start - tilt, last = end - tilt;
+            if (first * last < 0)
+                Meet(height + (h * first * first / (first - last) / 2));
+            height += h * (first + last) / 2;
+            Meet(height);
+            slope = Math.Max(slope, Math.Max(Math.Abs(first), Math.Abs(last)));
+        });
+        return new(number, highest - lowest, new(slope), mean);
+
+        void Meet(double y) => (lowest, highest) = (Math.Min(lowest, y), Math.Max(highest, y));
+
+        void Walk(Action<double, double, double> piece)
+        {
+            var first = Array.BinarySearch(strip.Along, from.AlongMm);
+            var e = first >= 0 ? first : ~first - 1;
+            double at = from.AlongMm, turned = 0;
+            for (; e < strip.Lengths.Length && at < to.AlongMm; e++)
+            {
+                var h = Math.Min(strip.Along[e + 1], to.AlongMm) - at;
+                var next = turned + ((strip.Released(e) - mean) * h);
+                piece(h, turned, next);
+                (at, turned) = (at + h, next);
+            }
+        }
+    }
+}

@@ -1,0 +1,133 @@
+namespace Forming.Prediction;
+
+/// <summary>Shape and history of the panel as a strip of unit width.</summary>
+/// <remarks>Nodes carry the direction; elements keep their length and turn evenly; places come by two Gauss points an element.</remarks>
+internal sealed class Strip
+{
+    /// <summary>The share of an element at which its first Gauss point lies; the second lies as far from the other end.</summary>
+    public const double LowShare = 0.21132486540518713; // 1/2 - 1/(2√3)
+
+    private readonly MomentTable table;
+    private readonly double[] most;
+    private readonly double[] mostMoment;
+
+    /// <summary>Lays a strip out straight.</summary>
+    /// <param name="lengths">[n] lengths of the elements [mm].</param>
+    /// <param name="table">Moment against curvature.</param>
+    /// <param name="start">Where it is clamped, heading along the x axis.</param>
+    public Strip(double[] lengths, MomentTable table, Point start)
+    {
+        this.table = table;
+        var n = lengths.Length;
+        Lengths = lengths;
+        Along = new double[n + 1];
+        Heading = new double[n + 1];
+        Position = new Point[n + 1];
+        Position[0] = start;
+        (Sine, Cosine) = (new double[2 * n], new double[2 * n]);
+        (Moment, Growth) = (new double[n], new double[n]);
+        (most, mostMoment) = (new double[n], new double[n]);
+        for (var e = 0; e < n; e++)
+            Along[e + 1] = Along[e] + lengths[e];
+        Update();
+    }
+
+    /// <summary>[n] lengths of the elements [mm].</summary>
+    public double[] Lengths { get; }
+
+    /// <summary>[n + 1] distances of the nodes from the clamp [mm].</summary>
+    public double[] Along { get; }
+
+    /// <summary>[n + 1] directions at the nodes [rad]; the first is held.</summary>
+    public double[] Heading { get; }
+
+    /// <summary>[n + 1] places of the nodes [mm].</summary>
+    public Point[] Position { get; }
+
+    /// <summary>[2n] sines of the direction at the Gauss points.</summary>
+    public double[] Sine { get; }
+
+    /// <summary>[2n] cosines of the direction at the Gauss points.</summary>
+    public double[] Cosine { get; }
+
+    /// <summary>[n] moments [N·mm/mm].</summary>
+    public double[] Moment { get; }
+
+    /// <summary>[n] dM/dkappa [N·mm²/mm].</summary>
+    public double[] Growth { get; }
+
+    /// <summary>Curvature of an element [1/mm].</summary>
+    /// <param name="e">Its number.</param>
+    public double Curvature(int e) => (Heading[e + 1] - Heading[e]) / Lengths[e];
+
+    /// <summary>Curvature left in an element when everything is let go [1/mm].</summary>
+    /// <param name="e">Its number.</param>
+    public double Released(int e) => most[e] > table.YieldCurvature ? most[e] - (mostMoment[e] / table.Stiffness) : 0;
+
+    /// <summary>Works out places and moments from the directions.</summary>
+    public void Update()
+    {
+        for (var e = 0; e < Lengths.Length; e++)
+        {
+            var (h, turn) = (Lengths[e], Heading[e + 1] - Heading[e]);
+            var (sin, cos) = Math.SinCos(Heading[e] + (turn / 2));
+            var (s, c) = SmallSinCos(turn * (0.5 - LowShare));
+            (Sine[2 * e], Cosine[2 * e]) = ((sin * c) - (cos * s), (cos * c) + (sin * s));
+            (Sine[(2 * e) + 1], Cosine[(2 * e) + 1]) = ((sin * c) + (cos * s), (cos * c) - (sin * s));
+            Position[e + 1] = Position[e] + (h * c * new Point(cos, sin));
+            var curvature = turn / h;
+            if (curvature >= most[e])
+            {
+                Moment[e] = table.At(curvature, out Growth[e]);
+            }
+            else
+            {
+                Moment[e] = mostMoment[e] - (table.Stiffness * (most[e] - curvature));
+                Growth[e] = table.Stiffness;
+            }
+        }
+    }
+
+    /// <summary>Takes the elements before one for unloading, until they are next worked out.</summary>
+    /// <param name="end">The first element that is not.</param>
+    public void ExpectUnloading(int end)
+    {
+        for (var e = 0; e < end; e++)
+            Growth[e] = table.Stiffness;
+    }
+
+    /// <summary>Remembers what each element has seen so far.</summary>
+    public void Commit()
+    {
+        for (var e = 0; e < Lengths.Length; e++)
+        {
+            var curvature = Curvature(e);
+            if (curvature > most[e])
+            {
+                most[e] = curvature;
+                mostMoment[e] = table.At(curvature, out _);
+            }
+        }
+    }
+
+    /// <summary>Where a place inside an element lies.</summary>
+    /// <param name="e">The element.</param>
+    /// <param name="inside">Distance from its first node [mm].</param>
+    /// <param name="heading">Direction there [rad].</param>
+    public Point PlaceIn(int e, double inside, out double heading)
+    {
+        var turn = Curvature(e) * inside;
+        heading = Heading[e] + turn;
+        return Position[e] + (inside * Math.Cos(turn * (0.5 - LowShare)) * Point.Along(Heading[e] + (turn / 2)));
+    }
+
+    private static (double Sin, double Cos) SmallSinCos(double x)
+    {
+        if (Math.Abs(x) > 0.1)
+            return Math.SinCos(x);
+        var q = x * x;
+        return (
+            x * (1 - (q / 6 * (1 - (q / 20 * (1 - (q / 42 * (1 - (q / 72)))))))),
+            1 - (q / 2 * (1 - (q / 12 * (1 - (q / 30 * (1 - (q / 56 * (1 - (q / 90))))))))));
+    }
+}
