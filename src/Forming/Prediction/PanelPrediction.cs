@@ -168,11 +168,10 @@ public sealed record PanelPrediction
     {
         var panel = job.Panel;
         var (fitted, held) = CurveMiss.Of(wrapped.Curve, wanted);
-        var (mean, wantedMean) = MeanCurvatures(wrapped, wanted, places);
         return new()
         {
-            RadiusMm = RadiusOf(mean, panel),
-            WantedRadiusMm = RadiusOf(wantedMean, panel),
+            RadiusMm = RadiusOf(wrapped.MeanCurvature, panel),
+            WantedRadiusMm = RadiusOf(WantedMean(wanted, places), panel),
             Sweep = wrapped.Sweep,
             WantedSweep = wanted.Sweep,
             MissMm = fitted,
@@ -191,14 +190,13 @@ public sealed record PanelPrediction
         };
     }
 
-    // The facets next to the ends are left out where enough others remain.
-    private static (double Panel, double Wanted) MeanCurvatures(WrappedPanel wrapped, WantedCurve wanted, FoldPlaces places)
+    // The wanted curve over the stretch from which the panel's own mean is taken.
+    private static double WantedMean(WantedCurve wanted, FoldPlaces places)
     {
-        if (places.AlongMm.Length < 4)
-            return (wrapped.MeanCurvature, wanted.Sweep.Radians / wanted.LengthMm);
-        var (from, to) = (Math.Min(places.AlongMm[1], wanted.LengthMm), Math.Min(places.AlongMm[^2], wanted.LengthMm));
-        var stretch = to - from;
-        return (wrapped.MeanCurvature, stretch > 0 ? (wanted.At(to).Turn - wanted.At(from).Turn) / stretch : 0);
+        var count = places.AlongMm.Length;
+        var from = Math.Min(places.AlongMm[count >= 5 ? 2 : 0], wanted.LengthMm);
+        var to = Math.Min(places.AlongMm[count > 5 ? count - 2 : count - 1], wanted.LengthMm);
+        return to > from ? (wanted.At(to).Turn - wanted.At(from).Turn) / (to - from) : 0;
     }
 
     private static double? RadiusOf(double curvature, PanelSpec panel)

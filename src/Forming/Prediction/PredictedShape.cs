@@ -3,7 +3,7 @@ namespace Forming.Prediction;
 /// <summary>The panel let go, against the curve that is wanted.</summary>
 public sealed record PredictedShape
 {
-    /// <summary>Mean radius between the second fold and the last but one, on the face the curve was measured on [mm]; null where the panel came off flat there.</summary>
+    /// <summary>Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the first), on the face the curve was measured on [mm]; null where the panel came off flat there.</summary>
     public required double? RadiusMm { get; init; }
 
     /// <summary>Mean radius of the wanted curve over the same stretch [mm]; null where it is flat there.</summary>

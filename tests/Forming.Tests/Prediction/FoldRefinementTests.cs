@@ -1,5 +1,4 @@
 using Forming.Facets;
-using Forming.Plans;
 using Forming.Results;
 
 namespace Forming.Tests.Prediction;

@@ -11,6 +11,8 @@ namespace Forming.Tests.Prediction;
 /// <summary>What a simulated pull says of a panel, held against the closed forms and the facts of the trade.</summary>
 public class PanelPredictionTests
 {
+    private static readonly double[] InOrderShares = [0.4, 0.7, 1.0];
+
     private static readonly PanelSpec Arc = Workshop.Panel(Workshop.Arc(80, 90)) with { Predict = true };
 
     public static TheoryData<string, double, double, double> Sheets => new()
@@ -21,7 +23,7 @@ public class PanelPredictionTests
         { "ss-304", 1.2, 90, 90 },
     };
 
-    // k_f = k - M/E'I + 0.30 (c/l) k, within -2.8 to +1.4 % of k over the fit set.
+    // k_f = k - M/E'I + 0.30 (c/l) k, the closed form off by -2.8 to +1.4 % of k over the fit set.
     [Theory]
     [MemberData(nameof(Sheets))]
     public void The_curvature_left_is_what_the_closed_form_over_facets_says(string material, double thickness, double radius, double sweep)
@@ -35,7 +37,7 @@ public class PanelPredictionTests
             station.FacetAfterMm / (plan.Panel.Pull.LeverMm + WrapAfter(plan, j + 1, formed.Curvature))).Average();
         var expected = formed.Curvature - (formed.MomentPerWidth / law.Stiffness) + (0.30 * facets * formed.Curvature);
         var left = 1 / (shape.RadiusMm!.Value + (thickness / 2));
-        Assert.InRange((left - expected) / formed.Curvature, -0.028, 0.028);
+        Assert.InRange((left - expected) / formed.Curvature, -0.014, 0.028);
     }
 
     [Theory]
@@ -57,7 +59,7 @@ public class PanelPredictionTests
     {
         var job = Standing(Workshop.Plan(Arc));
         var longest = job.LongestLeverMm!.Value;
-        var ripples = new[] { 0.4, 0.7, 1.0 }.Select(share => PanelPrediction.Of(job with { LeverMm = share * longest })).ToArray();
+        var ripples = InOrderShares.Select(share => PanelPrediction.Of(job with { LeverMm = share * longest })).ToArray();
         Assert.All(ripples, prediction => Assert.True(prediction.Wraps, prediction.WhyNot?.ToString()));
         Assert.Equal(ripples.OrderByDescending(prediction => prediction.Ripple.HeightMm), ripples);
         Assert.True(ripples[2].Ripple.HeightMm < 0.8 * ripples[0].Ripple.HeightMm);

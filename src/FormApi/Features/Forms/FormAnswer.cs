@@ -205,7 +205,7 @@ internal sealed record PanelResult(
 /// <summary>Headlines of how the panel comes off the form, from a simulated pull behind which no measured panels stand; all of it at <c>/v1/forms/prediction</c>.</summary>
 /// <param name="Wraps">Whether the panel comes to lie on every fold, in their order.</param>
 /// <param name="Reason">Why it does not, or why ripple is not known; null where both hold.</param>
-/// <param name="Radius">Mean radius between the second fold and the last but one, on the face the curve was measured on [mm or in]; null where the panel comes off flat there, or does not wrap.</param>
+/// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the first), on the face the curve was measured on [mm or in]; null where the panel comes off flat there, or does not wrap.</param>
 /// <param name="Sweep">Turn of the whole panel let go [°]; null where it does not wrap.</param>
 /// <param name="Miss">Largest distance from the wanted curve, laid over it as well as it goes [mm or in]; null where it does not wrap.</param>
 /// <param name="HeldMiss">The same with the lead-in flats laid on each other [mm or in]; null where it does not wrap.</param>

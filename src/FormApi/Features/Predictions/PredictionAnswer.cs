@@ -15,7 +15,7 @@ namespace FormApi.Features.Predictions;
 /// <param name="Lever">From the end of the curve to the hand [mm or in]; null where nothing could be pulled.</param>
 /// <param name="LongestLever">Longest lever known to keep the wrap in order [mm or in]; 0 where none does, null where any does.</param>
 /// <param name="ClampGap">Where the panel is clamped: behind the first fold's tangent point [mm or in]; 0 with half folds at the ends.</param>
-/// <param name="Radius">Mean radius between the second fold and the last but one, on the face the curve was measured on [mm or in]; null where the panel comes off flat there, or does not wrap.</param>
+/// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the first), on the face the curve was measured on [mm or in]; null where the panel comes off flat there, or does not wrap.</param>
 /// <param name="WantedRadius">Mean radius of the wanted curve over the same stretch [mm or in]; null where it is flat there, or the panel does not wrap.</param>
 /// <param name="Sweep">Turn of the whole panel let go [°]; null where it does not wrap.</param>
 /// <param name="WantedSweep">Turn of the wanted curve [°]; null where the panel does not wrap.</param>
