@@ -70,7 +70,7 @@ internal static class PredictionChecks
             isBySlope ? slope.Radians : height,
             isBySlope ? finish.Slope.Radians : finish.RippleMm,
             isBySlope ? Quantity.Angle : Quantity.Length,
-            $"predicted ripple {Figure.Length(height)}, slope {Figure.Angle(slope.Radians)}, for a {finish.Name} finish; no measured panels stand behind it",
+            $"predicted ripple {Figure.Length(height)}, slope {Figure.Angle(slope.Radians)}, against the limits of the finish ({finish.Name}); no measured panels stand behind it",
             passes ? null : (FormattableString)$"more folds, a longer lever within what keeps the wrap in order, or a plainer finish");
     }
 }

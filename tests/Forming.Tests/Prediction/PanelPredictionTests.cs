@@ -190,6 +190,7 @@ public class PanelPredictionTests
         Assert.False(plan.Panel.Prediction!.Wraps);
         Assert.NotNull(plan.Panel.Prediction.WhyNot);
         Assert.NotNull(plan.Form.Stepping.Refinement!.WhyKept);
+        Assert.DoesNotContain(plan.Checks, check => check.Id is "wrap-order" or "predicted-ripple");
     }
 
     [Fact]

@@ -19,7 +19,8 @@ internal static class PlanChecks
             TaperChecks.AddTo(checks, taper);
         PanelChecks.AddTo(checks, draft);
         PullChecks.AddTo(checks, draft);
-        if (draft.Prediction is { } prediction)
+        // A taper is not predicted, which is no fault of the job's.
+        if (draft is { Taper: null, Prediction: { } prediction })
             PredictionChecks.AddTo(checks, prediction, draft.Panel);
         return checks;
     }
