@@ -3,6 +3,7 @@ using FormApi.Features.Drawings;
 using FormApi.Features.Forms;
 using FormApi.Features.Gauges;
 using FormApi.Features.Materials;
+using FormApi.Features.Predictions;
 using FormApi.Features.References;
 using FormApi.Http;
 using FormApi.Operations;
@@ -26,5 +27,6 @@ app.MapReferences();
 var computations = app.MapComputations();
 computations.MapForms();
 computations.MapDrawings();
+computations.MapPredictions();
 
 app.Run();

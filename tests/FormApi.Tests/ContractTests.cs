@@ -93,6 +93,11 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
         var contract = await Contract();
         foreach (var (name, body) in Requests.Examples())
             AssertValid(contract, "FormAnswer", await service.Form(body), name);
+        foreach (var (name, body) in Requests.Predictions())
+        {
+            AssertValid(contract, "PredictionRequest", body, name);
+            AssertValid(contract, "PredictionAnswer", await service.Prediction(body), name);
+        }
     }
 
     [Fact]
@@ -100,7 +105,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
     {
         var contract = await Contract();
         var arc = Requests.Arc();
-        Assert.False(IsValid(contract, "FormRequest", arc.With("/predict", "true")));
+        Assert.False(IsValid(contract, "FormRequest", arc.With("/foretell", "true")));
         Assert.False(IsValid(contract, "ArcInput", JsonNode.Parse("""{"type":"arc","radius":1,"sweep":2,"law":"clothoid"}""")!));
         Assert.False(IsValid(contract, "ArcInput", JsonNode.Parse("""{"type":"flat","radius":1,"sweep":2}""")!));
         Assert.False(IsValid(contract, "CurveInput", JsonNode.Parse("""{"radius":1,"sweep":2}""")!));

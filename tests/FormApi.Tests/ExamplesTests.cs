@@ -23,6 +23,8 @@ public sealed class ExamplesTests(Service service) : IClassFixture<Service>
 
     public static TheoryData<string> Posts => [.. Requests.Examples().Select(example => example.Name)];
 
+    public static TheoryData<string> Predictions => [.. Requests.Predictions().Select(example => example.Name)];
+
     public static TheoryData<string> Gets => [.. Reads.Keys];
 
     [Theory]
@@ -31,6 +33,15 @@ public sealed class ExamplesTests(Service service) : IClassFixture<Service>
     {
         var stem = Repository.PathOf("openapi", "examples", "computeForm." + name);
         using var response = await service.Post("/v1/forms", await File.ReadAllBytesAsync(stem + ".request.json"));
+        await Compare(response, stem + ".answer.json");
+    }
+
+    [Theory]
+    [MemberData(nameof(Predictions))]
+    public async Task A_prediction_answers_as_committed(string name)
+    {
+        var stem = Repository.PathOf("openapi", "examples", "predictPanel." + name);
+        using var response = await service.Post("/v1/forms/prediction", await File.ReadAllBytesAsync(stem + ".request.json"));
         await Compare(response, stem + ".answer.json");
     }
 

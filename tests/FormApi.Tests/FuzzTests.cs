@@ -27,7 +27,7 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
         "/panel/material/yield", "/panel/material/ultimate", "/form/width", "/form/grain", "/form/neutralFactor", "/form/stop/offset", "/form/stop/slope",
         "/form/stepping/folds", "/form/stepping/angle", "/form/stepping/spacing", "/form/stepping/maxFacet", "/form/stepping/rule", "/form/stepping/ends",
         "/brake/kind", "/brake/reach", "/brake/capacity/thickness", "/brake/capacity/ultimate", "/brake/minFacet", "/brake/stopResolution",
-        "/marks/datum", "/marks/tape", "/marks/resolution",
+        "/marks/datum", "/marks/tape", "/marks/resolution", "/predict", "/form/stepping/refine",
     ];
 
     [Fact]
@@ -53,6 +53,45 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
 
         output.WriteLine(string.Join(", ", tally.Select(entry => $"{entry.Key}: {entry.Value}")));
         Assert.True(tally.GetValueOrDefault(200) > Rounds / 20, "Too few requests got through to the calculation.");
+    }
+
+    [Fact]
+    public async Task No_spoilt_prediction_breaks_the_service()
+    {
+        var random = new Random(Seed);
+        var seeds = Requests.Predictions().Select(example => example.Body).Append(Requests.Standing()).ToArray();
+        var wrapped = 0;
+        for (var round = 0; round < Rounds / 4; round++)
+        {
+            var body = Spoil(seeds[random.Next(seeds.Length)], random);
+            using var response = await service.Post("/v1/forms/prediction", body);
+            var status = (int)response.StatusCode;
+            var text = await response.Content.ReadAsStringAsync();
+            Assert.True(status is 200 or 400 or 422, $"{status} in round {round}: {text}\n{Encoding.UTF8.GetString(body)}");
+            using var answer = JsonDocument.Parse(text);
+            if (status == 200)
+                wrapped += AssertTold(answer.RootElement) ? 1 : 0;
+            else
+                Assert.NotEmpty(answer.RootElement.GetProperty("errors").EnumerateArray());
+        }
+
+        output.WriteLine($"{wrapped} wrapped");
+        Assert.True(wrapped > Rounds / 40, "Too few requests got through to the calculation.");
+    }
+
+    // Either the panel wraps and every figure is there, or it does not and says why.
+    private static bool AssertTold(JsonElement answer)
+    {
+        var wraps = answer.GetProperty("wraps").GetBoolean();
+        Assert.Equal(!wraps, answer.GetProperty("reason").ValueKind == JsonValueKind.String);
+        foreach (var field in new[] { "sweep", "wantedSweep", "miss", "curve" })
+            Assert.Equal(wraps, answer.GetProperty(field).ValueKind != JsonValueKind.Null);
+        foreach (var field in new[] { "force", "clampMoment", "clampLoad", "endAngle", "energyReleased" })
+            Assert.Equal(wraps, answer.GetProperty("pull").GetProperty(field).ValueKind == JsonValueKind.Number);
+        var ripple = answer.GetProperty("ripple");
+        Assert.Equal(ripple.GetProperty("known").GetBoolean(), ripple.GetProperty("height").ValueKind == JsonValueKind.Number);
+        Assert.True(wraps || !ripple.GetProperty("known").GetBoolean());
+        return wraps;
     }
 
     private static byte[] Spoil(JsonObject seed, Random random)

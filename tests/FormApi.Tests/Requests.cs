@@ -6,9 +6,10 @@ namespace FormApi.Tests;
 public static class Requests
 {
     /// <summary>Every committed example: operation, name, body.</summary>
-    public static IEnumerable<(string Name, JsonObject Body)> Examples() =>
-        Directory.GetFiles(Repository.PathOf("openapi", "examples"), "computeForm.*.request.json").Order(StringComparer.Ordinal)
-            .Select(path => (Path.GetFileName(path).Split('.')[1], JsonNode.Parse(File.ReadAllText(path))!.AsObject()));
+    public static IEnumerable<(string Name, JsonObject Body)> Examples() => Examples("computeForm");
+
+    /// <summary>Every committed example of predictions.</summary>
+    public static IEnumerable<(string Name, JsonObject Body)> Predictions() => Examples("predictPanel");
 
     /// <summary>A plain arc.</summary>
     public static JsonObject Arc() => JsonNode.Parse("""
@@ -20,6 +21,22 @@ public static class Requests
           },
           "form": { "material": { "id": "steel-cr-cs" }, "thickness": 2, "foldRadius": 2, "leadIn": 60, "leadOut": 60 },
           "brake": { "length": 1250 }
+        }
+        """)!.AsObject();
+
+    /// <summary>The form of a plain arc as it stands after folding, given by its stations.</summary>
+    public static JsonObject Standing() => JsonNode.Parse("""
+        {
+          "units": "mm",
+          "panel": {
+            "material": { "id": "ss-304" }, "thickness": 1.2, "width": 600, "leadIn": 80, "leadOut": 150,
+            "curve": { "type": "arc", "radius": 90, "sweep": 60 }
+          },
+          "form": { "material": { "id": "steel-cr-cs" }, "thickness": 2, "foldRadius": 2, "leadIn": 60, "leadOut": 60 },
+          "stations": [
+            { "angle": 8, "facetAfter": 19 }, { "angle": 16, "facetAfter": 19.3 }, { "angle": 16, "facetAfter": 19.3 },
+            { "angle": 16, "facetAfter": 19.3 }, { "angle": 16, "facetAfter": 19 }, { "angle": 8, "facetAfter": 60 }
+          ]
         }
         """)!.AsObject();
 
@@ -46,4 +63,8 @@ public static class Requests
             here.AsObject()[steps[^1]] = JsonNode.Parse(json);
         return copy;
     }
+
+    private static IEnumerable<(string Name, JsonObject Body)> Examples(string operation) =>
+        Directory.GetFiles(Repository.PathOf("openapi", "examples"), operation + ".*.request.json").Order(StringComparer.Ordinal)
+            .Select(path => (Path.GetFileName(path).Split('.')[1], JsonNode.Parse(File.ReadAllText(path))!.AsObject()));
 }

@@ -44,17 +44,21 @@ public sealed class Service : IDisposable
         return Client.PostAsync(path, content);
     }
 
-    public async Task<JsonNode> Form(JsonNode request)
-    {
-        using var response = await Post("/v1/forms", request.ToJsonString());
-        var text = await response.Content.ReadAsStringAsync();
-        Assert.True(response.IsSuccessStatusCode, text);
-        return JsonNode.Parse(text)!;
-    }
+    public Task<JsonNode> Form(JsonNode request) => Answer("/v1/forms", request);
+
+    public Task<JsonNode> Prediction(JsonNode request) => Answer("/v1/forms/prediction", request);
 
     public void Dispose()
     {
         Client.Dispose();
         _factory.Dispose();
+    }
+
+    private async Task<JsonNode> Answer(string path, JsonNode request)
+    {
+        using var response = await Post(path, request.ToJsonString());
+        var text = await response.Content.ReadAsStringAsync();
+        Assert.True(response.IsSuccessStatusCode, text);
+        return JsonNode.Parse(text)!;
     }
 }

@@ -1,5 +1,6 @@
 using FluentValidation;
 using FormApi.Features.Forms;
+using FormApi.Features.Predictions;
 using FormApi.Http;
 
 namespace FormApi.Contract;
@@ -37,6 +38,8 @@ internal static class FieldRanges
         yield return (typeof(SegmentsInput), new SegmentsInputRules(units));
         yield return (typeof(TaperInput), new TaperInputRules(units));
         yield return (typeof(FlatInput), new FlatInputRules(units));
+        yield return (typeof(PredictionRequest), new PredictionRequestRules(units));
+        yield return (typeof(StandingStationInput), new StandingStationInputRules(units));
         foreach (var inChain in new[] { false, true })
         {
             yield return (typeof(ArcInput), new ArcInputRules(units, inChain));

@@ -22,6 +22,15 @@ internal sealed class WireContractResolver : ISerializerDataContractResolver
         return info?.Kind == JsonTypeInfoKind.Object ? info : null;
     }
 
+    /// <summary>The request that goes into an answer as raw JSON, or null where a type is none.</summary>
+    /// <param name="type">The type.</param>
+    public static Type? RequestBehind(Type type)
+    {
+        if (type == typeof(RawJson))
+            return typeof(FormRequest);
+        return type.IsGenericType && type.GetGenericTypeDefinition() == typeof(RawRequest<>) ? type.GetGenericArguments()[0] : null;
+    }
+
     /// <summary>Whether an answer or a request always holds a field.</summary>
     /// <param name="info">The type.</param>
     /// <param name="field">The field.</param>
@@ -38,8 +47,8 @@ internal sealed class WireContractResolver : ISerializerDataContractResolver
     /// <inheritdoc/>
     public DataContract GetDataContractForType(Type type)
     {
-        if (type == typeof(RawJson))
-            return GetDataContractForType(typeof(FormRequest));
+        if (RequestBehind(type) is { } request)
+            return GetDataContractForType(request);
         var bare = Nullable.GetUnderlyingType(type) ?? type;
         if (bare == typeof(Pair))
             return DataContract.ForArray(bare, typeof(double));

@@ -38,6 +38,16 @@ internal static class BodyFaults
             ?? (Problems.WrongType, new("", Problems.WrongType.Code, "The body could not be read.", null, "the shape that the contract states"));
     }
 
+    /// <summary>What a field should hold, in words.</summary>
+    /// <param name="type">What the body should have been.</param>
+    /// <param name="pointer">Pointer of the field, through objects only.</param>
+    public static string WordsAt(JsonTypeInfo type, string pointer)
+    {
+        foreach (var name in pointer.Split('/').Skip(1))
+            type = type.Options.GetTypeInfo(type.Properties.First(field => field.Name == name).PropertyType);
+        return WordsFor(type);
+    }
+
     private static (ProblemKind Kind, Fault Fault) Malformed(JsonException broken, ReadOnlySpan<byte> body)
     {
         if (DepthOf(body) > WireJson.MaxDepth)

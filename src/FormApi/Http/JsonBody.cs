@@ -113,7 +113,7 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
 
     private static JsonBody<T> Missing(string pointer, ReadOnlyMemory<byte> utf8)
     {
-        var fault = new Fault(pointer, Problems.MissingField.Code, "The field is missing.", null, "a number");
+        var fault = new Fault(pointer, Problems.MissingField.Code, "The field is missing.", null, BodyFaults.WordsAt(T.TypeInfo, pointer));
         return new(null, new(Problems.MissingField, $"{pointer}: {fault.Message}", [fault]), utf8);
     }
 

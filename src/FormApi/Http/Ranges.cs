@@ -57,6 +57,15 @@ internal static class Ranges
     /// <summary>Spacing or facet.</summary>
     public static Range Facet { get; } = Length(0.1, 1e4);
 
+    /// <summary>Number of folds of a standing form: two make a facet.</summary>
+    public static Range StationCount { get; } = new(2, 1000, Measure.Count);
+
+    /// <summary>Angle of a fold that stands.</summary>
+    public static Range StandingAngle { get; } = new(0, 150, Measure.Angle, AboveMin: true);
+
+    /// <summary>Facet of a standing form, or its lead-out.</summary>
+    public static Range StandingFacet { get; } = Length(0.1, 1e5);
+
     /// <summary>Neutral factor K.</summary>
     public static Range NeutralFactor { get; } = new(0, 1, Measure.Number);
 

@@ -102,6 +102,10 @@ internal sealed class UnitSystem
     /// <param name="mm">The length [mm].</param>
     public double? Length(double? mm) => mm is { } known ? Length(known) : null;
 
+    /// <summary>A curvature for the answer, in the reciprocal of the unit of length.</summary>
+    /// <param name="perMm">The curvature [1/mm].</param>
+    public double Curvature(double perMm) => Answers.Number(perMm * _length);
+
     /// <summary>An area for the answer, in the square of the unit of length.</summary>
     /// <param name="mm2">The area [mm²].</param>
     public double Area(double mm2) => Answers.Number(mm2 / (_length * _length));

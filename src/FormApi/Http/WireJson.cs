@@ -4,6 +4,7 @@ using System.Text.Json.Serialization;
 using FormApi.Features.Forms;
 using FormApi.Features.Gauges;
 using FormApi.Features.Materials;
+using FormApi.Features.Predictions;
 using FormApi.Features.References;
 using FormApi.Operations;
 using Forming.Curves;
@@ -53,11 +54,13 @@ internal static class WireJson
 
 /// <summary>Types of requests.</summary>
 [JsonSerializable(typeof(FormRequest))]
+[JsonSerializable(typeof(PredictionRequest))]
 internal sealed partial class RequestJson : JsonSerializerContext;
 
 /// <summary>Types of answers; no converters in its options, so that they are written without metadata.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(FormAnswer))]
+[JsonSerializable(typeof(PredictionAnswer))]
 [JsonSerializable(typeof(MaterialsAnswer))]
 [JsonSerializable(typeof(MaterialAnswer))]
 [JsonSerializable(typeof(GaugesAnswer))]

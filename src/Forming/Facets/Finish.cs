@@ -7,6 +7,9 @@ namespace Forming.Facets;
 /// <remarks>The three named limits are assumptions; a shop's own come from test strips.</remarks>
 public sealed record Finish(string Name, double RippleMm, Angle Slope)
 {
+    /// <summary>Name of a finish whose limits are the caller's own.</summary>
+    public const string OwnName = "own";
+
     /// <summary>Paint or polish that mirrors its surroundings.</summary>
     public static Finish Gloss { get; } = new("gloss", 0.02, Angle.FromDegrees(0.3));
 

@@ -11,4 +11,8 @@ public sealed record SteppingReport(
     double SpacingSpreadMm,
     Angle SweepOver,
     Angle? LastFoldInstead,
-    double FlatInsideTangentMm);
+    double FlatInsideTangentMm)
+{
+    /// <summary>What came of refining by the predicted ripple, or null where it was not asked for.</summary>
+    public SteppingRefinement? Refinement { get; init; }
+}

@@ -109,5 +109,6 @@ public sealed record FormPlan
         PrintThrough = draft.PrintThrough,
         Pull = draft.Pull,
         LargestMissMm = draft.LargestMissMm,
+        Prediction = draft.Prediction,
     };
 }

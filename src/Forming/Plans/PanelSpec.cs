@@ -48,6 +48,9 @@ public sealed record PanelSpec
     /// <summary>How springback is found.</summary>
     public SpringbackChoice Springback { get; init; } = new PureBending();
 
+    /// <summary>Whether the panel is also pulled over the planned form in simulation.</summary>
+    public bool Predict { get; init; }
+
     /// <summary>Sheets that blanks are cut from.</summary>
     public IReadOnlyList<StockSheet> StockSheets { get; init; } = StockSheet.Defaults;
 }

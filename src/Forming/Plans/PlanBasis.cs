@@ -1,5 +1,7 @@
 using Forming.Curves;
+using Forming.Facets;
 using Forming.Materials;
+using Forming.Prediction;
 using Forming.Results;
 using Forming.Springback;
 
@@ -8,7 +10,8 @@ namespace Forming.Plans;
 /// <summary>What every headline figure rests on.</summary>
 internal static class PlanBasis
 {
-    private const string WrapModel = "the project's own wrap model; no measured panels stand behind it";
+    /// <summary>What stands in place of a published text where a figure comes from the wrap model.</summary>
+    internal const string WrapModel = "the project's own wrap model; no measured panels stand behind it";
 
     private static readonly Basis PureBending = new(
         "form.sweep",
@@ -75,12 +78,12 @@ internal static class PlanBasis
         var basis = new List<Basis>(20)
         {
             Springback(draft),
-            FlowCurve(draft),
+            FlowCurve(draft.PanelLaw),
             Stations,
             draft.Form.NeutralFactor is null ? PublishedFactor : GivenFactor,
             draft.Form.Stop is null ? EstimatedStop : GivenStop,
             PrintThrough,
-            draft.Panel.Finish.Name == "own" ? OwnLimits : Limits,
+            draft.Panel.Finish.Name == Finish.OwnName ? OwnLimits : Limits,
             PanelBlank,
             Pull,
             ClampLoad,
@@ -93,9 +96,24 @@ internal static class PlanBasis
             basis.Add(new("panel.curve", "fewest curvature knots whose fit keeps every point within the tolerance", "least squares", Status.Computed));
         if (draft.Taper is not null)
             basis.Add(TaperBalance);
+        if (draft.Prediction is { } prediction)
+            PredictionBasis.AddTo(basis, prediction, draft.Panel, "panel.prediction.");
         AddMaterial(basis, "panel", draft.Panel.Sheet.Material);
         AddMaterial(basis, "form", draft.Form.Sheet.Material);
         return basis;
+    }
+
+    /// <summary>Adds what is known of a panel's sheet.</summary>
+    /// <param name="basis">Where to.</param>
+    /// <param name="panel">The panel.</param>
+    /// <param name="law">Its bending law.</param>
+    internal static void AddPanelSheet(List<Basis> basis, PanelSpec panel, BendingLaw law)
+    {
+        basis.Add(FlowCurve(law));
+        if (panel.Springback is EffectiveYield)
+            basis.Add(new("panel.material.yield", "the measured effective yield", "caller's test strips", Status.Caller));
+        else
+            AddMaterial(basis, "panel", panel.Sheet.Material);
     }
 
     private static Basis Springback(PlanDraft draft) => draft.Panel.Springback switch
@@ -107,7 +125,7 @@ internal static class PlanBasis
         _ => PureBending,
     };
 
-    private static Basis FlowCurve(PlanDraft draft) => draft.PanelLaw.Flow.Origin switch
+    private static Basis FlowCurve(BendingLaw law) => law.Flow.Origin switch
     {
         FlowCurveOrigin.Caller => new("panel.flowCurve", "K (eps0 + p)^n as given, through the yield", "caller", Status.Caller),
         FlowCurveOrigin.Catalogue => new("panel.flowCurve", "K (eps0 + p)^n of the catalogue, through the yield", "see /v1/materials", Status.Published),

@@ -1,6 +1,7 @@
 using Forming.Facets;
 using Forming.Layout;
 using Forming.Panels;
+using Forming.Prediction;
 using Forming.Springback;
 
 namespace Forming.Plans;
@@ -79,6 +80,9 @@ internal sealed record PlanDraft
 
     /// <summary>Least gap between the form's overhang and its lead-in [mm], or null where nothing overhangs.</summary>
     public required double? ClampRoomMm { get; init; }
+
+    /// <summary>How the panel comes off the form in simulation, or null where that was not asked for.</summary>
+    public PanelPrediction? Prediction { get; init; }
 
     /// <summary>What only a taper has, or null.</summary>
     public TaperReport? Taper { get; init; }

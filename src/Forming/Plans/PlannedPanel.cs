@@ -1,5 +1,6 @@
 using Forming.Facets;
 using Forming.Panels;
+using Forming.Prediction;
 using Forming.Springback;
 
 namespace Forming.Plans;
@@ -21,6 +22,9 @@ public sealed record PlannedPanel
 
     /// <summary>What it takes to pull it.</summary>
     public required Pull Pull { get; init; }
+
+    /// <summary>How it comes off this form in simulation, or null where that was not asked for.</summary>
+    public PanelPrediction? Prediction { get; init; }
 
     /// <summary>Largest miss of a curve fitted to measured points [mm], or null for any other curve.</summary>
     public double? LargestMissMm { get; init; }

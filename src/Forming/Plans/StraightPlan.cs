@@ -1,6 +1,8 @@
 using Forming.Curves;
+using Forming.Facets;
 using Forming.Layout;
 using Forming.Panels;
+using Forming.Prediction;
 using Forming.Springback;
 
 namespace Forming.Plans;
@@ -14,6 +16,12 @@ internal static class StraightPlan
         var finished = FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm);
         var formLaw = BendingLaw.Of(form.Sheet);
         var wrapped = WrappedForm.Solve(finished, panel, form, fold, brake, marks, cancellation);
+        PanelPrediction? prediction = null;
+        SteppingRefinement? refinement = null;
+        if (form.Stepping.Refine)
+            (wrapped, prediction, refinement) = new FoldRefinement(finished, panel, form, fold, brake, marks, cancellation).Of(wrapped);
+        if (panel.Predict)
+            prediction ??= FoldRefinement.Predict(wrapped, form, fold, panel, cancellation);
         var polygon = wrapped.Folds.Polygon;
         var (contact, lever) = (wrapped.Contact, wrapped.Judge.LeverMm);
 
@@ -44,7 +52,8 @@ internal static class StraightPlan
             RunsIntoItself = polygon.EndTurn > Math.PI && FormSection.CrossesItself(section.Vertices),
             FoldBackMissMm = layout.FoldBackMiss(polygon, fold),
             Section = section,
-            Stepping = SteppingReports.Of(wrapped.Folds, contact, fold, form.Stepping),
+            Stepping = SteppingReports.Of(wrapped.Folds, contact, fold, form.Stepping) with { Refinement = refinement },
+            Prediction = prediction,
             Stations = StationList.Of(wrapped, fold, layout, form, formLaw, brake, marks),
             FoldsWanted = () => wrapped.FoldsWanted(form, fold, marks),
             Judge = wrapped.Judge,

@@ -2,6 +2,7 @@ using Forming.Curves;
 using Forming.Facets;
 using Forming.Layout;
 using Forming.Panels;
+using Forming.Prediction;
 using Forming.Results;
 using Forming.Springback;
 using Forming.Tapers;
@@ -61,7 +62,13 @@ internal static class TaperedPlan
             RunsIntoItself = formed.TotalTurn > Math.PI && TaperSolids.RunsIntoItself(solid),
             FoldBackMissMm = Refold.MissMm(flat, folds, fold),
             Section = section,
-            Stepping = TaperStations.Report(folds, formed, form.Stepping),
+            Stepping = TaperStations.Report(folds, formed, form.Stepping) with
+            {
+                Refinement = form.Stepping.Refine
+                    ? new(folds.Angles.Length, folds.Angles.Length, FormattableString.Invariant(PanelPrediction.TaperReason))
+                    : null,
+            },
+            Prediction = panel.Predict ? PanelPrediction.Without(panel, PanelPrediction.TaperReason) : null,
             Stations = TaperStations.Of(folds, flat, stepping, wrap, form, StationList.SpringbackOf(fold, form, formLaw, brake), marks, thickness),
             FoldsWanted = stepping.FoldsWanted,
             Judge = wrap.NearMidMm >= wrap.FarMidMm ? near : far,

@@ -127,12 +127,20 @@ internal sealed record StopSettingResult(double Angle, double? StopAngle, IReadO
 /// <param name="SweepOver">Sweep past the wanted one with a fixed angle or spacing; negative is short [°].</param>
 /// <param name="LastFoldInstead">The last fold that would close the sweep exactly [°]; null where nothing was fixed.</param>
 /// <param name="FlatInsideTangent">How far the lead-in flat lies inside the curve's tangent, full ends [mm or in].</param>
+/// <param name="Refinement">What came of refining by the predicted ripple; only where it was asked for.</param>
 internal sealed record SteppingResult(
     double AngleSpread,
     double SpacingSpread,
     double SweepOver,
     double? LastFoldInstead,
-    double FlatInsideTangent);
+    double FlatInsideTangent,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RefinementResult? Refinement = null);
+
+/// <summary>What came of refining the folds by the predicted ripple.</summary>
+/// <param name="From">Folds by the closed form.</param>
+/// <param name="To">Folds kept.</param>
+/// <param name="Reason">Why the closed form's folds were kept; null where the predicted ripple chose.</param>
+internal sealed record RefinementResult(int From, int To, string? Reason);
 
 /// <summary>A flat blank.</summary>
 /// <param name="Length">Square to the folds [mm or in].</param>
@@ -183,6 +191,7 @@ internal sealed record GiveResult(double Rotation, double Moment, double FirstYi
 /// <param name="PrintThrough">How much of the facets will show.</param>
 /// <param name="Pull">What it takes to pull it.</param>
 /// <param name="LargestMiss">Largest miss of the curve fitted to measured points [mm or in]; null for any other curve.</param>
+/// <param name="Prediction">Headlines of how it comes off this form in simulation; only with <c>predict</c> or a refined stepping.</param>
 internal sealed record PanelResult(
     double Thickness,
     SpringbackResult Springback,
@@ -190,7 +199,31 @@ internal sealed record PanelResult(
     MarkResult[] Marks,
     PrintThroughAnswer PrintThrough,
     PullResult Pull,
-    double? LargestMiss);
+    double? LargestMiss,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] PredictionHeadline? Prediction = null);
+
+/// <summary>Headlines of how the panel comes off the form, from a simulated pull behind which no measured panels stand; all of it at <c>/v1/forms/prediction</c>.</summary>
+/// <param name="Wraps">Whether the panel comes to lie on every fold, in their order.</param>
+/// <param name="Reason">Why it does not, or why ripple is not known; null where both hold.</param>
+/// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the first), on the face the curve was measured on [mm or in]; null where the panel comes off flat there, or does not wrap.</param>
+/// <param name="Sweep">Turn of the whole panel let go [°]; null where it does not wrap.</param>
+/// <param name="Miss">Largest distance from the wanted curve, laid over it as well as it goes [mm or in]; null where it does not wrap.</param>
+/// <param name="HeldMiss">The same with the lead-in flats laid on each other [mm or in]; null where it does not wrap.</param>
+/// <param name="Ripple">Largest peak-to-valley height over one facet [mm or in]; null where not known.</param>
+/// <param name="Slope">Largest slope against a facet's own smooth arc [°]; null where not known.</param>
+/// <param name="EndAngle">Angle of the sheet's end to pull to [°]; null where it does not wrap.</param>
+/// <param name="Force">Largest hand force, whole width [N or lbf]; null where it does not wrap.</param>
+internal sealed record PredictionHeadline(
+    bool Wraps,
+    string? Reason,
+    double? Radius,
+    double? Sweep,
+    double? Miss,
+    double? HeldMiss,
+    double? Ripple,
+    double? Slope,
+    double? EndAngle,
+    double? Force);
 
 /// <summary>How the panel springs back from the form to the finished curve.</summary>
 /// <param name="Model">The model used: <c>pure-bending</c>, <c>wrapped</c>, <c>measured-factor</c> or <c>effective-yield</c>.</param>

@@ -3,6 +3,7 @@ using Forming;
 using Forming.Facets;
 using Forming.Panels;
 using Forming.Plans;
+using Forming.Prediction;
 using Forming.Results;
 
 namespace FormApi.Features.Forms;
@@ -91,7 +92,8 @@ internal static class FormAnswers
         units.Length(stepping.SpacingSpreadMm),
         UnitSystem.Degrees(stepping.SweepOver),
         UnitSystem.Degrees(stepping.LastFoldInstead),
-        units.Length(stepping.FlatInsideTangentMm));
+        units.Length(stepping.FlatInsideTangentMm),
+        stepping.Refinement is { } refined ? new(refined.ClosedFormFolds, refined.Folds, refined.WhyKept) : null);
 
     private static BlankResult BlankOf(Blank blank, UnitSystem units) => new(
         units.Length(blank.LengthMm),
@@ -119,7 +121,20 @@ internal static class FormAnswers
             mark.Far is { } far ? units.Point(far) : null)),
         PrintThroughOf(panel.PrintThrough, units),
         PullOf(panel.Pull, units),
-        units.Length(panel.LargestMissMm));
+        units.Length(panel.LargestMissMm),
+        panel.Prediction is { } prediction ? HeadlineOf(prediction, units) : null);
+
+    private static PredictionHeadline HeadlineOf(PanelPrediction prediction, UnitSystem units) => new(
+        prediction.Wraps,
+        units.Wording.OfOptional(prediction.WhyNot) ?? prediction.Ripple.WhyUnknown,
+        units.Length(prediction.Shape?.RadiusMm),
+        UnitSystem.Degrees(prediction.Shape?.Sweep),
+        units.Length(prediction.Shape?.MissMm),
+        units.Length(prediction.Shape?.HeldMissMm),
+        units.Length(prediction.Ripple.HeightMm),
+        UnitSystem.Degrees(prediction.Ripple.Slope),
+        UnitSystem.Degrees(prediction.Pull?.EndAngle),
+        prediction.Pull is { } pull ? units.Force(pull.ForceN) : null);
 
     private static PrintThroughAnswer PrintThroughOf(PrintThroughResult print, UnitSystem units) => new(
         print.Known,
@@ -139,7 +154,10 @@ internal static class FormAnswers
         units.Force(pull.ClampLoadN),
         units.Energy(pull.EnergyReleasedJ));
 
-    private static CheckResult CheckOf(Check check, UnitSystem units) => new(
+    /// <summary>A check in the caller's units.</summary>
+    /// <param name="check">The check.</param>
+    /// <param name="units">The units.</param>
+    internal static CheckResult CheckOf(Check check, UnitSystem units) => new(
         check.Id,
         check.Verdict,
         units.Figure(check.Value, check.Quantity),
@@ -156,7 +174,12 @@ internal static class FormAnswers
         return pairs;
     }
 
-    private static TTo[] Map<TFrom, TTo>(IReadOnlyList<TFrom> items, Func<TFrom, TTo> map)
+    /// <summary>Every item, mapped.</summary>
+    /// <typeparam name="TFrom">From this.</typeparam>
+    /// <typeparam name="TTo">To this.</typeparam>
+    /// <param name="items">The items.</param>
+    /// <param name="map">How.</param>
+    internal static TTo[] Map<TFrom, TTo>(IReadOnlyList<TFrom> items, Func<TFrom, TTo> map)
     {
         var mapped = new TTo[items.Count];
         for (var i = 0; i < mapped.Length; i++)

@@ -27,12 +27,20 @@ internal static class FormDefaults
             Form = Apply(request.Form, request.Panel),
             Brake = Apply(request.Brake, units),
             Marks = Apply(request.Marks, request.Units),
+            Predict = request.Predict ?? false,
         };
     }
 
-    private static PanelInput Apply(PanelInput panel, UnitSystem units) => panel with
+    /// <summary>The gauge system of a sheet stated by gauge, or null.</summary>
+    /// <param name="sheet">The sheet.</param>
+    internal static string? GaugeSystemOf(ISheetInput sheet) => sheet.Gauge is null ? null : SheetRules.GaugeSystemOf(sheet);
+
+    /// <summary>The panel with every default shown.</summary>
+    /// <param name="panel">A panel that passed its rules.</param>
+    /// <param name="units">The caller's units.</param>
+    internal static PanelInput Apply(PanelInput panel, UnitSystem units) => panel with
     {
-        GaugeSystem = panel.Gauge is null ? null : SheetRules.GaugeSystemOf(panel),
+        GaugeSystem = GaugeSystemOf(panel),
         Mirrored = panel.Mirrored ?? false,
         Surface = panel.Surface ?? Surface.Inside,
         Finish = panel.Finish ?? FinishName.Satin,
@@ -63,7 +71,7 @@ internal static class FormDefaults
 
     private static FormInput Apply(FormInput form, PanelInput panel) => form with
     {
-        GaugeSystem = form.Gauge is null ? null : SheetRules.GaugeSystemOf(form),
+        GaugeSystem = GaugeSystemOf(form),
         Width = form.Width ?? panel.Width ?? (panel.Curve as TaperInput)?.Length,
         Stepping = Apply(form.Stepping ?? new()),
         Grain = form.Grain ?? Grain.Unknown,
@@ -73,6 +81,7 @@ internal static class FormDefaults
     {
         Rule = stepping.Rule ?? (stepping.Spacing is null ? SteppingRule.EqualAngle : SteppingRule.EqualSpacing),
         Ends = stepping.Ends ?? SteppingEnds.Half,
+        Refine = stepping.Refine ?? false,
     };
 
     private static BrakeInput Apply(BrakeInput brake, UnitSystem units) => brake with

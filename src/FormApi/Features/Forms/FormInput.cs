@@ -41,13 +41,15 @@ internal sealed record FormInput(
 /// <param name="Angle">Fixed angle of a fold [°]; with <c>equal-angle</c> only. Default: null.</param>
 /// <param name="Spacing">Fixed distance between fold centre lines on the flat [mm or in]; with <c>equal-spacing</c> only. Default: null.</param>
 /// <param name="MaxFacet">Widest facet wanted [mm or in]. Default: null, from the finish alone.</param>
+/// <param name="Refine">Whether to search for the fewest folds whose predicted ripple passes the finish; with <c>fewest-folds</c> and nothing fixed. Default: false.</param>
 internal sealed record SteppingInput(
     SteppingRule? Rule = null,
     SteppingEnds? Ends = null,
     int? Folds = null,
     double? Angle = null,
     double? Spacing = null,
-    double? MaxFacet = null);
+    double? MaxFacet = null,
+    bool? Refine = null);
 
 /// <summary>A line through what test strips measured: stop angle = offset + slope × fold angle.</summary>
 /// <param name="Offset">Stop angle at a fold of zero [°].</param>
@@ -62,7 +64,8 @@ internal sealed class FormInputRules : Rules<FormInput>
 
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
-    public FormInputRules(UnitSystem units)
+    /// <param name="isStanding">Whether the form stands already, so that no flat blank is needed.</param>
+    public FormInputRules(UnitSystem units, bool isStanding = false)
     {
         this.AddSheetRules(units);
         RuleFor(form => form.FoldRadius).Within(Ranges.FoldRadius, units);
@@ -74,7 +77,7 @@ internal sealed class FormInputRules : Rules<FormInput>
         RuleFor(form => form.Stop!).SetValidator(new StopInputRules(units)).When(form => form.Stop is not null);
         RuleFor(form => form).Custom((form, context) =>
         {
-            if (form.NeutralFactor is null && form.FoldRadius < LeastRadiusOverThickness * ThicknessOf(form, units))
+            if (!isStanding && form.NeutralFactor is null && form.FoldRadius < LeastRadiusOverThickness * ThicknessOf(form, units))
             {
                 context.FaultAt(
                     "neutralFactor",
@@ -124,6 +127,12 @@ internal sealed class SteppingInputRules : Rules<SteppingInput>
         else if (stepping.Spacing is not null && stepping.Rule is not (null or SteppingRule.EqualSpacing))
         {
             context.FaultAt("spacing", "not-applicable", "A fixed spacing goes with equal spacing.", "only with rule equal-spacing");
+        }
+
+        if (stepping.Refine == true && (given > 0 || stepping.Rule != SteppingRule.FewestFolds))
+        {
+            context.FaultAt(
+                "refine", "not-applicable", "Only a count that is free can be refined.", "only with rule fewest-folds, and without folds, angle and spacing");
         }
     }
 }

@@ -11,26 +11,36 @@ namespace FormApi.Features.Forms;
 /// <param name="Form">The faceted form to be folded.</param>
 /// <param name="Brake">The brake the form is folded on.</param>
 /// <param name="Marks">How the flat form blank is marked. Default: from the lead-in edge, on a tape in the request's units.</param>
+/// <param name="Predict">Whether to pull the panel over the planned form in simulation too: <c>panel.prediction</c> in the answer. Default: false.</param>
 internal sealed record FormRequest(
     LengthUnit Units,
     PanelInput Panel,
     FormInput Form,
     BrakeInput Brake,
-    MarksInput? Marks = null) : IRequestBody<FormRequest>
+    MarksInput? Marks = null,
+    bool? Predict = null) : IRequestBody<FormRequest>
 {
     /// <inheritdoc/>
     static JsonTypeInfo<FormRequest> IRequestBody<FormRequest>.TypeInfo => WireJson.Requests.FormRequest;
 
     /// <inheritdoc/>
-    bool IRequestBody<FormRequest>.HasNullItems =>
-        Panel.StockSheets is { } sheets && sheets.Contains(null)
-        || Panel.Curve is SegmentsInput chain && HasNull(chain);
+    bool IRequestBody<FormRequest>.HasNullItems => HasNull(Panel);
 
     /// <inheritdoc/>
-    string? IRequestBody<FormRequest>.MissingField => Panel is { Width: null, Curve: not TaperInput } ? "/panel/width" : null;
+    string? IRequestBody<FormRequest>.MissingField => MissingOf(Panel);
 
     /// <inheritdoc/>
     ValidationResult IRequestBody<FormRequest>.Check() => FormRequestRules.For(Units).Validate(this);
+
+    /// <summary>Whether a list of a panel holds a null.</summary>
+    /// <param name="panel">The panel.</param>
+    internal static bool HasNull(PanelInput panel) =>
+        panel.StockSheets is { } sheets && sheets.Contains(null)
+        || panel.Curve is SegmentsInput chain && HasNull(chain);
+
+    /// <summary>Pointer of a panel's field that is missing because of its curve, or null.</summary>
+    /// <param name="panel">The panel.</param>
+    internal static string? MissingOf(PanelInput panel) => panel is { Width: null, Curve: not TaperInput } ? "/panel/width" : null;
 
     private static bool HasNull(SegmentsInput chain) =>
         chain.Segments.Any(piece => piece is null || piece is SegmentsInput inner && HasNull(inner));

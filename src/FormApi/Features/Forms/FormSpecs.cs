@@ -24,13 +24,16 @@ internal sealed record FormSpecs(PanelSpec Panel, FormSpec Form, BrakeSpec Brake
     {
         var units = UnitSystem.Of(request.Units);
         return new(
-            PanelFrom(request.Panel, units),
+            PanelFrom(request.Panel, units) with { Predict = request.Predict ?? false },
             FormFrom(request.Form, units),
             BrakeFrom(request.Brake, units),
             MarksFrom(request.Marks!));
     }
 
-    private static PanelSpec PanelFrom(PanelInput panel, UnitSystem units) => new()
+    /// <summary>A panel in the library's units.</summary>
+    /// <param name="panel">The panel with its defaults filled in.</param>
+    /// <param name="units">The caller's units.</param>
+    internal static PanelSpec PanelFrom(PanelInput panel, UnitSystem units) => new()
     {
         Sheet = SheetFrom(panel, units),
         Curve = CurveFrom(panel.Curve, units),
@@ -66,6 +69,7 @@ internal sealed record FormSpecs(PanelSpec Panel, FormSpec Form, BrakeSpec Brake
             FoldAngle = ToAngle(form.Stepping.Angle),
             SpacingMm = ToMm(form.Stepping.Spacing, units),
             MaxFacetMm = ToMm(form.Stepping.MaxFacet, units),
+            Refine = form.Stepping.Refine!.Value,
         },
         Grain = form.Grain!.Value,
         NeutralFactor = form.NeutralFactor,
@@ -87,7 +91,10 @@ internal sealed record FormSpecs(PanelSpec Panel, FormSpec Form, BrakeSpec Brake
         marks.Datum!.Value,
         new Tape(marks.Tape == LengthUnit.In ? TapeUnit.Inch : TapeUnit.Mm, marks.Resolution!.Value));
 
-    private static Sheet SheetFrom(ISheetInput sheet, UnitSystem units)
+    /// <summary>A sheet in the library's units.</summary>
+    /// <param name="sheet">The sheet with its gauge system filled in.</param>
+    /// <param name="units">The caller's units.</param>
+    internal static Sheet SheetFrom(ISheetInput sheet, UnitSystem units)
     {
         if (sheet.Thickness is { } thickness)
             return new(MaterialInputs.ToMaterial(sheet.Material, units), units.ToMm(thickness));
@@ -130,7 +137,7 @@ internal sealed record FormSpecs(PanelSpec Panel, FormSpec Form, BrakeSpec Brake
         return panel is { AllowedRipple: null, AllowedSlope: null }
             ? named
             : new Finish(
-                "own", ToMm(panel.AllowedRipple, units) ?? named.RippleMm, ToAngle(panel.AllowedSlope) ?? named.Slope);
+                Finish.OwnName, ToMm(panel.AllowedRipple, units) ?? named.RippleMm, ToAngle(panel.AllowedSlope) ?? named.Slope);
     }
 
     private static SpringbackChoice SpringbackFrom(SpringbackInput springback, UnitSystem units) => springback switch

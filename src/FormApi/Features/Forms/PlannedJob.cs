@@ -31,8 +31,23 @@ internal sealed record PlannedJob(FormPlan Plan, FormSpecs Specs, UnitSystem Uni
         }
         catch (NoSolutionException none)
         {
-            return new(null, Outcome.NoSolution(none, body), body);
+            return new(null, NoSolution(none, body, body.Value.Units), body);
         }
+    }
+
+    /// <summary>The problem that a request has no answer.</summary>
+    /// <typeparam name="T">The request.</typeparam>
+    /// <param name="none">Why there is none.</param>
+    /// <param name="body">The body as it was read.</param>
+    /// <param name="unit">The caller's unit of length.</param>
+    internal static ProblemResult NoSolution<T>(NoSolutionException none, JsonBody<T> body, LengthUnit unit)
+        where T : class, IRequestBody<T>
+    {
+        var wording = UnitSystem.Of(unit).Wording;
+        var pointer = Wire.Pointer(none.Subject);
+        var message = wording.Of(none.Wording);
+        var fault = new Fault(pointer, none.Code, message, body.GivenAt(pointer), wording.OfOptional(none.Allowed));
+        return new(Problems.NoSolution, message, [fault], none.Code);
     }
 
     private static RawJson ToJson(FormRequest request)
@@ -62,17 +77,8 @@ internal sealed record PlannedJob(FormPlan Plan, FormSpecs Specs, UnitSystem Uni
             }
             catch (NoSolutionException none)
             {
-                return NoSolution(none, body);
+                return NoSolution(none, body, body.Value.Units);
             }
-        }
-
-        internal static ProblemResult NoSolution(NoSolutionException none, JsonBody<FormRequest> body)
-        {
-            var wording = UnitSystem.Of(body.Value.Units).Wording;
-            var pointer = Wire.Pointer(none.Subject);
-            var message = wording.Of(none.Wording);
-            var fault = new Fault(pointer, none.Code, message, body.GivenAt(pointer), wording.OfOptional(none.Allowed));
-            return new(Problems.NoSolution, message, [fault], none.Code);
         }
     }
 }

@@ -1,3 +1,4 @@
+using Forming.Facets;
 using Forming.Results;
 
 namespace Forming.Plans.Checks;
@@ -13,6 +14,8 @@ internal static class FacetChecks
         checks.Add(FacetWidth(draft));
         if (draft.Form.Stepping.MaxFacetMm is { } maxFacet)
             checks.Add(OwnMaximum(draft, maxFacet));
+        if (draft.Stepping.Refinement is { } refinement)
+            checks.Add(Refined(refinement));
     }
 
     private static Check FacetWidth(PlanDraft draft)
@@ -28,6 +31,17 @@ internal static class FacetChecks
                 Quantity.Length,
                 $"print-through is not known: {result.WhyUnknown}; the facets were chosen as for the worst sheet and the longest lever in order",
                 $"a lever and material data within the model's reach, or a wrapped test piece");
+        }
+
+        if (draft.Stepping.Refinement is { WhyKept: null })
+        {
+            return new(
+                "facet-width",
+                Verdict.Pass,
+                result.NearestFacetMm,
+                null,
+                Quantity.Length,
+                $"the folds were chosen by the predicted ripple in place of the closed form, which says {Figure.Length(result.RippleMm!.Value)} and {Figure.Angle(result.Slope!.Value.Radians)} here");
         }
 
         // Each facet is held against its own allowance; the figures shown are those of the one that comes nearest to it.
@@ -51,6 +65,23 @@ internal static class FacetChecks
             $"facets of {Figure.Length(facet)} will show: ripple {Figure.Length(result.RippleMm!.Value)}, slope {Figure.Angle(result.Slope!.Value.Radians)}, for a {result.Allowed.Name} finish",
             FacetRemedy.For(draft, facet, allowed));
     }
+
+    private static Check Refined(SteppingRefinement refinement) => refinement.WhyKept is { } why
+        ? new(
+            "refined-folds",
+            Verdict.Warn,
+            refinement.Folds,
+            null,
+            Quantity.Number,
+            $"the closed form's folds were kept: {why}",
+            $"a finish, brake, lever or material data with which the predicted ripple can pass, or no refining")
+        : new(
+            "refined-folds",
+            Verdict.Pass,
+            refinement.Folds,
+            null,
+            Quantity.Number,
+            $"refined by the predicted ripple from {refinement.ClosedFormFolds} folds to {refinement.Folds}");
 
     private static Check OwnMaximum(PlanDraft draft, double maxFacet) => PlanChecks.AtMost(
         "max-facet",

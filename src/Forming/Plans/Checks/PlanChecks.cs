@@ -1,3 +1,4 @@
+using Forming.Prediction;
 using Forming.Results;
 
 namespace Forming.Plans.Checks;
@@ -18,6 +19,9 @@ internal static class PlanChecks
             TaperChecks.AddTo(checks, taper);
         PanelChecks.AddTo(checks, draft);
         PullChecks.AddTo(checks, draft);
+        // A taper is not predicted, which is no fault of the job's.
+        if (draft is { Taper: null, Prediction: { } prediction })
+            PredictionChecks.AddTo(checks, prediction, draft.Panel);
         return checks;
     }
 

@@ -21,7 +21,7 @@ internal static class PullChecks
     public static void AddTo(List<Check> checks, PlanDraft draft)
     {
         checks.Add(Lever(draft));
-        checks.Add(HandForce(draft));
+        checks.Add(HandForce(draft.Pull.ForceN));
         checks.Add(PanelWidth(draft));
         checks.Add(Mass(draft));
         checks.Add(FormGive(draft));
@@ -67,14 +67,16 @@ internal static class PullChecks
                 : (FormattableString)$"the curve worked in shorter stretches, a tighter curve, or a thicker or harder panel: no lever keeps this one in order");
     }
 
-    private static Check HandForce(PlanDraft draft)
+    /// <summary>Whether one person pulls that.</summary>
+    /// <param name="forceN">Largest hand force over the whole width [N].</param>
+    public static Check HandForce(double forceN)
     {
-        var people = Math.Ceiling(draft.Pull.ForceN / HandForceN);
+        var people = Math.Ceiling(forceN / HandForceN);
         return PlanChecks.AtMost(
             "hand-force",
             Verdict.Warn,
             Quantity.Force,
-            draft.Pull.ForceN,
+            forceN,
             HandForceN,
             $"pull at the free edge against published guidance for one standing person",
             () => people <= MostPeople

@@ -1,5 +1,6 @@
 using Forming.Materials;
 using Forming.Plans.Checks;
+using Forming.Prediction;
 using Forming.Results;
 
 namespace Forming.Plans.Notes;
@@ -34,6 +35,11 @@ internal static class SafetyNotes
         "clamp-and-wrap",
         SafetyLevel.Warning,
         $"Anchor the form so that it cannot roll, slide or tip, and clamp the lead-in along its whole width before pulling. Never stand between form and panel, and never put a hand between them to feel for contact.");
+
+    private static readonly SafetyNote UnknownRelease = new(
+        "springback-release",
+        SafetyLevel.Warning,
+        $"A pulled panel springs open when let go, and one that does not lie over the form can slip off it: ease it off at both ends, faces and bystanders out of its path, before any clamp is opened.");
 
     private static readonly SafetyNote Mirrored = new(
         "second-half-swings",
@@ -78,36 +84,58 @@ internal static class SafetyNotes
             Edges,
             draft.Brake.Kind == BrakeKind.Leaf ? LeafPinch : PressPinch,
             Clamps,
-            Release(draft),
+            Release(draft.Pull.EnergyReleasedJ),
         };
         if (draft.Panel.Mirrored)
             notes.Add(Mirrored);
         if (draft.FinishedSweep > Math.PI)
             notes.Add(Hooked);
         if (draft.Pull.ForceN > PullChecks.HandForceN)
-            notes.Add(Force(draft));
+            notes.Add(Force(draft.Pull.ForceN));
         if (Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg) > PullChecks.LiftKg)
             notes.Add(Mass(draft));
         if (draft.Brake.Capacity is null)
             notes.Add(Rating(draft));
-        AddMetals(notes, draft);
+        AddMetals(notes, draft.Panel.Sheet.Material.Family, draft.Form.Sheet.Material.Family);
         notes.Add(Noise);
         return notes;
     }
 
-    private static SafetyNote Release(PlanDraft draft)
+    /// <summary>The cautions of a pull over a form, without those of folding it.</summary>
+    /// <param name="prediction">The pull.</param>
+    /// <param name="panel">The panel.</param>
+    /// <param name="form">Family of the form's metal.</param>
+    public static IReadOnlyList<SafetyNote> OfPull(PanelPrediction prediction, PanelSpec panel, MetalFamily form)
     {
-        var energy = draft.Pull.EnergyReleasedJ;
+        var notes = new List<SafetyNote>(10)
+        {
+            Estimates,
+            Edges,
+            Clamps,
+            prediction.Pull is { } released ? Release(released.EnergyReleasedJ) : UnknownRelease,
+        };
+        if (panel.Mirrored)
+            notes.Add(Mirrored);
+        if (prediction.Shape?.Sweep.Radians > Math.PI)
+            notes.Add(Hooked);
+        if (prediction.Pull?.ForceN > PullChecks.HandForceN)
+            notes.Add(Force(prediction.Pull.ForceN));
+        AddMetals(notes, panel.Sheet.Material.Family, form);
+        return notes;
+    }
+
+    private static SafetyNote Release(double energy)
+    {
         return new(
             "springback-release",
             energy > StrikingEnergyJ ? SafetyLevel.Danger : SafetyLevel.Warning,
             $"The pulled panel holds about {Figure.Energy(energy)} and springs open when let go: ease it off at both ends, faces and bystanders out of its path, before any clamp is opened.");
     }
 
-    private static SafetyNote Force(PlanDraft draft) => new(
+    private static SafetyNote Force(double newtons) => new(
         "pull-force",
         SafetyLevel.Warning,
-        $"The pull comes to about {Figure.Force(draft.Pull.ForceN)}, above the {Figure.Force(PullChecks.HandForceN)} that published guidance gives one standing person: use more people, a stiff bar along the edge, or a winch that cannot slip.");
+        $"The pull comes to about {Figure.Force(newtons)}, above the {Figure.Force(PullChecks.HandForceN)} that published guidance gives one standing person: use more people, a stiff bar along the edge, or a winch that cannot slip.");
 
     private static SafetyNote Mass(PlanDraft draft) => new(
         "lift-mass",
@@ -119,10 +147,8 @@ internal static class SafetyNotes
         SafetyLevel.Caution,
         $"The request states no rating: check {Figure.Length(draft.Form.Sheet.ThicknessMm)} of {draft.Form.Sheet.Material.Name} over {Figure.Length(draft.Form.WidthMm)} against the brake maker's plate. Strong and stainless sheet cut it down.");
 
-    private static void AddMetals(List<SafetyNote> notes, PlanDraft draft)
+    private static void AddMetals(List<SafetyNote> notes, MetalFamily panel, MetalFamily form)
     {
-        var panel = draft.Panel.Sheet.Material.Family;
-        var form = draft.Form.Sheet.Material.Family;
         if (Involves(MetalFamily.GalvanizedSteel))
             notes.Add(Zinc);
         if (Involves(MetalFamily.Stainless))

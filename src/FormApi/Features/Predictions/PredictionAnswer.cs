@@ -1,0 +1,108 @@
+using System.Text.Json.Serialization;
+using FormApi.Features.Forms;
+using FormApi.Http;
+
+namespace FormApi.Features.Predictions;
+
+/// <summary>How a panel comes off a form, from a simulated pull behind which no measured panels stand. Lengths, forces and masses are in the units of the request.</summary>
+/// <param name="Engine">Version of the engine that calculated it.</param>
+/// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
+/// <param name="Request">The request with every default shown; null where the plan chooses, or where it has no use with stations.</param>
+/// <param name="Wraps">Whether the panel comes to lie on every fold, in their order.</param>
+/// <param name="Reason">Why it does not; null where it does.</param>
+/// <param name="Folds">Folds of the form.</param>
+/// <param name="FoldsReached">Folds that the panel came to lie on.</param>
+/// <param name="Lever">From the end of the curve to the hand [mm or in]; null where nothing could be pulled.</param>
+/// <param name="LongestLever">Longest lever known to keep the wrap in order [mm or in]; 0 where none does, null where any does.</param>
+/// <param name="ClampGap">Where the panel is clamped: behind the first fold's tangent point [mm or in]; 0 with half folds at the ends.</param>
+/// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the first), on the face the curve was measured on [mm or in]; null where the panel comes off flat there, or does not wrap.</param>
+/// <param name="WantedRadius">Mean radius of the wanted curve over the same stretch [mm or in]; null where it is flat there, or the panel does not wrap.</param>
+/// <param name="Sweep">Turn of the whole panel let go [°]; null where it does not wrap.</param>
+/// <param name="WantedSweep">Turn of the wanted curve [°]; null where the panel does not wrap.</param>
+/// <param name="Miss">Distance from the wanted curve; null where the panel does not wrap.</param>
+/// <param name="Ripple">How much of the facets will show.</param>
+/// <param name="Facets">What each facet leaves; empty where the panel does not wrap.</param>
+/// <param name="Finishes">Whether the facets show at each finish.</param>
+/// <param name="Pull">The pull.</param>
+/// <param name="Curve">The panel let go; null where it does not wrap.</param>
+/// <param name="Checks">Every check of the prediction; of a planned form also the checks that failed.</param>
+/// <param name="Safety">Cautions that the pull calls for. Local codes and licensed practice come first.</param>
+/// <param name="Basis">What every headline figure rests on.</param>
+internal sealed record PredictionAnswer(
+    string Engine,
+    string Fingerprint,
+    [property: JsonConverter(typeof(RawRequestConverter<PredictionRequest>))] RawRequest<PredictionRequest> Request,
+    bool Wraps,
+    string? Reason,
+    int Folds,
+    int FoldsReached,
+    double? Lever,
+    double? LongestLever,
+    double ClampGap,
+    double? Radius,
+    double? WantedRadius,
+    double? Sweep,
+    double? WantedSweep,
+    MissResult? Miss,
+    RippleResult Ripple,
+    FacetResult[] Facets,
+    FinishResult[] Finishes,
+    PredictedPullResult Pull,
+    ReleasedCurveResult? Curve,
+    CheckResult[] Checks,
+    SafetyResult[] Safety,
+    BasisResult[] Basis);
+
+/// <summary>Largest distance of the panel's mid surface from the wanted one over the curve, at equal lengths along both.</summary>
+/// <param name="Fitted">With the two laid over each other as well as they go [mm or in].</param>
+/// <param name="Held">With the lead-in flats laid on each other [mm or in].</param>
+internal sealed record MissResult(double Fitted, double Held);
+
+/// <summary>How much of the facets will show.</summary>
+/// <param name="Known">Whether it can be told; false never means smooth.</param>
+/// <param name="Reason">Why it cannot be told, or null.</param>
+/// <param name="Height">Largest peak-to-valley height over one facet [mm or in]; null where not known.</param>
+/// <param name="Slope">Largest slope against a facet's own smooth arc [°]; null where not known.</param>
+/// <param name="Facet">Number of the facet that comes nearest to the limits of the finish; null where not known.</param>
+internal sealed record RippleResult(bool Known, string? Reason, double? Height, double? Slope, int? Facet);
+
+/// <summary>What one facet leaves in the panel.</summary>
+/// <param name="Number">Number of the fold before it, from 1.</param>
+/// <param name="Width">The facet on the contact side, mold line to mold line [mm or in].</param>
+/// <param name="Flat">Whether the wanted curve is flat here, so that the facet is no ripple.</param>
+/// <param name="Ripple">Peak-to-valley height from its own smooth arc [mm or in]; null where not known.</param>
+/// <param name="Slope">Largest slope against that arc [°]; null where not known.</param>
+/// <param name="Radius">Mean radius over it on the face the curve was measured on [mm or in]; null where the panel comes off flat.</param>
+internal sealed record FacetResult(int Number, double Width, bool Flat, double? Ripple, double? Slope, double? Radius);
+
+/// <summary>Whether the facets show at a finish.</summary>
+/// <param name="Finish">Name of the finish; <c>own</c> has the caller's limits.</param>
+/// <param name="AllowedRipple">Allowed ripple [mm or in].</param>
+/// <param name="AllowedSlope">Allowed slope [°].</param>
+/// <param name="Shows">Whether a facet passes a limit; null where not known.</param>
+internal sealed record FinishResult(string Finish, double AllowedRipple, double AllowedSlope, bool? Shows);
+
+/// <summary>The pull.</summary>
+/// <param name="Steps">The pull as it goes, a step for each fold reached.</param>
+/// <param name="Force">Largest hand force, whole width [N or lbf]; null where the panel does not wrap.</param>
+/// <param name="ClampMoment">Largest moment per width at the clamp [N·mm/mm or lbf·in/in]; null where the panel does not wrap.</param>
+/// <param name="ClampLoad">Hold-down at the clamp, whole width [N or lbf]; null where the panel does not wrap.</param>
+/// <param name="EndAngle">Angle of the sheet's end to pull to [°]; null where the panel does not wrap.</param>
+/// <param name="EnergyReleased">Elastic energy let go when the pull ends [J or ft·lbf]; null where the panel does not wrap.</param>
+internal sealed record PredictedPullResult(
+    PullStepResult[] Steps, double? Force, double? ClampMoment, double? ClampLoad, double? EndAngle, double? EnergyReleased);
+
+/// <summary>The pull at the moment when the panel comes to lie on a fold.</summary>
+/// <param name="Fold">Number of the fold just touched, from 1; one more than there are folds when the panel meets the lead-out.</param>
+/// <param name="EndAngle">Angle of the sheet's end [°].</param>
+/// <param name="Force">Hand force, square to the sheet's end, whole width [N or lbf].</param>
+/// <param name="ClampMoment">Moment per width at the clamp [N·mm/mm or lbf·in/in].</param>
+internal sealed record PullStepResult(int Fold, double EndAngle, double Force, double ClampMoment);
+
+/// <summary>The mid surface of the panel let go: the clamp at (0, 0), heading along x, turning left. All lists go together.</summary>
+/// <param name="Points">Places [x, y] [mm or in].</param>
+/// <param name="Along">Distance from the clamp along the panel [mm or in].</param>
+/// <param name="Heading">Direction [°].</param>
+/// <param name="Curvature">Curvature [1/mm or 1/in].</param>
+internal sealed record ReleasedCurveResult(
+    [property: JsonConverter(typeof(PairsConverter))] Pair[] Points, double[] Along, double[] Heading, double[] Curvature);

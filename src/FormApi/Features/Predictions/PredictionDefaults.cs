@@ -1,0 +1,48 @@
+using FormApi.Features.Forms;
+using FormApi.Http;
+using Forming.Facets;
+
+namespace FormApi.Features.Predictions;
+
+/// <summary>Fills in what a request left out; with stations, what has no use stays null.</summary>
+internal static class PredictionDefaults
+{
+    // A half fold turns about half as far as its neighbour; a changing radius moves that a little.
+    private const double MostOfHalfFold = 0.75;
+
+    /// <summary>The request with every default shown, still in the caller's units.</summary>
+    /// <param name="request">A request that passed its rules.</param>
+    public static PredictionRequest Apply(PredictionRequest request)
+    {
+        var units = UnitSystem.Of(request.Units);
+        if (request.Stations is { } stations)
+        {
+            return request with
+            {
+                Panel = StandingPanel(request.Panel, units),
+                Form = request.Form with { GaugeSystem = FormDefaults.GaugeSystemOf(request.Form) },
+                Ends = request.Ends ?? (stations[0].Angle <= MostOfHalfFold * stations[1].Angle ? SteppingEnds.Half : SteppingEnds.Full),
+            };
+        }
+
+        var form = FormDefaults.Apply(AsForm(request));
+        return request with { Panel = form.Panel, Form = form.Form, Brake = form.Brake, Marks = form.Marks };
+    }
+
+    /// <summary>The request as one for a form; only without stations.</summary>
+    /// <param name="request">The request.</param>
+    public static FormRequest AsForm(PredictionRequest request) => new(request.Units, request.Panel, request.Form, request.Brake!, request.Marks);
+
+    private static PanelInput StandingPanel(PanelInput panel, UnitSystem units)
+    {
+        var whole = FormDefaults.Apply(panel, units);
+        return whole with
+        {
+            Trim = null,
+            Grain = null,
+            Clamp = new(whole.Clamp!.Gap),
+            Springback = panel.Springback?.EffectiveYield is null ? null : panel.Springback,
+            StockSheets = null,
+        };
+    }
+}

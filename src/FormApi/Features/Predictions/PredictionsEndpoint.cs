@@ -1,0 +1,24 @@
+using FormApi.Http;
+
+namespace FormApi.Features.Predictions;
+
+/// <summary><c>POST /v1/forms/prediction</c>: how a panel comes off a form.</summary>
+internal static class PredictionsEndpoint
+{
+    /// <summary>Adds the route.</summary>
+    /// <param name="routes">Where to.</param>
+    public static void MapPredictions(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/forms/prediction", Predict)
+        .DescribeComputation<PredictionRequest, PredictionAnswer>(
+            "predictPanel",
+            "Forms",
+            "How a panel comes off a form: shape, ripple, pull.",
+            "Takes the request of /v1/forms, or with stations a form that stands already, and pulls the panel over its facets in simulation: "
+            + "the curve it keeps when let go, its miss from the wanted one, the ripple of every facet and the finishes at which it shows, hand force and clamp moment through the pull, the angle to pull to. "
+            + "A panel that would curl up and not touch the folds in order is answered with 200 too: wraps is false, with the reason and the longest lever. "
+            + "No measured panels stand behind the model; a taper is refused, because its folds are not parallel.");
+
+    private static IResult Predict(JsonBody<PredictionRequest> body, CancellationToken cancellation) => PredictedJob.Answer(
+        body,
+        job => new AnswerResult<PredictionAnswer>(PredictionAnswers.From(job), AnswerJson.Default.PredictionAnswer, job.Fingerprint),
+        cancellation);
+}

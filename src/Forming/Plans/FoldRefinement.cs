@@ -1,0 +1,164 @@
+using Forming.Curves;
+using Forming.Facets;
+using Forming.Layout;
+using Forming.Panels;
+using Forming.Prediction;
+using Forming.Results;
+
+namespace Forming.Plans;
+
+/// <summary>The fewest folds whose predicted ripple passes the finish, searched around the closed form's count.</summary>
+internal sealed class FoldRefinement(
+    FinishedCurve finished, PanelSpec panel, FormSpec form, FoldShape fold, BrakeSpec brake, MarkSpec marks, CancellationToken cancellation)
+{
+    /// <summary>The search goes up to this many times the closed form's count, and at least <see cref="LeastRoom"/> folds past it.</summary>
+    private const int MostTimes = 2;
+
+    private const int LeastRoom = 16;
+
+    /// <summary>Beyond this many folds a single pull is slow to follow, and a search over many is not waited for.</summary>
+    private const int MostFolds = 250;
+
+    private static readonly SteppingRule[] Rules = [SteppingRule.FewestFolds, SteppingRule.EqualAngle, SteppingRule.EqualSpacing];
+
+    private readonly Dictionary<int, (WrappedForm Form, PanelPrediction Prediction)?> tried = [];
+
+    /// <summary>Refines a form.</summary>
+    /// <param name="closed">The form by the closed form.</param>
+    /// <returns>The form to make, its prediction where one was made, and what came of it.</returns>
+    public (WrappedForm Form, PanelPrediction? Prediction, SteppingRefinement Report) Of(WrappedForm closed)
+    {
+        var count = CountOf(closed);
+        if (PrintThroughReport.Of(closed, panel.Finish) is { Known: false, WhyUnknown: var why })
+            return Kept($"print-through is not known: {why}");
+        if (count > MostFolds)
+            return Kept($"more than {MostFolds} folds are not searched");
+
+        var most = Math.Min(MostFolds, Math.Max(MostTimes * count, count + LeastRoom));
+        var own = Predict(closed, form, fold, panel, cancellation);
+        tried[count] = Passes(closed, own) ? (closed, own) : FirstThatPasses(count);
+        return Search(count, most) is { } found
+            ? (tried[found]!.Value.Form, tried[found]!.Value.Prediction, new(count, found, null))
+            : (closed, own, new(count, count, FormattableString.Invariant($"no count up to {most} folds that this brake can fold passes the finish by its predicted ripple")));
+
+        (WrappedForm, PanelPrediction?, SteppingRefinement) Kept(string reason) => (closed, null, new(count, count, reason));
+    }
+
+    /// <summary>The panel pulled over a planned form.</summary>
+    /// <param name="wrapped">The form.</param>
+    /// <param name="form">What was asked of it.</param>
+    /// <param name="fold">Shape of its folds.</param>
+    /// <param name="panel">The panel.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    public static PanelPrediction Predict(WrappedForm wrapped, FormSpec form, FoldShape fold, PanelSpec panel, CancellationToken cancellation)
+    {
+        var polygon = wrapped.Folds.Polygon;
+        var longest = Lever.LongestMm(wrapped.Contact.Extremes, wrapped.Contact.MidMm);
+        return PanelPrediction.Of(
+            new()
+            {
+                Panel = panel,
+                Form = new(polygon.Facets, polygon.Angles, fold.OuterRadiusMm),
+                Ends = form.Stepping.Ends,
+                LeverMm = wrapped.Judge.LeverMm,
+                LongestLeverMm = double.IsFinite(longest) ? Math.Max(0, longest) : null,
+            },
+            cancellation);
+    }
+
+    // Gallops to a neighbouring pair of which the larger passes and the smaller does not.
+    private int? Search(int count, int most)
+    {
+        int fails, does;
+        if (DoesPass(count))
+        {
+            (does, fails) = (count, 0);
+            for (var stride = 1; does > 1; stride *= 2)
+            {
+                var fewer = Math.Max(1, does - stride);
+                if (!DoesPass(fewer))
+                {
+                    fails = fewer;
+                    break;
+                }
+
+                does = fewer;
+            }
+        }
+        else
+        {
+            (does, fails) = (0, count);
+            for (var stride = 1; does == 0 && fails < most; stride *= 2)
+            {
+                var more = Math.Min(most, fails + stride);
+                if (DoesPass(more))
+                    does = more;
+                else
+                    fails = more;
+            }
+
+            if (does == 0)
+                return null;
+        }
+
+        while (does - fails > 1)
+        {
+            var middle = (does + fails) / 2;
+            if (DoesPass(middle))
+                does = middle;
+            else
+                fails = middle;
+        }
+
+        return does;
+    }
+
+    private bool DoesPass(int count)
+    {
+        if (!tried.TryGetValue(count, out var found))
+            tried[count] = found = FirstThatPasses(count);
+        return found is not null;
+    }
+
+    private (WrappedForm Form, PanelPrediction Prediction)? FirstThatPasses(int count)
+    {
+        foreach (var rule in Rules)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var candidate = form with { Stepping = form.Stepping with { Rule = rule, Folds = count, Refine = false } };
+            try
+            {
+                var wrapped = WrappedForm.Solve(finished, panel, candidate, fold, brake, marks, cancellation);
+                if (!IsFoldable(wrapped))
+                    continue;
+                var prediction = Predict(wrapped, candidate, fold, panel, cancellation);
+                if (Passes(wrapped, prediction))
+                    return (wrapped, prediction);
+            }
+            catch (NoSolutionException)
+            {
+                // This count folds too sharply, or serves too few stretches: it does not pass.
+            }
+        }
+
+        return null;
+    }
+
+    private bool Passes(WrappedForm wrapped, PanelPrediction prediction) => IsFoldable(wrapped) && prediction.Passes(panel.Finish);
+
+    private bool IsFoldable(WrappedForm wrapped)
+    {
+        var polygon = wrapped.Folds.Polygon;
+        for (var j = 0; j < polygon.Facets.Length; j++)
+        {
+            if (wrapped.Folds.IsFlatAfter(j))
+                continue;
+            if (!(polygon.Facets[j] >= brake.MinFacetMm && polygon.Facets[j] <= (form.Stepping.MaxFacetMm ?? double.PositiveInfinity)))
+                return false;
+        }
+
+        return polygon.Angles.Max() <= StepSearch.MostChosenAngle;
+    }
+
+    private static int CountOf(WrappedForm wrapped) => wrapped.Folds.Polygon.Angles.Length;
+}

@@ -1,0 +1,73 @@
+using Forming.Facets;
+using Forming.Springback;
+
+namespace Forming.Prediction;
+
+/// <summary>Where the folds of a standing form meet the panel, and how far it bends the panel between them.</summary>
+/// <param name="AlongMm">[m] from the curve's first tangent point along the panel's mid surface [mm].</param>
+/// <param name="Curvatures">[m - 1] curvature of the mid surface under load over each facet [1/mm]; 0 over a flat of the curve.</param>
+/// <param name="IsFlat">[m - 1] whether the wanted curve is flat over the facet.</param>
+internal sealed record FoldPlaces(double[] AlongMm, double[] Curvatures, bool[] IsFlat)
+{
+    public static FoldPlaces Of(StandingForm form, SteppingEnds ends, WantedCurve wanted, double panelThickness)
+    {
+        var count = form.FacetsMm.Count;
+        double[] along = new double[count + 1], curvatures = new double[count];
+        var isFlat = new bool[count];
+        if (ends == SteppingEnds.Full)
+            along[0] = Arc(0, startsStretch: false, endsStretch: count == 1).Length / 2;
+        for (var j = 0; j < count; j++)
+        {
+            isFlat[j] = wanted.IsFlatAt(along[j] + (Chord(j) / 2));
+            if (isFlat[j])
+            {
+                along[j + 1] = along[j] + Chord(j);
+                continue;
+            }
+
+            // With half ends the end folds of a stretch stand at its tangent points and turn the panel on one side only.
+            var next = along[j] + Chord(j) + ((j + 1 < count ? Chord(j + 1) : 0) / 2);
+            var arc = Arc(j, j == 0 || isFlat[j - 1], j == count - 1 || wanted.IsFlatAt(next));
+            curvatures[j] = arc.Curvature;
+            along[j + 1] = along[j] + arc.Length;
+        }
+
+        return new(along, curvatures, isFlat);
+
+        double Chord(int j) => form.FacetsMm[j] - Setback(form, j) - Setback(form, j + 1);
+
+        // The circle through both fold centres that turns as far as the folds do.
+        (double Curvature, double Length) Arc(int j, bool startsStretch, bool endsStretch)
+        {
+            var isHalf = ends == SteppingEnds.Half;
+            var turn = (form.FoldAngles[j] * (isHalf && startsStretch ? 1 : 0.5)) + (form.FoldAngles[j + 1] * (isHalf && endsStretch ? 1 : 0.5));
+            var radius = (Chord(j) / (2 * Math.Sin(turn / 2))) + form.OuterFoldRadiusMm + (panelThickness / 2);
+            return (1 / radius, radius * turn);
+        }
+    }
+
+    /// <summary>From a fold's mold line to its bend tangent lines [mm].</summary>
+    /// <param name="form">The form.</param>
+    /// <param name="index">Index of the fold, from 0.</param>
+    public static double Setback(StandingForm form, int index) => form.OuterFoldRadiusMm * Math.Tan(form.FoldAngles[index] / 2);
+
+    /// <summary>Longest lever that keeps the wrap in order, from the end of the curve to the hand.</summary>
+    /// <param name="law">The panel's bending law.</param>
+    /// <param name="endMm">End of the curve, from its first tangent point [mm].</param>
+    /// <param name="share">Share of the longest, 1 for the limit itself.</param>
+    /// <returns>Lever [mm]; 0 or less where none does, infinite where any does.</returns>
+    public double LongestLeverMm(BendingLaw law, double endMm, double share)
+    {
+        var longest = double.PositiveInfinity;
+        for (var j = 0; j < Curvatures.Length; j++)
+        {
+            // The bend begins at the tangent point, before a full first fold.
+            var from = j == 0 ? 0 : AlongMm[j];
+            var state = law.At(Curvatures[j]);
+            if (state.IsPlastic)
+                longest = Math.Min(longest, (share * PrintThrough.LongestLever(state)) - (endMm - from));
+        }
+
+        return longest;
+    }
+}

@@ -1,0 +1,259 @@
+using Forming.Curves;
+using Forming.Facets;
+using Forming.Panels;
+using Forming.Plans;
+using Forming.Results;
+using Forming.Springback;
+
+namespace Forming.Prediction;
+
+/// <summary>How a panel comes off a form: pulled over its facets and let go, or why not.</summary>
+/// <remarks>Source key <c>wrap-model</c>; no measured panels stand behind it.</remarks>
+public sealed record PanelPrediction
+{
+    /// <summary>Flatter than this the panel has no radius to speak of [1/mm].</summary>
+    private const double LeastCurvature = 1e-7;
+
+    private static readonly Finish[] Named = [Finish.Gloss, Finish.Satin, Finish.Hidden];
+
+    /// <summary>Why the panel does not lie over the form, or null where it does.</summary>
+    public FormattableString? WhyNot { get; init; }
+
+    /// <summary>Folds that the panel came to lie on.</summary>
+    public int FoldsReached { get; init; }
+
+    /// <summary>Folds of the form.</summary>
+    public int Folds { get; init; }
+
+    /// <summary>Hand to the end of the curve [mm]; null where nothing could be pulled.</summary>
+    public double? LeverMm { get; init; }
+
+    /// <summary>Longest lever that keeps the wrap in order [mm]; 0 where none does, null where any does.</summary>
+    public double? LongestLeverMm { get; init; }
+
+    /// <summary>Clamp behind the first fold's tangent point [mm].</summary>
+    public double ClampGapMm { get; init; }
+
+    /// <summary>The panel let go, or null where it does not lie over the form.</summary>
+    public PredictedShape? Shape { get; init; }
+
+    /// <summary>How much of the facets will show.</summary>
+    public required PredictedRipple Ripple { get; init; }
+
+    /// <summary>Whether it shows at each named finish and at the panel's own.</summary>
+    public required IReadOnlyList<FinishVerdict> Finishes { get; init; }
+
+    /// <summary>The pull, a step for each fold reached.</summary>
+    public IReadOnlyList<PullStep> Steps { get; init; } = [];
+
+    /// <summary>What the pull takes, or null where the panel does not lie over the form.</summary>
+    public PredictedPull? Pull { get; init; }
+
+    /// <summary>Hardening that was put in place of none [MPa], or null.</summary>
+    public double? AssumedHardeningMpa { get; init; }
+
+    /// <summary>Whether the panel lies over every fold, in their order.</summary>
+    public bool Wraps => Shape is not null;
+
+    /// <summary>Whether the facets pass the panel's finish.</summary>
+    /// <param name="finish">The limits.</param>
+    public bool Passes(Finish finish) =>
+        Ripple is { HeightMm: { } height, Slope: { } slope } && new Ripple(height, slope).Passes(finish);
+
+    /// <summary>Pulls a panel over a form and lets it go.</summary>
+    /// <param name="job">Panel and form.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    /// <exception cref="NoSolutionException"><c>prediction.taper</c>: the folds are not parallel.</exception>
+    public static PanelPrediction Of(PredictionJob job, CancellationToken cancellation = default)
+    {
+        RefuseTaper(job.Panel);
+        var panel = job.Panel;
+        var count = job.Form.FoldAngles.Count;
+        if (count < 2)
+            return Without(panel, $"single folds leave no facets for the panel to wrap over");
+
+        var wanted = WantedCurve.Of(FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm), panel.Sheet);
+        var places = FoldPlaces.Of(job.Form, job.Ends, wanted, panel.Sheet.ThicknessMm);
+        var hand = job.LeverMm + wanted.EndMm - places.AlongMm[^1];
+        var lastFacet = job.Form.FacetsMm[^1];
+        if (!(hand >= lastFacet))
+        {
+            return Without(panel, $"the hand would stand {Figure.Length(Math.Max(0, hand))} past the last fold, less than the facet of {Figure.Length(lastFacet)} before it") with
+            {
+                Folds = count,
+                LeverMm = job.LeverMm,
+                LongestLeverMm = job.LongestLeverMm,
+            };
+        }
+
+        // Half a facet short of a full first fold the panel touches the folds in order; right up to it mostly not.
+        var gap = job.Ends == SteppingEnds.Full
+            ? (job.Form.FacetsMm[0] - FoldPlaces.Setback(job.Form, 0) - FoldPlaces.Setback(job.Form, 1)) / 2
+            : 0;
+        var law = LawOf(panel);
+        var wrapped = PanelWrap.Compute(job.Form, law, new(hand, gap), cancellation);
+        // The pull begins with the panel on the first fold.
+        var reached = Math.Min(count, wrapped.Pull.Select(step => step.Fold).DefaultIfEmpty(1).Max());
+        if (wrapped.End != WrapEnd.Complete)
+        {
+            return Without(panel, WhyNotOf(wrapped, job, reached)) with
+            {
+                Folds = count,
+                FoldsReached = reached,
+                LeverMm = job.LeverMm,
+                LongestLeverMm = job.LongestLeverMm,
+                ClampGapMm = gap,
+                Steps = wrapped.Pull,
+                AssumedHardeningMpa = wrapped.AssumedHardeningMpa,
+            };
+        }
+
+        var shape = ShapeOf(wrapped, job, wanted, places, IsRippleKnown(law, wrapped));
+        var ripple = RippleOf(shape, panel.Finish, IsRippleKnown(law, wrapped));
+        return new()
+        {
+            Folds = count,
+            FoldsReached = reached,
+            LeverMm = job.LeverMm,
+            LongestLeverMm = job.LongestLeverMm,
+            ClampGapMm = gap,
+            Shape = shape,
+            Ripple = ripple,
+            Finishes = VerdictsOf(panel.Finish, ripple),
+            Steps = wrapped.Pull,
+            Pull = PullOf(wrapped, law, panel, hand, gap + places.AlongMm[^1]),
+            AssumedHardeningMpa = wrapped.AssumedHardeningMpa,
+        };
+    }
+
+    /// <summary>What says that a panel cannot be predicted.</summary>
+    /// <param name="panel">The panel.</param>
+    /// <param name="why">Why not; its arguments are <see cref="Figure"/>s.</param>
+    internal static PanelPrediction Without(PanelSpec panel, FormattableString why)
+    {
+        var ripple = new PredictedRipple("the panel does not lie over the form", null, null, null);
+        return new() { WhyNot = why, Ripple = ripple, Finishes = VerdictsOf(panel.Finish, ripple) };
+    }
+
+    /// <summary>What says that folds along slanting rulings are out of reach.</summary>
+    internal static FormattableString TaperReason { get; } = $"the wrap model pulls a strip over parallel folds; a taper's folds are not parallel";
+
+    internal static void RefuseTaper(PanelSpec panel)
+    {
+        if (panel.Curve is TaperCurve)
+            throw new NoSolutionException("prediction.taper", "panel.curve", TaperReason, $"any curve but a taper");
+    }
+
+    internal static BendingLaw LawOf(PanelSpec panel) => panel.Springback is EffectiveYield measured
+        ? BendingLaw.WithYield(panel.Sheet, measured.YieldMpa)
+        : BendingLaw.Of(panel.Sheet);
+
+    private static FormattableString WhyNotOf(WrappedPanel wrapped, PredictionJob job, int reached)
+    {
+        var (lever, count) = (Figure.Length(job.LeverMm), job.Form.FoldAngles.Count);
+        return (wrapped.End, reached == count) switch
+        {
+            (WrapEnd.CurlsUp, false) => $"with a lever of {lever} the free side curls up before the panel touches fold {reached + 1} of {count}",
+            (WrapEnd.CurlsUp, true) => $"with a lever of {lever} the free side curls up before the panel meets the lead-out",
+            (_, false) => $"with a lever of {lever} the pull cannot be followed past fold {reached} of {count}",
+            _ => $"with a lever of {lever} the pull cannot be followed from the last fold to the lead-out",
+        };
+    }
+
+    // Where nothing set, the hardening that is not known never came into play.
+    private static bool IsRippleKnown(BendingLaw law, WrappedPanel wrapped) =>
+        law.Flow.IsKnown || wrapped.Curve.All(point => Math.Abs(point.Curvature) < LeastCurvature);
+
+    private static PredictedShape ShapeOf(WrappedPanel wrapped, PredictionJob job, WantedCurve wanted, FoldPlaces places, bool isRippleKnown)
+    {
+        var panel = job.Panel;
+        var (fitted, held) = CurveMiss.Of(wrapped.Curve, wanted);
+        return new()
+        {
+            RadiusMm = RadiusOf(wrapped.MeanCurvature, panel),
+            WantedRadiusMm = RadiusOf(WantedMean(wanted, places), panel),
+            Sweep = wrapped.Sweep,
+            WantedSweep = wanted.Sweep,
+            MissMm = fitted,
+            HeldMissMm = held,
+            Curve = wrapped.Curve,
+            Facets =
+            [
+                .. wrapped.Facets.Select((facet, j) => new PredictedFacet(
+                    facet.Number,
+                    job.Form.FacetsMm[j],
+                    places.IsFlat[j],
+                    isRippleKnown ? facet.RippleMm : null,
+                    isRippleKnown ? facet.Slope : null,
+                    RadiusOf(facet.MeanCurvature, panel))),
+            ],
+        };
+    }
+
+    // The wanted curve over the stretch from which the panel's own mean is taken.
+    private static double WantedMean(WantedCurve wanted, FoldPlaces places)
+    {
+        var count = places.AlongMm.Length;
+        var from = Math.Min(places.AlongMm[count >= 5 ? 2 : 0], wanted.LengthMm);
+        var to = Math.Min(places.AlongMm[count > 5 ? count - 2 : count - 1], wanted.LengthMm);
+        return to > from ? (wanted.At(to).Turn - wanted.At(from).Turn) / (to - from) : 0;
+    }
+
+    private static double? RadiusOf(double curvature, PanelSpec panel)
+    {
+        if (!(curvature > LeastCurvature))
+            return null;
+        var half = panel.Sheet.ThicknessMm / 2;
+        return (1 / curvature) + panel.Surface switch
+        {
+            Surface.Inside => -half,
+            Surface.Outside => half,
+            _ => 0,
+        };
+    }
+
+    private static PredictedRipple RippleOf(PredictedShape shape, Finish finish, bool isKnown)
+    {
+        if (!isKnown)
+            return new("the sheet's hardening is not known: give elongation, or strengthCoefficient and strainHardening", null, null, null);
+        double height = 0, slope = 0, nearest = -1;
+        int? at = null;
+        foreach (var facet in shape.Facets.Where(facet => !facet.IsFlatOfCurve))
+        {
+            height = Math.Max(height, facet.RippleMm!.Value);
+            slope = Math.Max(slope, facet.Slope!.Value.Radians);
+            var share = Math.Max(facet.RippleMm.Value / finish.RippleMm, facet.Slope.Value.Radians / finish.Slope.Radians);
+            if (share > nearest)
+                (nearest, at) = (share, facet.Number);
+        }
+
+        return new(null, height, new Angle(slope), at);
+    }
+
+    private static FinishVerdict[] VerdictsOf(Finish own, PredictedRipple ripple)
+    {
+        Finish[] finishes = Named.Contains(own) ? Named : [.. Named, own];
+        return [.. finishes.Select(finish => new FinishVerdict(
+            finish, ripple is { HeightMm: { } height, Slope: { } slope } ? !new Ripple(height, slope).Passes(finish) : null))];
+    }
+
+    private static PredictedPull PullOf(WrappedPanel wrapped, BendingLaw law, PanelSpec panel, double hand, double lastFold)
+    {
+        var moment = wrapped.Pull.Max(step => step.ClampMomentPerWidth);
+        var curve = wrapped.Curve;
+        double energy = 0, endMoment = 0;
+        for (var i = 1; i < curve.Count && curve[i].AlongMm <= lastFold; i++)
+        {
+            endMoment = law.LoadedFor(Math.Max(0, curve[i].Curvature)).MomentPerWidth;
+            energy += endMoment * endMoment * (curve[i].AlongMm - curve[i - 1].AlongMm);
+        }
+
+        energy = (energy + (endMoment * endMoment * hand / 3)) / (2 * law.Stiffness);
+        return new(
+            wrapped.Pull.Max(step => step.ForcePerWidth) * panel.WidthMm,
+            moment,
+            PullForces.ClampFactor * moment * panel.WidthMm / panel.Clamp.GapMm,
+            wrapped.Pull[^1].EndAngle,
+            energy * panel.WidthMm / 1000);
+    }
+}

@@ -1,0 +1,76 @@
+using Forming.Facets;
+using Forming.Plans;
+using Forming.Plans.Checks;
+using Forming.Results;
+
+namespace Forming.Prediction;
+
+/// <summary>Whether the panel lies over the form and looks as it should; appearance warns and never fails.</summary>
+internal static class PredictionChecks
+{
+    public static void AddTo(List<Check> checks, PanelPrediction prediction, PanelSpec panel)
+    {
+        checks.Add(WrapOrder(prediction));
+        if (prediction.Wraps)
+            checks.Add(Ripple(prediction, panel.Finish));
+    }
+
+    public static Check HandForce(PredictedPull pull) => PullChecks.HandForce(pull.ForceN);
+
+    private static Check WrapOrder(PanelPrediction prediction)
+    {
+        var (lever, longest) = (prediction.LeverMm, prediction.LongestLeverMm);
+        if (prediction.WhyNot is { } why)
+        {
+            return new(
+                "wrap-order",
+                Verdict.Warn,
+                lever,
+                longest,
+                Quantity.Length,
+                why,
+                longest > 0 && longest < lever
+                    ? $"pull {Figure.Length(longest.Value * FacetJudge.LeverShare)} past the end of the curve"
+                    : (FormattableString)$"more and narrower facets, a lead-out of more than one facet, the curve worked in shorter stretches, or a thicker or harder panel");
+        }
+
+        if (longest is null || lever <= longest)
+            return new("wrap-order", Verdict.Pass, lever, longest, Quantity.Length, $"hand past the end of the curve, against the longest lever that keeps the wrap in order");
+        return new(
+            "wrap-order",
+            Verdict.Warn,
+            lever,
+            longest,
+            Quantity.Length,
+            $"the lever is past the longest that is known to keep the wrap in order; the simulated panel still touched the folds in order, a real one may arch over some",
+            longest > 0
+                ? $"pull {Figure.Length(longest.Value * FacetJudge.LeverShare)} past the end of the curve"
+                : (FormattableString)$"the curve worked in shorter stretches, a tighter curve, or a thicker or harder panel: no lever is known to keep this one in order");
+    }
+
+    private static Check Ripple(PanelPrediction prediction, Finish finish)
+    {
+        if (prediction.Ripple is not { HeightMm: { } height, Slope: { } slope })
+        {
+            return new(
+                "predicted-ripple",
+                Verdict.Warn,
+                null,
+                null,
+                Quantity.Length,
+                $"predicted ripple is not known: {prediction.Ripple.WhyUnknown}",
+                $"material data within the model's reach, or a wrapped test piece");
+        }
+
+        var isBySlope = slope.Radians / finish.Slope.Radians > height / finish.RippleMm;
+        var passes = prediction.Passes(finish);
+        return new(
+            "predicted-ripple",
+            passes ? Verdict.Pass : Verdict.Warn,
+            isBySlope ? slope.Radians : height,
+            isBySlope ? finish.Slope.Radians : finish.RippleMm,
+            isBySlope ? Quantity.Angle : Quantity.Length,
+            $"predicted ripple {Figure.Length(height)}, slope {Figure.Angle(slope.Radians)}, against the limits of the finish ({finish.Name}); no measured panels stand behind it",
+            passes ? null : (FormattableString)$"more folds, a longer lever within what keeps the wrap in order, or a plainer finish");
+    }
+}

@@ -1,0 +1,23 @@
+using Forming.Facets;
+using Forming.Plans;
+
+namespace Forming.Prediction;
+
+/// <summary>A panel and the form it is to be pulled over.</summary>
+public sealed record PredictionJob
+{
+    /// <summary>The panel that is wanted, and how it will be pulled.</summary>
+    public required PanelSpec Panel { get; init; }
+
+    /// <summary>The form.</summary>
+    public required StandingForm Form { get; init; }
+
+    /// <summary>Half or full folds at the ends of the form: where the clamp stands.</summary>
+    public required SteppingEnds Ends { get; init; }
+
+    /// <summary>Hand to the end of the curve [mm], at least 0.</summary>
+    public required double LeverMm { get; init; }
+
+    /// <summary>Longest lever that keeps the wrap in order [mm]; 0 where none does, null where any does.</summary>
+    public required double? LongestLeverMm { get; init; }
+}

@@ -1,0 +1,73 @@
+using Forming.Contact;
+using Forming.Curves;
+using Forming.Materials;
+using Forming.Springback;
+
+namespace Forming.Prediction;
+
+/// <summary>The wanted curve on the panel's mid surface, from its first tangent point at the origin heading +x.</summary>
+internal sealed class WantedCurve
+{
+    private readonly ContactCurve curve;
+    private readonly double half;
+    private readonly double start;
+
+    private WantedCurve(ContactCurve curve, double thickness)
+    {
+        this.curve = curve;
+        half = thickness / 2;
+        start = curve.Runs[0].Start.MidMm;
+        LengthMm = curve.Runs[^1].End.MidMm - start;
+        EndMm = curve.MidMm - start;
+    }
+
+    /// <summary>From the first tangent point to the last [mm].</summary>
+    public double LengthMm { get; }
+
+    /// <summary>From the first tangent point to the end of the curve, a flat at its end included [mm].</summary>
+    public double EndMm { get; }
+
+    public Angle Sweep => curve.Sweep;
+
+    public static WantedCurve Of(FinishedCurve finished, Sheet sheet)
+    {
+        // A panel that does not spring back would be formed on its own finished curve.
+        var unsprung = new FormingRule(BendingLaw.Of(sheet), MeasuredFactor: 1);
+        return new(ContactCurve.Solve(finished, unsprung, sheet.ThicknessMm), sheet.ThicknessMm);
+    }
+
+    /// <summary>Place and direction at a distance from the first tangent point.</summary>
+    /// <param name="alongMm">The distance [mm], 0 to the curved length.</param>
+    public (Point Position, double Turn) At(double alongMm)
+    {
+        var mid = start + alongMm;
+        var run = RunBefore(mid);
+        if (mid <= run.End.MidMm)
+        {
+            var place = run.At(Measure.MidLength, Math.Max(0, mid - run.Start.MidMm));
+            return (ToMid(place.Position, place.Turn), place.Turn);
+        }
+
+        var end = run.End;
+        return (ToMid(end.Position + ((mid - end.MidMm) * Point.Along(end.Turn)), end.Turn), end.Turn);
+    }
+
+    /// <summary>Whether the curve is flat at a distance from the first tangent point.</summary>
+    /// <param name="alongMm">The distance [mm].</param>
+    public bool IsFlatAt(double alongMm)
+    {
+        var mid = start + alongMm;
+        return mid > RunBefore(mid).End.MidMm && alongMm < LengthMm;
+    }
+
+    private CurvedRun RunBefore(double mid)
+    {
+        var i = 0;
+        while (i + 1 < curve.Runs.Count && mid >= curve.Runs[i + 1].Start.MidMm)
+            i++;
+        return curve.Runs[i];
+    }
+
+    private Point ToMid(Point contact, double turn) =>
+        contact - (half * Point.Along(turn).Left()) + new Point(0, half) - curve.Runs[0].Start.Position;
+}
