@@ -4,6 +4,7 @@ using FormApi.Features.Forms;
 using FormApi.Features.Gauges;
 using FormApi.Features.Materials;
 using FormApi.Features.References;
+using FormApi.Features.TestStrips;
 using FormApi.Http;
 using FormApi.Operations;
 using Serilog;
@@ -26,5 +27,6 @@ app.MapReferences();
 var computations = app.MapComputations();
 computations.MapForms();
 computations.MapDrawings();
+computations.MapTestStrips();
 
 app.Run();

@@ -1,5 +1,6 @@
 using FluentValidation;
 using FormApi.Features.Forms;
+using FormApi.Features.TestStrips;
 using FormApi.Http;
 
 namespace FormApi.Contract;
@@ -37,6 +38,15 @@ internal static class FieldRanges
         yield return (typeof(SegmentsInput), new SegmentsInputRules(units));
         yield return (typeof(TaperInput), new TaperInputRules(units));
         yield return (typeof(FlatInput), new FlatInputRules(units));
+        yield return (typeof(StopStripsRequest), new StopStripsRequestRules(units));
+        yield return (typeof(StopStripInput), new StopStripInputRules(units));
+        yield return (typeof(SpringbackStripsRequest), new SpringbackStripsRequestRules(units));
+        yield return (typeof(SpringbackStripInput), new SpringbackStripInputRules(units));
+        yield return (typeof(NeutralFactorStripsRequest), new NeutralFactorStripsRequestRules(units));
+        yield return (typeof(NeutralFactorStripInput), new NeutralFactorStripInputRules(units));
+        yield return (typeof(ReadingErrorInput), new ReadingErrorInputRules(units));
+        yield return (typeof(PrintThroughStripsRequest), new PrintThroughStripsRequestRules(units));
+        yield return (typeof(PrintThroughStripInput), new PrintThroughStripInputRules(units));
         foreach (var inChain in new[] { false, true })
         {
             yield return (typeof(ArcInput), new ArcInputRules(units, inChain));

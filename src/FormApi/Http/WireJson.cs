@@ -5,11 +5,13 @@ using FormApi.Features.Forms;
 using FormApi.Features.Gauges;
 using FormApi.Features.Materials;
 using FormApi.Features.References;
+using FormApi.Features.TestStrips;
 using FormApi.Operations;
 using Forming.Curves;
 using Forming.Facets;
 using Forming.Layout;
 using Forming.Plans;
+using Forming.TestStrips;
 
 namespace FormApi.Http;
 
@@ -47,17 +49,27 @@ internal static class WireJson
             new WordConverter<Grain>(),
             new WordConverter<BrakeKind>(),
             new WordConverter<Datum>(),
+            new WordConverter<FlangeEnd>(),
+            new WordConverter<StripVerdict>(),
         },
     });
 }
 
 /// <summary>Types of requests.</summary>
 [JsonSerializable(typeof(FormRequest))]
+[JsonSerializable(typeof(StopStripsRequest))]
+[JsonSerializable(typeof(SpringbackStripsRequest))]
+[JsonSerializable(typeof(NeutralFactorStripsRequest))]
+[JsonSerializable(typeof(PrintThroughStripsRequest))]
 internal sealed partial class RequestJson : JsonSerializerContext;
 
 /// <summary>Types of answers; no converters in its options, so that they are written without metadata.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(FormAnswer))]
+[JsonSerializable(typeof(StopStripsAnswer))]
+[JsonSerializable(typeof(SpringbackStripsAnswer))]
+[JsonSerializable(typeof(NeutralFactorStripsAnswer))]
+[JsonSerializable(typeof(PrintThroughStripsAnswer))]
 [JsonSerializable(typeof(MaterialsAnswer))]
 [JsonSerializable(typeof(MaterialAnswer))]
 [JsonSerializable(typeof(GaugesAnswer))]

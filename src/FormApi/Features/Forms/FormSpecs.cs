@@ -87,7 +87,10 @@ internal sealed record FormSpecs(PanelSpec Panel, FormSpec Form, BrakeSpec Brake
         marks.Datum!.Value,
         new Tape(marks.Tape == LengthUnit.In ? TapeUnit.Inch : TapeUnit.Mm, marks.Resolution!.Value));
 
-    private static Sheet SheetFrom(ISheetInput sheet, UnitSystem units)
+    /// <summary>A sheet in the library's units.</summary>
+    /// <param name="sheet">A sheet that passed its rules, its gauge system filled in.</param>
+    /// <param name="units">The caller's units.</param>
+    public static Sheet SheetFrom(ISheetInput sheet, UnitSystem units)
     {
         if (sheet.Thickness is { } thickness)
             return new(MaterialInputs.ToMaterial(sheet.Material, units), units.ToMm(thickness));

@@ -1,5 +1,3 @@
-using System.Buffers;
-using System.Text.Json;
 using FormApi.Http;
 using Forming.Plans;
 using Forming.Results;
@@ -26,22 +24,13 @@ internal sealed record PlannedJob(FormPlan Plan, FormSpecs Specs, UnitSystem Uni
         try
         {
             var plan = FormPlan.Compute(specs.Panel, specs.Form, specs.Brake, specs.Marks, cancellation);
-            var shown = ToJson(request);
+            var shown = RawJson.Of(request, WireJson.Requests.FormRequest);
             return new(new(plan, specs, UnitSystem.Of(request.Units), shown, Http.Fingerprint.Of(shown.Utf8)), null, body);
         }
         catch (NoSolutionException none)
         {
             return new(null, Outcome.NoSolution(none, body), body);
         }
-    }
-
-    private static RawJson ToJson(FormRequest request)
-    {
-        var buffer = new ArrayBufferWriter<byte>(2048);
-        using var writer = new Utf8JsonWriter(buffer, WireJson.Writing);
-        JsonSerializer.Serialize(writer, request, WireJson.Requests.FormRequest);
-        writer.Flush();
-        return new(buffer.WrittenMemory);
     }
 
     /// <summary>A planned job, or the problem in its way.</summary>
@@ -66,13 +55,7 @@ internal sealed record PlannedJob(FormPlan Plan, FormSpecs Specs, UnitSystem Uni
             }
         }
 
-        internal static ProblemResult NoSolution(NoSolutionException none, JsonBody<FormRequest> body)
-        {
-            var wording = UnitSystem.Of(body.Value.Units).Wording;
-            var pointer = Wire.Pointer(none.Subject);
-            var message = wording.Of(none.Wording);
-            var fault = new Fault(pointer, none.Code, message, body.GivenAt(pointer), wording.OfOptional(none.Allowed));
-            return new(Problems.NoSolution, message, [fault], none.Code);
-        }
+        internal static ProblemResult NoSolution(NoSolutionException none, JsonBody<FormRequest> body) =>
+            Unsolved.Of(none, body, UnitSystem.Of(body.Value.Units));
     }
 }
