@@ -23,6 +23,8 @@ public sealed class ExamplesTests(Service service) : IClassFixture<Service>
 
     public static TheoryData<string> Posts => [.. Requests.Examples().Select(example => example.Name)];
 
+    public static TheoryData<string, string> Strips => Requests.StripExamples();
+
     public static TheoryData<string> Gets => [.. Reads.Keys];
 
     [Theory]
@@ -31,6 +33,15 @@ public sealed class ExamplesTests(Service service) : IClassFixture<Service>
     {
         var stem = Repository.PathOf("openapi", "examples", "computeForm." + name);
         using var response = await service.Post("/v1/forms", await File.ReadAllBytesAsync(stem + ".request.json"));
+        await Compare(response, stem + ".answer.json");
+    }
+
+    [Theory]
+    [MemberData(nameof(Strips))]
+    public async Task Strips_answer_as_committed(string operation, string name)
+    {
+        var stem = Repository.PathOf("openapi", "examples", operation + "." + name);
+        using var response = await service.Post(Requests.PathOf(operation), await File.ReadAllBytesAsync(stem + ".request.json"));
         await Compare(response, stem + ".answer.json");
     }
 
