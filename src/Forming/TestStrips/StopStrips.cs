@@ -14,6 +14,9 @@ public static class StopStrips
     private const double MostSlope = 10;
     private static readonly Angle MostOffset = Angle.FromDegrees(45);
 
+    // No strip is folded much past this.
+    private static readonly Angle FurthestStop = Angle.FromDegrees(120);
+
     // Closer than this two settings of a stop are one.
     private static readonly double SameStop = Angle.FromDegrees(1e-6).Radians;
 
@@ -119,6 +122,16 @@ public static class StopStrips
             if (fit.SettingFor(other).Value <= 0)
                 other = here * 3 / 2;
             return At(other, $"Fold one at a stop of {Figure.Angle(fit.SettingFor(other).Value)}, about {Figure.Angle(other)} of fold: all strips so far stand at one stop, and only a second one shows the slope.");
+        }
+
+        if (!fit.IsSlopeKnown)
+        {
+            // The fitted slope cannot be trusted to say which fold that gives, so only the stop is named.
+            var further = 2 * fit.MeanX <= FurthestStop.Radians ? 2 * fit.MeanX : fit.MeanX / 2;
+            return new($"Fold one at a stop of {Figure.Angle(further)}, far from the others: they stand too close for their scatter, and only distance shows the slope.")
+            {
+                StopAngle = new(further),
+            };
         }
 
         var least = Math.Min(targets.Min(target => target.Radians), question.Strips.Min(strip => strip.FoldAngle.Radians));

@@ -141,6 +141,18 @@ public class StopStripsTests
         Assert.All(new[] { 6.0, 10, 14, 20 }, stop => Assert.True(HalfWith(next) < HalfWith(stop)));
     }
 
+    [Theory]
+    [InlineData(10, 22)]
+    [InlineData(90, 45.5)]
+    public void Where_scatter_hides_the_slope_no_interval_is_given_and_the_next_strip_stands_far_off(double stop, double next)
+    {
+        var lesson = Learn([(stop, stop - 1), (stop + 1, stop + 1), (stop + 2, stop + 1)], 0.1, stop);
+        Assert.Null(lesson.Settings[0].StopAngle.Low);
+        Assert.Null(lesson.Slope.High);
+        Assert.Contains(lesson.Notes, note => note.Id == "slope-not-known");
+        Workshop.Within(1e-9, next, lesson.Next.StopAngle!.Value.Degrees);
+    }
+
     [Fact]
     public void The_stop_is_set_on_its_own_steps()
     {
