@@ -5,6 +5,7 @@ using FormApi.Features.Gauges;
 using FormApi.Features.Materials;
 using FormApi.Features.Predictions;
 using FormApi.Features.References;
+using FormApi.Features.TestStrips;
 using FormApi.Http;
 using FormApi.Operations;
 using Serilog;
@@ -28,5 +29,6 @@ var computations = app.MapComputations();
 computations.MapForms();
 computations.MapDrawings();
 computations.MapPredictions();
+computations.MapTestStrips();
 
 app.Run();

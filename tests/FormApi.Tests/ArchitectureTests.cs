@@ -36,9 +36,7 @@ public sealed class ArchitectureTests
     {
         foreach (var folder in Directory.GetDirectories(Repository.PathOf("src", "FormApi", "Features")))
         {
-#pragma warning disable CA1308 // The files are named in lower case.
-            var name = Path.GetFileName(folder).ToLowerInvariant();
-#pragma warning restore CA1308
+            var name = System.Text.Json.JsonNamingPolicy.KebabCaseLower.ConvertName(Path.GetFileName(folder));
             Assert.True(File.Exists(Repository.PathOf("openapi", "requests", name + ".http")), name);
         }
     }

@@ -105,6 +105,63 @@ public sealed class BadBodiesTests : IDisposable
         { "/marks/resolution", "0", 422, "out-of-range", "/marks/resolution" },
     };
 
+    // The same for test strips, each a change to a committed example.
+    public static TheoryData<string, string, string?, int, string, string> StripChanges { get; } = new()
+    {
+        { "learnStop.cab-corner-form", "/strips", null, 400, "missing-field", "/strips" },
+        { "learnStop.cab-corner-form", "/units", null, 400, "missing-field", "/units" },
+        { "learnStop.cab-corner-form", "/strips", "[null]", 400, "null-not-allowed", "/strips/0" },
+        { "learnStop.cab-corner-form", "/strips", "{}", 400, "wrong-type", "/strips" },
+        { "learnStop.cab-corner-form", "/strips/0/angel", "1", 400, "unknown-field", "/strips/0/angel" },
+        { "learnStop.cab-corner-form", "/strips/0/angle", null, 400, "missing-field", "/strips/0/angle" },
+        { "learnStop.cab-corner-form", "/strips/0/angle", "\"7\"", 400, "wrong-type", "/strips/0/angle" },
+        { "learnStop.cab-corner-form", "/targets", "[null]", 400, "null-not-allowed", "/targets/0" },
+        { "learnStop.cab-corner-form", "/strips", "[]", 422, "out-of-range", "/strips" },
+        { "learnStop.cab-corner-form", "/strips/1/angle", "0", 422, "out-of-range", "/strips/1/angle" },
+        { "learnStop.cab-corner-form", "/strips/1/stopAngle", "181", 422, "out-of-range", "/strips/1/stopAngle" },
+        { "learnStop.cab-corner-form", "/targets", "[]", 422, "out-of-range", "/targets" },
+        { "learnStop.cab-corner-form", "/targets", "[8,-1]", 422, "out-of-range", "/targets/1" },
+        { "learnStop.cab-corner-form", "/targets", "[1e400]", 422, "not-finite", "/targets/0" },
+        { "learnStop.cab-corner-form", "/readingError", "0", 422, "out-of-range", "/readingError" },
+        { "learnStop.cab-corner-form", "/stopResolution", "0", 422, "out-of-range", "/stopResolution" },
+        { "learnStop.cab-corner-form", "/assumedSlope", "1", 422, "not-applicable", "/assumedSlope" },
+        { "learnStop.cab-corner-form", "/slopeError", "0.1", 422, "not-applicable", "/slopeError" },
+        { "learnStop.one-strip", "/assumedSlope", "0", 422, "out-of-range", "/assumedSlope" },
+        { "learnStop.one-strip", "/strips", """[{"stopAngle":10,"angle":20},{"stopAngle":20,"angle":10}]""", 422, "strips.no-stop-line", "/strips" },
+        { "learnSpringback.cab-corner-panel", "/material", null, 400, "missing-field", "/material" },
+        { "learnSpringback.cab-corner-panel", "/strips/0/formRadius", "null", 400, "null-not-allowed", "/strips/0/formRadius" },
+        { "learnSpringback.cab-corner-panel", "/material/id", "\"al-5025\"", 422, "unknown-material", "/material/id" },
+        { "learnSpringback.cab-corner-panel", "/thickness", null, 422, "choose-one", "/thickness" },
+        { "learnSpringback.cab-corner-panel", "/gauge", "16", 422, "choose-one", "/gauge" },
+        { "learnSpringback.cab-corner-panel", "/strips/2/finishedRadius", "40", 422, "springs-inwards", "/strips/2/finishedRadius" },
+        { "learnSpringback.cab-corner-panel", "/strips/2/thickness", "0", 422, "out-of-range", "/strips/2/thickness" },
+        { "learnSpringback.cab-corner-panel", "/readingError", "0", 422, "out-of-range", "/readingError" },
+        { "learnSpringback.cab-corner-panel", "/targets", "[95,0]", 422, "out-of-range", "/targets/1" },
+        { "learnSpringback.cab-corner-panel", "/strips", """[{"formRadius":50,"finishedRadius":50.0001}]""", 422, "strips.yield-out-of-reach", "/strips" },
+        { "learnSpringback.cab-corner-panel", "/material", """{"id":"al-5052-h32","youngsModulus":1000,"yield":4000,"ultimate":5000}""", 422, "strips.no-form", "/targets/0" },
+        { "learnNeutralFactor.cab-corner-form", "/thickness", null, 400, "missing-field", "/thickness" },
+        { "learnNeutralFactor.cab-corner-form", "/measuredTo", "\"tangent\"", 400, "unknown-value", "/measuredTo" },
+        { "learnNeutralFactor.cab-corner-form", "/readingError/lenght", "1", 400, "unknown-field", "/readingError/lenght" },
+        { "learnNeutralFactor.cab-corner-form", "/readingError/length", "0", 422, "out-of-range", "/readingError/length" },
+        { "learnNeutralFactor.cab-corner-form", "/strips/0/angle", "180", 422, "out-of-range", "/strips/0/angle" },
+        { "learnNeutralFactor.cab-corner-form", "/strips/0/insideRadius", "0", 422, "out-of-range", "/strips/0/insideRadius" },
+        { "learnNeutralFactor.cab-corner-form", "/measuredTo", "\"tangent-line\"", 422, "strips.neutral-line-outside", "/strips" },
+        { "learnPrintThrough.cab-corner-panel", "/strips/0/verdict", null, 400, "missing-field", "/strips/0/verdict" },
+        { "learnPrintThrough.cab-corner-panel", "/strips/0/verdict", "\"fine\"", 400, "unknown-value", "/strips/0/verdict" },
+        { "learnPrintThrough.cab-corner-panel", "/strips/0/firstFacet", "1", 400, "wrong-type", "/strips/0/firstFacet" },
+        { "learnPrintThrough.cab-corner-panel", "/strips/0/facet", "0", 422, "out-of-range", "/strips/0/facet" },
+        { "learnPrintThrough.cab-corner-panel", "/strips/0/lever", "0", 422, "out-of-range", "/strips/0/lever" },
+        { "learnPrintThrough.cab-corner-panel", "/strips", """[{"facet":20,"radius":5000,"verdict":"smooth"}]""", 422, "strips.none-usable", "/strips" },
+        {
+            "learnPrintThrough.cab-corner-panel",
+            "/material",
+            """{"youngsModulus":70000,"poissonRatio":0.3,"yield":150,"ultimate":150,"density":2700,"minRadiusOverThickness":1}""",
+            422,
+            "strips.no-hardening",
+            "/material"
+        },
+    };
+
     public static TheoryData<string, int, string> Texts { get; } = new()
     {
         { "", 400, "empty-body" },
@@ -130,6 +187,21 @@ public sealed class BadBodiesTests : IDisposable
         foreach (var service in _services.Values)
         {
             var problem = await Refused(service, Requests.Arc().With(place, json).ToJsonString(), status);
+            var fault = problem["errors"]!.AsArray().FirstOrDefault(error => (string?)error!["pointer"] == faultAt);
+            Assert.True(fault is not null, problem.ToJsonString());
+            Assert.Equal(code, (string?)fault["code"]);
+            Assert.False(string.IsNullOrEmpty((string?)fault["message"]));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(StripChanges))]
+    public async Task Bad_strips_are_named(string example, string place, string? json, int status, string code, string faultAt)
+    {
+        var parts = example.Split('.');
+        foreach (var service in _services.Values)
+        {
+            var problem = await Refused(service, Requests.Example(parts[0], parts[1]).With(place, json).ToJsonString(), status, Requests.PathOf(parts[0]));
             var fault = problem["errors"]!.AsArray().FirstOrDefault(error => (string?)error!["pointer"] == faultAt);
             Assert.True(fault is not null, problem.ToJsonString());
             Assert.Equal(code, (string?)fault["code"]);
@@ -219,9 +291,9 @@ public sealed class BadBodiesTests : IDisposable
             service.Dispose();
     }
 
-    private static async Task<JsonNode> Refused(Service service, string body, int status)
+    private static async Task<JsonNode> Refused(Service service, string body, int status, string path = "/v1/forms")
     {
-        using var response = await service.Post("/v1/forms", body);
+        using var response = await service.Post(path, body);
         var text = await response.Content.ReadAsStringAsync();
         Assert.True(status == (int)response.StatusCode, $"{(int)response.StatusCode}: {text}");
         Assert.Equal("application/problem+json", response.Content.Headers.ContentType?.MediaType);
@@ -229,7 +301,7 @@ public sealed class BadBodiesTests : IDisposable
         Assert.DoesNotContain("FormApi", text, StringComparison.Ordinal);
         var problem = JsonNode.Parse(text)!;
         Assert.Equal(status, (int)problem["status"]!);
-        Assert.Equal("/v1/forms", (string?)problem["instance"]);
+        Assert.Equal(path, (string?)problem["instance"]);
         Assert.Equal(32, ((string)problem["traceId"]!).Length);
         return problem;
     }

@@ -101,6 +101,23 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
+    public async Task Strips_and_what_they_teach_validate()
+    {
+        var contract = await Contract();
+        foreach (var example in Requests.StripExamples())
+        {
+            var (operation, name) = ((string)example[0], (string)example[1]);
+            var schema = operation["learn".Length..] + "Strips";
+            var body = Requests.Example(operation, name);
+            using var response = await service.Post(Requests.PathOf(operation), body.ToJsonString());
+            var answer = JsonNode.Parse(await response.Content.ReadAsStringAsync())!;
+            AssertValid(contract, schema + "Request", body, name);
+            AssertValid(contract, schema + "Request", answer["request"]!, name);
+            AssertValid(contract, schema + "Answer", answer, name);
+        }
+    }
+
+    [Fact]
     public async Task A_field_too_many_and_a_wrong_kind_do_not_validate()
     {
         var contract = await Contract();

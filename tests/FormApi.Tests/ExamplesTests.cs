@@ -25,6 +25,8 @@ public sealed class ExamplesTests(Service service) : IClassFixture<Service>
 
     public static TheoryData<string> Predictions => [.. Requests.Predictions().Select(example => example.Name)];
 
+    public static TheoryData<string, string> Strips => Requests.StripExamples();
+
     public static TheoryData<string> Gets => [.. Reads.Keys];
 
     [Theory]
@@ -42,6 +44,15 @@ public sealed class ExamplesTests(Service service) : IClassFixture<Service>
     {
         var stem = Repository.PathOf("openapi", "examples", "predictPanel." + name);
         using var response = await service.Post("/v1/forms/prediction", await File.ReadAllBytesAsync(stem + ".request.json"));
+        await Compare(response, stem + ".answer.json");
+    }
+
+    [Theory]
+    [MemberData(nameof(Strips))]
+    public async Task Strips_answer_as_committed(string operation, string name)
+    {
+        var stem = Repository.PathOf("openapi", "examples", operation + "." + name);
+        using var response = await service.Post(Requests.PathOf(operation), await File.ReadAllBytesAsync(stem + ".request.json"));
         await Compare(response, stem + ".answer.json");
     }
 

@@ -10,6 +10,7 @@ namespace FormApi.Tests;
 public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClassFixture<Service>
 {
     private const int Rounds = 4000;
+    private const int StripRounds = 3000;
     private const int Seed = 20240611;
 
     private static readonly string[] Values =
@@ -28,6 +29,13 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
         "/form/stepping/folds", "/form/stepping/angle", "/form/stepping/spacing", "/form/stepping/maxFacet", "/form/stepping/rule", "/form/stepping/ends",
         "/brake/kind", "/brake/reach", "/brake/capacity/thickness", "/brake/capacity/ultimate", "/brake/minFacet", "/brake/stopResolution",
         "/marks/datum", "/marks/tape", "/marks/resolution", "/predict", "/form/stepping/refine",
+    ];
+
+    private static readonly string[] StripExtras =
+    [
+        "/units", "/thickness", "/gauge", "/material/yield", "/material/ultimate", "/readingError", "/readingError/length", "/readingError/angle",
+        "/assumedSlope", "/slopeError", "/stopResolution", "/measuredTo", "/targets", "/strips/0/thickness", "/strips/0/lever", "/strips/0/firstFacet",
+        "/strips/0/verdict", "/strips/0/angle", "/strips/0/finishedRadius", "/strips/0/insideRadius",
     ];
 
     [Fact]
@@ -94,13 +102,72 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
         return wraps;
     }
 
-    private static byte[] Spoil(JsonObject seed, Random random)
+    [Fact]
+    public async Task No_spoilt_strip_breaks_the_service()
+    {
+        var random = new Random(Seed);
+        var seeds = Requests.StripExamples().Select(example => (Operation: (string)example[0], Body: Requests.Example((string)example[0], (string)example[1]))).ToArray();
+        var tally = new SortedDictionary<(string, int), int>();
+        for (var round = 0; round < StripRounds; round++)
+        {
+            var (operation, seed) = seeds[round % seeds.Length];
+            var body = Spoil(seed, random, StripExtras);
+            using var response = await service.Post(Requests.PathOf(operation), body);
+            var status = (int)response.StatusCode;
+            tally[(operation, status)] = tally.GetValueOrDefault((operation, status)) + 1;
+            var text = await response.Content.ReadAsStringAsync();
+            Assert.True(status is 200 or 400 or 422, $"{status} in round {round}: {text}\n{Encoding.UTF8.GetString(body)}");
+            using var answer = JsonDocument.Parse(text);
+            if (status == 200)
+                AssertLearnt(answer.RootElement);
+            else
+                Assert.NotEmpty(answer.RootElement.GetProperty("errors").EnumerateArray());
+        }
+
+        output.WriteLine(string.Join(", ", tally.Select(entry => $"{entry.Key}: {entry.Value}")));
+        foreach (var operation in seeds.Select(seed => seed.Operation).Distinct())
+            Assert.True(tally.GetValueOrDefault((operation, 200)) > StripRounds / 50, $"Too few requests of {operation} got through to the calculation.");
+    }
+
+    // Every interval stands the right way round about its value.
+    private static void AssertLearnt(JsonElement answer)
+    {
+        Assert.NotEmpty(answer.GetProperty("changes").GetString()!);
+        Assert.NotEmpty(answer.GetProperty("next").GetProperty("text").GetString()!);
+        AssertIntervals(answer);
+    }
+
+    private static void AssertIntervals(JsonElement element)
+    {
+        if (element.ValueKind == JsonValueKind.Array)
+        {
+            foreach (var item in element.EnumerateArray())
+                AssertIntervals(item);
+        }
+        else if (element.ValueKind == JsonValueKind.Object)
+        {
+            if (element.TryGetProperty("confidence", out _))
+            {
+                var value = element.GetProperty("value").GetDouble();
+                var (low, high) = (element.GetProperty("low"), element.GetProperty("high"));
+                Assert.True(low.ValueKind == JsonValueKind.Null || low.GetDouble() <= value, element.GetRawText());
+                Assert.True(high.ValueKind == JsonValueKind.Null || high.GetDouble() >= value, element.GetRawText());
+            }
+
+            foreach (var field in element.EnumerateObject())
+                AssertIntervals(field.Value);
+        }
+    }
+
+    private static byte[] Spoil(JsonObject seed, Random random) => Spoil(seed, random, Extras);
+
+    private static byte[] Spoil(JsonObject seed, Random random, string[] extras)
     {
         var body = seed.DeepClone().AsObject();
         for (var changes = random.Next(1, 4); changes > 0; changes--)
         {
             if (random.Next(5) == 0)
-                body = TrySet(body, Extras[random.Next(Extras.Length)], Values[random.Next(Values.Length)]);
+                body = TrySet(body, extras[random.Next(extras.Length)], Values[random.Next(Values.Length)]);
             else
                 ChangeOne(body, random);
         }

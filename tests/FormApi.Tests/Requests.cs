@@ -11,6 +11,38 @@ public static class Requests
     /// <summary>Every committed example of predictions.</summary>
     public static IEnumerable<(string Name, JsonObject Body)> Predictions() => Examples("predictPanel");
 
+    /// <summary>Where each operation on test strips is asked.</summary>
+    private static readonly Dictionary<string, string> StripPaths = new()
+    {
+        ["learnStop"] = "/v1/test-strips/stop",
+        ["learnSpringback"] = "/v1/test-strips/springback",
+        ["learnNeutralFactor"] = "/v1/test-strips/neutral-factor",
+        ["learnPrintThrough"] = "/v1/test-strips/print-through",
+    };
+
+    /// <summary>The path of an operation.</summary>
+    /// <param name="operation">Its name.</param>
+    public static string PathOf(string operation) => StripPaths.GetValueOrDefault(operation, "/v1/forms");
+
+    /// <summary>A committed example.</summary>
+    /// <param name="operation">Name of the operation.</param>
+    /// <param name="name">Name of the example.</param>
+    public static JsonObject Example(string operation, string name) =>
+        JsonNode.Parse(File.ReadAllText(Repository.PathOf("openapi", "examples", $"{operation}.{name}.request.json")))!.AsObject();
+
+    /// <summary>Operation and name of every committed example on test strips.</summary>
+    public static TheoryData<string, string> StripExamples()
+    {
+        var examples = new TheoryData<string, string>();
+        foreach (var operation in StripPaths.Keys)
+        {
+            foreach (var path in Directory.GetFiles(Repository.PathOf("openapi", "examples"), operation + ".*.request.json").Order(StringComparer.Ordinal))
+                examples.Add(operation, Path.GetFileName(path).Split('.')[1]);
+        }
+
+        return examples;
+    }
+
     /// <summary>A plain arc.</summary>
     public static JsonObject Arc() => JsonNode.Parse("""
         {

@@ -1,6 +1,7 @@
 using FluentValidation;
 using FormApi.Features.Forms;
 using FormApi.Features.Predictions;
+using FormApi.Features.TestStrips;
 using FormApi.Http;
 
 namespace FormApi.Contract;
@@ -40,6 +41,15 @@ internal static class FieldRanges
         yield return (typeof(FlatInput), new FlatInputRules(units));
         yield return (typeof(PredictionRequest), new PredictionRequestRules(units));
         yield return (typeof(StandingStationInput), new StandingStationInputRules(units));
+        yield return (typeof(StopStripsRequest), new StopStripsRequestRules(units));
+        yield return (typeof(StopStripInput), new StopStripInputRules(units));
+        yield return (typeof(SpringbackStripsRequest), new SpringbackStripsRequestRules(units));
+        yield return (typeof(SpringbackStripInput), new SpringbackStripInputRules(units));
+        yield return (typeof(NeutralFactorStripsRequest), new NeutralFactorStripsRequestRules(units));
+        yield return (typeof(NeutralFactorStripInput), new NeutralFactorStripInputRules(units));
+        yield return (typeof(ReadingErrorInput), new ReadingErrorInputRules(units));
+        yield return (typeof(PrintThroughStripsRequest), new PrintThroughStripsRequestRules(units));
+        yield return (typeof(PrintThroughStripInput), new PrintThroughStripInputRules(units));
         foreach (var inChain in new[] { false, true })
         {
             yield return (typeof(ArcInput), new ArcInputRules(units, inChain));

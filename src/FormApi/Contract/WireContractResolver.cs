@@ -58,12 +58,15 @@ internal sealed class WireContractResolver : ISerializerDataContractResolver
             return Plain.GetDataContractForType(type);
         var fields = info.Properties.Select(field => new DataProperty(
             field.Name,
-            field.PropertyType,
+            WrittenTypeOf(field),
             isRequired: IsAlwaysThere(info, field),
             isNullable: MayBeNull(info, field),
             memberInfo: field.AttributeProvider as MemberInfo));
         return DataContract.ForObject(type, [.. fields]);
     }
+
+    private static Type WrittenTypeOf(JsonPropertyInfo field) =>
+        field.AttributeProvider?.GetCustomAttributes(typeof(WrittenAsAttribute), false) is [WrittenAsAttribute written] ? written.Type : field.PropertyType;
 
     private static bool IsRequest(JsonTypeInfo info) => ReferenceEquals(info.Options, WireJson.Requests.Options);
 

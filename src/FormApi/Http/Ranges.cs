@@ -141,6 +141,33 @@ internal static class Ranges
     /// <summary>Smallest bend radius over thickness.</summary>
     public static Range MinRadius { get; } = new(0, 50, Measure.Number);
 
+    /// <summary>Number of test strips.</summary>
+    public static Range StripCount { get; } = new(1, 100, Measure.Count);
+
+    /// <summary>Number of figures wanted of test strips.</summary>
+    public static Range TargetCount { get; } = new(1, 50, Measure.Count);
+
+    /// <summary>Angle of a test strip, set or measured.</summary>
+    public static Range StripAngle { get; } = new(0, 180, Measure.Angle, AboveMin: true);
+
+    /// <summary>Fold angle of a strip whose legs reach to the mold line, which runs off towards a half turn.</summary>
+    public static Range NeutralStripAngle { get; } = new(1, 170, Measure.Angle);
+
+    /// <summary>Error of a measured angle.</summary>
+    public static Range AngleError { get; } = new(0.001, 10, Measure.Angle);
+
+    /// <summary>Error of a measured length.</summary>
+    public static Range LengthError { get; } = Length(0.001, 10);
+
+    /// <summary>Error of a measured radius.</summary>
+    public static Range RadiusErrorPercent { get; } = new(0.01, 50, Measure.Percent);
+
+    /// <summary>Error of an assumed slope.</summary>
+    public static Range SlopeError { get; } = new(0, 10, Measure.Number);
+
+    /// <summary>Touching fold to the hand, on a test strip.</summary>
+    public static Range StripLever { get; } = Length(1, 1e5);
+
     private static Range Length(double min, double max) => new(min, max, Measure.Length);
 
     private static Range Stress(double min, double max) => new(min, max, Measure.Stress);

@@ -6,11 +6,13 @@ using FormApi.Features.Gauges;
 using FormApi.Features.Materials;
 using FormApi.Features.Predictions;
 using FormApi.Features.References;
+using FormApi.Features.TestStrips;
 using FormApi.Operations;
 using Forming.Curves;
 using Forming.Facets;
 using Forming.Layout;
 using Forming.Plans;
+using Forming.TestStrips;
 
 namespace FormApi.Http;
 
@@ -48,6 +50,8 @@ internal static class WireJson
             new WordConverter<Grain>(),
             new WordConverter<BrakeKind>(),
             new WordConverter<Datum>(),
+            new WordConverter<FlangeEnd>(),
+            new WordConverter<StripVerdict>(),
         },
     });
 }
@@ -55,12 +59,20 @@ internal static class WireJson
 /// <summary>Types of requests.</summary>
 [JsonSerializable(typeof(FormRequest))]
 [JsonSerializable(typeof(PredictionRequest))]
+[JsonSerializable(typeof(StopStripsRequest))]
+[JsonSerializable(typeof(SpringbackStripsRequest))]
+[JsonSerializable(typeof(NeutralFactorStripsRequest))]
+[JsonSerializable(typeof(PrintThroughStripsRequest))]
 internal sealed partial class RequestJson : JsonSerializerContext;
 
 /// <summary>Types of answers; no converters in its options, so that they are written without metadata.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(FormAnswer))]
 [JsonSerializable(typeof(PredictionAnswer))]
+[JsonSerializable(typeof(StopStripsAnswer))]
+[JsonSerializable(typeof(SpringbackStripsAnswer))]
+[JsonSerializable(typeof(NeutralFactorStripsAnswer))]
+[JsonSerializable(typeof(PrintThroughStripsAnswer))]
 [JsonSerializable(typeof(MaterialsAnswer))]
 [JsonSerializable(typeof(MaterialAnswer))]
 [JsonSerializable(typeof(GaugesAnswer))]

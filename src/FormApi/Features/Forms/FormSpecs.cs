@@ -92,9 +92,9 @@ internal sealed record FormSpecs(PanelSpec Panel, FormSpec Form, BrakeSpec Brake
         new Tape(marks.Tape == LengthUnit.In ? TapeUnit.Inch : TapeUnit.Mm, marks.Resolution!.Value));
 
     /// <summary>A sheet in the library's units.</summary>
-    /// <param name="sheet">The sheet with its gauge system filled in.</param>
+    /// <param name="sheet">A sheet that passed its rules, its gauge system filled in.</param>
     /// <param name="units">The caller's units.</param>
-    internal static Sheet SheetFrom(ISheetInput sheet, UnitSystem units)
+    public static Sheet SheetFrom(ISheetInput sheet, UnitSystem units)
     {
         if (sheet.Thickness is { } thickness)
             return new(MaterialInputs.ToMaterial(sheet.Material, units), units.ToMm(thickness));

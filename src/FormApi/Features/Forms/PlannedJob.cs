@@ -1,5 +1,3 @@
-using System.Buffers;
-using System.Text.Json;
 using FormApi.Http;
 using Forming.Plans;
 using Forming.Results;
@@ -26,37 +24,13 @@ internal sealed record PlannedJob(FormPlan Plan, FormSpecs Specs, UnitSystem Uni
         try
         {
             var plan = FormPlan.Compute(specs.Panel, specs.Form, specs.Brake, specs.Marks, cancellation);
-            var shown = ToJson(request);
+            var shown = RawJson.Of(request, WireJson.Requests.FormRequest);
             return new(new(plan, specs, UnitSystem.Of(request.Units), shown, Http.Fingerprint.Of(shown.Utf8)), null, body);
         }
         catch (NoSolutionException none)
         {
-            return new(null, NoSolution(none, body, body.Value.Units), body);
+            return new(null, Unsolved.Of(none, body, UnitSystem.Of(body.Value.Units)), body);
         }
-    }
-
-    /// <summary>The problem that a request has no answer.</summary>
-    /// <typeparam name="T">The request.</typeparam>
-    /// <param name="none">Why there is none.</param>
-    /// <param name="body">The body as it was read.</param>
-    /// <param name="unit">The caller's unit of length.</param>
-    internal static ProblemResult NoSolution<T>(NoSolutionException none, JsonBody<T> body, LengthUnit unit)
-        where T : class, IRequestBody<T>
-    {
-        var wording = UnitSystem.Of(unit).Wording;
-        var pointer = Wire.Pointer(none.Subject);
-        var message = wording.Of(none.Wording);
-        var fault = new Fault(pointer, none.Code, message, body.GivenAt(pointer), wording.OfOptional(none.Allowed));
-        return new(Problems.NoSolution, message, [fault], none.Code);
-    }
-
-    private static RawJson ToJson(FormRequest request)
-    {
-        var buffer = new ArrayBufferWriter<byte>(2048);
-        using var writer = new Utf8JsonWriter(buffer, WireJson.Writing);
-        JsonSerializer.Serialize(writer, request, WireJson.Requests.FormRequest);
-        writer.Flush();
-        return new(buffer.WrittenMemory);
     }
 
     /// <summary>A planned job, or the problem in its way.</summary>
@@ -77,7 +51,7 @@ internal sealed record PlannedJob(FormPlan Plan, FormSpecs Specs, UnitSystem Uni
             }
             catch (NoSolutionException none)
             {
-                return NoSolution(none, body, body.Value.Units);
+                return Unsolved.Of(none, body, UnitSystem.Of(body.Value.Units));
             }
         }
     }

@@ -38,7 +38,7 @@ internal sealed record PredictedJob(
         }
         catch (NoSolutionException none)
         {
-            return PlannedJob.NoSolution(none, body, body.Value.Units);
+            return Unsolved.Of(none, body, UnitSystem.Of(body.Value.Units));
         }
     }
 

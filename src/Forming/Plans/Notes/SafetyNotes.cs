@@ -16,7 +16,7 @@ internal static class SafetyNotes
         SafetyLevel.Caution,
         $"These figures are estimates from nominal thickness and typical properties, not a design approval. Try a strip of the same sheet first. Local law, codes and the machine maker's instructions come first; where they call for a licensed engineer or contractor, get that person's approval. Not for pressure-retaining, aircraft primary structure, lifting or life-safety parts without approval by a qualified person.");
 
-    private static readonly SafetyNote Edges = new(
+    internal static readonly SafetyNote Edges = new(
         "sharp-edges",
         SafetyLevel.Warning,
         $"Cut edges and corners slice: deburr before handling, wear cut-resistant gloves to carry and eye protection to cut. Take loose gloves off near anything that turns or closes.");

@@ -1,0 +1,15 @@
+using FormApi.Http;
+
+namespace FormApi.Features.TestStrips;
+
+/// <summary>A request that tells of test strips.</summary>
+/// <typeparam name="TSelf">The request's own type.</typeparam>
+internal interface IStripsRequest<TSelf> : IRequestBody<TSelf>
+    where TSelf : class, IStripsRequest<TSelf>
+{
+    /// <summary>The caller's units.</summary>
+    LengthUnit Units { get; }
+
+    /// <summary>The request with every default shown, still in the caller's units.</summary>
+    TSelf WithDefaults();
+}

@@ -1,0 +1,116 @@
+using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
+using FluentValidation;
+using FluentValidation.Results;
+using FormApi.Http;
+using Forming;
+using Forming.TestStrips;
+
+namespace FormApi.Features.TestStrips;
+
+/// <summary>Strips folded against the stop: what it was set to, and what came out.</summary>
+/// <param name="Units">Units of the texts in the answer; every figure here is an angle [°] whichever they are.</param>
+/// <param name="Strips">The strips; one will do, two show the slope, three show how much they scatter.</param>
+/// <param name="ReadingError">95 % of measured angles lie within this of the true one [°]. Default: 0.5, an assumption.</param>
+/// <param name="AssumedSlope">Growth of the stop angle with the fold angle; only where all strips stand at one stop, for then they cannot show it. Default: 1 there, an assumption.</param>
+/// <param name="SlopeError">How far the assumed slope may be out, at 95 %; goes with strips at one stop. Default: 0.1 there, an assumption.</param>
+/// <param name="Targets">Fold angles a stop is wanted for [°]. Default: null, the smallest and the largest measured.</param>
+/// <param name="StopResolution">Smallest step of the stop [°]. Default: null, settings are not rounded.</param>
+internal sealed record StopStripsRequest(
+    LengthUnit Units,
+    IReadOnlyList<StopStripInput> Strips,
+    double? ReadingError = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? AssumedSlope = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? SlopeError = null,
+    IReadOnlyList<double>? Targets = null,
+    double? StopResolution = null) : IStripsRequest<StopStripsRequest>
+{
+    private static readonly StopStripsRequestRules InMm = new(UnitSystem.Mm);
+    private static readonly StopStripsRequestRules InInch = new(UnitSystem.Inch);
+
+    /// <inheritdoc/>
+    static JsonTypeInfo<StopStripsRequest> IRequestBody<StopStripsRequest>.TypeInfo => WireJson.Requests.StopStripsRequest;
+
+    /// <inheritdoc/>
+    bool IRequestBody<StopStripsRequest>.HasNullItems => Strips.Contains(null);
+
+    /// <inheritdoc/>
+    string? IRequestBody<StopStripsRequest>.MissingField => null;
+
+    /// <inheritdoc/>
+    ValidationResult IRequestBody<StopStripsRequest>.Check() => (Units == LengthUnit.In ? InInch : InMm).Validate(this);
+
+    /// <inheritdoc/>
+    public StopStripsRequest WithDefaults()
+    {
+        var atOneStop = StopStrips.AtOneStop(ToStrips());
+        return this with
+        {
+            ReadingError = ReadingError ?? 0.5,
+            AssumedSlope = AssumedSlope ?? (atOneStop ? 1 : null),
+            SlopeError = SlopeError ?? (atOneStop ? 0.1 : null),
+        };
+    }
+
+    /// <summary>The strips in the library's units.</summary>
+    public StopStrip[] ToStrips() => [.. Strips.Select(strip => new StopStrip(Angle.FromDegrees(strip.StopAngle), Angle.FromDegrees(strip.Angle)))];
+
+    /// <summary>What the library is asked, once defaults are filled in.</summary>
+    public StopQuestion ToQuestion()
+    {
+        var question = new StopQuestion
+        {
+            Strips = ToStrips(),
+            ReadingError = Angle.FromDegrees(ReadingError!.Value),
+            Targets = [.. (Targets ?? []).Select(Angle.FromDegrees)],
+            Resolution = StopResolution is { } step ? Angle.FromDegrees(step) : null,
+        };
+        return AssumedSlope is { } slope && SlopeError is { } error ? question with { AssumedSlope = slope, SlopeError = error } : question;
+    }
+}
+
+/// <summary>A strip folded against the stop.</summary>
+/// <param name="StopAngle">What the stop was set to: the angle under load [°], turned from flat.</param>
+/// <param name="Angle">Measured after letting go [°], turned from flat.</param>
+internal sealed record StopStripInput(double StopAngle, double Angle);
+
+/// <summary>What strips folded against the stop must satisfy.</summary>
+internal sealed class StopStripsRequestRules : Rules<StopStripsRequest>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public StopStripsRequestRules(UnitSystem units)
+    {
+        this.AddStripRules(request => request.Strips, new StopStripInputRules(units), units);
+        RuleFor(request => request.ReadingError).Within(Ranges.AngleError, units);
+        RuleFor(request => request.AssumedSlope).Within(Ranges.StopSlope, units);
+        RuleFor(request => request.SlopeError).Within(Ranges.SlopeError, units);
+        RuleFor(request => request.StopResolution).Within(Ranges.StopResolution, units);
+        this.AddTargetRules(request => request.Targets, Ranges.StripAngle, units);
+        RuleFor(request => request).Custom((request, context) =>
+        {
+            if (StopStrips.AtOneStop(request.ToStrips()))
+                return;
+            Refuse(request.AssumedSlope, "assumedSlope");
+            Refuse(request.SlopeError, "slopeError");
+
+            void Refuse(double? given, string field)
+            {
+                if (given is not null)
+                    context.FaultAt(field, "not-applicable", "These strips show the slope themselves.", "only where all strips stand at one stop");
+            }
+        });
+    }
+}
+
+/// <summary>What a strip folded against the stop must satisfy.</summary>
+internal sealed class StopStripInputRules : Rules<StopStripInput>
+{
+    /// <summary>The rules.</summary>
+    /// <param name="units">The units.</param>
+    public StopStripInputRules(UnitSystem units)
+    {
+        RuleFor(strip => strip.StopAngle).Within(Ranges.StripAngle, units);
+        RuleFor(strip => strip.Angle).Within(Ranges.StripAngle, units);
+    }
+}

@@ -1,0 +1,72 @@
+using System.Text.Json.Serialization.Metadata;
+using FormApi.Http;
+using Forming.Results;
+using Forming.TestStrips;
+
+namespace FormApi.Features.TestStrips;
+
+/// <summary><c>POST /v1/test-strips/…</c>: from what was measured on test strips to figures for the next form.</summary>
+internal static class TestStripsEndpoint
+{
+    private const string Tag = "Test strips";
+
+    private const string Always =
+        " One strip will do, with the width that its reading error leaves; strips that do not go with the others are named and still counted. "
+        + "`paste` goes into the next request of /v1/forms as it stands; `next` is the strip that would tell most.";
+
+    /// <summary>Adds the routes.</summary>
+    /// <param name="routes">Where to.</param>
+    public static void MapTestStrips(this IEndpointRouteBuilder routes)
+    {
+        routes.MapPost("/v1/test-strips/stop", (JsonBody<StopStripsRequest> body) => Answer(
+                body, (request, asked) => StripAnswers.From(StopStrips.Learn(request.ToQuestion()), asked), AnswerJson.Default.StopStripsAnswer))
+            .DescribeComputation<StopStripsRequest, StopStripsAnswer>(
+                "learnStop",
+                Tag,
+                "The line of the angle stop from strips folded against it.",
+                "Takes pairs of stop angle and measured angle; answers stop angle = offset + slope × fold angle with its confidence, and the stop to set for each wanted angle." + Always);
+        routes.MapPost("/v1/test-strips/springback", (JsonBody<SpringbackStripsRequest> body) => Answer(
+                body, (request, asked) => StripAnswers.From(SpringbackStrips.Learn(request.ToQuestion()), asked), AnswerJson.Default.SpringbackStripsAnswer))
+            .DescribeComputation<SpringbackStripsRequest, SpringbackStripsAnswer>(
+                "learnSpringback",
+                Tag,
+                "The effective yield stress from strips pulled round a form.",
+                "Takes form radius and finished radius; answers the yield stress with which pure bending agrees with them, and what it does to the next form." + Always);
+        routes.MapPost("/v1/test-strips/neutral-factor", (JsonBody<NeutralFactorStripsRequest> body) => Answer(
+                body, (request, asked) => StripAnswers.From(NeutralStrips.Learn(request.ToQuestion()), asked), AnswerJson.Default.NeutralFactorStripsAnswer))
+            .DescribeComputation<NeutralFactorStripsRequest, NeutralFactorStripsAnswer>(
+                "learnNeutralFactor",
+                Tag,
+                "The neutral factor K from strips measured flat and folded.",
+                "Takes flat length, both legs, fold angle and inside radius; answers K, weighed by what the reading errors do to it." + Always);
+        routes.MapPost("/v1/test-strips/print-through", (JsonBody<PrintThroughStripsRequest> body) => Answer(
+                body, (request, asked) => StripAnswers.From(PrintStrips.Learn(request.ToQuestion()), asked), AnswerJson.Default.PrintThroughStripsAnswer))
+            .DescribeComputation<PrintThroughStripsRequest, PrintThroughStripsAnswer>(
+                "learnPrintThrough",
+                Tag,
+                "The ripple that may show, from strips judged by eye.",
+                "Takes facet, radius and verdict; answers between which ripples the limit lies, by the wrap model that plans the facets. "
+                + "Verdicts that contradict each other are named pair by pair, strips that tell nothing say why. "
+                + "`paste` goes into the next request of /v1/forms as it stands, and is null where no strip came out smooth below one that shows; `next` is the strip that would tell most.");
+    }
+
+    private static IResult Answer<TRequest, TAnswer>(
+        JsonBody<TRequest> body, Func<TRequest, AskedStrips, TAnswer> answer, JsonTypeInfo<TAnswer> type)
+        where TRequest : class, IStripsRequest<TRequest>
+    {
+        if (body.Problem is { } problem)
+            return problem;
+        var request = body.Value.WithDefaults();
+        var units = UnitSystem.Of(request.Units);
+        try
+        {
+            var shown = RawJson.Of(request, TRequest.TypeInfo);
+            var fingerprint = Fingerprint.Of(shown.Utf8);
+            return new AnswerResult<TAnswer>(answer(request, new(units, shown, fingerprint)), type, fingerprint);
+        }
+        catch (NoSolutionException none)
+        {
+            return Unsolved.Of(none, body, units);
+        }
+    }
+}

@@ -1,0 +1,174 @@
+using Forming.Facets;
+using Forming.Materials;
+using Forming.Panels;
+using Forming.Results;
+using Forming.Springback;
+
+namespace Forming.TestStrips;
+
+/// <summary>From strips judged smooth or showing to the ripple that a shop's eye allows.</summary>
+/// <remarks>
+/// Each strip is given the ripple of the same closed form that plans facets (<see cref="PrintThrough"/>), so most of what the form is
+/// out by falls away between strip and plan. The limit is bracketed, not averaged: a verdict says only which side it lies on.
+/// </remarks>
+public static class PrintStrips
+{
+    /// <summary>Least and greatest ripple that a plan takes as its limit [mm].</summary>
+    private const double LeastMm = 0.0001;
+    private const double MostMm = 100;
+
+    private const double Doubling = 2;
+
+    // No finish binds by its slope here: half a turn is more than any facet has.
+    private static readonly Angle AnySlope = new(Math.PI);
+
+    /// <summary>What the strips teach.</summary>
+    /// <param name="question">The strips and their material.</param>
+    /// <exception cref="NoSolutionException">
+    /// <c>strips.no-hardening</c>: the material's hardening is not known, so no ripple is. <c>strips.none-usable</c>: no strip tells anything.
+    /// </exception>
+    public static PrintLesson Learn(PrintQuestion question)
+    {
+        var (material, strips) = question;
+        if (!FlowCurve.Of(material).IsKnown)
+            throw NoHardening(material);
+        PrintReading[] readings = [.. strips.Select(strip => ReadingOf(material, strip))];
+        if (Array.TrueForAll(readings, reading => reading.RippleMm is null))
+            throw NoneUsable();
+        var smooth = Usable(strips, readings, shows: false);
+        var showing = Usable(strips, readings, shows: true);
+        double? most = smooth.Count > 0 ? smooth.Max(Ripple) : null;
+        double? least = showing.Count > 0 ? showing.Min(Ripple) : null;
+        var below = smooth.Where(i => !(Ripple(i) >= least) && Ripple(i) is >= LeastMm and <= MostMm).ToArray();
+        int? setter = below.Length > 0 ? below.MaxBy(Ripple) : null;
+        double? allowed = setter is { } at ? Ripple(at) : null;
+        return new(most, least, allowed, setter is { } there ? readings[there].Slope : null, readings, ContradictionsOf(readings, smooth, showing))
+        {
+            Outliers = [],
+            Changes = ChangesOf(allowed, setter is { } one ? readings[one].Slope : null),
+            Next = NextOf(material, strips, readings, allowed, least),
+            Notes = NotesOf(strips, allowed, least),
+            Safety = StripSafety.OverTheForm,
+            Basis = Grounds,
+        };
+
+        double Ripple(int i) => readings[i].RippleMm!.Value;
+    }
+
+    private static NoSolutionException NoHardening(Material material) => new(
+        "strips.no-hardening",
+        "material",
+        $"the hardening of {material.Name} is not known, and print-through goes nearly as one over it: no ripple can be told",
+        $"a material with ultimate strength above yield and elongation, or with strengthCoefficient and strainHardening");
+
+    private static NoSolutionException NoneUsable() => new(
+        "strips.none-usable",
+        "strips",
+        $"no strip tells anything of the limit: each stays elastic on its form, or its lever is so long that the sheet may arch over folds",
+        $"at least one strip bent past yield, with a lever that keeps the wrap in order");
+
+    private static List<int> Usable(IReadOnlyList<PrintStrip> strips, PrintReading[] readings, bool shows) =>
+        [.. Enumerable.Range(0, strips.Count).Where(i => strips[i].Shows == shows && readings[i].RippleMm is not null)];
+
+    private static PrintReading ReadingOf(Material material, PrintStrip strip)
+    {
+        var (law, state) = StateOf(material, strip);
+        var lever = strip.LeverMm ?? DefaultLever(state);
+        if (!state.IsPlastic)
+            return new(lever, null, null, $"the sheet stays elastic at {Figure.Length(strip.FormRadiusMm)}: nothing is set, so nothing shows");
+        var longest = PrintThrough.LongestLever(state);
+        if (lever > longest)
+        {
+            return new(
+                lever, null, null, $"with a lever of {Figure.Length(lever)} the sheet may arch over folds, past {Figure.Length(longest)}: its ripple is not known");
+        }
+
+        if (PrintThrough.Compute(strip.FacetMm, lever, state, law.Stiffness)?.Times(FactorOf(strip)) is not { HeightMm: > 0 } ripple)
+            return new(lever, null, null, $"the sheet is only just past yield at {Figure.Length(strip.FormRadiusMm)}: it leaves no ripple to tell by");
+        return new(lever, ripple.HeightMm, ripple.Slope, null);
+    }
+
+    private static (BendingLaw Law, BentState State) StateOf(Material material, PrintStrip strip)
+    {
+        var law = BendingLaw.Of(new Sheet(material, strip.ThicknessMm));
+        return (law, law.At(1 / (strip.FormRadiusMm + (strip.ThicknessMm / 2))));
+    }
+
+    private static double DefaultLever(BentState state) =>
+        state.IsPlastic ? Math.Min(Lever.MostMm, FacetJudge.LeverShare * PrintThrough.LongestLever(state)) : Lever.MostMm;
+
+    private static double FactorOf(PrintStrip strip) => strip.IsFirstFacet ? PrintThrough.FirstFacetHalf : 1;
+
+    private static PrintContradiction[] ContradictionsOf(PrintReading[] readings, List<int> smooth, List<int> showing) =>
+    [
+        .. from one in smooth
+           from other in showing
+           where readings[one].RippleMm >= readings[other].RippleMm
+           select new PrintContradiction(one, other, $"judged smooth at a ripple of {Length(readings[one])}, while {Length(readings[other])} was judged to show: look at both again, side by side and in one light"),
+    ];
+
+    private static Figure Length(PrintReading reading) => Figure.Length(reading.RippleMm!.Value);
+
+    private static FormattableString ChangesOf(double? allowed, Angle? slope) => allowed is { } ripple
+        ? $"The next form may leave a ripple of {Figure.Length(ripple)} in place of its finish's limit, so its facets grow or shrink to that. The finish's limit of slope still holds beside it; the strip that set the limit was smooth at {Figure.Angle(slope!.Value.Radians)}, which panel.allowedSlope may say."
+        : (FormattableString)$"Nothing changes yet: no strip came out smooth below the smallest ripple that shows, so there is no limit to plan by.";
+
+    private static NextStrip NextOf(
+        Material material, IReadOnlyList<PrintStrip> strips, PrintReading[] readings, double? allowed, double? least)
+    {
+        var wanted = (allowed, least) switch
+        {
+            ({ } from, { } to) => Math.Sqrt(from * to),
+            ({ } from, null) => Doubling * from,
+            (null, { } to) => to / Doubling,
+            _ => LeastMm * Doubling,
+        };
+        var like = Enumerable.Range(0, strips.Count).Where(i => readings[i].RippleMm is not null)
+            .MinBy(i => Math.Abs(Math.Log(readings[i].RippleMm!.Value / wanted)));
+        var strip = strips[like];
+        var (law, state) = StateOf(material, strip);
+        var facet = PrintThrough.AllowedFacet(
+            readings[like].LeverMm, state, law.Stiffness, new Finish("next strip", wanted, AnySlope), FactorOf(strip))!.Value;
+        var (c, r, t, l) = (Figure.Length(facet), Figure.Length(strip.FormRadiusMm), Figure.Length(strip.ThicknessMm), Figure.Length(readings[like].LeverMm));
+        FormattableString why = (allowed, least) switch
+        {
+            ({ } from, { } to) => $"Fold a form of {c} facets at a radius of {r}: in {t}, pulled at {l}, its ripple of {Figure.Length(wanted)} halves the gap between {Figure.Length(from)} and {Figure.Length(to)}.",
+            ({ } from, null) => $"Fold a form of {c} facets at a radius of {r}: in {t}, pulled at {l}, its ripple of {Figure.Length(wanted)} is twice the {Figure.Length(from)} that was smooth, and no strip shows yet.",
+            (null, { } to) => $"Fold a form of {c} facets at a radius of {r}: in {t}, pulled at {l}, its ripple of {Figure.Length(wanted)} is half of the {Figure.Length(to)} that shows, and none is smooth below that yet.",
+            _ => $"Fold a form of {c} facets at a radius of {r}: in {t}, pulled at {l}, its ripple of {Figure.Length(wanted)} lies within what a plan can hold to.",
+        };
+        return new(why)
+        {
+            FacetMm = facet,
+            FormRadiusMm = strip.FormRadiusMm,
+            ThicknessMm = strip.ThicknessMm,
+            LeverMm = readings[like].LeverMm,
+        };
+    }
+
+    private static List<ShopNote> NotesOf(IReadOnlyList<PrintStrip> strips, double? allowed, double? least)
+    {
+        var notes = new List<ShopNote>(3);
+        if (allowed is not null && least is null)
+            notes.Add(new("no-upper-end", $"No strip shows: the limit lies at or above the largest ripple judged smooth, how far above is not known."));
+        if (strips.Any(strip => strip.LeverMm is null))
+        {
+            notes.Add(new(
+                "lever-chosen",
+                $"Strips without a lever were reckoned with the longest that keeps the wrap in order, at most {Figure.Length(Lever.MostMm)}: ripple goes nearly as one over it, so measure it."));
+        }
+
+        notes.Add(new("same-light", $"Judge all strips in one light, with the finish the panel will have: paint and polish show more than bare sheet."));
+        return notes;
+    }
+
+    private static IReadOnlyList<Basis> Grounds { get; } =
+    [
+        new(
+            "strips.ripple",
+            "closed form fitted to simulated wraps; the first facet 1.8 times. Against held-out simulations predicted over simulated ran from 0.83 to 1.57 (5 % to 95 %); the same form plans the facets, so most of that falls away",
+            "the project's own wrap model; no measured panels stand behind it",
+            Status.Model),
+        new("allowedRipple", "the largest ripple judged smooth below every one judged to show: the careful end of the bracket", "the caller's strips", Status.Caller),
+    ];
+}

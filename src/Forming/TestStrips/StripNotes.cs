@@ -1,0 +1,35 @@
+using Forming.Results;
+
+namespace Forming.TestStrips;
+
+/// <summary>Notes and grounds that all strips share.</summary>
+internal static class StripNotes
+{
+    /// <summary>Says where the width of the intervals comes from, unless it is the scatter of the strips.</summary>
+    /// <param name="notes">The notes.</param>
+    /// <param name="margin">The margin.</param>
+    /// <param name="readingError">The reading error, as it is shown.</param>
+    /// <param name="unit">What follows it, such as <c> %</c>.</param>
+    public static void AddMargin(List<ShopNote> notes, Margin margin, Figure readingError, string unit = "")
+    {
+        if (margin.DegreesOfFreedom == 0)
+        {
+            notes.Add(new(
+                "no-scatter",
+                $"No strip is left over to show how much they scatter: the width rests on a reading error of {readingError}{unit} alone. One more strip tests it."));
+        }
+        else if (margin.IsReadingError)
+        {
+            notes.Add(new(
+                "closer-than-readable",
+                $"The strips agree better than they can be read: the width rests on the reading error of {readingError}{unit}."));
+        }
+    }
+
+    /// <summary>What the width of the intervals rests on.</summary>
+    /// <param name="quantity">Name of the figure in the answer.</param>
+    /// <param name="margin">The margin.</param>
+    public static Basis MarginBasis(string quantity, Margin margin) => margin.IsReadingError
+        ? new(quantity, "the reading error: 95 % of readings lie within it; nothing narrower is shown", "request, or the default where it gave none", Status.Assumption)
+        : new(quantity, "scatter of the strips times Student's t, never below the reading error", "the caller's strips", Status.Computed);
+}

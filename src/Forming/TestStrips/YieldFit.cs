@@ -1,0 +1,129 @@
+using Forming.Materials;
+using Forming.Springback;
+
+namespace Forming.TestStrips;
+
+/// <summary>The effective yield stress that explains a set of strips best, by least squares through the bending law.</summary>
+/// <remarks>
+/// One unknown, taken as ln Y. A strip's residual is the logarithm of measured over expected finished mid-surface radius, for a radius
+/// is read to a share of itself; near the radius at which the strip stays flat the expected one runs to infinity.
+/// The interval is the profile of the sum of squares, <c>S(Y) - S(best) &lt;= margin²</c>: exact for one strip, and it does not lean
+/// on a tangent where the law bends away from it.
+/// </remarks>
+internal sealed class YieldFit
+{
+    // Below this a sheet springs back by less than any reading tells.
+    private const double LeastMpa = 1e-3;
+
+    private const double Step = 1e-6;
+
+    private readonly Sheet[] sheets;
+    private readonly IReadOnlyList<SpringbackStrip> strips;
+    private readonly double lowest;
+    private readonly double highest;
+
+    private YieldFit(Material material, IReadOnlyList<SpringbackStrip> strips, double readingError)
+    {
+        this.strips = strips;
+        sheets = [.. strips.Select(strip => new Sheet(material, strip.ThicknessMm))];
+        // At this yield the first strip would stay elastic, so the truth lies below it.
+        var flat = Enumerable.Range(0, strips.Count).Min(i =>
+            material.YieldMpa * strips[i].LoadedCurvature / BendingLaw.Of(sheets[i]).YieldCurvature);
+        lowest = Math.Log(LeastMpa);
+        highest = Math.Log(flat);
+        Single = [.. Enumerable.Range(0, strips.Count).Select(SolveSingle)];
+        var best = strips.Count == 1 ? Single[0] : Bisection.Solve(Score, Single.Min(), Math.Min(highest, Single.Max()));
+        Residuals = [.. Enumerable.Range(0, strips.Count).Select(i => Residual(i, best))];
+        SumOfSquares = Residuals.Sum(residual => residual * residual);
+        Margin = Margin.Of(SumOfSquares, strips.Count - 1, readingError);
+        Sensitivities = [.. Enumerable.Range(0, strips.Count).Select(i => Slope(i, best))];
+        YieldMpa = Math.Exp(best);
+        Bounds = new(YieldMpa, LowOf(best), Math.Exp(Bisection.Solve(Excess, best, highest)));
+    }
+
+    /// <summary>The yield stress [MPa].</summary>
+    public double YieldMpa { get; }
+
+    /// <summary>The same with its interval.</summary>
+    public Interval Bounds { get; }
+
+    /// <summary>ln(measured/expected finished radius), strip by strip.</summary>
+    public IReadOnlyList<double> Residuals { get; }
+
+    /// <summary>Growth of ln(expected finished radius) with ln(yield), strip by strip.</summary>
+    public IReadOnlyList<double> Sensitivities { get; }
+
+    /// <summary>ln of the yield stress [MPa] with which each strip alone agrees.</summary>
+    public IReadOnlyList<double> Single { get; }
+
+    /// <summary>Sum of the squared residuals.</summary>
+    public double SumOfSquares { get; }
+
+    /// <summary>How far a single finished radius may lie from the expected one, as a share.</summary>
+    public Margin Margin { get; }
+
+    /// <summary>Fits strips of one material.</summary>
+    /// <param name="material">Their material; its hardening keeps its shape.</param>
+    /// <param name="strips">The strips, each finished to a larger radius than its form's.</param>
+    /// <param name="readingError">Half-width within which 95 % of radii are read, as a share.</param>
+    public static YieldFit Of(Material material, IReadOnlyList<SpringbackStrip> strips, double readingError) =>
+        new(material, strips, readingError);
+
+    /// <summary>ln of finished over formed radius, both of the mid surface, by a yield stress; infinite where the strip stays elastic.</summary>
+    /// <param name="sheet">The strip's sheet.</param>
+    /// <param name="loadedCurvature">Curvature under load [1/mm].</param>
+    /// <param name="lnYield">ln of the yield stress [MPa].</param>
+    public static double Opening(Sheet sheet, double loadedCurvature, double lnYield)
+    {
+        var left = BendingLaw.WithYield(sheet, Math.Exp(lnYield)).Release(loadedCurvature);
+        return left > 0 ? Math.Log(loadedCurvature / left) : double.PositiveInfinity;
+    }
+
+    /// <summary>Growth of <see cref="Opening"/> with ln of the yield stress; infinite where the strip stays elastic.</summary>
+    /// <param name="sheet">The strip's sheet.</param>
+    /// <param name="loadedCurvature">Curvature under load [1/mm].</param>
+    /// <param name="lnYield">ln of the yield stress [MPa].</param>
+    /// <remarks>Taken from below, for just above lies the yield at which the strip stays elastic.</remarks>
+    public static double Sensitivity(Sheet sheet, double loadedCurvature, double lnYield) =>
+        (Opening(sheet, loadedCurvature, lnYield) - Opening(sheet, loadedCurvature, lnYield - Step)) / Step;
+
+    private double Residual(int i, double lnYield) =>
+        Math.Log(strips[i].LoadedCurvature / strips[i].FinishedCurvature) - Opening(sheets[i], strips[i].LoadedCurvature, lnYield);
+
+    private double Slope(int i, double lnYield) => Sensitivity(sheets[i], strips[i].LoadedCurvature, lnYield);
+
+    private double SolveSingle(int i)
+    {
+        var flat = Math.Log(sheets[i].Material.YieldMpa * strips[i].LoadedCurvature / BendingLaw.Of(sheets[i]).YieldCurvature);
+        return Bisection.Solve(at => -Residual(i, at), lowest, flat);
+    }
+
+    private double Score(double lnYield)
+    {
+        var score = 0.0;
+        for (var i = 0; i < strips.Count; i++)
+        {
+            var slope = Slope(i, lnYield);
+            if (!double.IsFinite(slope))
+                return double.PositiveInfinity;
+            score -= Residual(i, lnYield) * slope;
+        }
+
+        return score;
+    }
+
+    private double Excess(double lnYield)
+    {
+        var sum = 0.0;
+        for (var i = 0; i < strips.Count; i++)
+        {
+            var residual = Residual(i, lnYield);
+            sum += residual * residual;
+        }
+
+        return sum - SumOfSquares - (Margin.Half * Margin.Half);
+    }
+
+    private double? LowOf(double best) =>
+        Excess(lowest) > 0 ? Math.Exp(-Bisection.Solve(negative => Excess(-negative), -best, -lowest)) : null;
+}
