@@ -126,6 +126,8 @@ public sealed record InspectionReport
         {
             notes.Add(plan.HitLimit
                 ? new("search-ended", $"The search ended after {plan.Nodes} places: at least {plan.LowerBound} folds have to be corrected, more is not known.")
+                : plan.LowerBound > report.Built.Folds
+                ? new("no-correction", $"With these steps no correction at all will do: proven for sharp mold lines.")
                 : new("no-correction", $"With these steps no correction of fewer than {plan.LowerBound} folds will do: proven for sharp mold lines. More than {CorrectionSearch.MostFolds} folds are not tried."));
         }
         else if (plan.Folds.Count > 0)

@@ -160,8 +160,8 @@ public class InspectionReportTests
         Refused("inspection.impossible-fold", "measured.points[4]", [.. points.Select((flat, j) => j == 4 ? [.. flat.Reverse()] : flat)]);
         Refused("inspection.no-line", "measured.points[2]", [.. points.Select((flat, j) => j == 2 ? [flat[0], flat[0]] : flat)]);
         Refused("inspection.impossible-fold", "measured.points[3]", [.. points.Select((flat, j) => j == 2 ? points[3] : j == 3 ? points[2] : flat)]);
-        // A flat moved in past the crossing of its neighbours.
-        Refused("inspection.order", "measured.points[3]", [.. points.Select((flat, j) => j == 3 ? [.. flat.Select(point => point + (20 * (flat[^1] - flat[0]).Left()))] : flat)]);
+        // A flat moved out past the crossing of its neighbours.
+        Refused("inspection.order", "measured.points[3]", [.. points.Select((flat, j) => j == 3 ? [.. flat.Select(point => point - (20 * (flat[^1] - flat[0]).Left()))] : flat)]);
 
         static void Refused(string code, string subject, IReadOnlyList<IReadOnlyList<Point>> points)
         {

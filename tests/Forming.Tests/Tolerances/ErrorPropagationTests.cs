@@ -69,7 +69,8 @@ public class ErrorPropagationTests
             var form = Even(folds, degrees, facet);
             var tiny = new FoldAccuracy(new(1e-6 * share), new(1e-6), 1e-5);
             var (exact, first) = (ErrorPropagation.Exact(form, tiny), ErrorPropagation.FirstOrder(form, tiny));
-            Within(1e-3 * (first.Bias.Length + 1e-8), 0, (exact.Bias - first.Bias).Length);
+            // What scatter alone draws the end in by is of second order.
+            Within((1e-3 * first.Bias.Length) + (1e-12 * folds * form.FlatsMm.Sum()), 0, (exact.Bias - first.Bias).Length);
             Within(1e-4 * first.Covariance.LargestMm2, first.Covariance.XxMm2, exact.Covariance.XxMm2);
             Within(1e-4 * first.Covariance.LargestMm2, first.Covariance.YyMm2, exact.Covariance.YyMm2);
             Within(1e-4 * first.Covariance.LargestMm2, first.Covariance.XyMm2, exact.Covariance.XyMm2);
