@@ -3,13 +3,16 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using FormApi.Features.Forms;
 using FormApi.Features.Gauges;
+using FormApi.Features.Inspections;
 using FormApi.Features.Materials;
 using FormApi.Features.Predictions;
 using FormApi.Features.References;
 using FormApi.Features.TestStrips;
+using FormApi.Features.Tolerances;
 using FormApi.Operations;
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Inspection;
 using Forming.Layout;
 using Forming.Plans;
 using Forming.TestStrips;
@@ -52,6 +55,7 @@ internal static class WireJson
             new WordConverter<Datum>(),
             new WordConverter<FlangeEnd>(),
             new WordConverter<StripVerdict>(),
+            new WordConverter<CorrectionDirection>(),
         },
     });
 }
@@ -63,6 +67,8 @@ internal static class WireJson
 [JsonSerializable(typeof(SpringbackStripsRequest))]
 [JsonSerializable(typeof(NeutralFactorStripsRequest))]
 [JsonSerializable(typeof(PrintThroughStripsRequest))]
+[JsonSerializable(typeof(ToleranceRequest))]
+[JsonSerializable(typeof(InspectionRequest))]
 internal sealed partial class RequestJson : JsonSerializerContext;
 
 /// <summary>Types of answers; no converters in its options, so that they are written without metadata.</summary>
@@ -73,6 +79,8 @@ internal sealed partial class RequestJson : JsonSerializerContext;
 [JsonSerializable(typeof(SpringbackStripsAnswer))]
 [JsonSerializable(typeof(NeutralFactorStripsAnswer))]
 [JsonSerializable(typeof(PrintThroughStripsAnswer))]
+[JsonSerializable(typeof(ToleranceAnswer))]
+[JsonSerializable(typeof(InspectionAnswer))]
 [JsonSerializable(typeof(MaterialsAnswer))]
 [JsonSerializable(typeof(MaterialAnswer))]
 [JsonSerializable(typeof(GaugesAnswer))]
