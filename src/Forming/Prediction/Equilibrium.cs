@@ -18,6 +18,9 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
     /// <summary>A step from within this is the last: Newton squares what is left. Of the moment scale, and in mm or rad.</summary>
     private const double LastStep = 2e-3;
 
+    /// <summary>Within this there is nothing left to step for.</summary>
+    private const double Settled = 1e-5;
+
     /// <summary>Behind the front by so many elements the strip unloads when the next fold takes over.</summary>
     private const int StillLoading = 2;
 
@@ -58,6 +61,8 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
             var wanted = heading is { } end ? end - strip.Heading[nodes] : circles.RadiusMm - landing.Distance;
             if (!Step(landing, lands, wanted, out var miss))
                 return false;
+            if (miss < Settled)
+                return true;
             strip.Update();
             Find(ref landing, lands);
             if (miss < LastStep)
@@ -102,6 +107,8 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
             miss = Math.Max(miss, Math.Abs(borders.Columns[(i * borders.Width) + at.Rest]) / momentScale);
         foreach (ref readonly var touch in active)
             miss = Math.Max(miss, Math.Abs(touch.Distance - circles.RadiusMm));
+        if (miss < Settled)
+            return true;
         return double.IsFinite(miss) && borders.Solve() && Advance(active, at, wanted);
     }
 

@@ -7,7 +7,8 @@ namespace Forming.Prediction;
 /// <param name="AlongMm">[m] from the curve's first tangent point along the panel's mid surface [mm].</param>
 /// <param name="Curvatures">[m - 1] curvature of the mid surface under load over each facet [1/mm]; 0 over a flat of the curve.</param>
 /// <param name="IsFlat">[m - 1] whether the wanted curve is flat over the facet.</param>
-internal sealed record FoldPlaces(double[] AlongMm, double[] Curvatures, bool[] IsFlat)
+/// <param name="EndMm">Where the form ends to bend the panel [mm]: at a half last fold, half a facet past a full one.</param>
+internal sealed record FoldPlaces(double[] AlongMm, double[] Curvatures, bool[] IsFlat, double EndMm)
 {
     public static FoldPlaces Of(StandingForm form, SteppingEnds ends, WantedCurve wanted, double panelThickness)
     {
@@ -32,7 +33,8 @@ internal sealed record FoldPlaces(double[] AlongMm, double[] Curvatures, bool[] 
             along[j + 1] = along[j] + arc.Length;
         }
 
-        return new(along, curvatures, isFlat);
+        var beyond = ends == SteppingEnds.Full && !isFlat[^1] ? Arc(count - 1, count == 1, endsStretch: true).Length / 2 : 0;
+        return new(along, curvatures, isFlat, along[^1] + beyond);
 
         double Chord(int j) => form.FacetsMm[j] - Setback(form, j) - Setback(form, j + 1);
 

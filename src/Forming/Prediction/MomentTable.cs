@@ -3,15 +3,20 @@ using Forming.Springback;
 namespace Forming.Prediction;
 
 /// <summary>Moment against curvature on first loading, tabulated; the closed form is exact but takes a Newton iteration.</summary>
-/// <remarks>Cubic Hermite over ln kappa. Beyond the curvature of a fold the sheet lies on it, and only its stiffness is left.</remarks>
+/// <remarks>
+/// Cubic Hermite in cells of equal width within each doubling of the curvature, so that the number's own bits are the cell's number.
+/// Beyond the curvature of a fold the sheet lies on it, and only its stiffness is left.
+/// </remarks>
 internal sealed class MomentTable
 {
-    private const int Cells = 200;
+    private const int CellBits = 4; // 16 cells a doubling
+    private const int Shift = 52 - CellBits;
 
-    private readonly double[] moment = new double[Cells + 1];
-    private readonly double[] slope = new double[Cells + 1]; // dM/d(ln kappa) × cell
-    private readonly double lowLog;
-    private readonly double cell;
+    private static readonly long First = BitConverter.DoubleToInt64Bits(1) >> Shift;
+
+    private readonly double[] moment;
+    private readonly double[] growth; // dM/dkappa
+    private readonly double mostMoment;
 
     /// <summary>Tabulates a law.</summary>
     /// <param name="law">The panel's bending law.</param>
@@ -21,13 +26,14 @@ internal sealed class MomentTable
         Stiffness = law.Stiffness;
         YieldCurvature = law.YieldCurvature;
         MostCurvature = Math.Max(mostCurvature, YieldCurvature * 1.01);
-        lowLog = Math.Log(YieldCurvature);
-        cell = (Math.Log(MostCurvature) - lowLog) / Cells;
-        for (var i = 0; i <= Cells; i++)
+        mostMoment = law.At(MostCurvature).MomentPerWidth;
+        var cells = CellOf(MostCurvature / YieldCurvature) + 1;
+        (moment, growth) = (new double[cells + 1], new double[cells + 1]);
+        for (var i = 0; i <= cells; i++)
         {
-            var state = law.At(Math.Exp(lowLog + (i * cell)));
+            var state = law.At(StartOf(i) * YieldCurvature);
             moment[i] = state.MomentPerWidth;
-            slope[i] = state.TangentStiffness * state.Curvature * cell;
+            growth[i] = i == 0 ? Stiffness : state.TangentStiffness;
         }
     }
 
@@ -42,26 +48,32 @@ internal sealed class MomentTable
 
     /// <summary>Moment and its growth with the curvature.</summary>
     /// <param name="curvature">Curvature under load [1/mm], at least as much as ever before.</param>
-    /// <param name="growth">dM/dkappa [N·mm²/mm].</param>
-    public double At(double curvature, out double growth)
+    /// <param name="rate">dM/dkappa [N·mm²/mm].</param>
+    public double At(double curvature, out double rate)
     {
         if (curvature <= YieldCurvature)
         {
-            growth = Stiffness;
+            rate = Stiffness;
             return Stiffness * curvature;
         }
 
         if (curvature >= MostCurvature)
         {
-            growth = Stiffness;
-            return moment[Cells] + (Stiffness * (curvature - MostCurvature));
+            rate = Stiffness;
+            return mostMoment + (Stiffness * (curvature - MostCurvature));
         }
 
-        var at = (Math.Log(curvature) - lowLog) / cell;
-        var i = Math.Min((int)at, Cells - 1);
-        double x = at - i, rise = moment[i + 1] - moment[i];
-        double a = slope[i] - rise, b = rise - slope[i + 1];
-        growth = (rise + ((1 - (2 * x)) * ((a * (1 - x)) + (b * x))) + (x * (1 - x) * (b - a))) / (cell * curvature);
+        var u = curvature / YieldCurvature;
+        var i = CellOf(u);
+        var start = StartOf(i);
+        var width = StartOf(i + 1) - start;
+        double x = (u - start) / width, rise = moment[i + 1] - moment[i], cell = width * YieldCurvature;
+        double a = (growth[i] * cell) - rise, b = rise - (growth[i + 1] * cell);
+        rate = (rise + ((1 - (2 * x)) * ((a * (1 - x)) + (b * x))) + (x * (1 - x) * (b - a))) / cell;
         return moment[i] + (x * rise) + (x * (1 - x) * ((a * (1 - x)) + (b * x)));
     }
+
+    private static int CellOf(double u) => (int)((BitConverter.DoubleToInt64Bits(u) >> Shift) - First);
+
+    private static double StartOf(int cell) => BitConverter.Int64BitsToDouble((cell + First) << Shift);
 }

@@ -74,7 +74,7 @@ public sealed record PanelPrediction
 
         var wanted = WantedCurve.Of(FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm), panel.Sheet);
         var places = FoldPlaces.Of(job.Form, job.Ends, wanted, panel.Sheet.ThicknessMm);
-        var hand = job.LeverMm + wanted.EndMm - places.AlongMm[^1];
+        var hand = job.LeverMm + (job.IsStanding ? places.EndMm : wanted.EndMm) - places.AlongMm[^1];
         var lastFacet = job.Form.FacetsMm[^1];
         if (!(hand >= lastFacet))
         {

@@ -18,6 +18,9 @@ public sealed record PredictionJob
     /// <summary>Hand to the end of the curve [mm], at least 0.</summary>
     public required double LeverMm { get; init; }
 
+    /// <summary>Whether the curve's end is the form's and not the wanted one's: a form that stands already need not be made for it.</summary>
+    public bool IsStanding { get; init; }
+
     /// <summary>Longest lever that keeps the wrap in order [mm]; 0 where none does, null where any does.</summary>
     public required double? LongestLeverMm { get; init; }
 }

@@ -20,6 +20,7 @@ internal sealed class PullOver
     private readonly Equilibrium equilibrium;
     private readonly Touch[] places; // where each circle was touched, or looked for, last
     private readonly double[] lastHeading;
+    private readonly Start start; // where the step under way began
     private readonly List<PullStep> steps = [];
     private double frontForce;
     private double turn = MostTurn;
@@ -38,6 +39,7 @@ internal sealed class PullOver
         equilibrium = new(Strip, circles, law.FirstYieldMoment);
         lastHeading = new double[Strip.Heading.Length];
         places = new Touch[circles.Centres.Length];
+        start = new(Strip.Heading.Length, places.Length);
         var along = ClampGapMm;
         for (var j = 0; j < places.Length; j++)
         {
@@ -76,21 +78,21 @@ internal sealed class PullOver
         while (front < exit)
         {
             cancellation.ThrowIfCancellationRequested();
-            var start = Save();
+            Save();
             if (isRepeating)
             {
                 Repeat(front);
-                if (LandOn(front + 1, start))
+                if (LandOn(front + 1))
                 {
                     front = Record(front + 1);
                     continue;
                 }
 
-                Restore(start);
+                Restore();
                 isRepeating = false;
             }
 
-            if (!TurnHand(start, front + 1, out var struck))
+            if (!TurnHand(front + 1, out var struck))
                 return WrapEnd.NotFollowed;
             if (struck is { } fold)
             {
@@ -149,7 +151,7 @@ internal sealed class PullOver
         }
     }
 
-    private bool LandOn(int circle, Start start)
+    private bool LandOn(int circle)
     {
         var landing = places[circle];
         landing.FindBeyond(Strip, Circles.Centres[circle], places[circle - 1]);
@@ -165,7 +167,7 @@ internal sealed class PullOver
         return false;
     }
 
-    private bool TurnHand(Start start, int next, out int? struck)
+    private bool TurnHand(int next, out int? struck)
     {
         for (struck = null; turn > LeastTurn; turn /= 2)
         {
@@ -179,12 +181,12 @@ internal sealed class PullOver
                     return true;
                 }
 
-                Restore(start);
-                if (LandOn(struck.Value, start))
+                Restore();
+                if (LandOn(struck.Value))
                     return true;
             }
 
-            Restore(start);
+            Restore();
         }
 
         return false;
@@ -248,9 +250,16 @@ internal sealed class PullOver
         return null;
     }
 
-    private Start Save() => new([.. Strip.Heading], [.. equilibrium.Touches], [.. places], equilibrium.Force);
+    private void Save()
+    {
+        Strip.Heading.CopyTo(start.Heading, 0);
+        places.CopyTo(start.Places, 0);
+        start.Touches.Clear();
+        start.Touches.AddRange(equilibrium.Touches);
+        start.Force = equilibrium.Force;
+    }
 
-    private void Restore(Start start)
+    private void Restore()
     {
         start.Heading.CopyTo(Strip.Heading, 0);
         start.Places.CopyTo(places, 0);
@@ -260,5 +269,14 @@ internal sealed class PullOver
         Strip.Update();
     }
 
-    private sealed record Start(double[] Heading, Touch[] Touches, Touch[] Places, double Force);
+    private sealed class Start(int nodes, int circles)
+    {
+        public double[] Heading { get; } = new double[nodes];
+
+        public Touch[] Places { get; } = new Touch[circles];
+
+        public List<Touch> Touches { get; } = [];
+
+        public double Force { get; set; }
+    }
 }

@@ -35,14 +35,15 @@ public static class StandingJob
         var law = PanelPrediction.LawOf(panel);
         var wanted = WantedCurve.Of(FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm), panel.Sheet);
         var places = FoldPlaces.Of(form, ends, wanted, panel.Sheet.ThicknessMm);
-        var inOrder = places.LongestLeverMm(law, wanted.EndMm, FacetJudge.LeverShare);
-        var longest = places.LongestLeverMm(law, wanted.EndMm, 1);
+        var inOrder = places.LongestLeverMm(law, places.EndMm, FacetJudge.LeverShare);
+        var longest = places.LongestLeverMm(law, places.EndMm, 1);
         return new()
         {
             Panel = panel,
             Form = form,
             Ends = ends,
             LeverMm = Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, form.FacetsMm.DefaultIfEmpty(0).Max()),
+            IsStanding = true,
             LongestLeverMm = double.IsFinite(longest) ? Math.Max(0, longest) : null,
         };
     }

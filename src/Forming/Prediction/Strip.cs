@@ -96,12 +96,13 @@ internal sealed class Strip
             (Sine[(2 * e) + 1], Cosine[(2 * e) + 1]) = ((sin * c) + (cos * s), (cos * c) - (sin * s));
             Position[e + 1] = Position[e] + (h * c * new Point(cos, sin));
             var curvature = turn / h;
-            if (curvature >= most[e])
+            if (curvature >= most[e] && curvature > table.YieldCurvature)
             {
                 Moment[e] = table.At(curvature, out Growth[e]);
             }
             else
             {
+                // Also on the first, elastic stretch: there the largest moment is E'I times the largest curvature.
                 Moment[e] = mostMoment[e] - (table.Stiffness * (most[e] - curvature));
                 Growth[e] = table.Stiffness;
             }

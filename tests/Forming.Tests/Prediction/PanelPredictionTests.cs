@@ -112,6 +112,19 @@ public class PanelPredictionTests
     }
 
     [Fact]
+    public void A_form_that_stands_is_pulled_over_the_same_way_whatever_curve_was_wanted()
+    {
+        var form = new StandingForm([.. Enumerable.Repeat(17.431, 9)], [.. Enumerable.Repeat(10.0, 10).Select((fold, j) => (j == 0 ? fold / 2 : fold) * Workshop.Degree)], 2);
+        var (one, other) = (Arc with { LeverMm = 150 }, Arc with { LeverMm = 150, Curve = Workshop.Arc(400, 30) });
+
+        var (near, far) = (PanelPrediction.Of(StandingJob.Of(form, 60, SteppingEnds.Half, one)), PanelPrediction.Of(StandingJob.Of(form, 60, SteppingEnds.Half, other)));
+
+        Assert.Equal(near.Pull, far.Pull);
+        Assert.Equal(PanelWrap.Compute(form, BendingLaw.Of(Arc.Sheet), new(150)).Pull[^1].ForcePerWidth, near.Steps[^1].ForcePerWidth);
+        Assert.True(far.Shape!.MissMm > near.Shape!.MissMm);
+    }
+
+    [Fact]
     public void Full_ends_are_clamped_half_a_facet_short_of_the_first_fold()
     {
         var full = Workshop.Plan(Arc, Workshop.Form(new() { Ends = SteppingEnds.Full }));

@@ -1,0 +1,124 @@
+using System.Diagnostics;
+using Forming.Results;
+
+namespace Forming.Programs;
+
+/// <summary>The steps by which a brake folds a form, every one followed through its whole swing, or why there are none.</summary>
+public sealed record BrakeProgram
+{
+    /// <summary>How long the search goes on at most, where no other time is asked for.</summary>
+    public static TimeSpan UsualDeadline { get; } = TimeSpan.FromSeconds(2);
+
+    private readonly StepTrials trials;
+
+    private BrakeProgram(StepTrials trials) => this.trials = trials;
+
+    /// <summary>Name of the order, or null where none was found.</summary>
+    public string? OrderName { get; private init; }
+
+    /// <summary>The steps; empty where no order was found.</summary>
+    public IReadOnlyList<ProgramStep> Steps { get; private init; } = [];
+
+    /// <summary>Turns end for end.</summary>
+    public int Turns => Steps.Count(step => step.Handling == Handling.Turn);
+
+    /// <summary>What all handling costs, in pushes.</summary>
+    public int HandlingCost => Steps.Sum(step => step.HandlingCost);
+
+    /// <summary>Changes of the stop.</summary>
+    public int StopChanges => Steps.Count(step => step.IsStopChanged);
+
+    /// <summary>Steps in a row under one setting of the stop.</summary>
+    public IReadOnlyList<StopGroup> StopGroups { get; private init; } = [];
+
+    /// <summary>Least clearance of all steps.</summary>
+    public Clearance Clearance { get; private init; }
+
+    /// <summary>Orders that were followed.</summary>
+    public required IReadOnlyList<OrderTried> OrdersTried { get; init; }
+
+    /// <summary>Whether the search came to its end; else a better order may exist.</summary>
+    public bool IsSearchComplete { get; private init; }
+
+    /// <summary>Why there is no program, or null.</summary>
+    public Impossibility? Impossible { get; private init; }
+
+    /// <summary>Every check, the worst step's figure for each.</summary>
+    public required IReadOnlyList<Check> Checks { get; init; }
+
+    /// <summary>Cautions.</summary>
+    public required IReadOnlyList<SafetyNote> Safety { get; init; }
+
+    /// <summary>What the figures rest on.</summary>
+    public required IReadOnlyList<Basis> Basis { get; init; }
+
+    /// <summary>Works a program out.</summary>
+    /// <param name="part">The part.</param>
+    /// <param name="brake">The brake with its tools.</param>
+    /// <param name="deadline">How long the search may go on, as a last resort: its states are counted first; null takes 2 s.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    public static BrakeProgram Compute(
+        ProgramPart part, ProgramBrake brake, TimeSpan? deadline = null, CancellationToken cancellation = default)
+    {
+        var until = Stopwatch.GetTimestamp() + (long)((deadline ?? UsualDeadline).TotalSeconds * Stopwatch.Frequency);
+        var trials = new StepTrials(brake.ToolsFor(part), brake, cancellation);
+        List<TriedOrder> tried = [];
+        TriedOrder? best = null;
+        foreach (var order in FoldOrders.Of(part.Folds))
+            Follow(order);
+        var isComplete = false;
+        if (part.Folds <= FoldSet.MostFolds)
+        {
+            if (OrderSearch.Best(trials, best, until, out isComplete) is { } found)
+                Follow(found);
+        }
+
+        UnfoldingResult? unfolding = null;
+        if (best is null && part.Folds <= FoldSet.MostFolds)
+        {
+            unfolding = Unfolding.Try(trials, until);
+            if (unfolding.Order is { } order)
+                Follow(order);
+        }
+
+        var wording = new ProgramWording(trials, part, brake);
+        var steps = best is null ? [] : wording.Steps(best);
+        return new(trials)
+        {
+            OrderName = best?.Name,
+            Steps = steps,
+            StopGroups = wording.Groups(steps),
+            Clearance = best?.Trials.MinBy(trial => trial.Least.Mm)!.Least ?? default,
+            OrdersTried = [.. tried.Select(ProgramWording.Report)],
+            IsSearchComplete = isComplete,
+            Impossible = best is null ? wording.Reasons(unfolding) : null,
+            Checks = wording.Checks(best, steps, unfolding),
+            Safety = ProgramNotes.Safety(brake),
+            Basis = ProgramNotes.Basis(brake),
+        };
+
+        void Follow(NamedOrder order)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var followed = TriedOrder.Follow(trials, order);
+            tried.Add(followed);
+            if (followed.IsWhole && (best is null || followed.Objective.CompareTo(best.Objective) < 0))
+                best = followed;
+        }
+    }
+
+    /// <summary>Where part and tools are at the end of a step's swing, or anywhere in it.</summary>
+    /// <param name="step">The step.</param>
+    /// <param name="turn">Angle of the fold.</param>
+    public PartInJaws At(ProgramStep step, Angle turn)
+    {
+        var made = default(FoldSet);
+        foreach (var earlier in Steps.TakeWhile(earlier => earlier.Number < step.Number))
+            made = made.With(earlier.Fold - 1);
+        var pose = trials.Try(made, new(step.Fold - 1, step.EdgeInFront)).Placed(turn.Radians);
+        return new(
+            pose.Back,
+            pose.Front,
+            [.. trials.Tools.Upper.Concat(trials.Tools.Lower(step.Fold - 1, turn.Radians)).Select(jaw => (jaw.Name, (IReadOnlyList<Point>)jaw.Outline))]);
+    }
+}

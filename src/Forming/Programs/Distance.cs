@@ -1,0 +1,65 @@
+namespace Forming.Programs;
+
+/// <summary>Distances in section.</summary>
+internal static class Distance
+{
+    /// <summary>From a segment to a jaw, 0 where they cross or the segment lies inside.</summary>
+    /// <param name="a">First end.</param>
+    /// <param name="b">Second end.</param>
+    /// <param name="jaw">The jaw.</param>
+    /// <param name="enough">Beyond this any answer at least as large will do [mm].</param>
+    /// <returns>The distance, or what is enough where it is no less [mm].</returns>
+    public static double To(Point a, Point b, Jaw jaw, double enough)
+    {
+        var apart = jaw.Bounds.DistanceTo(a, b);
+        if (apart >= enough)
+            return apart;
+        var outline = jaw.Outline;
+        var least = enough * enough;
+        var own = new Box(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Max(a.X, b.X), Math.Max(a.Y, b.Y));
+        var inside = false;
+        var from = outline[^1];
+        foreach (var to in outline)
+        {
+            if (own.SquaredTo(from, to) < least)
+            {
+                if (Crosses(a, b, from, to))
+                    return 0;
+                least = Math.Min(least, Math.Min(
+                    Math.Min(Squared(a, from, to), Squared(b, from, to)), Math.Min(Squared(from, a, b), Squared(to, a, b))));
+            }
+
+            if (from.Y > a.Y != to.Y > a.Y && a.X < from.X + ((a.Y - from.Y) * (to.X - from.X) / (to.Y - from.Y)))
+                inside = !inside;
+            from = to;
+        }
+
+        return inside ? 0 : Math.Sqrt(least);
+    }
+
+    /// <summary>Between two segments, 0 where they cross.</summary>
+    public static double Between(Point a, Point b, Point c, Point d) => Crosses(a, b, c, d)
+        ? 0
+        : Math.Sqrt(Math.Min(Math.Min(Squared(a, c, d), Squared(b, c, d)), Math.Min(Squared(c, a, b), Squared(d, a, b))));
+
+    private static bool Crosses(Point a, Point b, Point c, Point d)
+    {
+        Point ab = b - a, cd = d - c;
+        var acd = cd.Cross(a - c);
+        var bcd = cd.Cross(b - c);
+        if (acd * bcd > 0)
+            return false;
+        var cab = ab.Cross(c - a);
+        var dab = ab.Cross(d - a);
+        return cab * dab <= 0 && (acd != bcd || cab != dab);
+    }
+
+    private static double Squared(Point p, Point a, Point b)
+    {
+        Point ab = b - a, ap = p - a;
+        var length = ab.Dot(ab);
+        var t = length > 0 ? Math.Clamp(ap.Dot(ab) / length, 0, 1) : 0;
+        var miss = ap - (t * ab);
+        return miss.Dot(miss);
+    }
+}

@@ -1,0 +1,59 @@
+namespace Forming.Programs;
+
+/// <summary>How the part is placed for a fold.</summary>
+/// <param name="By">What it is placed by.</param>
+/// <param name="DistanceMm">From the sight line or the punch tip to the stop [mm]; where the gauge does not reach, to the edge behind.</param>
+/// <param name="IsInRange">Whether the gauge reaches there.</param>
+/// <param name="FaceSlope">Slope of the face that meets the stop; below 45° the sheet can ride over or under it.</param>
+public sealed record Gauging(GaugedBy By, double DistanceMm, bool IsInRange, Angle FaceSlope)
+{
+    internal static Gauging Of(BrakeTools tools, ProgramBrake brake, PartSide back, Point[] placed, int fold)
+    {
+        if (!back.IsFolded)
+        {
+            var flat = back.RunMm + (tools.BothSwing ? tools.Part.Allowance(fold) / 2 : tools.GaugeReferenceMm);
+            return Ranged(GaugedBy.Flat, flat, new(Math.PI / 2));
+        }
+
+        // Both faces of the part within the height of the stop's face.
+        var t = tools.Part.Shape.ThicknessMm;
+        double farthest = double.NegativeInfinity, slope = 0;
+        for (var i = 0; i + 1 < placed.Length; i++)
+        {
+            var along = placed[i + 1] - placed[i];
+            var normal = t / 2 / along.Length * along.Left();
+            Meet(placed[i] + normal, placed[i + 1] + normal, along);
+            Meet(placed[i] - normal, placed[i + 1] - normal, along);
+        }
+
+        return Ranged(GaugedBy.FoldedPart, tools.GaugeReferenceMm + farthest, new(slope));
+
+        void Meet(Point a, Point b, Point along)
+        {
+            const double Slack = 1e-9;
+            if (Clipped(a, b, -t - Slack, brake.StopHeightMm + Slack) is not { } far || !(far > farthest))
+                return;
+            farthest = far;
+            slope = Math.Atan2(Math.Abs(along.Y), Math.Abs(along.X));
+        }
+
+        Gauging Ranged(GaugedBy by, double distance, Angle face)
+        {
+            var reaches = distance >= brake.GaugeMinMm && distance <= brake.GaugeMaxMm;
+            return new(reaches ? by : GaugedBy.Mark, distance, reaches, face);
+        }
+    }
+
+    // How far back a face reaches within a band of heights.
+    private static double? Clipped(Point a, Point b, double low, double high)
+    {
+        double from = 0, to = 1;
+        var rise = b.Y - a.Y;
+        if (Math.Abs(rise) < 1e-12)
+            return a.Y >= low && a.Y <= high ? Math.Max(-a.X, -b.X) : null;
+        var (first, second) = ((low - a.Y) / rise, (high - a.Y) / rise);
+        from = Math.Max(from, Math.Min(first, second));
+        to = Math.Min(to, Math.Max(first, second));
+        return from > to ? null : Math.Max(-a.X - (from * (b.X - a.X)), -a.X - (to * (b.X - a.X)));
+    }
+}

@@ -1,0 +1,125 @@
+using System.Diagnostics;
+
+namespace Forming.Programs;
+
+/// <summary>The best order among those whose made folds are always the outer ones of both edges, or one run of neighbours.</summary>
+internal static class OrderSearch
+{
+    /// <summary>States looked at before the search is given up.</summary>
+    public const int MostStates = 20_000;
+
+    /// <summary>Work done before the search is given up: counted, so that the same part gives the same answer on any day.</summary>
+    public const long MostWork = 200_000;
+
+    /// <summary>Searches best first.</summary>
+    /// <param name="trials">What was tried so far.</param>
+    /// <param name="bound">The best order known, or null: no worse one is looked for.</param>
+    /// <param name="until">When to give up, as a last resort.</param>
+    /// <param name="isExact">Whether the search came to its end.</param>
+    /// <returns>A better order, or null.</returns>
+    public static NamedOrder? Best(StepTrials trials, TriedOrder? bound, long until, out bool isExact)
+    {
+        var folds = trials.Tools.Part.Folds;
+        var all = FoldSet.All(folds);
+        var queue = new PriorityQueue<Node, Objective>();
+        var settled = new HashSet<(FoldSet, Move)>();
+        isExact = true;
+        var most = trials.Work + MostWork;
+        foreach (var fold in Enumerable.Range(0, folds))
+        {
+            foreach (var edge in Edges)
+                Push(null, new(fold, edge));
+        }
+
+        while (queue.TryDequeue(out var node, out _))
+        {
+            if (!settled.Add((node.Made, node.Move)))
+                continue;
+            if (settled.Count > MostStates || trials.Work > most || Stopwatch.GetTimestamp() > until)
+            {
+                isExact = false;
+                return null;
+            }
+
+            if (node.Made == all)
+            {
+                if (trials.ComesOff(node.Trial))
+                    return new("searched", [.. node.Back().Reverse()]);
+                continue;
+            }
+
+            foreach (var fold in NextTo(node.Made, folds))
+            {
+                foreach (var edge in Edges)
+                    Push(node, new(fold, edge));
+            }
+        }
+
+        return null;
+
+        void Push(Node? from, Move move)
+        {
+            var made = from?.Made ?? default;
+            if (settled.Contains((made.With(move.Fold), move)))
+                return;
+
+            // Every fold still to make is pushed to at best, and turning the part costs more.
+            var before = from?.Objective ?? new(0, 0, 0, 0, trials.Brake.PlentyMm);
+            var rest = folds - made.Count - 1;
+            var least = from is null ? 0 : TriedOrder.CostOf(from.Move.EdgeInFront == move.EdgeInFront ? Handling.Push : Handling.Turn);
+            if (bound is not null && (before with { Cost = before.Cost + least + rest }).CompareTo(bound.Objective) >= 0)
+                return;
+            var trial = trials.Try(made, move);
+            if (!trial.IsClear)
+                return;
+            var handling = from is null ? Handling.Load : trials.HandlingBetween(from.Trial, trial);
+            if (handling is not { } way)
+                return;
+            var objective = TriedOrder.Next(before, trials, from?.Trial, trial, way);
+            var hoped = objective with { Cost = objective.Cost + rest };
+            if (bound is not null && hoped.CompareTo(bound.Objective) >= 0)
+                return;
+            queue.Enqueue(new(from, move, made.With(move.Fold), trial, objective), hoped);
+        }
+    }
+
+    private static PartEdge[] Edges { get; } = [PartEdge.Start, PartEdge.End];
+
+    private static IEnumerable<int> NextTo(FoldSet made, int folds)
+    {
+        int first = 0, last = folds - 1;
+        while (made.Has(first))
+            first++;
+        while (made.Has(last))
+            last--;
+        var isOuter = made.Count == first + (folds - 1 - last);
+        if (isOuter)
+            yield return first;
+        if (isOuter && last != first)
+            yield return last;
+        if (first > 0 && last < folds - 1)
+            yield break;
+
+        // One run of neighbours: it may grow at either end.
+        int from = 0, to = folds - 1;
+        while (!made.Has(from))
+            from++;
+        while (!made.Has(to))
+            to--;
+        if (to - from + 1 != made.Count)
+            yield break;
+        if (from > 0 && !(isOuter && (from - 1 == first || from - 1 == last)))
+            yield return from - 1;
+        if (to < folds - 1 && !(isOuter && (to + 1 == first || to + 1 == last)))
+            yield return to + 1;
+    }
+
+    private sealed record Node(Node? From, Move Move, FoldSet Made, FoldTrial Trial, Objective Objective)
+    {
+        public IEnumerable<Move> Back()
+        {
+            for (var node = this; node is not null; node = node.From)
+                yield return node.Move;
+        }
+    }
+}

@@ -1,0 +1,51 @@
+using Forming.Layout;
+using Forming.Plans;
+
+namespace Forming.Programs;
+
+/// <summary>The form as a brake sees it: flats and folds, parallel to each other.</summary>
+/// <param name="StraightsMm">[n + 1] straight parts, lead-in and lead-out among them [mm].</param>
+/// <param name="FoldAngles">[n] fold angles after springback [rad], &gt; 0.</param>
+/// <param name="StopAngles">[n] angles under load [rad], at least the fold angles.</param>
+/// <param name="Shape">Shape of every fold.</param>
+/// <param name="WidthMm">Length of the folds [mm].</param>
+/// <param name="UltimateMpa">Ultimate strength of the sheet [MPa].</param>
+/// <param name="StopResolution">Smallest step of the stop.</param>
+public sealed record ProgramPart(
+    double[] StraightsMm,
+    double[] FoldAngles,
+    double[] StopAngles,
+    FoldShape Shape,
+    double WidthMm,
+    double UltimateMpa,
+    Angle StopResolution)
+{
+    /// <summary>Number of folds.</summary>
+    public int Folds => FoldAngles.Length;
+
+    /// <summary>Sum of the fold angles [rad].</summary>
+    public double TotalTurn => FoldAngles.Sum();
+
+    /// <summary>The part of a planned form whose folds are parallel.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="form">What it was planned from.</param>
+    /// <param name="brake">The brake.</param>
+    /// <remarks>A fold that stays elastic has no stop angle; its plan has failed, and here it stands with its fold angle.</remarks>
+    public static ProgramPart Of(FormPlan plan, FormSpec form, BrakeSpec brake)
+    {
+        var shape = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, plan.Form.NeutralFactor);
+        double[] angles = [.. plan.Form.Stations.Select(station => station.FoldAngle.Radians)];
+        return new(
+            [form.LeadInMm - shape.Setback(angles[0]), .. plan.Form.Stations.Select(station => station.StraightAfterMm)],
+            angles,
+            [.. plan.Form.Stations.Select(station => (station.StopAngle ?? station.FoldAngle).Radians)],
+            shape,
+            form.WidthMm,
+            form.Sheet.Material.UltimateMpa,
+            brake.StopResolution);
+    }
+
+    /// <summary>Neutral length of a fold [mm].</summary>
+    /// <param name="fold">Its index, from 0.</param>
+    public double Allowance(int fold) => Shape.BendAllowance(FoldAngles[fold]);
+}

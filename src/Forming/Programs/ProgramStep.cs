@@ -1,0 +1,58 @@
+using Forming.Results;
+
+namespace Forming.Programs;
+
+/// <summary>One fold at the brake.</summary>
+public sealed record ProgramStep
+{
+    /// <summary>Number of the step, from 1.</summary>
+    public required int Number { get; init; }
+
+    /// <summary>Number of the fold, from 1 at the start edge.</summary>
+    public required int Fold { get; init; }
+
+    /// <summary>The edge towards the operator.</summary>
+    public required PartEdge EdgeInFront { get; init; }
+
+    /// <summary>How the part comes to the fold.</summary>
+    public required Handling Handling { get; init; }
+
+    /// <summary>What that costs, in pushes.</summary>
+    public required int HandlingCost { get; init; }
+
+    /// <summary>The edge behind, which is gauged.</summary>
+    public required PartEdge GaugedEdge { get; init; }
+
+    /// <summary>How it is placed.</summary>
+    public required Gauging Gauge { get; init; }
+
+    /// <summary>Fold angle after springback.</summary>
+    public required Angle FoldAngle { get; init; }
+
+    /// <summary>Angle under load.</summary>
+    public required Angle StopAngle { get; init; }
+
+    /// <summary>Whether the stop is set anew.</summary>
+    public required bool IsStopChanged { get; init; }
+
+    /// <summary>How far the ram comes down [mm]; press brakes only.</summary>
+    public required double? DepthMm { get; init; }
+
+    /// <summary>What the fold asks of the brake.</summary>
+    public required FoldLoad Load { get; init; }
+
+    /// <summary>Least clearance of the folded part.</summary>
+    public required Clearance Clearance { get; init; }
+
+    /// <summary>Flat in front of the fold [mm].</summary>
+    public required double FrontRunMm { get; init; }
+
+    /// <summary>Flat behind the fold [mm].</summary>
+    public required double BackRunMm { get; init; }
+
+    /// <summary>What to do, in words.</summary>
+    public required FormattableString Note { get; init; }
+
+    /// <summary>The step's own checks.</summary>
+    public required IReadOnlyList<Check> Checks { get; init; }
+}

@@ -1,0 +1,262 @@
+using Forming.Results;
+
+namespace Forming.Programs;
+
+/// <summary>A followed order as steps, checks and reasons.</summary>
+internal sealed class ProgramWording(StepTrials trials, ProgramPart part, ProgramBrake brake)
+{
+    private const double LeastFaceSlope = Math.PI / 4;
+    private const double CapacityInHand = 0.8;
+    private const double HandForceN = 225;
+
+    private readonly FoldLoad load = FoldLoad.Of(part, brake);
+
+    private bool IsPress => trials.Tools.BothSwing;
+
+    public static OrderTried Report(TriedOrder order)
+    {
+        var last = order.Trials[^1];
+        var strikes = order.FailedCheck is { } check && check.StartsWith("clearance", StringComparison.Ordinal) ? last.Least.Nearest : null;
+        return new(
+            order.Name,
+            order.IsWhole,
+            order.IsWhole ? null : last.Fold + 1,
+            order.FailedCheck,
+            strikes,
+            order.Objective.Cost,
+            order.Objective.ClearanceMm);
+    }
+
+    public ProgramStep[] Steps(TriedOrder order)
+    {
+        var steps = new ProgramStep[order.Trials.Count];
+        for (var i = 0; i < steps.Length; i++)
+        {
+            var trial = order.Trials[i];
+            var gauge = trial.Gauge;
+            var isChanged = i > 0 && TriedOrder.StopOf(trials, order.Trials[i - 1].Fold) != TriedOrder.StopOf(trials, trial.Fold);
+            var stop = part.StopAngles[trial.Fold];
+            steps[i] = new()
+            {
+                Number = i + 1,
+                Fold = trial.Fold + 1,
+                EdgeInFront = trial.EdgeInFront,
+                Handling = order.Handlings[i],
+                HandlingCost = TriedOrder.CostOf(order.Handlings[i]),
+                GaugedEdge = trial.EdgeInFront == PartEdge.Start ? PartEdge.End : PartEdge.Start,
+                Gauge = gauge,
+                FoldAngle = new(part.FoldAngles[trial.Fold]),
+                StopAngle = new(stop),
+                IsStopChanged = isChanged,
+                DepthMm = trials.Tools.DepthMm(trial.Fold, stop),
+                Load = load,
+                Clearance = trial.Least,
+                FrontRunMm = trial.FrontRunMm,
+                BackRunMm = trial.BackRunMm,
+                Note = NoteOf(trial, order.Handlings[i], gauge, i == 0 || isChanged),
+                Checks = StepChecks(trial, gauge),
+            };
+        }
+
+        return steps;
+    }
+
+    public IReadOnlyList<StopGroup> Groups(ProgramStep[] steps)
+    {
+        List<StopGroup> groups = [];
+        List<int> numbers = [];
+        foreach (var step in steps)
+        {
+            if (step.IsStopChanged)
+                Close();
+            numbers.Add(step.Number);
+        }
+
+        if (numbers.Count > 0)
+            Close();
+        return groups;
+
+        void Close()
+        {
+            var first = steps[numbers[0] - 1];
+            groups.Add(new(new(TriedOrder.StopOf(trials, first.Fold - 1) * part.StopResolution.Radians), [.. numbers]));
+            numbers.Clear();
+        }
+    }
+
+    public Impossibility Reasons(UnfoldingResult? unfolding) => new(
+        unfolding?.IsProven ?? false,
+        unfolding?.States ?? 0,
+        [.. (unfolding?.Folds ?? []).Select(Reason)]);
+
+    public IReadOnlyList<Check> Checks(TriedOrder? order, ProgramStep[] steps, UnfoldingResult? unfolding)
+    {
+        List<Check> checks = [OrderCheck(order, unfolding), .. MachineChecks()];
+        foreach (var of in steps.SelectMany(step => step.Checks).GroupBy(check => check.Id))
+            checks.Add(of.OrderByDescending(check => check.Verdict).ThenBy(check => check.Id.EndsWith("range", StringComparison.Ordinal) ? -check.Value : check.Value).First());
+        return checks;
+    }
+
+    private static Check OrderCheck(TriedOrder? order, UnfoldingResult? unfolding)
+    {
+        if (order is not null)
+            return new("order", Verdict.Pass, order.Objective.Cost, null, Quantity.Number, $"the order {order.Name} clears at every step");
+        return unfolding is { IsProven: true }
+            ? new("order", Verdict.Fail, null, null, Quantity.Number, $"no order exists for these tools: proved by unfolding the finished part", $"other tools, longer flats, or the form in two parts")
+            : new("order", Verdict.Fail, null, null, Quantity.Number, $"no order was found; that none exists is not proved", $"other tools, or the form in two parts");
+    }
+
+    private IEnumerable<Check> MachineChecks()
+    {
+        var isLong = part.WidthMm > brake.LengthMm;
+        yield return new(
+            "brake-length",
+            isLong ? Verdict.Fail : Verdict.Pass,
+            part.WidthMm,
+            brake.LengthMm,
+            Quantity.Length,
+            $"the folds are {Figure.Length(part.WidthMm)} long, the brake takes {Figure.Length(brake.LengthMm)}",
+            isLong ? (FormattableString)$"a longer brake, or the form in lengths of at most {Figure.Length(brake.LengthMm)}" : null);
+        if (FoldLoad.UseOfCapacity(part, brake) is { } use)
+        {
+            var verdict = use > 1 ? Verdict.Fail : use > CapacityInHand ? Verdict.Warn : Verdict.Pass;
+            yield return new(
+                "capacity",
+                verdict,
+                use,
+                1,
+                Quantity.Number,
+                $"the fold takes {use:0.##} of what the brake is rated for",
+                verdict == Verdict.Pass ? null : (FormattableString)$"a thinner or softer form sheet, or a stronger brake; the rating is for the full length and does not rise for short bends");
+        }
+
+        if (load.HandleForceN is { } hand)
+        {
+            var isHeavy = hand > HandForceN;
+            yield return new(
+                "hand-force",
+                isHeavy ? Verdict.Warn : Verdict.Pass,
+                hand,
+                HandForceN,
+                Quantity.Force,
+                $"the handle takes {Figure.Force(hand)}, without the leaf's weight and friction",
+                isHeavy ? (FormattableString)$"two people, a longer handle, or a thinner form sheet" : null);
+        }
+    }
+
+    private List<Check> StepChecks(FoldTrial trial, Gauging gauge)
+    {
+        List<Check> checks =
+        [
+            Run("front-run", trial.FrontRunMm, trial.ShortestFrontMm, trial.Fold),
+            Run(IsPress ? "back-run" : "clamp-land", trial.BackRunMm, trial.ShortestBackMm, trial.Fold),
+            Clear("clearance-upper", trial.Upper, trial.Fold),
+            Clear("clearance-lower", trial.Lower, trial.Fold),
+            Clear("clearance-self", trial.Self, trial.Fold),
+            new(
+                "gauge-range",
+                gauge.IsInRange ? Verdict.Pass : Verdict.Warn,
+                gauge.DistanceMm,
+                gauge.DistanceMm < brake.GaugeMinMm ? brake.GaugeMinMm : brake.GaugeMaxMm,
+                Quantity.Length,
+                $"fold {trial.Fold + 1} would be gauged at {Figure.Length(gauge.DistanceMm)}",
+                gauge.IsInRange ? null : (FormattableString)$"place it by its scribed line: the gauge reaches from {Figure.Length(brake.GaugeMinMm)} to {Figure.Length(brake.GaugeMaxMm)}"),
+        ];
+        if (gauge.By == GaugedBy.FoldedPart)
+        {
+            var isSlanting = gauge.FaceSlope.Radians < LeastFaceSlope;
+            checks.Add(new(
+                "gauge-face",
+                isSlanting ? Verdict.Warn : Verdict.Pass,
+                gauge.FaceSlope.Radians,
+                LeastFaceSlope,
+                Quantity.Angle,
+                $"at fold {trial.Fold + 1} the folded part meets the stop at {Figure.Angle(gauge.FaceSlope.Radians)}",
+                isSlanting ? (FormattableString)$"place it by its scribed line: the sheet can ride over or under the stop" : null));
+        }
+
+        return checks;
+    }
+
+    private Check Run(string id, double run, double shortest, int fold)
+    {
+        var reached = run + (part.Allowance(fold) / 2);
+        var isShort = run < shortest;
+        var isTrade = trials.Tools.TradeRunMm is { } trade && reached < trade;
+        return new(
+            id,
+            isShort ? Verdict.Fail : isTrade ? Verdict.Warn : Verdict.Pass,
+            run,
+            shortest,
+            Quantity.Length,
+            $"fold {fold + 1} has {Figure.Length(run)} of flat beside it",
+            isShort ? (FormattableString)$"at least {Figure.Length(shortest)}"
+                : isTrade ? (FormattableString)$"the trade asks {Figure.Length(trials.Tools.TradeRunMm!.Value)} to the fold's centre for bends near 90°; for small folds it is too strict, so try one" : null);
+    }
+
+    private Check Clear(string id, Clearance clearance, int fold)
+    {
+        var verdict = clearance.Mm <= 0 ? Verdict.Fail : clearance.Mm < brake.ClearanceMm ? Verdict.Warn : Verdict.Pass;
+        return new(
+            id,
+            verdict,
+            clearance.Mm,
+            brake.ClearanceMm,
+            Quantity.Length,
+            clearance.Nearest is { } what
+                ? (FormattableString)$"at fold {fold + 1} the part clears the {what} by {Figure.Length(clearance.Mm)}, at {Figure.Angle(clearance.AtAngle.Radians)}"
+                : $"at fold {fold + 1} nothing comes within {Figure.Length(clearance.Mm)}",
+            verdict == Verdict.Pass ? null : (FormattableString)$"watch it on the first part, or use slimmer tools");
+    }
+
+    private ImpossibleFold Reason(FoldTrial trial)
+    {
+        var check = TriedOrder.FailureOf(trial, trials);
+        if (!trial.Runs)
+        {
+            var (run, shortest) = check == "front-run" ? (trial.FrontRunMm, trial.ShortestFrontMm) : (trial.BackRunMm, trial.ShortestBackMm);
+            return new(
+                trial.Fold + 1,
+                check,
+                null,
+                $"fold {trial.Fold + 1} has at most {Figure.Length(run)} of flat beside it, and {Figure.Length(shortest)} are needed",
+                IsPress ? (FormattableString)$"a longer lead or facet there, or a narrower die" : (FormattableString)$"a longer lead or facet there; trim it afterwards");
+        }
+
+        var what = trial.Least.Nearest ?? "itself";
+        return new(
+            trial.Fold + 1,
+            check,
+            what,
+            $"with every other fold made, fold {trial.Fold + 1} drives the part into the {what} at {Figure.Angle(trial.Least.AtAngle.Radians)}",
+            what switch
+            {
+                "itself" => (FormattableString)$"the form in two parts, joined after folding",
+                "beam" => $"a beam that is less high and less deep than the form is hollow, or the form in two parts split near fold {(part.Folds + 1) / 2}",
+                "punch" or "holder" or "ram" => (FormattableString)$"a taller, slimmer punch and holder, or the form in two parts split near fold {(part.Folds + 1) / 2}",
+                _ => $"a narrower die or bed, or the form in two parts split near fold {(part.Folds + 1) / 2}",
+            });
+    }
+
+    private FormattableString NoteOf(FoldTrial trial, Handling handling, Gauging gauge, bool setsStop)
+    {
+        var edge = trial.EdgeInFront == PartEdge.Start ? "start edge" : "end edge";
+        var handled = handling switch
+        {
+            Handling.Load => $"Lay the blank in, {edge} towards you, marked face up",
+            Handling.Push => $"Push on to fold {trial.Fold + 1}",
+            Handling.ReEnter => $"Draw the part out and put it in again, {edge} towards you",
+            _ => $"Draw the part out, turn it end for end, {edge} towards you",
+        };
+        FormattableString placed = gauge.By switch
+        {
+            GaugedBy.Flat => $"against the stop at {Figure.Length(gauge.DistanceMm)}",
+            GaugedBy.FoldedPart => $"folded part against the stop at {Figure.Length(gauge.DistanceMm)}, and look at the mark",
+            _ => $"by its mark: the gauge does not reach",
+        };
+        var stop = Figure.Angle(part.StopAngles[trial.Fold]);
+        return setsStop
+            ? $"{handled}, {placed}. Set the stop to {stop} and fold."
+            : (FormattableString)$"{handled}, {placed}. Fold to the same stop.";
+    }
+}

@@ -1,0 +1,67 @@
+namespace Forming.Programs;
+
+/// <summary>Folds and handlings tried so far; each only once.</summary>
+internal sealed class StepTrials(BrakeTools tools, ProgramBrake brake, CancellationToken cancellation)
+{
+    private readonly Dictionary<(FoldSet Made, Move Move), FoldTrial> folds = [];
+    private readonly Dictionary<(FoldSet Made, Move From, Move To), Handling?> handlings = [];
+    private readonly Dictionary<(FoldSet Made, Move Move, bool Entering), bool> ways = [];
+
+    public BrakeTools Tools => tools;
+
+    public ProgramBrake Brake => brake;
+
+    /// <summary>Work done so far: folds tried, each as long as the part has folds.</summary>
+    public long Work => (long)folds.Count * tools.Part.Folds;
+
+    /// <summary>Tries a fold.</summary>
+    /// <param name="made">The folds made before.</param>
+    /// <param name="move">The fold.</param>
+    public FoldTrial Try(FoldSet made, Move move)
+    {
+        if (folds.TryGetValue((made, move), out var known))
+            return known;
+        cancellation.ThrowIfCancellationRequested();
+        return folds[(made, move)] = new(tools, brake, made, move.Fold, move.EdgeInFront);
+    }
+
+    /// <summary>How the part comes from one fold to the next, or null where no simple way was found.</summary>
+    /// <param name="last">The fold just made.</param>
+    /// <param name="next">The next.</param>
+    public Handling? HandlingBetween(FoldTrial last, FoldTrial next)
+    {
+        var key = (next.Made, new Move(last.Fold, last.EdgeInFront), new Move(next.Fold, next.EdgeInFront));
+        if (handlings.TryGetValue(key, out var known))
+            return known;
+        cancellation.ThrowIfCancellationRequested();
+        return handlings[key] = Find(last, next);
+    }
+
+    /// <summary>Whether the part comes out after its last fold.</summary>
+    /// <param name="last">The fold.</param>
+    public bool ComesOff(FoldTrial last) => HasWay(last, entering: false);
+
+    private Handling? Find(FoldTrial last, FoldTrial next)
+    {
+        if (last.LiftAfter < brake.LeastLiftMm && !brake.IsOpenEnded)
+            return null;
+        var isTurned = last.EdgeInFront != next.EdgeInFront;
+        if (!isTurned && Paths.Pushes(tools, last.After, next.Before, last.LiftAfter))
+            return Handling.Push;
+        if (!HasWay(last, entering: false) || !HasWay(next, entering: true))
+            return null;
+        return isTurned ? Handling.Turn : Handling.ReEnter;
+    }
+
+    private bool HasWay(FoldTrial trial, bool entering)
+    {
+        if (brake.IsOpenEnded)
+            return true;
+        var key = (trial.Made, new Move(trial.Fold, trial.EdgeInFront), entering);
+        if (ways.TryGetValue(key, out var known))
+            return known;
+        cancellation.ThrowIfCancellationRequested();
+        var lift = entering ? trial.LiftBefore : trial.LiftAfter;
+        return ways[key] = lift >= brake.LeastLiftMm && Paths.ComesOut(tools, entering ? trial.Before : trial.After, lift);
+    }
+}

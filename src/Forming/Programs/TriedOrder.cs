@@ -1,0 +1,65 @@
+namespace Forming.Programs;
+
+/// <summary>An order followed step by step, to its end or to the first step that fails.</summary>
+internal sealed record TriedOrder(string Name, IReadOnlyList<FoldTrial> Trials, IReadOnlyList<Handling> Handlings, Objective Objective, string? FailedCheck)
+{
+    public bool IsWhole => FailedCheck is null;
+
+    /// <summary>Follows an order.</summary>
+    /// <param name="trials">What was tried so far.</param>
+    /// <param name="order">The order.</param>
+    public static TriedOrder Follow(StepTrials trials, NamedOrder order)
+    {
+        var made = default(FoldSet);
+        List<FoldTrial> done = [];
+        List<Handling> handlings = [];
+        var objective = new Objective(0, 0, 0, 0, trials.Brake.PlentyMm);
+        foreach (var move in order.Moves)
+        {
+            var trial = trials.Try(made, move);
+            var last = done.Count > 0 ? done[^1] : null;
+            done.Add(trial);
+            if (!trial.IsClear)
+                return new(order.Name, done, handlings, objective, FailureOf(trial, trials));
+            var handling = last is null ? Handling.Load : trials.HandlingBetween(last, trial);
+            if (handling is not { } way)
+                return new(order.Name, done, handlings, objective, last!.EdgeInFront == move.EdgeInFront ? "push" : "entry");
+            handlings.Add(way);
+            objective = Next(objective, trials, last, trial, way);
+            made = made.With(move.Fold);
+        }
+
+        return new(order.Name, done, handlings, objective, trials.ComesOff(done[^1]) ? null : "removal");
+    }
+
+    /// <summary>The objective with one more step.</summary>
+    public static Objective Next(Objective so, StepTrials trials, FoldTrial? last, FoldTrial trial, Handling way) => new(
+        so.Tight + (trial.IsTight ? 1 : 0),
+        so.Cost + CostOf(way),
+        so.Doubtful + (trial.Gauge.By == GaugedBy.Flat ? 0 : 1),
+        so.StopChanges + (last is not null && StopOf(trials, last.Fold) != StopOf(trials, trial.Fold) ? 1 : 0),
+        Math.Min(so.ClearanceMm, trial.Least.Mm));
+
+    /// <summary>What a handling costs: assumptions.</summary>
+    public static int CostOf(Handling handling) => handling switch
+    {
+        Handling.Push => 1,
+        Handling.ReEnter => 2,
+        Handling.Turn => 3,
+        _ => 0,
+    };
+
+    /// <summary>Which step of the stop a fold takes.</summary>
+    public static long StopOf(StepTrials trials, int fold) =>
+        (long)Math.Round(trials.Tools.Part.StopAngles[fold] / trials.Tools.Part.StopResolution.Radians);
+
+    /// <summary>Why a fold cannot be made.</summary>
+    public static string FailureOf(FoldTrial trial, StepTrials trials)
+    {
+        if (trial.FrontRunMm < trial.ShortestFrontMm)
+            return "front-run";
+        if (trial.BackRunMm < trial.ShortestBackMm)
+            return trials.Tools.BothSwing ? "back-run" : "clamp-land";
+        return trial.Upper.Mm <= 0 ? "clearance-upper" : trial.Lower.Mm <= 0 ? "clearance-lower" : "clearance-self";
+    }
+}
