@@ -4,6 +4,7 @@ using FormApi.Features.Forms;
 using FormApi.Features.Gauges;
 using FormApi.Features.Materials;
 using FormApi.Features.Predictions;
+using FormApi.Features.Programs;
 using FormApi.Features.References;
 using FormApi.Features.TestStrips;
 using FormApi.Http;
@@ -29,6 +30,7 @@ var computations = app.MapComputations();
 computations.MapForms();
 computations.MapDrawings();
 computations.MapPredictions();
+computations.MapPrograms();
 computations.MapTestStrips();
 
 app.Run();

@@ -1,6 +1,7 @@
 using FluentValidation;
 using FormApi.Features.Forms;
 using FormApi.Features.Predictions;
+using FormApi.Features.Programs;
 using FormApi.Features.TestStrips;
 using FormApi.Http;
 
@@ -41,6 +42,11 @@ internal static class FieldRanges
         yield return (typeof(FlatInput), new FlatInputRules(units));
         yield return (typeof(PredictionRequest), new PredictionRequestRules(units));
         yield return (typeof(StandingStationInput), new StandingStationInputRules(units));
+        yield return (typeof(ProgramRequest), new ProgramRequestRules(units));
+        yield return (typeof(ProgramBrakeInput), new ProgramBrakeInputRules(units));
+        yield return (typeof(ToolsInput), new ToolsInputRules(units));
+        yield return (typeof(GaugeInput), new GaugeInputRules(units));
+        yield return (typeof(ToolSizeInput), new ToolSizeInputRules(units));
         yield return (typeof(StopStripsRequest), new StopStripsRequestRules(units));
         yield return (typeof(StopStripInput), new StopStripInputRules(units));
         yield return (typeof(SpringbackStripsRequest), new SpringbackStripsRequestRules(units));
