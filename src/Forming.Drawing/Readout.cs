@@ -9,6 +9,7 @@ internal sealed class Readout(LengthUnits units)
     // Exact by definition.
     private const double InchMm = 25.4;
     private const double PoundKg = 0.45359237;
+    private const double PoundForceN = 4.4482216152605;
 
     /// <summary>The unit of length.</summary>
     public LengthUnits Units => units;
@@ -22,6 +23,22 @@ internal sealed class Readout(LengthUnits units)
     /// <summary>A length in the unit.</summary>
     /// <param name="mm">The length [mm].</param>
     public double InUnit(double mm) => mm / UnitMm;
+
+    /// <summary>Name of the unit of force.</summary>
+    public string ForceName => units == LengthUnits.Inch ? "lbf" : "N";
+
+    /// <summary>Name of the unit of a whole moment.</summary>
+    public string TorqueName => units == LengthUnits.Inch ? "lbf·in" : "N·mm";
+
+    private double ForceN => units == LengthUnits.Inch ? PoundForceN : 1;
+
+    /// <summary>A force in its unit.</summary>
+    /// <param name="newtons">The force [N].</param>
+    public double ForceInUnit(double newtons) => newtons / ForceN;
+
+    /// <summary>A whole moment in its unit.</summary>
+    /// <param name="newtonMm">The moment [N·mm].</param>
+    public double TorqueInUnit(double newtonMm) => newtonMm / (ForceN * UnitMm);
 
     /// <summary>A length as the bench reads it: hundredths of a mm or thousandths of an inch.</summary>
     /// <param name="mm">The length [mm].</param>

@@ -98,6 +98,12 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
             AssertValid(contract, "PredictionRequest", body, name);
             AssertValid(contract, "PredictionAnswer", await service.Prediction(body), name);
         }
+
+        foreach (var (name, body) in Requests.Programs())
+        {
+            AssertValid(contract, "ProgramRequest", body, name);
+            AssertValid(contract, "ProgramAnswer", await service.Program(body), name);
+        }
     }
 
     [Fact]

@@ -25,6 +25,8 @@ public sealed class ExamplesTests(Service service) : IClassFixture<Service>
 
     public static TheoryData<string> Predictions => [.. Requests.Predictions().Select(example => example.Name)];
 
+    public static TheoryData<string> Programs => [.. Requests.Programs().Select(example => example.Name)];
+
     public static TheoryData<string, string> Strips => Requests.StripExamples();
 
     public static TheoryData<string, string> Accuracy => Requests.AccuracyExamples();
@@ -46,6 +48,15 @@ public sealed class ExamplesTests(Service service) : IClassFixture<Service>
     {
         var stem = Repository.PathOf("openapi", "examples", "predictPanel." + name);
         using var response = await service.Post("/v1/forms/prediction", await File.ReadAllBytesAsync(stem + ".request.json"));
+        await Compare(response, stem + ".answer.json");
+    }
+
+    [Theory]
+    [MemberData(nameof(Programs))]
+    public async Task A_program_answers_as_committed(string name)
+    {
+        var stem = Repository.PathOf("openapi", "examples", "programBrake." + name);
+        using var response = await service.Post("/v1/programs", await File.ReadAllBytesAsync(stem + ".request.json"));
         await Compare(response, stem + ".answer.json");
     }
 

@@ -11,6 +11,7 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
 {
     private const int Rounds = 4000;
     private const int StripRounds = 3000;
+    private const int ProgramRounds = 600;
     private const int Seed = 20240611;
 
     private static readonly string[] Values =
@@ -43,6 +44,15 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
         "/units", "/accuracy/bias", "/accuracy/scatter", "/accuracy/markScatter", "/tolerance/closing", "/tolerance/end", "/tolerance/coverage",
         "/tolerance/vertex", "/corrections/step", "/corrections/maxSteps", "/corrections/direction", "/measured/angles", "/measured/facets",
         "/measured/spacings", "/measured/points", "/ends", "/form/neutralFactor", "/form/stepping/folds", "/panel/curve/sweep", "/stations",
+    ];
+
+    private static readonly string[] ProgramExtras =
+    [
+        "/panel/leadOut", "/form/width", "/form/neutralFactor", "/form/stop/offset", "/form/stop/slope", "/form/stepping/folds", "/brake/kind", "/brake/dieOpening",
+        "/brake/reach", "/brake/minFacet", "/brake/capacity/thickness", "/brake/stopResolution", "/brake/tools/clearance", "/brake/tools/plenty",
+        "/brake/tools/leastLift", "/brake/tools/overTravel", "/brake/tools/openEnd", "/brake/tools/gauge/min", "/brake/tools/gauge/max", "/brake/tools/stopHeight",
+        "/brake/tools/opening", "/brake/tools/beam", "/brake/tools/punch", "/brake/tools/minRun", "/brake/tools/minLand", "/brake/tools/lever",
+        "/brake/tools/holder/width", "/brake/tools/ram/height", "/brake/tools/forceCapacity", "/stations", "/stations/0/angle", "/stations/1/facetAfter",
     ];
 
     [Fact]
@@ -92,6 +102,44 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
 
         output.WriteLine($"{wrapped} wrapped");
         Assert.True(wrapped > Rounds / 40, "Too few requests got through to the calculation.");
+    }
+
+    [Fact]
+    public async Task No_spoilt_program_breaks_the_service()
+    {
+        var random = new Random(Seed);
+        var seeds = Requests.Programs().Select(example => example.Body).Append(Requests.Program()).Append(Requests.Hoop()).ToArray();
+        var tally = new SortedDictionary<int, int>();
+        for (var round = 0; round < ProgramRounds; round++)
+        {
+            var body = Spoil(seeds[random.Next(seeds.Length)], random, ProgramExtras);
+            using var response = await service.Post("/v1/programs", body);
+            var status = (int)response.StatusCode;
+            tally[status] = tally.GetValueOrDefault(status) + 1;
+            var text = await response.Content.ReadAsStringAsync();
+            Assert.True(status is 200 or 400 or 422, $"{status} in round {round}: {text}\n{Encoding.UTF8.GetString(body)}");
+            using var answer = JsonDocument.Parse(text);
+            if (status == 200)
+                AssertFoldable(answer.RootElement);
+            else
+                Assert.NotEmpty(answer.RootElement.GetProperty("errors").EnumerateArray());
+        }
+
+        output.WriteLine(string.Join(", ", tally.Select(entry => $"{entry.Key}: {entry.Value}")));
+        Assert.True(tally.GetValueOrDefault(200) > ProgramRounds / 20, "Too few requests got through to the calculation.");
+    }
+
+    // Every fold once, numbered in order, none of them striking anything.
+    private static void AssertFoldable(JsonElement answer)
+    {
+        Assert.NotEqual("cannot-be-made", answer.GetProperty("verdict").GetString());
+        var steps = answer.GetProperty("steps").EnumerateArray().ToArray();
+        Assert.Equal(Enumerable.Range(1, steps.Length), steps.Select(step => step.GetProperty("number").GetInt32()));
+        Assert.Equal(Enumerable.Range(1, steps.Length), steps.Select(step => step.GetProperty("fold").GetInt32()).Order());
+        foreach (var step in steps)
+            Assert.True(step.GetProperty("clearance").GetDouble() > 0, step.GetRawText());
+        foreach (var check in answer.GetProperty("checks").EnumerateArray())
+            Assert.NotEqual("fail", check.GetProperty("verdict").GetString());
     }
 
     // Either the panel wraps and every figure is there, or it does not and says why.

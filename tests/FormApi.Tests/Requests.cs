@@ -11,6 +11,9 @@ public static class Requests
     /// <summary>Every committed example of predictions.</summary>
     public static IEnumerable<(string Name, JsonObject Body)> Predictions() => Examples("predictPanel");
 
+    /// <summary>Every committed example of programs.</summary>
+    public static IEnumerable<(string Name, JsonObject Body)> Programs() => Examples("programBrake");
+
     /// <summary>Where each operation on test strips is asked.</summary>
     private static readonly Dictionary<string, string> StripPaths = new()
     {
@@ -83,6 +86,28 @@ public static class Requests
           ]
         }
         """)!.AsObject();
+
+    /// <summary>A form by its stations, and a leaf brake to fold it on.</summary>
+    public static JsonObject Program() => JsonNode.Parse("""
+        {
+          "units": "mm",
+          "form": { "material": { "id": "steel-cr-cs" }, "thickness": 2, "foldRadius": 2, "leadIn": 90, "leadOut": 90, "width": 600 },
+          "brake": { "length": 1250 },
+          "stations": [
+            { "angle": 8, "facetAfter": 23 }, { "angle": 16, "facetAfter": 23 }, { "angle": 16, "facetAfter": 23 },
+            { "angle": 16, "facetAfter": 23 }, { "angle": 16, "facetAfter": 23 }, { "angle": 8, "facetAfter": 90 }
+          ]
+        }
+        """)!.AsObject();
+
+    /// <summary>A hoop by its stations: closed but for a gap, so that it could not come off a beam.</summary>
+    public static JsonObject Hoop()
+    {
+        var stations = new JsonArray();
+        for (var i = 0; i < 23; i++)
+            stations.Add(new JsonObject { ["angle"] = 15, ["facetAfter"] = i < 22 ? 16 : 30 });
+        return Program().With("/stations", stations.ToJsonString()).With("/form/leadIn", "30").With("/form/leadOut", "30");
+    }
 
     /// <summary>A copy with one field set, made or removed.</summary>
     /// <param name="request">The request.</param>

@@ -48,6 +48,8 @@ public sealed class Service : IDisposable
 
     public Task<JsonNode> Prediction(JsonNode request) => Answer("/v1/forms/prediction", request);
 
+    public Task<JsonNode> Program(JsonNode request) => Answer("/v1/programs", request);
+
     public void Dispose()
     {
         Client.Dispose();

@@ -16,6 +16,7 @@ internal sealed class BenchWording : IFormatProvider, ICustomFormatter
         Figure { Quantity: Quantity.Angle } angle => Number(new Angle(angle.Value).Degrees) + "°",
         Figure { Quantity: Quantity.Number } number => Number(number.Value),
         Figure figure => $"{Number(figure.Value)} {UnitOf(figure.Quantity)}",
+        FormattableString inner => inner.ToString(this),
         IFormattable other => other.ToString(format, CultureInfo.InvariantCulture),
         _ => arg?.ToString() ?? "",
     };

@@ -19,6 +19,8 @@ internal sealed class ContractOperationFilter : IOperationFilter
             {
                 response.Description = "The answer.";
                 AddExamples(response.Content, name, "answer");
+                foreach (var media in context.ApiDescription.ActionDescriptor.EndpointMetadata.OfType<FilesToo>().SelectMany(files => files.Media))
+                    response.Content![media] = new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = "byte" } };
             }
             else if (response is OpenApiResponse own)
             {

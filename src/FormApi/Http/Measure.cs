@@ -12,6 +12,9 @@ internal enum Measure
     /// <summary>An angle [°].</summary>
     Angle,
 
+    /// <summary>A force: N or lbf.</summary>
+    Force,
+
     /// <summary>A stress: MPa or psi.</summary>
     Stress,
 

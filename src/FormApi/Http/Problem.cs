@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using FormApi.Features.Programs;
 
 namespace FormApi.Http;
 
@@ -12,6 +13,7 @@ namespace FormApi.Http;
 /// <param name="Code">Stable code.</param>
 /// <param name="TraceId">Trace id, for the service's log.</param>
 /// <param name="Errors">Every fault found, where the body is at fault.</param>
+/// <param name="Impossible">Why a form cannot be folded on the given tools; only where a program was asked for.</param>
 internal sealed record Problem(
     string Type,
     string Title,
@@ -20,7 +22,8 @@ internal sealed record Problem(
     string Instance,
     string Code,
     string TraceId,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<Fault>? Errors);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<Fault>? Errors,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ImpossibleResult? Impossible = null);
 
 /// <summary>One fault in a request.</summary>
 /// <param name="Pointer">Where in the body (RFC 6901).</param>

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using FormApi.Features.Programs;
 using FormApi.Operations;
 
 namespace FormApi.Http;
@@ -8,7 +9,9 @@ namespace FormApi.Http;
 /// <param name="detail">What went wrong this time; null takes the title.</param>
 /// <param name="faults">The faults in the body, if it is at fault.</param>
 /// <param name="code">A narrower code than the kind's own, or null.</param>
-internal sealed class ProblemResult(ProblemKind kind, string? detail = null, IReadOnlyList<Fault>? faults = null, string? code = null) : IResult
+/// <param name="impossible">Why a form cannot be folded, or null.</param>
+internal sealed class ProblemResult(
+    ProblemKind kind, string? detail = null, IReadOnlyList<Fault>? faults = null, string? code = null, ImpossibleResult? impossible = null) : IResult
 {
     /// <summary>Media type of every problem.</summary>
     public const string MediaType = "application/problem+json";
@@ -36,7 +39,8 @@ internal sealed class ProblemResult(ProblemKind kind, string? detail = null, IRe
             httpContext.Request.Path.Value ?? "/",
             code ?? kind.Code,
             RequestLog.TraceIdOf(httpContext),
-            faults);
+            faults,
+            impossible);
         using var writer = new Utf8JsonWriter(response.BodyWriter, WireJson.Writing);
         JsonSerializer.Serialize(writer, problem, AnswerJson.Default.Problem);
         await writer.FlushAsync(httpContext.RequestAborted);

@@ -38,6 +38,15 @@ internal static class Problems
     /// <summary>No answer exists.</summary>
     public static ProblemKind NoSolution { get; } = new("no-solution", 422, "What was asked has no answer", "Every value is in its range, yet together they leave no form that could be folded or no curve that could be wrapped. The fault says where and what would do.");
 
+    /// <summary>A form with a failed check, asked for by a machine.</summary>
+    public static ProblemKind CannotBeMade { get; } = new("cannot-be-made", 422, "The form has a failed check", "A machine never receives a form that cannot be made. Every failed check is a fault with its id as code, what was found, and the nearest change that would pass.");
+
+    /// <summary>No order of the folds exists.</summary>
+    public static ProblemKind ProgramImpossible { get; } = new("program-impossible", 422, "No order of the folds exists on these tools", "It is proved: from the finished form backwards, every last fold strikes the tools or is too short for them, in every state that could come before. Every fold at fault is named with why, and with the tool, facet or split that would do.");
+
+    /// <summary>No order of the folds was found.</summary>
+    public static ProblemKind ProgramNotFound { get; } = new("program-not-found", 422, "No order of the folds was found on these tools", "The orders that were tried all fail, and it is not proved that another one would: it may be that the part only finds no simple way in or out. Every fold at fault is named with why, and with the tool, facet or split that would do.");
+
     /// <summary>No such place.</summary>
     public static ProblemKind NotFound { get; } = new("not-found", 404, "Nothing is here", "The contract at /openapi/v1.json lists every path.");
 
@@ -69,7 +78,8 @@ internal static class Problems
     public static IReadOnlyList<ProblemKind> All { get; } =
     [
         EmptyBody, MalformedJson, TooDeep, UnknownField, MissingField, DuplicatedField, WrongType, NullNotAllowed, UnknownValue,
-        BadRequest, NotFound, MethodNotAllowed, NotAcceptable, TooLarge, UnsupportedMediaType, InvalidValues, NoSolution, TooMany, Bug, TooSlow,
+        BadRequest, NotFound, MethodNotAllowed, NotAcceptable, TooLarge, UnsupportedMediaType, InvalidValues, NoSolution,
+        CannotBeMade, ProgramImpossible, ProgramNotFound, TooMany, Bug, TooSlow,
     ];
 
     private static readonly FrozenDictionary<string, ProblemKind> ByCode = All.ToFrozenDictionary(kind => kind.Code, StringComparer.Ordinal);

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace FormApi.Http;
 
 /// <summary>The values a field may take, declared once: the rules check it and the contract shows it.</summary>
-/// <param name="Min">Least value, in mm, °, MPa, kg/m³ or as a plain number.</param>
+/// <param name="Min">Least value, in mm, °, N, MPa, kg/m³ or as a plain number.</param>
 /// <param name="Max">Greatest value, in the same unit.</param>
 /// <param name="Measure">What it measures.</param>
 /// <param name="AboveMin">Whether the least value itself is refused.</param>
@@ -30,6 +30,7 @@ internal sealed record Range(double Min, double Max, Measure Measure, bool Above
     {
         Measure.Length => units.LengthName,
         Measure.Angle => "°",
+        Measure.Force => units.ForceName,
         Measure.Stress => units.StressName,
         Measure.Density => units.DensityName,
         Measure.Percent => "%",
@@ -39,6 +40,7 @@ internal sealed record Range(double Min, double Max, Measure Measure, bool Above
     private double In(UnitSystem units, double value) => Measure switch
     {
         Measure.Length => units.Length(value),
+        Measure.Force => units.Force(value),
         Measure.Stress => units.Stress(value),
         Measure.Density => units.Density(value),
         _ => value,

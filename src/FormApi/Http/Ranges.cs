@@ -204,6 +204,27 @@ internal static class Ranges
     /// <summary>Steps of the stop that one fold may be corrected by.</summary>
     public static Range CorrectionSteps { get; } = new(1, 100, Measure.Count);
 
+    /// <summary>Number of folds of a form that a program is wanted for.</summary>
+    public static Range ProgramStationCount { get; } = new(1, Forming.Programs.GivenPart.MostFolds, Measure.Count);
+
+    /// <summary>Number of corners of a tool's outline.</summary>
+    public static Range OutlineCount { get; } = new(3, 200, Measure.Count);
+
+    /// <summary>Coordinate of a tool's outline.</summary>
+    public static Range OutlineCoordinate { get; } = Length(-1e4, 1e4);
+
+    /// <summary>Size of a part of a brake.</summary>
+    public static Range ToolSize { get; } = Length(0.1, 1e4);
+
+    /// <summary>A length about a brake that may be missing.</summary>
+    public static Range ToolRoom { get; } = Length(0, 1e4);
+
+    /// <summary>How far past its stop a fold may go.</summary>
+    public static Range OverTravel { get; } = new(0, 10, Measure.Angle);
+
+    /// <summary>Force a press brake is rated for.</summary>
+    public static Range RatedForce { get; } = new(1, 1e9, Measure.Force);
+
     private static Range Length(double min, double max) => new(min, max, Measure.Length);
 
     private static Range Stress(double min, double max) => new(min, max, Measure.Stress);

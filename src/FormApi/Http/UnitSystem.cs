@@ -86,6 +86,10 @@ internal sealed class UnitSystem
     /// <param name="length">The length in the caller's unit.</param>
     public double ToMm(double length) => length * _length;
 
+    /// <summary>A force in the caller's unit, in N.</summary>
+    /// <param name="force">The force in the caller's unit.</param>
+    public double ToN(double force) => force * _force;
+
     /// <summary>A stress in the caller's unit, in MPa.</summary>
     /// <param name="stress">The stress in the caller's unit.</param>
     public double ToMpa(double stress) => stress * _stress;
@@ -125,6 +129,11 @@ internal sealed class UnitSystem
     /// <summary>A moment per width for the answer; a force in dimension.</summary>
     /// <param name="newtonMmPerMm">The moment per width [N·mm/mm].</param>
     public double Moment(double newtonMmPerMm) => Answers.Number(newtonMmPerMm / _force);
+
+    /// <summary>A whole moment for the answer.</summary>
+    /// <param name="newtonMm">The moment [N·mm].</param>
+    /// <returns>In N·mm or lbf·in.</returns>
+    public double Torque(double newtonMm) => Answers.Number(newtonMm / (_force * _length));
 
     /// <summary>A mass for the answer.</summary>
     /// <param name="kg">The mass [kg].</param>

@@ -6,6 +6,7 @@ using FormApi.Features.Gauges;
 using FormApi.Features.Inspections;
 using FormApi.Features.Materials;
 using FormApi.Features.Predictions;
+using FormApi.Features.Programs;
 using FormApi.Features.References;
 using FormApi.Features.TestStrips;
 using FormApi.Features.Tolerances;
@@ -63,6 +64,7 @@ internal static class WireJson
 /// <summary>Types of requests.</summary>
 [JsonSerializable(typeof(FormRequest))]
 [JsonSerializable(typeof(PredictionRequest))]
+[JsonSerializable(typeof(ProgramRequest))]
 [JsonSerializable(typeof(StopStripsRequest))]
 [JsonSerializable(typeof(SpringbackStripsRequest))]
 [JsonSerializable(typeof(NeutralFactorStripsRequest))]
@@ -75,6 +77,7 @@ internal sealed partial class RequestJson : JsonSerializerContext;
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(FormAnswer))]
 [JsonSerializable(typeof(PredictionAnswer))]
+[JsonSerializable(typeof(ProgramAnswer))]
 [JsonSerializable(typeof(StopStripsAnswer))]
 [JsonSerializable(typeof(SpringbackStripsAnswer))]
 [JsonSerializable(typeof(NeutralFactorStripsAnswer))]

@@ -22,6 +22,8 @@ internal sealed class Wording(UnitSystem units) : IFormatProvider, ICustomFormat
     {
         Figure figure => Text(figure, format),
         double number => Digits(number, format),
+        // A message within a message has figures of its own.
+        FormattableString inner => inner.ToString(this),
         IFormattable other => other.ToString(format, CultureInfo.InvariantCulture),
         _ => arg?.ToString() ?? "",
     };

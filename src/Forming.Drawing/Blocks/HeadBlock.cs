@@ -16,25 +16,40 @@ internal static class HeadBlock
 
     /// <summary>Draws the head.</summary>
     /// <param name="job">The job.</param>
-    public static Block Of(DrawingJob job)
+    public static Block Of(DrawingJob job) =>
+        Of(job.Title, job.Plan.Verdict, ("FORM", FormRows(job)), ("PANEL", PanelRows(job)), Conventions(job), job.Fingerprint);
+
+    /// <summary>Draws a head.</summary>
+    /// <param name="title">The title.</param>
+    /// <param name="verdict">The verdict.</param>
+    /// <param name="left">Heading and rows of the left column.</param>
+    /// <param name="right">Heading and rows of the right column.</param>
+    /// <param name="conventions">How the sheet is to be read.</param>
+    /// <param name="fingerprint">The fingerprint.</param>
+    public static Block Of(
+        string title,
+        PlanVerdict verdict,
+        (string Heading, IEnumerable<(string Name, string Value)> Rows) left,
+        (string Heading, IEnumerable<(string Name, string Value)> Rows) right,
+        string conventions,
+        string fingerprint)
     {
         var sketch = new Sketch();
         var y = TitleSize;
-        foreach (var line in Paragraph.Lines(job.Title, Page.Width - BadgeWidth - 4, TitleSize, isBold: true).Take(3))
+        foreach (var line in Paragraph.Lines(title, Page.Width - BadgeWidth - 4, TitleSize, isBold: true).Take(3))
         {
             sketch.Write(0, y, line, TitleSize, isBold: true);
             y += TitleSize * 1.2;
         }
 
-        Badge(sketch, job);
+        Badge(sketch, verdict);
         y += 1.5;
         sketch.Line(Pen.Outline, new(0, y - TitleSize * 0.8), new(Page.Width, y - TitleSize * 0.8));
-        var form = Column(sketch, 0, y, "FORM", FormRows(job));
-        var panel = Column(sketch, Page.Width - ColumnWidth, y, "PANEL", PanelRows(job));
-        y = Math.Max(form, panel);
+        y = Math.Max(
+            Column(sketch, 0, y, left.Heading, left.Rows), Column(sketch, Page.Width - ColumnWidth, y, right.Heading, right.Rows));
         sketch.Line(Pen.Leader, new(0, y - 2), new(Page.Width, y - 2));
-        sketch.Write(0, y + 1, Conventions(job), Page.Small - 0.2);
-        sketch.Write(0, y + 4, job.Fingerprint, Page.Small - 0.4);
+        sketch.Write(0, y + 1, conventions, Page.Small - 0.2);
+        sketch.Write(0, y + 4, fingerprint, Page.Small - 0.4);
         sketch.Line(Pen.Leader, new(0, y + 5.5), new(Page.Width, y + 5.5));
         return new(y + 5.5, sketch.Items, GapMm: 0);
     }
@@ -48,17 +63,18 @@ internal static class HeadBlock
         _ => "CANNOT BE MADE",
     };
 
-    private static void Badge(Sketch sketch, DrawingJob job)
+    private static void Badge(Sketch sketch, PlanVerdict verdict)
     {
+        var isRefused = verdict == PlanVerdict.CannotBeMade;
         Point topLeft = new(Page.Width - BadgeWidth, 0), bottomRight = new(Page.Width, 6.5);
-        sketch.Rectangle(Pen.Outline, topLeft, bottomRight, job.CannotBeMade ? Tone.Ink : null);
+        sketch.Rectangle(Pen.Outline, topLeft, bottomRight, isRefused ? Tone.Ink : null);
         sketch.Write(new Label(
             new(Page.Width - (BadgeWidth / 2), 4.6),
-            Words(job.Plan.Verdict),
+            Words(verdict),
             3.6,
             Anchor.Middle,
             IsBold: true,
-            job.CannotBeMade ? Tone.Paper : Tone.Ink));
+            isRefused ? Tone.Paper : Tone.Ink));
     }
 
     private static double Column(Sketch sketch, double x, double y, string heading, IEnumerable<(string Name, string Value)> rows)

@@ -95,8 +95,12 @@ internal sealed class SectionPicture
         }
     }
 
-    // A line across that runs past both faces, with a kink.
-    private static void Break(Sketch sketch, SectionFrame frame, Point inner, Point outer)
+    /// <summary>Marks an end as cut short: a line across that runs past both faces, with a kink.</summary>
+    /// <param name="sketch">What to draw in.</param>
+    /// <param name="frame">Where.</param>
+    /// <param name="inner">The end on the inner face.</param>
+    /// <param name="outer">The end on the outer face.</param>
+    internal static void Break(Sketch sketch, SectionFrame frame, Point inner, Point outer)
     {
         Point a = frame.At(inner), b = frame.At(outer), across = b - a, middle = 0.5 * (a + b);
         var unit = 1 / across.Length * across;

@@ -11,24 +11,29 @@ internal static class SheetComposer
     /// <summary>The sheet in one piece.</summary>
     /// <param name="job">The job.</param>
     /// <returns>Its height and what is drawn.</returns>
-    public static Block Whole(DrawingJob job) => Stacked(job, [.. Blocks(job, double.PositiveInfinity)]);
+    public static Block Whole(DrawingJob job) => Marked(job, Stacked(Blocks(job, double.PositiveInfinity)));
 
     /// <summary>The sheet over pages of a height; only a block higher than a page makes its own page higher.</summary>
     /// <param name="job">The job.</param>
     /// <param name="height">Height of a page [mm].</param>
-    public static IReadOnlyList<Block> Pages(DrawingJob job, double height)
+    public static IReadOnlyList<Block> Pages(DrawingJob job, double height) =>
+        [.. Pages([.. Blocks(job, height)], height).Select(page => Marked(job, page))];
+
+    /// <summary>Blocks over pages of a height; only a block higher than a page makes its own page higher.</summary>
+    /// <param name="blocks">The blocks.</param>
+    /// <param name="height">Height of a page [mm].</param>
+    public static IReadOnlyList<Block> Pages(IReadOnlyList<Block> blocks, double height)
     {
-        var blocks = Blocks(job, height).ToArray();
         var pages = new List<Block>();
         var page = new List<Block>();
         double used = 0;
-        for (var i = 0; i < blocks.Length; i++)
+        for (var i = 0; i < blocks.Count; i++)
         {
             var needed = blocks[i].GapMm + blocks[i].HeightMm;
-            var ahead = blocks[i].StaysWithNext && i + 1 < blocks.Length ? blocks[i + 1].GapMm + blocks[i + 1].HeightMm : 0;
+            var ahead = blocks[i].StaysWithNext && i + 1 < blocks.Count ? blocks[i + 1].GapMm + blocks[i + 1].HeightMm : 0;
             if (page.Count > 0 && used + needed + ahead > height)
             {
-                pages.Add(Stacked(job, page));
+                pages.Add(Stacked(page));
                 page.Clear();
                 used = 0;
             }
@@ -37,8 +42,26 @@ internal static class SheetComposer
             used += needed;
         }
 
-        pages.Add(Stacked(job, page));
+        pages.Add(Stacked(page));
         return pages;
+    }
+
+    /// <summary>Blocks one below the other.</summary>
+    /// <param name="blocks">The blocks.</param>
+    public static Block Stacked(IEnumerable<Block> blocks)
+    {
+        var sketch = new Sketch();
+        double y = 0;
+        var isFirst = true;
+        foreach (var block in blocks)
+        {
+            y += isFirst ? 0 : block.GapMm;
+            isFirst = false;
+            sketch.Add(block.Items, new(0, y));
+            y += block.HeightMm;
+        }
+
+        return new(y, sketch.Items);
     }
 
     /// <summary>Marks a sheet across as not to be made; nothing for one that may be.</summary>
@@ -64,17 +87,5 @@ internal static class SheetComposer
             yield return block;
     }
 
-    private static Block Stacked(DrawingJob job, List<Block> blocks)
-    {
-        var sketch = new Sketch();
-        double y = 0;
-        for (var i = 0; i < blocks.Count; i++)
-        {
-            y += i == 0 ? 0 : blocks[i].GapMm;
-            sketch.Add(blocks[i].Items, new(0, y));
-            y += blocks[i].HeightMm;
-        }
-
-        return new(y, [.. Ghosts(job, Page.Width, y), .. sketch.Items]);
-    }
+    private static Block Marked(DrawingJob job, Block page) => page with { Items = [.. Ghosts(job, Page.Width, page.HeightMm), .. page.Items] };
 }

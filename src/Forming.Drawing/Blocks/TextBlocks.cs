@@ -11,25 +11,35 @@ internal static class TextBlocks
 
     /// <summary>Writes every text, each in a block of its own so that pages may break between them.</summary>
     /// <param name="job">The job.</param>
-    public static IEnumerable<Block> Of(DrawingJob job)
+    public static IEnumerable<Block> Of(DrawingJob job) =>
+        Of(job.Plan.Checks, job.Plan.Safety, job.Plan.ShopNotes, job.Wording);
+
+    /// <summary>Writes every text, each in a block of its own so that pages may break between them.</summary>
+    /// <param name="checks">Every check, passed or not.</param>
+    /// <param name="safety">The cautions.</param>
+    /// <param name="notes">The hints.</param>
+    /// <param name="wording">Writes a message in the caller's units.</param>
+    public static IEnumerable<Block> Of(
+        IReadOnlyList<Check> checks, IReadOnlyList<SafetyNote> safety, IReadOnlyList<ShopNote> notes, Func<FormattableString, string> wording)
     {
-        var missed = job.Plan.Checks.Where(check => check.Verdict != Verdict.Pass).OrderByDescending(check => check.Verdict).ToArray();
-        var passed = job.Plan.Checks.Count - missed.Length;
+        var missed = checks.Where(check => check.Verdict != Verdict.Pass).OrderByDescending(check => check.Verdict).ToArray();
+        var passed = checks.Count - missed.Length;
         yield return Heading(missed.Length == 0 ? "Checks: all passed" : string.Create(
-            CultureInfo.InvariantCulture, $"Checks that did not pass ({passed} of {job.Plan.Checks.Count} passed)"));
+            CultureInfo.InvariantCulture, $"Checks that did not pass ({passed} of {checks.Count} passed)"));
         foreach (var check in missed)
-            yield return Item(check.Verdict == Verdict.Fail ? "FAIL" : "WARN", check.Id, job.Wording(check.Message), Remedy(job, check));
+            yield return Item(check.Verdict == Verdict.Fail ? "FAIL" : "WARN", check.Id, wording(check.Message), Remedy(wording, check));
         yield return Heading("Cautions");
-        foreach (var note in job.Plan.Safety.OrderByDescending(note => note.Level))
-            yield return Item(Word(note.Level), "", job.Wording(note.Text), null);
-        if (job.Plan.ShopNotes.Count == 0)
+        foreach (var note in safety.OrderByDescending(note => note.Level))
+            yield return Item(Word(note.Level), "", wording(note.Text), null);
+        if (notes.Count == 0)
             yield break;
         yield return Heading("Shop notes");
-        foreach (var note in job.Plan.ShopNotes)
-            yield return Item("", "", job.Wording(note.Text), null);
+        foreach (var note in notes)
+            yield return Item("", "", wording(note.Text), null);
     }
 
-    private static string? Remedy(DrawingJob job, Check check) => check.Remedy is { } remedy ? "Would pass: " + job.Wording(remedy) : null;
+    private static string? Remedy(Func<FormattableString, string> wording, Check check) =>
+        check.Remedy is { } remedy ? "Would pass: " + wording(remedy) : null;
 
     private static string Word(SafetyLevel level) => level switch
     {

@@ -1,7 +1,5 @@
 using System.Globalization;
-using System.Text;
-using CsvHelper;
-using CsvHelper.Configuration;
+using Forming.Drawing.Csv;
 using Forming.Layout;
 
 namespace Forming.Drawing;
@@ -18,18 +16,7 @@ public static class CsvStations
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(stream);
         job.RefuseUnlessItCanBeMade();
-        using var text = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true);
-        using var csv = new CsvWriter(text, new CsvConfiguration(CultureInfo.InvariantCulture) { NewLine = "\r\n" });
-        Row(csv, Headings(job));
-        foreach (var station in job.Plan.Form.Stations)
-            Row(csv, Cells(job, station));
-    }
-
-    private static void Row(CsvWriter csv, IEnumerable<string> cells)
-    {
-        foreach (var cell in cells)
-            csv.WriteField(cell);
-        csv.NextRecord();
+        CsvText.Write(stream, Headings(job), job.Plan.Form.Stations.Select(station => Cells(job, station)));
     }
 
     private static string[] Headings(DrawingJob job)
@@ -62,9 +49,9 @@ public static class CsvStations
             Length(station.FirstTangentMm),
             Length(station.SecondTangentMm),
             Length(station.SightLineMm),
-            Number(station.FoldAngle.Degrees),
-            Number(station.RunningAngle.Degrees),
-            station.StopAngle is { } stop ? Number(stop.Degrees) : "",
+            CsvText.Number(station.FoldAngle.Degrees),
+            CsvText.Number(station.RunningAngle.Degrees),
+            station.StopAngle is { } stop ? CsvText.Number(stop.Degrees) : "",
             station.RadiusMm is { } radius ? Length(radius) : "",
             Length(station.FacetAfterMm),
             Length(station.StraightAfterMm),
@@ -77,9 +64,6 @@ public static class CsvStations
             line.MarkFar.Text, Length(line.LengthMm), Length(line.FacetFarMm), Length(line.StraightFarMm),
         ];
 
-        string Length(double mm) => Number(job.Readout.InUnit(mm));
+        string Length(double mm) => CsvText.Number(job.Readout.InUnit(mm));
     }
-
-    // Nine decimals, as the answer gives them.
-    private static string Number(double value) => (Math.Round(value, 9) + 0.0).ToString("0.#########", CultureInfo.InvariantCulture);
 }

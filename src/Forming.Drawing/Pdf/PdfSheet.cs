@@ -18,12 +18,23 @@ public static class PdfSheet
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(stream);
-        using var document = new PdfDocument();
-        document.Info.Title = job.Title;
-        document.Info.Subject = job.Fingerprint;
-        document.Info.Creator = "FormApi";
         var measures = Paper.Of(paper);
-        foreach (var layout in SheetPages.Of(job, measures).Concat(TiledLayout.Of(job, measures)))
+        Write(job.Title, job.Fingerprint, SheetPages.Of(job, measures).Concat(TiledLayout.Of(job, measures)), measures, stream);
+    }
+
+    /// <summary>Writes pages.</summary>
+    /// <param name="title">Title of the document.</param>
+    /// <param name="fingerprint">Fingerprint of request and engine.</param>
+    /// <param name="layouts">The pages.</param>
+    /// <param name="measures">Measures of a page.</param>
+    /// <param name="stream">Where to write; stays open.</param>
+    internal static void Write(string title, string fingerprint, IEnumerable<Pdf.PdfPageLayout> layouts, Paper measures, Stream stream)
+    {
+        using var document = new PdfDocument();
+        document.Info.Title = title;
+        document.Info.Subject = fingerprint;
+        document.Info.Creator = "FormApi";
+        foreach (var layout in layouts)
         {
             var page = document.AddPage();
             page.Width = XUnit.FromMillimeter(measures.Width);

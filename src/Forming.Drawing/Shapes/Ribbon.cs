@@ -33,6 +33,12 @@ internal sealed record Ribbon(IReadOnlyList<Point> Inner, IReadOnlyList<Point> O
         return new(distinct, outer);
     }
 
+    /// <summary>A sheet by its middle.</summary>
+    /// <param name="middle">[n] points of the middle of the sheet, n ≥ 2 [mm].</param>
+    /// <param name="thickness">Thickness, half of it to either side [mm].</param>
+    public static Ribbon About(IReadOnlyList<Point> middle, double thickness) =>
+        new(Under(middle, -thickness / 2).Outer, Under(middle, thickness / 2).Outer);
+
     /// <summary>The same sheet with its first and last straight piece cut short where they are longer than wanted.</summary>
     /// <param name="firstMm">Most of the first [mm].</param>
     /// <param name="lastMm">Most of the last [mm].</param>

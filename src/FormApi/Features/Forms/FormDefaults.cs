@@ -84,7 +84,10 @@ internal static class FormDefaults
         Refine = stepping.Refine ?? false,
     };
 
-    private static BrakeInput Apply(BrakeInput brake, UnitSystem units) => brake with
+    /// <summary>The brake with every default shown.</summary>
+    /// <param name="brake">A brake that passed its rules.</param>
+    /// <param name="units">The caller's units.</param>
+    internal static BrakeInput Apply(BrakeInput brake, UnitSystem units) => brake with
     {
         Kind = brake.Kind ?? BrakeKind.Leaf,
         MinFacet = brake.MinFacet ?? units.Length(MinFacetMm),

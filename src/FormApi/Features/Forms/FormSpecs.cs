@@ -54,7 +54,10 @@ internal sealed record FormSpecs(PanelSpec Panel, FormSpec Form, BrakeSpec Brake
         ],
     };
 
-    private static FormSpec FormFrom(FormInput form, UnitSystem units) => new()
+    /// <summary>A form in the library's units.</summary>
+    /// <param name="form">The form with its defaults filled in.</param>
+    /// <param name="units">The caller's units.</param>
+    internal static FormSpec FormFrom(FormInput form, UnitSystem units) => new()
     {
         Sheet = SheetFrom(form, units),
         FoldRadiusMm = units.ToMm(form.FoldRadius),
@@ -76,7 +79,10 @@ internal sealed record FormSpecs(PanelSpec Panel, FormSpec Form, BrakeSpec Brake
         Stop = form.Stop is { } stop ? new(Angle.FromDegrees(stop.Offset), stop.Slope) : null,
     };
 
-    private static BrakeSpec BrakeFrom(BrakeInput brake, UnitSystem units) => new()
+    /// <summary>A brake in the library's units.</summary>
+    /// <param name="brake">The brake with its defaults filled in.</param>
+    /// <param name="units">The caller's units.</param>
+    internal static BrakeSpec BrakeFrom(BrakeInput brake, UnitSystem units) => new()
     {
         Kind = brake.Kind!.Value,
         LengthMm = units.ToMm(brake.Length),

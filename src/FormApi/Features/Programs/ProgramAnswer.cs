@@ -1,0 +1,145 @@
+using System.Text.Json.Serialization;
+using FormApi.Features.Forms;
+using FormApi.Http;
+using Forming.Plans;
+using Forming.Programs;
+
+namespace FormApi.Features.Programs;
+
+/// <summary>The steps by which a brake folds a form, every one of them followed through its whole swing. Lengths and forces are in the units of the request.</summary>
+/// <param name="Engine">Version of the engine that calculated it.</param>
+/// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
+/// <param name="Request">The request with every default shown; null where it has no use.</param>
+/// <param name="Verdict">What the checks come to: <c>ready</c>, or <c>attention</c> where one warns. A form that cannot be folded is a 422.</param>
+/// <param name="Program">The program as a whole.</param>
+/// <param name="Steps">The steps in order.</param>
+/// <param name="Checks">Every check of the program, the worst step's figure for each; with stations also those that a plan makes of the folds.</param>
+/// <param name="Safety">Cautions that this job calls for. Local codes, machine manuals and licensed practice come first.</param>
+/// <param name="Basis">What every headline figure rests on.</param>
+internal sealed record ProgramAnswer(
+    string Engine,
+    string Fingerprint,
+    [property: JsonConverter(typeof(RawRequestConverter<ProgramRequest>))] RawRequest<ProgramRequest> Request,
+    [property: JsonConverter(typeof(WordConverter<PlanVerdict>))] PlanVerdict Verdict,
+    ProgramResult Program,
+    StepResult[] Steps,
+    CheckResult[] Checks,
+    SafetyResult[] Safety,
+    BasisResult[] Basis);
+
+/// <summary>A program as a whole.</summary>
+/// <param name="OrderName">Name of the order.</param>
+/// <param name="Turns">Turns of the part end for end.</param>
+/// <param name="HandlingCost">What all handling costs, in pushes: push 1, draw out and put in again 2, turn end for end 3 (assumption).</param>
+/// <param name="StopChanges">Changes of the stop after the first setting.</param>
+/// <param name="StopGroups">Steps in a row that share one setting of the stop.</param>
+/// <param name="Clearance">Least clearance of all steps, at most the tools' <c>plenty</c> [mm or in].</param>
+/// <param name="Nearest">What the part comes nearest to there; null where nothing comes near.</param>
+/// <param name="DieOpening">Opening of the die in use [mm or in]; null on a leaf brake.</param>
+/// <param name="SearchComplete">Whether the search came to its end; else a better order may exist.</param>
+/// <param name="OrdersTried">The orders that were followed.</param>
+internal sealed record ProgramResult(
+    string OrderName,
+    int Turns,
+    int HandlingCost,
+    int StopChanges,
+    StopGroupResult[] StopGroups,
+    double Clearance,
+    string? Nearest,
+    double? DieOpening,
+    bool SearchComplete,
+    OrderTriedResult[] OrdersTried);
+
+/// <summary>Steps in a row that share one setting of the stop.</summary>
+/// <param name="StopAngle">The setting, to the stop's resolution [°].</param>
+/// <param name="Steps">Numbers of the steps.</param>
+internal sealed record StopGroupResult(double StopAngle, IReadOnlyList<int> Steps);
+
+/// <summary>An order that was followed.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Whole">Whether it came to its end.</param>
+/// <param name="FailedFold">Number of the fold at which it failed; null where it came to its end.</param>
+/// <param name="FailedCheck">Id of the check that failed there, or null.</param>
+/// <param name="Strikes">What the part strikes there, or null.</param>
+/// <param name="HandlingCost">What its handling costs as far as it came, in pushes.</param>
+/// <param name="Clearance">Its least clearance as far as it came [mm or in].</param>
+internal sealed record OrderTriedResult(
+    string Name, bool Whole, int? FailedFold, string? FailedCheck, string? Strikes, int HandlingCost, double Clearance);
+
+/// <summary>One fold at the brake.</summary>
+/// <param name="Number">Number of the step, from 1.</param>
+/// <param name="Fold">Number of the fold, from 1 at the start edge, the lead-in.</param>
+/// <param name="EdgeInFront">The edge towards the operator.</param>
+/// <param name="Handling">How the part comes to the fold.</param>
+/// <param name="HandlingCost">What that costs, in pushes.</param>
+/// <param name="GaugedEdge">The edge behind, which is gauged.</param>
+/// <param name="GaugedBy">What places the part.</param>
+/// <param name="GaugeDistance">From the sight line of a leaf brake or the punch tip of a press brake to the stop [mm or in]; where the gauge does not reach, to the edge behind.</param>
+/// <param name="GaugeInRange">Whether the gauge reaches there.</param>
+/// <param name="FaceSlope">Slope of the face that meets the stop [°]; below 45° the sheet can ride over or under it.</param>
+/// <param name="Angle">Fold angle after springback [°].</param>
+/// <param name="StopAngle">Angle under load, to set the stop to [°].</param>
+/// <param name="IncludedAngle">Angle between the two flats after springback, 180° less the fold angle [°]; null on a leaf brake.</param>
+/// <param name="SpringbackAllowance">How far the fold goes past its angle under load [°]; null on a leaf brake.</param>
+/// <param name="StopChange">Whether the stop is set anew for this step.</param>
+/// <param name="Depth">How far the ram comes down from touching the flat sheet [mm or in]; null on a leaf brake.</param>
+/// <param name="Force">Force of the ram, an upper figure for small folds [N or lbf]; null on a leaf brake.</param>
+/// <param name="ForceLow">The same by plane strain alone, without friction [N or lbf]; null on a leaf brake.</param>
+/// <param name="Moment">Moment at the leaf over the whole width [N·mm or lbf·in]; null on a press brake.</param>
+/// <param name="HandleForce">Force at the handle, without the leaf's weight and friction [N or lbf]; null on a press brake.</param>
+/// <param name="LeafForce">Force of the leaf on the sheet [N or lbf]; null on a press brake.</param>
+/// <param name="ClampForce">Force of the beam on the sheet [N or lbf]; null on a press brake.</param>
+/// <param name="Clearance">Least clearance over the whole swing, at most the tools' <c>plenty</c> [mm or in]; true within 0.02 mm and never too high by more.</param>
+/// <param name="Nearest">What the part comes nearest to; null where nothing comes near.</param>
+/// <param name="ClearanceAtAngle">Angle of the fold there [°].</param>
+/// <param name="FrontRun">Flat in front of the fold [mm or in].</param>
+/// <param name="BackRun">Flat behind the fold [mm or in].</param>
+/// <param name="FaceUp">The face that lies up: always <c>inside</c>, the marked face; the part is never flipped.</param>
+/// <param name="Note">What to do, in words.</param>
+/// <param name="Checks">The step's own checks.</param>
+internal sealed record StepResult(
+    int Number,
+    int Fold,
+    [property: JsonConverter(typeof(WordConverter<PartEdge>))] PartEdge EdgeInFront,
+    [property: JsonConverter(typeof(WordConverter<Handling>))] Handling Handling,
+    int HandlingCost,
+    [property: JsonConverter(typeof(WordConverter<PartEdge>))] PartEdge GaugedEdge,
+    [property: JsonConverter(typeof(WordConverter<GaugedBy>))] GaugedBy GaugedBy,
+    double GaugeDistance,
+    bool GaugeInRange,
+    double FaceSlope,
+    double Angle,
+    double StopAngle,
+    double? IncludedAngle,
+    double? SpringbackAllowance,
+    bool StopChange,
+    double? Depth,
+    double? Force,
+    double? ForceLow,
+    double? Moment,
+    double? HandleForce,
+    double? LeafForce,
+    double? ClampForce,
+    double Clearance,
+    string? Nearest,
+    double ClearanceAtAngle,
+    double FrontRun,
+    double BackRun,
+    string FaceUp,
+    string Note,
+    CheckResult[] Checks);
+
+/// <summary>Why a form cannot be folded on the given tools.</summary>
+/// <param name="Proven">Whether no order exists for these tools, for certain; handling is left aside in the proof.</param>
+/// <param name="States">States of the part that were looked at.</param>
+/// <param name="Folds">The folds at fault.</param>
+/// <param name="OrdersTried">The orders that were followed, and where each failed.</param>
+internal sealed record ImpossibleResult(bool Proven, int States, ImpossibleFoldResult[] Folds, OrderTriedResult[] OrdersTried);
+
+/// <summary>A fold that cannot be made last, or in any state.</summary>
+/// <param name="Fold">Its number, from 1.</param>
+/// <param name="Check">Id of the check that fails.</param>
+/// <param name="Strikes">What the part strikes, or null where a flat is too short.</param>
+/// <param name="Why">Why not.</param>
+/// <param name="Remedy">Which tool, facet or split would do.</param>
+internal sealed record ImpossibleFoldResult(int Fold, string Check, string? Strikes, string Why, string Remedy);

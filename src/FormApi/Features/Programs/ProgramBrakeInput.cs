@@ -1,0 +1,60 @@
+using FluentValidation;
+using FormApi.Features.Forms;
+using FormApi.Http;
+using Forming.Plans;
+
+namespace FormApi.Features.Programs;
+
+/// <summary>The brake that folds the form, with its tools.</summary>
+/// <param name="Length">Longest fold it takes [mm or in].</param>
+/// <param name="Kind">Kind of brake. Default: <c>leaf</c>.</param>
+/// <param name="MinFacet">Narrowest facet it can fold [mm or in]. Default: 8 mm.</param>
+/// <param name="StopResolution">Smallest step of its angle stop [°]. Default: 0.5°.</param>
+/// <param name="Reach">From the nose to where the leaf bears [mm or in]. Default: null, half the die opening where there is one, else 12 mm.</param>
+/// <param name="DieOpening">Opening of the die [mm or in]; press brakes only. Default: null, 6 to 12 thicknesses of the sheet as <c>basis</c> says.</param>
+/// <param name="Capacity">What the brake is rated for. Default: null, nothing is checked.</param>
+/// <param name="Tools">Its tools, gauge and limits. Default: generic ones, every one an assumption; nothing was measured on a brake.</param>
+internal sealed record ProgramBrakeInput(
+    double Length,
+    BrakeKind? Kind = null,
+    double? MinFacet = null,
+    double? StopResolution = null,
+    double? Reach = null,
+    double? DieOpening = null,
+    CapacityInput? Capacity = null,
+    ToolsInput? Tools = null)
+{
+    /// <summary>The brake as a form request has it.</summary>
+    public BrakeInput AsBrake() => new(Length, Kind, MinFacet, StopResolution, Reach, DieOpening, Capacity);
+}
+
+/// <summary>What such a brake must satisfy.</summary>
+internal sealed class ProgramBrakeInputRules : Rules<ProgramBrakeInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public ProgramBrakeInputRules(UnitSystem units)
+    {
+        RuleFor(brake => brake.Length).Within(Ranges.BrakeLength, units);
+        RuleFor(brake => brake.MinFacet).Within(Ranges.Facet, units);
+        RuleFor(brake => brake.StopResolution).Within(Ranges.StopResolution, units);
+        RuleFor(brake => brake.Reach).Within(Ranges.Tooling, units);
+        RuleFor(brake => brake.DieOpening).Within(Ranges.Tooling, units);
+        RuleFor(brake => brake.Capacity!).SetValidator(new CapacityInputRules(units)).When(brake => brake.Capacity is not null);
+        RuleFor(brake => brake.Tools!).SetValidator(new ToolsInputRules(units)).When(brake => brake.Tools is not null);
+        RuleFor(brake => brake).Custom((brake, context) =>
+        {
+            var isPress = brake.Kind is BrakeKind.Press;
+            if (brake.DieOpening is not null && !isPress)
+                context.FaultAt("dieOpening", "not-applicable", "A leaf brake has no die.", "only with kind press");
+            foreach (var field in brake.Tools?.OfTheOtherKind(isPress) ?? [])
+            {
+                context.FaultAt(
+                    "tools." + field,
+                    "not-applicable",
+                    isPress ? "It belongs to a leaf brake." : "It belongs to a press brake.",
+                    isPress ? "only with kind leaf" : "only with kind press");
+            }
+        });
+    }
+}

@@ -1,0 +1,99 @@
+using System.Globalization;
+using System.Text.Json.Serialization.Metadata;
+using FluentValidation;
+using FluentValidation.Results;
+using FormApi.Features.Forms;
+using FormApi.Features.Predictions;
+using FormApi.Http;
+
+namespace FormApi.Features.Programs;
+
+/// <summary>A form, planned first or given by its stations, and the brake with its tools that is to fold it.</summary>
+/// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> (with N, MPa, kg, J) or <c>in</c> (with lbf, psi, lb, ft·lbf). Angles are in degrees.</param>
+/// <param name="Form">The form. With <c>stations</c> give <c>width</c>, and leave out <c>stepping</c>: it would have no use.</param>
+/// <param name="Brake">The brake and its tools.</param>
+/// <param name="Panel">The panel that the form is planned for; needed but with <c>stations</c>, which leave no use for it.</param>
+/// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the request's units.</param>
+/// <param name="Stations">The folds of a form that is known already, from its lead-in. Default: null, the form is planned.</param>
+internal sealed record ProgramRequest(
+    LengthUnit Units,
+    FormInput Form,
+    ProgramBrakeInput Brake,
+    PanelInput? Panel = null,
+    MarksInput? Marks = null,
+    IReadOnlyList<StandingStationInput>? Stations = null) : IRequestBody<ProgramRequest>
+{
+    /// <inheritdoc/>
+    static JsonTypeInfo<ProgramRequest> IRequestBody<ProgramRequest>.TypeInfo => WireJson.Requests.ProgramRequest;
+
+    /// <inheritdoc/>
+    bool IRequestBody<ProgramRequest>.HasNullItems => (Panel is not null && FormRequest.HasNull(Panel)) || (Stations is { } stations && stations.Contains(null));
+
+    /// <inheritdoc/>
+    string? IRequestBody<ProgramRequest>.MissingField => Stations is not null
+        ? (Form.Width is null ? "/form/width" : null)
+        : Panel is null ? "/panel" : FormRequest.MissingOf(Panel);
+
+    /// <inheritdoc/>
+    ValidationResult IRequestBody<ProgramRequest>.Check() => ProgramRequestRules.For(Units).Validate(this);
+}
+
+/// <summary>What a request must satisfy once its shape is right.</summary>
+internal sealed class ProgramRequestRules : Rules<ProgramRequest>
+{
+    // What a form's answer loses by its nine decimals, and a tape reads off.
+    private const double SameLength = 1e-6;
+
+    private static readonly ProgramRequestRules InMm = new(UnitSystem.Mm);
+    private static readonly ProgramRequestRules InInch = new(UnitSystem.Inch);
+
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    internal ProgramRequestRules(UnitSystem units)
+    {
+        RuleFor(request => request.Panel!).SetValidator(new PanelInputRules(units)).When(request => request is { Panel: not null, Stations: null });
+        RuleFor(request => request.Form).SetValidator(new FormInputRules(units));
+        RuleFor(request => request.Brake).SetValidator(new ProgramBrakeInputRules(units));
+        RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units)).When(request => request is { Marks: not null, Stations: null });
+        When(request => request.Stations is not null, () =>
+        {
+            RuleFor(request => request).Custom(CheckUse);
+            RuleFor(request => request.Stations!.Count).Within(Ranges.ProgramStationCount, units).OverridePropertyName("stations");
+            RuleForEach(request => request.Stations!.Take((int)Ranges.ProgramStationCount.Max))
+                .SetValidator(new StandingStationInputRules(units)).OverridePropertyName("stations");
+            RuleFor(request => request).Custom(CheckLeadOut);
+        });
+    }
+
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public static ProgramRequestRules For(LengthUnit units) => units == LengthUnit.In ? InInch : InMm;
+
+    private static void CheckUse(ProgramRequest request, ValidationContext<ProgramRequest> context)
+    {
+        Unused("panel", request.Panel);
+        Unused("marks", request.Marks);
+        Unused("form.stepping", request.Form.Stepping);
+
+        void Unused(string field, object? given)
+        {
+            if (given is not null)
+                context.FaultAt(field, "not-applicable", "It is not used when stations are given: where the form folds is known already.", "leave it out, or leave out stations");
+        }
+    }
+
+    private static void CheckLeadOut(ProgramRequest request, ValidationContext<ProgramRequest> context)
+    {
+        if (request.Stations is not [.., var last] || request.Stations.Count > Ranges.ProgramStationCount.Max)
+            return;
+        var (given, leadOut) = (last.FacetAfter, request.Form.LeadOut);
+        if (!(Math.Abs(given - leadOut) <= SameLength * Math.Max(1, leadOut)))
+        {
+            context.FaultAt(
+                string.Create(CultureInfo.InvariantCulture, $"stations[{request.Stations.Count - 1}].facetAfter"),
+                "contradicts",
+                "The facet after the last fold is the lead-out, and form.leadOut says otherwise.",
+                "the same length as form.leadOut");
+        }
+    }
+}

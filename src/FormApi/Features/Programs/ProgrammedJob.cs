@@ -1,0 +1,152 @@
+using System.Buffers;
+using System.Globalization;
+using System.Text.Json;
+using FormApi.Features.Forms;
+using FormApi.Http;
+using Forming;
+using Forming.Curves;
+using Forming.Drawing;
+using Forming.Materials;
+using Forming.Plans;
+using Forming.Programs;
+using Forming.Results;
+
+namespace FormApi.Features.Programs;
+
+/// <summary>A request that was programmed, ready to be answered in whatever form.</summary>
+/// <param name="Program">The program; it has steps, and no check failed.</param>
+/// <param name="Part">The part.</param>
+/// <param name="Brake">The brake.</param>
+/// <param name="Sheet">The part's sheet.</param>
+/// <param name="Checks">The program's checks, and those of a part given by its stations.</param>
+/// <param name="Units">The caller's units.</param>
+/// <param name="Request">The request with every default shown, as JSON.</param>
+/// <param name="Fingerprint">Fingerprint of request and engine.</param>
+internal sealed record ProgrammedJob(
+    BrakeProgram Program,
+    ProgramPart Part,
+    ProgramBrake Brake,
+    Sheet Sheet,
+    IReadOnlyList<Check> Checks,
+    UnitSystem Units,
+    RawRequest<ProgramRequest> Request,
+    string Fingerprint)
+{
+    /// <summary>What the checks come to.</summary>
+    public PlanVerdict Verdict => Checks.Any(check => check.Verdict == Forming.Results.Verdict.Warn) ? PlanVerdict.Attention : PlanVerdict.Ready;
+
+    /// <summary>Programs a request, or says what stands in the way.</summary>
+    /// <param name="body">The body as it was read.</param>
+    /// <param name="answer">Answers the job.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    public static IResult Answer(JsonBody<ProgramRequest> body, Func<ProgrammedJob, IResult> answer, CancellationToken cancellation)
+    {
+        if (body.Problem is { } problem)
+            return problem;
+        var units = UnitSystem.Of(body.Value.Units);
+        try
+        {
+            var request = ProgramDefaults.Apply(body.Value);
+            var form = FormSpecs.FormFrom(request.Form with { Stepping = request.Form.Stepping ?? PlannedElsewhere }, units);
+            var (part, checks) = request.Stations is null ? Planned(request, cancellation) : Given(request, form, units);
+            if (Failed(checks) is { Length: > 0 } failed)
+                return Refused(failed, body, units);
+            var brake = ProgramSpecs.BrakeFrom(request.Brake, units);
+            var program = BrakeProgram.Compute(part, brake, cancellation: cancellation);
+            if (program.Impossible is not null)
+                return Impossible(program, body, units);
+            Check[] all = request.Stations is null ? [.. program.Checks] : [.. program.Checks, .. checks];
+            if (Failed(all) is { Length: > 0 } unfit)
+                return Refused(unfit, body, units);
+            var shown = ToJson(request);
+            return answer(new(program, part, brake, form.Sheet, all, units, new(shown), Http.Fingerprint.Of(shown)));
+        }
+        catch (NoSolutionException none)
+        {
+            return Unsolved.Of(none, body, units);
+        }
+    }
+
+    /// <summary>What a drawing of it takes.</summary>
+    public ProgramJob AsDrawing() => new(
+        Program,
+        Part,
+        Brake,
+        Sheet,
+        Checks,
+        Verdict,
+        Units.Unit == LengthUnit.In ? LengthUnits.Inch : LengthUnits.Millimetre,
+        "Brake program",
+        Fingerprint,
+        Units.Wording.Of);
+
+    // Stations need no stepping; the form's record does.
+    private static SteppingInput PlannedElsewhere { get; } =
+        new(Forming.Facets.SteppingRule.EqualAngle, Forming.Facets.SteppingEnds.Half, Refine: false);
+
+    private static (ProgramPart Part, IReadOnlyList<Check> Checks) Planned(ProgramRequest request, CancellationToken cancellation)
+    {
+        var specs = FormSpecs.From(FormDefaults.Apply(ProgramDefaults.AsForm(request)));
+        if (specs.Panel.Curve is TaperCurve)
+            throw new NoSolutionException("program.taper", "panel.curve", $"a taper's folds are not parallel, and a program is worked out in one section", $"a curve that is alike at both ends");
+        var plan = FormPlan.Compute(specs.Panel, specs.Form, specs.Brake, specs.Marks, cancellation);
+        if (plan.Form.Stations.Count > GivenPart.MostFolds)
+            throw new NoSolutionException("program.too-many-folds", "form.stepping", $"the plan has {plan.Form.Stations.Count} folds, and programs are worked out for {GivenPart.MostFolds} at most", $"at most {GivenPart.MostFolds} folds");
+        return (ProgramPart.Of(plan, specs.Form, specs.Brake), plan.Checks);
+    }
+
+    private static (ProgramPart Part, IReadOnlyList<Check> Checks) Given(ProgramRequest request, FormSpec form, UnitSystem units)
+    {
+        var stations = request.Stations!;
+        var brake = FormSpecs.BrakeFrom(request.Brake.AsBrake(), units);
+        double[] facets = [.. stations.SkipLast(1).Select(station => units.ToMm(station.FacetAfter))];
+        var part = GivenPart.Of([.. stations.Select(station => Angle.FromDegrees(station.Angle))], facets, form, brake);
+        return (part, GivenPart.Checks(part, facets, form, brake));
+    }
+
+    private static Check[] Failed(IReadOnlyList<Check> checks) => [.. checks.Where(check => check.Verdict == Forming.Results.Verdict.Fail)];
+
+    private static ProblemResult Refused(Check[] failed, JsonBody<ProgramRequest> body, UnitSystem units) => new(
+        Problems.CannotBeMade,
+        "A form with a failed check goes to no machine; failed: " + string.Join(", ", failed.Select(check => check.Id)) + ".",
+        [.. failed.Select(check => FaultAt(PlaceOf(check.Id), check.Id, units.Wording.Of(check.Message), units.Wording.OfOptional(check.Remedy), body))]);
+
+    private static ProblemResult Impossible(BrakeProgram program, JsonBody<ProgramRequest> body, UnitSystem units)
+    {
+        var reasons = ProgramAnswers.ImpossibleOf(program, units);
+        var order = program.Checks.First(check => check.Id == "order");
+        Fault[] faults = reasons.Folds.Length > 0
+            ? [.. reasons.Folds.Select(fold => FaultAt(PlaceOf(fold.Fold, body.Value), fold.Check, fold.Why, fold.Remedy, body))]
+            : [FaultAt("/brake", order.Id, units.Wording.Of(order.Message), units.Wording.OfOptional(order.Remedy), body)];
+        return new(
+            reasons.Proven ? Problems.ProgramImpossible : Problems.ProgramNotFound,
+            units.Wording.Of(order.Message) + ".",
+            faults,
+            impossible: reasons);
+    }
+
+    private static Fault FaultAt(string pointer, string code, string message, string? allowed, JsonBody<ProgramRequest> body) =>
+        new(pointer, code, message, pointer is "/form" or "/brake" ? null : body.GivenAt(pointer), allowed);
+
+    private static string PlaceOf(int fold, ProgramRequest request) =>
+        request.Stations is null ? "/form" : string.Create(CultureInfo.InvariantCulture, $"/stations/{fold - 1}");
+
+    // The field that a caller would look at first; always one that the body has.
+    private static string PlaceOf(string check) => check switch
+    {
+        "brake-length" => "/brake/length",
+        "minimum-facet" or "capacity" => "/brake",
+        "fold-radius" => "/form/foldRadius",
+        "straight-part" => "/form",
+        _ => "",
+    };
+
+    private static ReadOnlyMemory<byte> ToJson(ProgramRequest request)
+    {
+        var buffer = new ArrayBufferWriter<byte>(2048);
+        using var writer = new Utf8JsonWriter(buffer, WireJson.Writing);
+        JsonSerializer.Serialize(writer, request, WireJson.Requests.ProgramRequest);
+        writer.Flush();
+        return buffer.WrittenMemory;
+    }
+}

@@ -1,0 +1,180 @@
+using System.Globalization;
+using Forming.Drawing.Shapes;
+using Forming.Drawing.Sheets;
+using Forming.Programs;
+using Forming.Results;
+
+namespace Forming.Drawing.Blocks;
+
+/// <summary>The sheet of a program: head, a small section for every handling, the steps, checks and cautions.</summary>
+internal static class ProgramBlocks
+{
+    /// <summary>An edge's flat longer than this share of all between is cut short, so that the folds stay large.</summary>
+    private const double MostEdge = 0.8;
+
+    private const double LeastEdgeMm = 150;
+
+    /// <summary>Puts the sheet together.</summary>
+    /// <param name="job">The program.</param>
+    /// <param name="mostHeight">Height that a block may have [mm].</param>
+    public static IEnumerable<Block> Of(ProgramJob job, double mostHeight)
+    {
+        yield return HeadBlock.Of(job.Title, job.Verdict, ("FORM", FormRows(job)), ("PROGRAM", ProgramRows(job)), Conventions(job), job.Fingerprint);
+        StripFrame[] frames = [.. job.Handlings().Select((steps, i) => Frame(job, i + 1, steps))];
+        var about = "The brake in section at the end of the last swing before the part is moved out; the operator stands on the right.";
+        if (frames.Any(frame => frame.Picture.IsCut.Behind || frame.Picture.IsCut.InFront))
+            about += " Long flats are cut short.";
+        if (job.Press is not null)
+            about += " The stop stands where the part met it before it swung up.";
+        foreach (var block in StripBlocks.Of("Handling", about, frames))
+            yield return block;
+        foreach (var block in Steps(job, mostHeight))
+            yield return block;
+        foreach (var block in TextBlocks.Of(job.Checks, job.Program.Safety, [], job.Wording))
+            yield return block;
+    }
+
+    private static IEnumerable<(string Name, string Value)> FormRows(ProgramJob job)
+    {
+        var read = job.Readout;
+        yield return ("material", job.Sheet.Material.Name);
+        yield return ("thickness", $"{read.LengthWithUnit(job.Sheet.ThicknessMm)}, fold radius {read.LengthWithUnit(job.Part.Shape.RadiusMm)}");
+        yield return ("folds", string.Create(CultureInfo.InvariantCulture, $"{job.Part.Folds}, sweep {Readout.Degrees(new Angle(job.Part.TotalTurn))}"));
+        yield return ("width", read.LengthWithUnit(job.Part.WidthMm));
+        yield return ("brake", job.Press is { } press ? $"press brake, die opening {read.LengthWithUnit(press.DieOpeningFor(job.Sheet.ThicknessMm))}" : "leaf brake");
+    }
+
+    private static IEnumerable<(string Name, string Value)> ProgramRows(ProgramJob job)
+    {
+        var (program, load) = (job.Program, job.Program.Steps[0].Load);
+        yield return ("order", program.OrderName!);
+        yield return ("turns", string.Create(CultureInfo.InvariantCulture, $"{program.Turns}, handling costs {program.HandlingCost} pushes"));
+        yield return ("stop", string.Create(CultureInfo.InvariantCulture, $"changed {program.StopChanges} times"));
+        yield return ("clearance", program.Clearance.Nearest is { } nearest
+            ? $"{job.Readout.LengthWithUnit(program.Clearance.Mm)} to the {nearest}"
+            : $"at least {job.Readout.LengthWithUnit(program.Clearance.Mm)}");
+        yield return load.ForceN is { } force
+            ? ("ram force", job.Wording($"{Figure.Force(force)} at most"))
+            : ("handle", job.Wording($"{Figure.Force(load.HandleForceN!.Value)}, without the leaf's weight"));
+    }
+
+    private static string Conventions(ProgramJob job) =>
+        $"Lengths in {(job.Units == LengthUnits.Inch ? "inches" : "millimetres")}. Gauge from the {(job.Press is null ? "sight line" : "punch tip")}. Marked face up throughout. Start edge: the lead-in.";
+
+    private static StripFrame Frame(ProgramJob job, int number, IReadOnlyList<ProgramStep> steps)
+    {
+        var last = steps[^1];
+        var handled = steps[0].Handling switch
+        {
+            Handling.Turn => "turn end for end",
+            Handling.ReEnter => "draw out and put in again",
+            _ => "lay the blank in",
+        };
+        var placed = last.Gauge.By switch
+        {
+            GaugedBy.Flat => $"{ProgramWords.Of(last.GaugedEdge)} edge flat against the stop at {job.Readout.LengthWithUnit(last.Gauge.DistanceMm)}",
+            GaugedBy.FoldedPart => $"folded {ProgramWords.Of(last.GaugedEdge)} edge side against the stop at {job.Readout.LengthWithUnit(last.Gauge.DistanceMm)}",
+            _ => $"by its mark, {ProgramWords.Of(last.GaugedEdge)} edge behind",
+        };
+        var clear = last.Clearance.Nearest is { } nearest ? $"clears the {nearest} by {job.Readout.LengthWithUnit(last.Clearance.Mm)}" : "nothing comes near";
+        return new(
+            string.Create(CultureInfo.InvariantCulture, $"{number}  {handled}: {FoldsOf(steps)}"),
+            [
+                string.Create(CultureInfo.InvariantCulture, $"Shown: step {last.Number}, fold {last.Fold} at stop {Readout.Degrees(last.StopAngle)}; {clear}."),
+                $"Gauged: {placed}.",
+            ],
+            Picture(job, last));
+    }
+
+    // "fold 3", "folds 3 to 8", "folds 12 to 6, 1 to 5": in runs of neighbours, up or down.
+    private static string FoldsOf(IReadOnlyList<ProgramStep> steps)
+    {
+        List<(int First, int Last, int Way)> runs = [];
+        foreach (var fold in steps.Select(step => step.Fold))
+        {
+            if (runs.Count > 0 && Math.Abs(fold - runs[^1].Last) == 1 && (runs[^1].Way == 0 || fold - runs[^1].Last == runs[^1].Way))
+                runs[^1] = (runs[^1].First, fold, fold - runs[^1].Last);
+            else
+                runs.Add((fold, fold, 0));
+        }
+
+        var words = runs.Select(run => run.Way == 0
+            ? run.First.ToString(CultureInfo.InvariantCulture)
+            : string.Create(CultureInfo.InvariantCulture, $"{run.First} to {run.Last}"));
+        return (steps.Count == 1 ? "fold " : "folds ") + string.Join(", ", words);
+    }
+
+    private static BrakePicture Picture(ProgramJob job, ProgramStep step)
+    {
+        var thickness = job.Part.Shape.ThicknessMm;
+        var most = Math.Max(LeastEdgeMm, MostEdge * job.Part.StraightsMm[1..^1].Sum());
+        var placed = job.Program.At(step, step.StopAngle);
+        var (back, isBehindCut) = CutShort(placed.Back, most);
+        var (front, isFrontCut) = CutShort(placed.Front, most);
+        var ribbon = Ribbon.About([.. back.Reverse(), .. front], thickness);
+        // The stop moves with an edge that is cut short.
+        Point? stop = step.Gauge.By == GaugedBy.Mark
+            ? null
+            : new Point(isBehindCut ? back.Min(point => point.X) : ReferenceMm(job) - step.Gauge.DistanceMm, -thickness);
+        return new(ribbon, [.. placed.Jaws.Select(jaw => Grooved(job, jaw.Name, jaw.Outline))], stop, job.Brake.StopHeightMm, (isBehindCut, isFrontCut));
+    }
+
+    private static double ReferenceMm(ProgramJob job) => job.Press is null ? job.Part.Shape.RadiusMm : 0;
+
+    private static (IReadOnlyList<Point> Side, bool IsCut) CutShort(IReadOnlyList<Point> side, double most)
+    {
+        var edge = side[^1] - side[^2];
+        return edge.Length <= most
+            ? (side, false)
+            : ([.. side.SkipLast(1), side[^2] + (most / edge.Length * edge)], true);
+    }
+
+    // Clearance needs no groove in the die; an eye does.
+    private static IReadOnlyList<Point> Grooved(ProgramJob job, string name, IReadOnlyList<Point> outline)
+    {
+        if (name != "die" || job.Press is not { } press)
+            return outline;
+        const double mostOfHeight = 0.8;
+        double left = outline.Min(p => p.X), right = outline.Max(p => p.X), low = outline.Min(p => p.Y), high = outline.Max(p => p.Y);
+        var half = press.DieOpeningFor(job.Part.Shape.ThicknessMm) / 2;
+        var foot = high - Math.Min(half, mostOfHeight * (high - low));
+        return [new(left, low), new(right, low), new(right, high), new(half, high), new(0, foot), new(-half, high), new(left, high)];
+    }
+
+    private static IEnumerable<Block> Steps(ProgramJob job, double mostHeight)
+    {
+        var unit = job.Readout.LengthName;
+        PoleColumn[] columns =
+        [
+            new("step", 8, Anchor.End, IsBold: true),
+            new("fold", 19, Anchor.End, IsBold: true),
+            new("handling", 24, Anchor.Start),
+            new("gauged edge", 44, Anchor.Start),
+            new($"gauge, {unit}", 86, Anchor.End, IsBold: true),
+            new("angle", 101),
+            new("stop", 116, Anchor.End, IsBold: true),
+            .. job.Press is null ? (PoleColumn[])[] : [new($"depth, {unit}", 132)],
+            new($"clears, {unit}", Page.Width),
+        ];
+        var rows = job.Program.Steps.Select(step => Row(job, step)).ToArray();
+        var begins = job.Handlings().Select(steps => steps[0].Number - 1).ToHashSet();
+        return TableBlocks.Of("Steps", "a line is ruled where the part is drawn out", columns, rows, begins, mostHeight);
+    }
+
+    private static string[] Row(ProgramJob job, ProgramStep step)
+    {
+        var read = job.Readout;
+        return
+        [
+            step.Number.ToString(CultureInfo.InvariantCulture),
+            step.Fold.ToString(CultureInfo.InvariantCulture),
+            ProgramWords.Of(step.Handling),
+            $"{ProgramWords.Of(step.GaugedEdge)}, {(step.Gauge.By == GaugedBy.FoldedPart ? "folded part" : step.Gauge.By == GaugedBy.Mark ? "by mark" : "flat")}",
+            read.Length(step.Gauge.DistanceMm),
+            Readout.Degrees(step.FoldAngle),
+            Readout.Degrees(step.StopAngle),
+            .. step.DepthMm is { } depth ? (string[])[read.Length(depth)] : [],
+            read.Length(step.Clearance.Mm),
+        ];
+    }
+}

@@ -1,0 +1,81 @@
+using System.Globalization;
+using Forming.Drawing.Csv;
+using Forming.Programs;
+
+namespace Forming.Drawing;
+
+/// <summary>The steps of a program as comma-separated values (RFC 4180), units in the headings, UTF-8 without a byte order mark.</summary>
+public static class CsvProgram
+{
+    /// <summary>Writes one line for every step, in order.</summary>
+    /// <param name="job">The program.</param>
+    /// <param name="stream">Where to write; stays open.</param>
+    public static void Write(ProgramJob job, Stream stream)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(stream);
+        CsvText.Write(stream, Headings(job), job.Program.Steps.Select(step => Cells(job, step)));
+    }
+
+    private static string[] Headings(ProgramJob job)
+    {
+        var (unit, force) = (job.Readout.LengthName, job.Readout.ForceName);
+        return
+        [
+            "number", "fold", "edge in front", "handling", "handling cost", "gauged edge", "gauged by", $"gauge distance [{unit}]", "gauge in range",
+            "face slope [deg]", "fold angle [deg]", "stop angle [deg]", "stop change",
+            .. job.Press is null
+                ? (string[])[$"moment [{job.Readout.TorqueName}]", $"handle force [{force}]", $"leaf force [{force}]", $"clamp force [{force}]"]
+                : ["included angle [deg]", "springback allowance [deg]", $"depth [{unit}]", $"force [{force}]", $"force, low [{force}]"],
+            $"clearance [{unit}]", "nearest", "clearance at angle [deg]", $"front run [{unit}]", $"back run [{unit}]", "face up", "note",
+        ];
+    }
+
+    private static string[] Cells(ProgramJob job, ProgramStep step)
+    {
+        var (read, load) = (job.Readout, step.Load);
+        return
+        [
+            Count(step.Number),
+            Count(step.Fold),
+            ProgramWords.Of(step.EdgeInFront),
+            ProgramWords.Of(step.Handling),
+            Count(step.HandlingCost),
+            ProgramWords.Of(step.GaugedEdge),
+            ProgramWords.Of(step.Gauge.By),
+            Length(step.Gauge.DistanceMm),
+            Claim(step.Gauge.IsInRange),
+            CsvText.Number(step.Gauge.FaceSlope.Degrees),
+            CsvText.Number(step.FoldAngle.Degrees),
+            CsvText.Number(step.StopAngle.Degrees),
+            Claim(step.IsStopChanged),
+            .. job.Press is null ? Leaf() : Press(),
+            Length(step.Clearance.Mm),
+            step.Clearance.Nearest ?? "",
+            CsvText.Number(step.Clearance.AtAngle.Degrees),
+            Length(step.FrontRunMm),
+            Length(step.BackRunMm),
+            "inside",
+            job.Wording(step.Note),
+        ];
+
+        string[] Leaf() =>
+        [
+            CsvText.Number(read.TorqueInUnit(load.MomentNmm!.Value)), Force(load.HandleForceN), Force(load.LeafForceN), Force(load.ClampForceN),
+        ];
+
+        string[] Press() =>
+        [
+            CsvText.Number(180 - step.FoldAngle.Degrees), CsvText.Number((step.StopAngle - step.FoldAngle).Degrees), Length(step.DepthMm!.Value),
+            Force(load.ForceN), Force(load.ForceLowN),
+        ];
+
+        string Length(double mm) => CsvText.Number(read.InUnit(mm));
+
+        string Force(double? newtons) => CsvText.Number(read.ForceInUnit(newtons!.Value));
+    }
+
+    private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
+
+    private static string Claim(bool isTrue) => isTrue ? "true" : "false";
+}

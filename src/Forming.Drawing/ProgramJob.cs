@@ -1,0 +1,50 @@
+using Forming.Materials;
+using Forming.Plans;
+using Forming.Programs;
+using Forming.Results;
+
+namespace Forming.Drawing;
+
+/// <summary>What every writer of a program takes: the program, what it was worked out for, and how to word it.</summary>
+/// <param name="Program">The program; it has steps.</param>
+/// <param name="Part">The part.</param>
+/// <param name="Brake">The brake with its tools.</param>
+/// <param name="Sheet">The part's sheet.</param>
+/// <param name="Checks">Every check, passed or not.</param>
+/// <param name="Verdict">What they come to.</param>
+/// <param name="Units">Unit of the lengths shown.</param>
+/// <param name="Title">Title of the sheet.</param>
+/// <param name="Fingerprint">Fingerprint of request and engine, as the answer gives it.</param>
+/// <param name="Wording">Writes a message in the caller's units; its arguments are <see cref="Figure"/>s.</param>
+public sealed record ProgramJob(
+    BrakeProgram Program,
+    ProgramPart Part,
+    ProgramBrake Brake,
+    Sheet Sheet,
+    IReadOnlyList<Check> Checks,
+    PlanVerdict Verdict,
+    LengthUnits Units,
+    string Title,
+    string Fingerprint,
+    Func<FormattableString, string> Wording)
+{
+    /// <summary>How lengths, angles and forces read.</summary>
+    internal Readout Readout { get; } = new(Units);
+
+    /// <summary>The press brake, or null where it is a leaf brake.</summary>
+    internal PressBrake? Press => Brake as PressBrake;
+
+    /// <summary>The steps of each handling: one laying in, or drawing out and putting in again, and the pushes that follow it.</summary>
+    internal IReadOnlyList<IReadOnlyList<ProgramStep>> Handlings()
+    {
+        var handlings = new List<List<ProgramStep>>();
+        foreach (var step in Program.Steps)
+        {
+            if (handlings.Count == 0 || step.Handling != Handling.Push)
+                handlings.Add([]);
+            handlings[^1].Add(step);
+        }
+
+        return handlings;
+    }
+}

@@ -1,0 +1,30 @@
+using Forming.Programs;
+
+namespace Forming.Drawing;
+
+/// <summary>The words of a program, on a sheet and in a file.</summary>
+internal static class ProgramWords
+{
+    /// <summary>How the part comes to a fold.</summary>
+    /// <param name="handling">The handling.</param>
+    public static string Of(Handling handling) => handling switch
+    {
+        Handling.Load => "load",
+        Handling.ReEnter => "re-enter",
+        Handling.Turn => "turn",
+        _ => "push",
+    };
+
+    /// <summary>An edge of the part.</summary>
+    /// <param name="edge">The edge.</param>
+    public static string Of(PartEdge edge) => edge == PartEdge.Start ? "start" : "end";
+
+    /// <summary>What places the part.</summary>
+    /// <param name="by">What places it.</param>
+    public static string Of(GaugedBy by) => by switch
+    {
+        GaugedBy.FoldedPart => "folded-part",
+        GaugedBy.Mark => "mark",
+        _ => "flat",
+    };
+}

@@ -1,0 +1,58 @@
+using Forming.Layout;
+using Forming.Materials;
+using Forming.Plans;
+using Forming.Programs;
+using Forming.Results;
+
+namespace Forming.Drawing.Tests;
+
+/// <summary>The programs that the sheet and the file are tried on.</summary>
+public static class ProgramExamples
+{
+    public static IReadOnlyDictionary<string, Func<ProgramJob>> All { get; } = new Dictionary<string, Func<ProgramJob>>
+    {
+        ["six-folds"] = SixFolds,
+        ["press-inches"] = Press,
+        ["forty-folds"] = FortyFolds,
+        ["half-turn-press"] = HalfTurn,
+    };
+
+    public static ProgramJob SixFolds() => Job(Part(6, 60, 24, 90, 90), new LeafBrake { LengthMm = 1250 });
+
+    public static ProgramJob Press() => Job(Part(8, 90, 20, 100, 160), new PressBrake { LengthMm = 2000, DieOpeningMm = 12 }, LengthUnits.Inch);
+
+    public static ProgramJob FortyFolds() => Job(Part(40, 150, 17, 90, 700), new LeafBrake { LengthMm = 1250 });
+
+    public static ProgramJob HalfTurn() => Job(Part(12, 180, 24, 60, 60), new PressBrake { LengthMm = 2000 });
+
+    private static ProgramPart Part(int folds, double sweepDegrees, double straightMm, double leadInMm, double leadOutMm)
+    {
+        double[] angles = [.. Enumerable.Repeat(Angle.FromDegrees(sweepDegrees / folds).Radians, folds)];
+        return new(
+            [leadInMm, .. Enumerable.Repeat(straightMm, folds - 1), leadOutMm],
+            angles,
+            [.. angles.Select(angle => (1.06 * angle) + Angle.FromDegrees(0.9).Radians)],
+            new FoldShape(2, 2, 0.33),
+            600,
+            350,
+            Angle.FromDegrees(0.5));
+    }
+
+    private static ProgramJob Job(ProgramPart part, ProgramBrake brake, LengthUnits units = LengthUnits.Millimetre)
+    {
+        MaterialCatalog.Default.TryFind("steel-cr-cs", out var steel);
+        var program = BrakeProgram.Compute(part, brake, TimeSpan.FromMinutes(1));
+        Assert.Null(program.Impossible);
+        return new(
+            program,
+            part,
+            brake,
+            new Sheet(steel!, 2),
+            program.Checks,
+            program.Checks.Any(check => check.Verdict == Verdict.Warn) ? PlanVerdict.Attention : PlanVerdict.Ready,
+            units,
+            "Brake program",
+            "sha256:0f1e2d3c4b5a69788796a5b4c3d2e1f00f1e2d3c4b5a69788796a5b4c3d2e1f0",
+            BenchWording.Of);
+    }
+}

@@ -1,0 +1,143 @@
+using System.Globalization;
+using System.Text;
+using System.Xml.Linq;
+using CsvHelper;
+using Forming.Drawing.Blocks;
+using Forming.Drawing.Shapes;
+using Forming.Drawing.Sheets;
+using Forming.Programs;
+using UglyToad.PdfPig;
+
+namespace Forming.Drawing.Tests;
+
+/// <summary>The sheet and the file of a program.</summary>
+public class ProgramSheetTests
+{
+    public static TheoryData<string> Names => [.. ProgramExamples.All.Keys];
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Sheet_is_the_one_that_was_looked_at(string name) =>
+        Golden.Matches($"program-{name}.svg", Svg(ProgramExamples.All[name]()));
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void File_is_the_one_that_was_looked_at(string name) =>
+        Golden.Matches($"program-{name}.csv", Csv(ProgramExamples.All[name]()));
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void No_text_lies_on_another_and_nothing_leaves_the_sheet(string name)
+    {
+        var root = XDocument.Parse(Svg(ProgramExamples.All[name]())).Root!;
+        var box = root.Attribute("viewBox")!.Value.Split(' ').Select(part => double.Parse(part, CultureInfo.InvariantCulture)).ToArray();
+        var boxes = Texts(root).Select(TextBox.Of).ToArray();
+        for (var i = 0; i < boxes.Length; i++)
+        {
+            Assert.True(boxes[i].Left >= box[0] && boxes[i].Right <= box[0] + box[2] && boxes[i].Bottom <= box[1] + box[3], boxes[i].ToString());
+            for (var j = i + 1; j < boxes.Length; j++)
+                Assert.False(boxes[i].Overlaps(boxes[j]), $"{boxes[i]} on {boxes[j]}");
+        }
+
+        var strokes = ProgramBlocks.Of(ProgramExamples.All[name](), double.PositiveInfinity).SelectMany(block => block.Items).OfType<Stroke>();
+        Assert.All(strokes.SelectMany(stroke => stroke.Points), point => Assert.InRange(point.X, -0.01, Page.Width + 0.01));
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Every_step_has_its_row_and_every_handling_its_picture(string name)
+    {
+        var job = ProgramExamples.All[name]();
+        var texts = Texts(XDocument.Parse(Svg(job)).Root!).ToArray();
+        var rows = texts.GroupBy(text => text.Attribute("y")!.Value).Select(row => row.Select(text => text.Value).ToArray()).ToArray();
+        foreach (var step in job.Program.Steps)
+        {
+            Assert.Contains(rows, row => row.Length >= 7
+                && row[0] == step.Number.ToString(CultureInfo.InvariantCulture)
+                && row[1] == step.Fold.ToString(CultureInfo.InvariantCulture)
+                && row.Contains(job.Readout.Length(step.Gauge.DistanceMm))
+                && row.Contains(Readout.Degrees(step.StopAngle)));
+        }
+
+        var handlings = job.Program.Steps.Count(step => step.Handling != Handling.Push);
+        Assert.Equal(handlings, job.Handlings().Count);
+        Assert.Equal(job.Program.Steps, job.Handlings().SelectMany(steps => steps));
+        Assert.Equal(handlings, texts.Count(text => text.Value.StartsWith("Shown: step", StringComparison.Ordinal)));
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void File_reads_back_as_the_program(string name)
+    {
+        var job = ProgramExamples.All[name]();
+        var text = Csv(job);
+        Assert.Equal(text.Count(character => character == '\n'), text.Count(character => character == '\r'));
+        using var csv = new CsvReader(new StringReader(text), CultureInfo.InvariantCulture);
+        csv.Read();
+        csv.ReadHeader();
+        var unit = job.Readout.LengthName;
+        foreach (var step in job.Program.Steps)
+        {
+            Assert.True(csv.Read());
+            Assert.Equal(step.Number, csv.GetField<int>("number"));
+            Assert.Equal(step.Fold, csv.GetField<int>("fold"));
+            Assert.Equal(step.Gauge.DistanceMm / job.Readout.UnitMm, csv.GetField<double>($"gauge distance [{unit}]"), 1e-8);
+            Assert.Equal(step.StopAngle.Degrees, csv.GetField<double>("stop angle [deg]"), 1e-8);
+            Assert.Equal(step.Clearance.Mm / job.Readout.UnitMm, csv.GetField<double>($"clearance [{unit}]"), 1e-8);
+            if (step.DepthMm is { } depth)
+                Assert.Equal(depth / job.Readout.UnitMm, csv.GetField<double>($"depth [{unit}]"), 1e-8);
+            else
+                Assert.Equal(step.Load.MomentNmm!.Value, csv.GetField<double>("moment [N·mm]"), 1e-6);
+        }
+
+        Assert.False(csv.Read());
+    }
+
+    [Fact]
+    public void Pages_hold_every_step_and_equal_programs_give_equal_bytes()
+    {
+        var job = ProgramExamples.FortyFolds();
+        var bytes = Written.Bytes(stream => ProgramPdfSheet.Write(job, PaperSize.A4, stream));
+        Assert.Equal(bytes, Written.Bytes(stream => ProgramPdfSheet.Write(job, PaperSize.A4, stream)));
+        using var document = PdfDocument.Open(bytes);
+        Assert.InRange(document.NumberOfPages, 2, 6);
+        var words = document.GetPages().SelectMany(page => page.GetWords()).Select(word => word.Text).ToHashSet();
+        Assert.All(job.Program.Steps, step => Assert.Contains(job.Readout.Length(step.Gauge.DistanceMm), words));
+        Assert.All(document.GetPages(), page => Assert.Contains("Brake program", page.Text, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_part_is_drawn_where_the_program_has_it()
+    {
+        var job = ProgramExamples.SixFolds();
+        var step = job.Program.Steps[^1];
+        var placed = job.Program.At(step, step.StopAngle);
+        var ribbon = Ribbon.About([.. placed.Back.Reverse(), .. placed.Front], 2);
+        Assert.Equal(2, (ribbon.Inner[0] - ribbon.Outer[0]).Length, 1e-9);
+        Assert.Equal(2, (ribbon.Inner[^1] - ribbon.Outer[^1]).Length, 1e-9);
+        // Clamped behind: flat on the bed, a thickness below the beam.
+        Assert.Equal(0, ribbon.Inner[0].Y, 1e-9);
+        Assert.Equal(-2, ribbon.Outer[0].Y, 1e-9);
+    }
+
+    [Fact]
+    public void Hatching_stays_inside_and_fills_evenly()
+    {
+        Point[] hollow = [new(0, 0), new(40, 0), new(40, 30), new(30, 30), new(30, 10), new(10, 10), new(10, 30), new(0, 30)];
+        var lines = Hatch.Of(hollow, 1, new(-5, -5), new(50, 50)).ToArray();
+        Assert.All(lines, line =>
+        {
+            var middle = 0.5 * (line.Start + line.End);
+            Assert.True(middle.Y < 10 || middle.X < 10 || middle.X > 30, middle.ToString());
+        });
+        // Lines a unit apart: their whole length is the area.
+        Assert.Equal(800, lines.Sum(line => (line.End - line.Start).Length), 20.0);
+        Assert.All(Hatch.Of(hollow, 1, new(5, 5), new(15, 15)), line => Assert.InRange(line.Start.X, 5, 15));
+    }
+
+    private static string Svg(ProgramJob job) => Written.Text(stream => ProgramSvgSheet.Write(job, stream));
+
+    private static string Csv(ProgramJob job) => Encoding.UTF8.GetString(Written.Bytes(stream => CsvProgram.Write(job, stream)));
+
+    private static IEnumerable<XElement> Texts(XElement root) => root.Descendants(XName.Get("text", "http://www.w3.org/2000/svg"));
+}
