@@ -111,7 +111,7 @@ internal sealed class PullOver
     private int Record(int circle)
     {
         Strip.Commit();
-        steps.Add(new(circle + 1, new(Strip.Heading[^1]), equilibrium.Force, Strip.Moment[0]));
+        steps.Add(new(circle + 1, new(Told.Of(Strip.Heading[^1])), Told.Of(equilibrium.Force), Told.Of(Strip.Moment[0])));
         frontForce = 0;
         foreach (var touch in equilibrium.Touches)
             frontForce = Math.Max(frontForce, touch.Force);

@@ -30,13 +30,16 @@ internal sealed class ReleasedShape
         {
             End = end,
             Pull = pull.Steps,
-            Curve = shape?.curve ?? [],
+            Curve = shape is null ? [] : [.. shape.curve.Select(TellPoint)],
             Facets = shape?.Facets() ?? [],
-            MeanCurvature = shape?.MeanCurvature() ?? 0,
-            Sweep = shape?.curve[^1].Heading ?? Angle.Zero,
+            MeanCurvature = Told.Of(shape?.MeanCurvature() ?? 0),
+            Sweep = new(Told.Of(shape?.curve[^1].Heading.Radians ?? 0)),
             AssumedHardeningMpa = assumedHardeningMpa,
         };
     }
+
+    private static ReleasedPoint TellPoint(ReleasedPoint point) => new(
+        Told.Of(point.AlongMm), Told.Of(point.Position), new(Told.Of(point.Heading.Radians)), Told.Of(point.Curvature));
 
     private int Folds => pull.Circles.Centres.Length - 1;
 
@@ -94,7 +97,7 @@ internal sealed class ReleasedShape
             Meet(height);
             slope = Math.Max(slope, Math.Max(Math.Abs(first), Math.Abs(last)));
         });
-        return new(number, highest - lowest, new(slope), mean);
+        return new(number, Told.Of(highest - lowest), new(Told.Of(slope)), Told.Of(mean));
 
         void Meet(double y) => (lowest, highest) = (Math.Min(lowest, y), Math.Max(highest, y));
 
