@@ -162,6 +162,58 @@ public sealed class BadBodiesTests : IDisposable
         },
     };
 
+    // The same for error budgets and inspections.
+    public static TheoryData<string, string, string?, int, string, string> AccuracyChanges { get; } = new()
+    {
+        { "computeTolerances.cab-corner-by-hand", "/panel", null, 400, "missing-field", "/panel" },
+        { "computeTolerances.cab-corner-by-hand", "/brake", null, 400, "missing-field", "/brake" },
+        { "computeTolerances.cab-corner-by-hand", "/form", null, 400, "missing-field", "/form" },
+        { "computeTolerances.cab-corner-by-hand", "/panel/width", null, 400, "missing-field", "/panel/width" },
+        { "computeTolerances.cab-corner-by-hand", "/tolerance/end", null, 400, "missing-field", "/tolerance/end" },
+        { "computeTolerances.cab-corner-by-hand", "/accuracy", "1", 400, "wrong-type", "/accuracy" },
+        { "computeTolerances.cab-corner-by-hand", "/accuracy/sigma", "1", 400, "unknown-field", "/accuracy/sigma" },
+        { "computeTolerances.cab-corner-by-hand", "/stations", "[null]", 400, "null-not-allowed", "/stations/0" },
+        { "computeTolerances.cab-corner-by-hand", "/accuracy", """{"scatter":-1}""", 422, "out-of-range", "/accuracy/scatter" },
+        { "computeTolerances.cab-corner-by-hand", "/accuracy", """{"bias":1e400}""", 422, "not-finite", "/accuracy/bias" },
+        { "computeTolerances.cab-corner-by-hand", "/accuracy", """{"markScatter":11}""", 422, "out-of-range", "/accuracy/markScatter" },
+        { "computeTolerances.cab-corner-by-hand", "/tolerance/closing", "0", 422, "out-of-range", "/tolerance/closing" },
+        { "computeTolerances.cab-corner-by-hand", "/tolerance/coverage", "0", 422, "out-of-range", "/tolerance/coverage" },
+        { "computeTolerances.cab-corner-by-hand", "/panel/curve", """{"type":"taper","near":{"type":"arc","radius":90,"sweep":60},"far":{"type":"arc","radius":120,"sweep":60},"length":600}""", 422, "folds.taper", "/panel/curve" },
+        { "computeTolerances.cab-corner-by-hand", "/form/foldRadius", "200", 422, "form.fold-radius-too-large", "/form/foldRadius" },
+        { "computeTolerances.strip-set-stop", "/panel", """{"material":{"id":"ss-304"},"thickness":0.05,"width":20,"leadIn":3,"leadOut":5,"curve":{"type":"arc","radius":3,"sweep":60}}""", 422, "not-applicable", "/panel" },
+        { "computeTolerances.strip-set-stop", "/brake", """{"length":50}""", 422, "not-applicable", "/brake" },
+        { "computeTolerances.strip-set-stop", "/form/neutralFactor", "0.4", 422, "not-applicable", "/form/neutralFactor" },
+        { "computeTolerances.strip-set-stop", "/form/leadOut", "3", 422, "contradicts", "/stations/5/facetAfter" },
+        { "computeTolerances.strip-set-stop", "/stations", "[]", 422, "out-of-range", "/stations" },
+        { "computeTolerances.strip-set-stop", "/stations/0/angle", "0", 422, "out-of-range", "/stations/0/angle" },
+        { "inspectForm.cab-corner-angles", "/measured", null, 400, "missing-field", "/measured" },
+        { "inspectForm.cab-corner-angles", "/measured/angles", "[null]", 400, "null-not-allowed", "/measured/angles/0" },
+        { "inspectForm.cab-corner-angles", "/measured/angle", "[1]", 400, "unknown-field", "/measured/angle" },
+        { "inspectForm.cab-corner-angles", "/corrections", """{"direction":"open"}""", 400, "unknown-value", "/corrections/direction" },
+        { "inspectForm.cab-corner-angles", "/measured", "{}", 422, "choose-one", "/measured/angles" },
+        { "inspectForm.cab-corner-angles", "/measured/angles", "[]", 422, "out-of-range", "/measured/angles" },
+        { "inspectForm.cab-corner-angles", "/measured/angles", "[8,16,16,-1,16,16,16,16,8]", 422, "out-of-range", "/measured/angles/3" },
+        { "inspectForm.cab-corner-angles", "/measured/angles", "[8,16,16,151,16,16,16,16,8]", 422, "out-of-range", "/measured/angles/3" },
+        { "inspectForm.cab-corner-angles", "/measured/angles", "[8,16,16,1e400,16,16,16,16,8]", 422, "not-finite", "/measured/angles/3" },
+        { "inspectForm.cab-corner-angles", "/measured/angles", "[8,16,16,16,16,16,16,8]", 422, "inspection.wrong-count", "/measured/angles" },
+        { "inspectForm.cab-corner-angles", "/measured/spacings", "[17,17]", 422, "inspection.wrong-count", "/measured/spacings" },
+        { "inspectForm.cab-corner-angles", "/measured/spacings", "[17,17,0.5,17,17,17,17,17]", 422, "inspection.facet-too-short", "/measured/spacings/2" },
+        { "inspectForm.cab-corner-angles", "/measured/facets", "[17,17,17,17,17,17,17,17]", 422, "choose-one", "/measured/facets" },
+        { "inspectForm.cab-corner-angles", "/measured/points", "[[[0,0],[1,0]],[[2,0],[3,1]]]", 422, "choose-one", "/measured/angles" },
+        { "inspectForm.cab-corner-angles", "/measured", """{"points":[[[0,0],[1,0]],[[2,0],[3,1]]]}""", 422, "inspection.wrong-count", "/measured/points" },
+        { "inspectForm.cab-corner-angles", "/measured", """{"points":[[[0,0]],[[2,0],[3,1]]]}""", 422, "out-of-range", "/measured/points/0" },
+        { "inspectForm.cab-corner-angles", "/measured", """{"points":[[[0,0],[1,1e7]],[[2,0],[3,1]]]}""", 422, "out-of-range", "/measured/points/0/1/1" },
+        { "inspectForm.cab-corner-angles", "/measured", """{"points":[null]}""", 400, "null-not-allowed", "/measured/points/0" },
+        { "inspectForm.cab-corner-angles", "/measured", """{"points":[[[0,0],[1]]]}""", 400, "wrong-type", "/measured/points/0/1" },
+        { "inspectForm.cab-corner-angles", "/ends", "\"half\"", 422, "not-applicable", "/ends" },
+        { "inspectForm.cab-corner-angles", "/tolerance/vertex", "0", 422, "out-of-range", "/tolerance/vertex" },
+        { "inspectForm.cab-corner-angles", "/corrections", """{"maxSteps":0}""", 422, "out-of-range", "/corrections/maxSteps" },
+        { "inspectForm.cover-template-points", "/panel/trim", "5", 422, "not-applicable", "/panel/trim" },
+        { "inspectForm.cover-template-points", "/form/neutralFactor", "0.4", 422, "not-applicable", "/form/neutralFactor" },
+        { "inspectForm.swapped-and-missing", "/ends", "\"half\"", 422, "not-applicable", "/ends" },
+        { "inspectForm.swapped-and-missing", "/measured/facets", "[0.75,0.01,0.75,0.75,0.75]", 422, "inspection.facet-too-short", "/measured/facets/1" },
+    };
+
     public static TheoryData<string, int, string> Texts { get; } = new()
     {
         { "", 400, "empty-body" },
@@ -196,7 +248,8 @@ public sealed class BadBodiesTests : IDisposable
 
     [Theory]
     [MemberData(nameof(StripChanges))]
-    public async Task Bad_strips_are_named(string example, string place, string? json, int status, string code, string faultAt)
+    [MemberData(nameof(AccuracyChanges))]
+    public async Task Bad_strips_and_measurements_are_named(string example, string place, string? json, int status, string code, string faultAt)
     {
         var parts = example.Split('.');
         foreach (var service in _services.Values)

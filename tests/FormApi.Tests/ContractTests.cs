@@ -123,6 +123,23 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
         }
     }
 
+    [Theory]
+    [InlineData("computeTolerances", "Tolerance")]
+    [InlineData("inspectForm", "Inspection")]
+    public async Task Accuracy_validates(string operation, string schema)
+    {
+        var contract = await Contract();
+        foreach (var example in Requests.AccuracyExamples().Where(example => (string)example[0] == operation))
+        {
+            var body = Requests.Example(operation, (string)example[1]);
+            using var response = await service.Post(Requests.PathOf(operation), body.ToJsonString());
+            var answer = JsonNode.Parse(await response.Content.ReadAsStringAsync())!;
+            AssertValid(contract, schema + "Request", body, operation);
+            AssertValid(contract, schema + "Request", answer["request"]!, operation);
+            AssertValid(contract, schema + "Answer", answer, operation);
+        }
+    }
+
     [Fact]
     public async Task A_field_too_many_and_a_wrong_kind_do_not_validate()
     {

@@ -29,6 +29,8 @@ public sealed class ExamplesTests(Service service) : IClassFixture<Service>
 
     public static TheoryData<string, string> Strips => Requests.StripExamples();
 
+    public static TheoryData<string, string> Accuracy => Requests.AccuracyExamples();
+
     public static TheoryData<string> Gets => [.. Reads.Keys];
 
     [Theory]
@@ -60,7 +62,8 @@ public sealed class ExamplesTests(Service service) : IClassFixture<Service>
 
     [Theory]
     [MemberData(nameof(Strips))]
-    public async Task Strips_answer_as_committed(string operation, string name)
+    [MemberData(nameof(Accuracy))]
+    public async Task Strips_and_accuracy_answer_as_committed(string operation, string name)
     {
         var stem = Repository.PathOf("openapi", "examples", operation + "." + name);
         using var response = await service.Post(Requests.PathOf(operation), await File.ReadAllBytesAsync(stem + ".request.json"));

@@ -39,6 +39,13 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
         "/strips/0/verdict", "/strips/0/angle", "/strips/0/finishedRadius", "/strips/0/insideRadius",
     ];
 
+    private static readonly string[] AccuracyExtras =
+    [
+        "/units", "/accuracy/bias", "/accuracy/scatter", "/accuracy/markScatter", "/tolerance/closing", "/tolerance/end", "/tolerance/coverage",
+        "/tolerance/vertex", "/corrections/step", "/corrections/maxSteps", "/corrections/direction", "/measured/angles", "/measured/facets",
+        "/measured/spacings", "/measured/points", "/ends", "/form/neutralFactor", "/form/stepping/folds", "/panel/curve/sweep", "/stations",
+    ];
+
     private static readonly string[] ProgramExtras =
     [
         "/panel/leadOut", "/form/width", "/form/neutralFactor", "/form/stop/offset", "/form/stop/slope", "/form/stepping/folds", "/brake/kind", "/brake/dieOpening",
@@ -175,6 +182,63 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
         output.WriteLine(string.Join(", ", tally.Select(entry => $"{entry.Key}: {entry.Value}")));
         foreach (var operation in seeds.Select(seed => seed.Operation).Distinct())
             Assert.True(tally.GetValueOrDefault((operation, 200)) > StripRounds / 50, $"Too few requests of {operation} got through to the calculation.");
+    }
+
+    [Fact]
+    public async Task No_spoilt_measurement_breaks_the_service()
+    {
+        var random = new Random(Seed);
+        var seeds = Requests.AccuracyExamples().Select(example => (Operation: (string)example[0], Body: Requests.Example((string)example[0], (string)example[1]))).ToArray();
+        var tally = new SortedDictionary<(string, int), int>();
+        for (var round = 0; round < StripRounds / 3; round++)
+        {
+            var (operation, seed) = seeds[round % seeds.Length];
+            var body = Spoil(WithSpoiltLists(seed, random), random, AccuracyExtras);
+            using var response = await service.Post(Requests.PathOf(operation), body);
+            var status = (int)response.StatusCode;
+            tally[(operation, status)] = tally.GetValueOrDefault((operation, status)) + 1;
+            var text = await response.Content.ReadAsStringAsync();
+            Assert.True(status is 200 or 400 or 422, $"{status} in round {round}: {text}\n{Encoding.UTF8.GetString(body)}");
+            using var answer = JsonDocument.Parse(text);
+            if (status == 200)
+                AssertAccountedFor(answer.RootElement);
+            else
+                Assert.NotEmpty(answer.RootElement.GetProperty("errors").EnumerateArray());
+        }
+
+        output.WriteLine(string.Join(", ", tally.Select(entry => $"{entry.Key}: {entry.Value}")));
+        foreach (var operation in seeds.Select(seed => seed.Operation).Distinct())
+            Assert.True(tally.GetValueOrDefault((operation, 200)) > StripRounds / 60, $"Too few requests of {operation} got through to the calculation.");
+    }
+
+    // Numbers in lists are no fields: one of them is moved here.
+    private static JsonObject WithSpoiltLists(JsonObject seed, Random random)
+    {
+        var body = seed.DeepClone().AsObject();
+        if (random.Next(2) == 0 && body["measured"]?["angles"] is JsonArray { Count: > 0 } angles)
+            angles[random.Next(angles.Count)] = NumberNode(random.NextDouble() * 40);
+        if (random.Next(2) == 0 && body["measured"]?["points"] is JsonArray { Count: > 0 } points)
+            points[random.Next(points.Count)]![0]![random.Next(2)] = NumberNode(random.NextDouble() * 100);
+        return body;
+    }
+
+    private static void AssertAccountedFor(JsonElement answer)
+    {
+        Assert.NotEmpty(answer.GetProperty("basis").EnumerateArray());
+        if (answer.TryGetProperty("corrections", out var corrections))
+        {
+            Assert.Equal(corrections.GetProperty("found").GetBoolean(), corrections.GetProperty("closing").ValueKind == JsonValueKind.Number);
+            Assert.True(!corrections.GetProperty("found").GetBoolean() || corrections.GetProperty("folds").GetArrayLength() == corrections.GetProperty("lowerBound").GetInt32());
+            var panel = answer.GetProperty("panel");
+            Assert.Equal(panel.GetProperty("reason").ValueKind == JsonValueKind.String, panel.GetProperty("planned").ValueKind == JsonValueKind.Null);
+            return;
+        }
+
+        var end = answer.GetProperty("end");
+        var ellipse = end.GetProperty("ellipse");
+        Assert.True(ellipse.GetProperty("semiMinor").GetDouble() <= ellipse.GetProperty("semiMajor").GetDouble());
+        Assert.True(end.GetProperty("covariance").GetProperty("xx").GetDouble() >= 0);
+        Assert.True(answer.GetProperty("closing").GetProperty("scatter").GetDouble() >= 0);
     }
 
     // Every interval stands the right way round about its value.

@@ -23,9 +23,16 @@ public static class Requests
         ["learnPrintThrough"] = "/v1/test-strips/print-through",
     };
 
+    private static readonly Dictionary<string, string> AccuracyPaths = new()
+    {
+        ["computeTolerances"] = "/v1/tolerances",
+        ["inspectForm"] = "/v1/inspections",
+    };
+
     /// <summary>The path of an operation.</summary>
     /// <param name="operation">Its name.</param>
-    public static string PathOf(string operation) => StripPaths.GetValueOrDefault(operation, "/v1/forms");
+    public static string PathOf(string operation) =>
+        AccuracyPaths.GetValueOrDefault(operation) ?? StripPaths.GetValueOrDefault(operation, "/v1/forms");
 
     /// <summary>A committed example.</summary>
     /// <param name="operation">Name of the operation.</param>
@@ -34,10 +41,15 @@ public static class Requests
         JsonNode.Parse(File.ReadAllText(Repository.PathOf("openapi", "examples", $"{operation}.{name}.request.json")))!.AsObject();
 
     /// <summary>Operation and name of every committed example on test strips.</summary>
-    public static TheoryData<string, string> StripExamples()
+    public static TheoryData<string, string> StripExamples() => ExamplesOf(StripPaths.Keys);
+
+    /// <summary>Operation and name of every committed example on accuracy: error budgets and inspections.</summary>
+    public static TheoryData<string, string> AccuracyExamples() => ExamplesOf(AccuracyPaths.Keys);
+
+    private static TheoryData<string, string> ExamplesOf(IEnumerable<string> operations)
     {
         var examples = new TheoryData<string, string>();
-        foreach (var operation in StripPaths.Keys)
+        foreach (var operation in operations)
         {
             foreach (var path in Directory.GetFiles(Repository.PathOf("openapi", "examples"), operation + ".*.request.json").Order(StringComparer.Ordinal))
                 examples.Add(operation, Path.GetFileName(path).Split('.')[1]);

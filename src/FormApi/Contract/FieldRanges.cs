@@ -1,8 +1,10 @@
 using FluentValidation;
 using FormApi.Features.Forms;
+using FormApi.Features.Inspections;
 using FormApi.Features.Predictions;
 using FormApi.Features.Programs;
 using FormApi.Features.TestStrips;
+using FormApi.Features.Tolerances;
 using FormApi.Http;
 
 namespace FormApi.Contract;
@@ -56,6 +58,13 @@ internal static class FieldRanges
         yield return (typeof(ReadingErrorInput), new ReadingErrorInputRules(units));
         yield return (typeof(PrintThroughStripsRequest), new PrintThroughStripsRequestRules(units));
         yield return (typeof(PrintThroughStripInput), new PrintThroughStripInputRules(units));
+        yield return (typeof(ToleranceRequest), new ToleranceRequestRules(units));
+        yield return (typeof(AccuracyInput), new AccuracyInputRules(units));
+        yield return (typeof(ToleranceInput), new ToleranceInputRules(units));
+        yield return (typeof(InspectionRequest), new InspectionRequestRules(units));
+        yield return (typeof(MeasuredInput), new MeasuredInputRules(units));
+        yield return (typeof(InspectionToleranceInput), new InspectionToleranceInputRules(units));
+        yield return (typeof(CorrectionInput), new CorrectionInputRules(units));
         foreach (var inChain in new[] { false, true })
         {
             yield return (typeof(ArcInput), new ArcInputRules(units, inChain));

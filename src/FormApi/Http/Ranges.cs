@@ -168,6 +168,42 @@ internal static class Ranges
     /// <summary>Touching fold to the hand, on a test strip.</summary>
     public static Range StripLever { get; } = Length(1, 1e5);
 
+    /// <summary>Systematic error of a fold.</summary>
+    public static Range AngleBias { get; } = new(-10, 10, Measure.Angle);
+
+    /// <summary>Standard deviation of a fold.</summary>
+    public static Range AngleScatter { get; } = new(0, 10, Measure.Angle);
+
+    /// <summary>Standard deviation of a mark.</summary>
+    public static Range MarkScatter { get; } = Length(0, 10);
+
+    /// <summary>Tolerance of a closing angle.</summary>
+    public static Range ClosingTolerance { get; } = new(0, 90, Measure.Angle, AboveMin: true);
+
+    /// <summary>Tolerance of a place.</summary>
+    public static Range PlaceTolerance { get; } = Length(0.001, 1e4);
+
+    /// <summary>Standard deviations that have to fit into a tolerance.</summary>
+    public static Range Coverage { get; } = new(0.5, 6, Measure.Number);
+
+    /// <summary>A measured fold; 0 was not made.</summary>
+    public static Range MeasuredAngle { get; } = new(0, 150, Measure.Angle);
+
+    /// <summary>Number of measured folds.</summary>
+    public static Range MeasuredCount { get; } = new(1, 1000, Measure.Count);
+
+    /// <summary>Number of measured facets.</summary>
+    public static Range MeasuredFacets { get; } = new(0, 999, Measure.Count);
+
+    /// <summary>Number of flats of a template.</summary>
+    public static Range TemplateFlats { get; } = new(2, 1001, Measure.Count);
+
+    /// <summary>Number of points on one flat of a template.</summary>
+    public static Range TemplatePoints { get; } = new(2, 200, Measure.Count);
+
+    /// <summary>Steps of the stop that one fold may be corrected by.</summary>
+    public static Range CorrectionSteps { get; } = new(1, 100, Measure.Count);
+
     /// <summary>Number of folds of a form that a program is wanted for.</summary>
     public static Range ProgramStationCount { get; } = new(1, Forming.Programs.GivenPart.MostFolds, Measure.Count);
 

@@ -3,14 +3,17 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using FormApi.Features.Forms;
 using FormApi.Features.Gauges;
+using FormApi.Features.Inspections;
 using FormApi.Features.Materials;
 using FormApi.Features.Predictions;
 using FormApi.Features.Programs;
 using FormApi.Features.References;
 using FormApi.Features.TestStrips;
+using FormApi.Features.Tolerances;
 using FormApi.Operations;
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Inspection;
 using Forming.Layout;
 using Forming.Plans;
 using Forming.TestStrips;
@@ -53,6 +56,7 @@ internal static class WireJson
             new WordConverter<Datum>(),
             new WordConverter<FlangeEnd>(),
             new WordConverter<StripVerdict>(),
+            new WordConverter<CorrectionDirection>(),
         },
     });
 }
@@ -65,6 +69,8 @@ internal static class WireJson
 [JsonSerializable(typeof(SpringbackStripsRequest))]
 [JsonSerializable(typeof(NeutralFactorStripsRequest))]
 [JsonSerializable(typeof(PrintThroughStripsRequest))]
+[JsonSerializable(typeof(ToleranceRequest))]
+[JsonSerializable(typeof(InspectionRequest))]
 internal sealed partial class RequestJson : JsonSerializerContext;
 
 /// <summary>Types of answers; no converters in its options, so that they are written without metadata.</summary>
@@ -76,6 +82,8 @@ internal sealed partial class RequestJson : JsonSerializerContext;
 [JsonSerializable(typeof(SpringbackStripsAnswer))]
 [JsonSerializable(typeof(NeutralFactorStripsAnswer))]
 [JsonSerializable(typeof(PrintThroughStripsAnswer))]
+[JsonSerializable(typeof(ToleranceAnswer))]
+[JsonSerializable(typeof(InspectionAnswer))]
 [JsonSerializable(typeof(MaterialsAnswer))]
 [JsonSerializable(typeof(MaterialAnswer))]
 [JsonSerializable(typeof(GaugesAnswer))]

@@ -18,10 +18,11 @@ internal sealed class CsvTable
     public IReadOnlyList<CsvRow> Rows { get; }
 
     /// <summary>Reads a table of this assembly.</summary>
-    /// <param name="fileName">File name in <c>Materials/Tables</c>.</param>
-    public static CsvTable ReadEmbedded(string fileName)
+    /// <param name="fileName">File name in the folder's <c>Tables</c>.</param>
+    /// <param name="folder">Folder of the idea it belongs to.</param>
+    public static CsvTable ReadEmbedded(string fileName, string folder = "Materials")
     {
-        using var stream = typeof(CsvTable).Assembly.GetManifestResourceStream($"Forming.Materials.Tables.{fileName}")
+        using var stream = typeof(CsvTable).Assembly.GetManifestResourceStream($"Forming.{folder}.Tables.{fileName}")
             ?? throw new FileNotFoundException("No such table is embedded.", fileName);
         using var reader = new StreamReader(stream, Encoding.UTF8);
         return Read(reader, fileName);

@@ -21,7 +21,7 @@ internal static class PredictionDefaults
             {
                 Panel = StandingPanel(request.Panel, units),
                 Form = request.Form with { GaugeSystem = FormDefaults.GaugeSystemOf(request.Form) },
-                Ends = request.Ends ?? (stations[0].Angle <= MostOfHalfFold * stations[1].Angle ? SteppingEnds.Half : SteppingEnds.Full),
+                Ends = request.Ends ?? EndsOf(stations),
             };
         }
 
@@ -29,11 +29,19 @@ internal static class PredictionDefaults
         return request with { Panel = form.Panel, Form = form.Form, Brake = form.Brake, Marks = form.Marks };
     }
 
+    /// <summary>Half or full folds at the ends of a form that stands, by its first two folds.</summary>
+    /// <param name="stations">Its folds, at least two.</param>
+    internal static SteppingEnds EndsOf(IReadOnlyList<StandingStationInput> stations) =>
+        stations[0].Angle <= MostOfHalfFold * stations[1].Angle ? SteppingEnds.Half : SteppingEnds.Full;
+
     /// <summary>The request as one for a form; only without stations.</summary>
     /// <param name="request">The request.</param>
     public static FormRequest AsForm(PredictionRequest request) => new(request.Units, request.Panel, request.Form, request.Brake!, request.Marks);
 
-    private static PanelInput StandingPanel(PanelInput panel, UnitSystem units)
+    /// <summary>A panel pulled over a form that stands, with every default that has a use there.</summary>
+    /// <param name="panel">A panel that passed its rules.</param>
+    /// <param name="units">The caller's units.</param>
+    internal static PanelInput StandingPanel(PanelInput panel, UnitSystem units)
     {
         var whole = FormDefaults.Apply(panel, units);
         return whole with

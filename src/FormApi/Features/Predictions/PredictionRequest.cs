@@ -67,7 +67,7 @@ internal sealed class PredictionRequestRules : Rules<PredictionRequest>
             RuleFor(request => request.Stations!.Count).Within(Ranges.StationCount, units).OverridePropertyName("stations");
             RuleForEach(request => request.Stations!.Take((int)Ranges.StationCount.Max))
                 .SetValidator(new StandingStationInputRules(units)).OverridePropertyName("stations");
-            RuleFor(request => request).Custom(CheckLeadOut);
+            RuleFor(request => request).Custom((request, context) => CheckLeadOut(request.Stations!, request.Form, context));
         });
     }
 
@@ -84,37 +84,68 @@ internal sealed class PredictionRequestRules : Rules<PredictionRequest>
             return;
         }
 
-        var (panel, form) = (request.Panel, request.Form);
-        Unused("brake", request.Brake);
-        Unused("marks", request.Marks);
-        Unused("form.width", form.Width);
-        Unused("form.stepping", form.Stepping);
-        Unused("form.grain", form.Grain);
-        Unused("form.neutralFactor", form.NeutralFactor);
-        Unused("form.stop", form.Stop);
-        Unused("panel.trim", panel.Trim);
-        Unused("panel.grain", panel.Grain);
-        Unused("panel.clamp.height", panel.Clamp?.Height);
-        Unused("panel.springback.model", panel.Springback?.Model);
-        Unused("panel.springback.factor", panel.Springback?.Factor);
-        Unused("panel.stockSheets", panel.StockSheets);
-
-        void Unused(string field, object? given)
-        {
-            if (given is not null)
-                context.FaultAt(field, "not-applicable", "It is not used when stations are given: the form stands already.", "leave it out, or leave out stations");
-        }
+        CheckUnused(request.Form, request.Brake, request.Marks, context);
+        CheckUnused(request.Panel, context);
     }
 
-    private static void CheckLeadOut(PredictionRequest request, ValidationContext<PredictionRequest> context)
+    /// <summary>Refuses what a form given by its stations leaves no use for.</summary>
+    /// <typeparam name="T">The request.</typeparam>
+    /// <param name="form">Its form.</param>
+    /// <param name="brake">Its brake, or null.</param>
+    /// <param name="marks">Its marks, or null.</param>
+    /// <param name="context">The check, on the request itself.</param>
+    /// <param name="isFlatUsed">Whether the flat blank has a use, and with it the neutral factor.</param>
+    internal static void CheckUnused<T>(FormInput form, BrakeInput? brake, MarksInput? marks, ValidationContext<T> context, bool isFlatUsed = false)
     {
-        if (request.Stations is not [.., var last] || request.Stations.Count > Ranges.StationCount.Max)
+        Unused(context, "brake", brake);
+        Unused(context, "marks", marks);
+        Unused(context, "form.width", form.Width);
+        Unused(context, "form.stepping", form.Stepping);
+        Unused(context, "form.grain", form.Grain);
+        if (!isFlatUsed)
+            Unused(context, "form.neutralFactor", form.NeutralFactor);
+        Unused(context, "form.stop", form.Stop);
+    }
+
+    /// <summary>Refuses what a panel over a form given by its stations has no use for.</summary>
+    /// <typeparam name="T">The request.</typeparam>
+    /// <param name="panel">Its panel.</param>
+    /// <param name="context">The check, on the request itself.</param>
+    internal static void CheckUnused<T>(PanelInput panel, ValidationContext<T> context)
+    {
+        Unused(context, "panel.trim", panel.Trim);
+        Unused(context, "panel.grain", panel.Grain);
+        Unused(context, "panel.clamp.height", panel.Clamp?.Height);
+        Unused(context, "panel.springback.model", panel.Springback?.Model);
+        Unused(context, "panel.springback.factor", panel.Springback?.Factor);
+        Unused(context, "panel.stockSheets", panel.StockSheets);
+    }
+
+    /// <summary>Refuses a field where stations are given.</summary>
+    /// <typeparam name="T">The request.</typeparam>
+    /// <param name="context">The check, on the request itself.</param>
+    /// <param name="field">Dotted path of the field.</param>
+    /// <param name="given">Its value, or null.</param>
+    internal static void Unused<T>(ValidationContext<T> context, string field, object? given)
+    {
+        if (given is not null)
+            context.FaultAt(field, "not-applicable", "It is not used when stations are given: the form stands already.", "leave it out, or leave out stations");
+    }
+
+    /// <summary>Refuses stations whose last facet is not the form's lead-out.</summary>
+    /// <typeparam name="T">The request.</typeparam>
+    /// <param name="stations">The stations.</param>
+    /// <param name="form">The form.</param>
+    /// <param name="context">The check, on the request itself.</param>
+    internal static void CheckLeadOut<T>(IReadOnlyList<StandingStationInput> stations, FormInput form, ValidationContext<T> context)
+    {
+        if (stations is not [.., var last] || stations.Count > Ranges.StationCount.Max)
             return;
-        var (given, leadOut) = (last.FacetAfter, request.Form.LeadOut);
+        var (given, leadOut) = (last.FacetAfter, form.LeadOut);
         if (!(Math.Abs(given - leadOut) <= SameLength * Math.Max(1, leadOut)))
         {
             context.FaultAt(
-                string.Create(System.Globalization.CultureInfo.InvariantCulture, $"stations[{request.Stations.Count - 1}].facetAfter"),
+                string.Create(System.Globalization.CultureInfo.InvariantCulture, $"stations[{stations.Count - 1}].facetAfter"),
                 "contradicts",
                 "The facet after the last fold is the lead-out, and form.leadOut says otherwise.",
                 "the same length as form.leadOut");

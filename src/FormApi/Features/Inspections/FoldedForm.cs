@@ -1,0 +1,60 @@
+using FormApi.Features.Forms;
+using FormApi.Http;
+using Forming;
+using Forming.Facets;
+using Forming.Layout;
+using Forming.Plans;
+using Forming.Results;
+
+namespace FormApi.Features.Inspections;
+
+/// <summary>The form that a request is about, as it should be.</summary>
+/// <param name="Polygon">Its folds and flats.</param>
+/// <param name="Fold">Shape of its folds.</param>
+/// <param name="Ends">Half or full folds at its ends; null where it is given by its stations.</param>
+/// <param name="Failed">Checks that its plan failed.</param>
+internal sealed record FoldedForm(FoldedPolygon Polygon, FoldShape Fold, SteppingEnds? Ends, IReadOnlyList<Check> Failed)
+{
+    /// <summary>Plans it, or takes it as given.</summary>
+    /// <param name="request">The request with its defaults filled in.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    /// <exception cref="NoSolutionException"><c>folds.taper</c>, or what stands in the way of a plan.</exception>
+    public static FoldedForm Of(IFoldedRequest request, CancellationToken cancellation)
+    {
+        if (request.Panel?.Curve is TaperInput)
+        {
+            throw new NoSolutionException(
+                "folds.taper", "panel.curve", $"the folds of a taper are not parallel: its section is another at every place", $"any curve but a taper");
+        }
+
+        return request.Stations is null ? Planned(request, cancellation) : Standing(request);
+    }
+
+    /// <summary>The request as one for a form; only without stations.</summary>
+    /// <param name="request">The request.</param>
+    public static FormRequest AsForm(IFoldedRequest request) => new(request.Units, request.Panel!, request.Form, request.Brake!, request.Marks);
+
+    private static FoldedForm Planned(IFoldedRequest request, CancellationToken cancellation)
+    {
+        var specs = FormSpecs.From(FormDefaults.Apply(AsForm(request)));
+        var plan = FormPlan.Compute(specs.Panel, specs.Form, specs.Brake, specs.Marks, cancellation);
+        return new(
+            FoldedPolygon.Of(plan.Form.Stations, specs.Form.LeadInMm),
+            new(specs.Form.FoldRadiusMm, specs.Form.Sheet.ThicknessMm, plan.Form.NeutralFactor),
+            specs.Form.Stepping.Ends,
+            [.. plan.Checks.Where(check => check.Verdict == Verdict.Fail)]);
+    }
+
+    private static FoldedForm Standing(IFoldedRequest request)
+    {
+        var units = UnitSystem.Of(request.Units);
+        var (thickness, radius) = (FormSpecs.SheetFrom(request.Form, units).ThicknessMm, units.ToMm(request.Form.FoldRadius));
+        return new(
+            new(
+                [units.ToMm(request.Form.LeadIn), .. request.Stations!.Select(station => units.ToMm(station.FacetAfter))],
+                [.. request.Stations!.Select(station => Angle.FromDegrees(station.Angle).Radians)]),
+            new(radius, thickness, request.Form.NeutralFactor ?? NeutralLine.Factor(Math.Max(radius, NeutralLine.SmallestRadiusOverThickness * thickness), thickness)),
+            null,
+            []);
+    }
+}

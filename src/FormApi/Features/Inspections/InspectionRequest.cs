@@ -1,0 +1,198 @@
+using System.Globalization;
+using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
+using FluentValidation;
+using FluentValidation.Results;
+using FormApi.Features.Forms;
+using FormApi.Features.Predictions;
+using FormApi.Http;
+using Forming.Facets;
+using Forming.Inspection;
+
+namespace FormApi.Features.Inspections;
+
+/// <summary>What was measured on a folded form, and the plan it was folded to: the request for its plan, or its stations.</summary>
+/// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> or <c>in</c>. Angles are in degrees.</param>
+/// <param name="Form">The form as planned. With <c>stations</c> leave out <c>width</c>, <c>stepping</c>, <c>grain</c> and <c>stop</c>, and <c>neutralFactor</c> but with measured <c>spacings</c>: they would have no use.</param>
+/// <param name="Measured">What was measured.</param>
+/// <param name="Panel">The panel; needed but with <c>stations</c>, where it only says what the errors do to a panel. There leave out <c>trim</c>, <c>grain</c>, <c>stockSheets</c>, <c>clamp.height</c> and, of <c>springback</c>, <c>model</c> and <c>factor</c>.</param>
+/// <param name="Brake">The brake; needed but with <c>stations</c>, which leave no use for it.</param>
+/// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the request's units.</param>
+/// <param name="Ends">Half or full folds at the ends of a form given by its stations: it says where the panel is clamped; only with <c>stations</c> and a panel. Default there: <c>half</c> where the first fold turns at most three quarters of the second, else <c>full</c>.</param>
+/// <param name="Stations">The folds as they should be, from the lead-in. Default: null, the form is planned.</param>
+/// <param name="Tolerance">What the form must hold. Default: the sum of all folds within 1°, every mold line within 0.8 mm; an assumption.</param>
+/// <param name="Corrections">How folds may be corrected. Default: closed only, by up to 4 steps of the stop.</param>
+internal sealed record InspectionRequest(
+    LengthUnit Units,
+    FormInput Form,
+    MeasuredInput Measured,
+    PanelInput? Panel = null,
+    BrakeInput? Brake = null,
+    MarksInput? Marks = null,
+    SteppingEnds? Ends = null,
+    IReadOnlyList<StandingStationInput>? Stations = null,
+    InspectionToleranceInput? Tolerance = null,
+    CorrectionInput? Corrections = null) : IRequestBody<InspectionRequest>, IFoldedRequest
+{
+    private static readonly InspectionRequestRules InMm = new(UnitSystem.Mm);
+    private static readonly InspectionRequestRules InInch = new(UnitSystem.Inch);
+
+    /// <inheritdoc/>
+    static JsonTypeInfo<InspectionRequest> IRequestBody<InspectionRequest>.TypeInfo => WireJson.Requests.InspectionRequest;
+
+    /// <inheritdoc/>
+    bool IRequestBody<InspectionRequest>.HasNullItems => FoldedRules.HasNull(this) || Measured.Points is { } points && points.Contains(null);
+
+    /// <inheritdoc/>
+    string? IRequestBody<InspectionRequest>.MissingField => FoldedRules.MissingField(this);
+
+    /// <inheritdoc/>
+    ValidationResult IRequestBody<InspectionRequest>.Check() => (Units == LengthUnit.In ? InInch : InMm).Validate(this);
+}
+
+/// <summary>What was measured: <c>angles</c>, with <c>spacings</c> or <c>facets</c> where they were measured too; or <c>points</c> alone.</summary>
+/// <param name="Angles">Fold angles from the lead-in, one for every fold [°]; 0 for one that was not made. This or <c>points</c>.</param>
+/// <param name="Spacings">Distances between neighbouring fold centre lines, measured on the flat blank [mm or in]; bend allowance takes them to facets. Default: null.</param>
+/// <param name="Facets">Facets on the contact side, mold line to mold line [mm or in]. Default: null, as planned.</param>
+/// <param name="Points">Points of a template along the contact side, a list for every flat from the lead-in to the lead-out, at least two points each [x, y] [mm or in], in any frame in which the form turns left. This or <c>angles</c>.</param>
+internal sealed record MeasuredInput(
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<double>? Angles = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<double>? Spacings = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<double>? Facets = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<IReadOnlyList<Pair>>? Points = null);
+
+/// <summary>What a folded form must hold.</summary>
+/// <param name="Closing">Error of the sum of all folds, to either side [°]. Default: 1.</param>
+/// <param name="Vertex">Miss of any mold line, the first flat held [mm or in]. Default: 0.8 mm.</param>
+internal sealed record InspectionToleranceInput(double? Closing = null, double? Vertex = null);
+
+/// <summary>How folds may be corrected.</summary>
+/// <param name="Step">Step of the stop [°]. Default: the brake's <c>stopResolution</c>; with stations 0.5.</param>
+/// <param name="Direction">Which way. Default: <c>close-only</c>.</param>
+/// <param name="MaxSteps">Most steps at one fold, to either side. Default: 4.</param>
+internal sealed record CorrectionInput(double? Step = null, CorrectionDirection? Direction = null, int? MaxSteps = null);
+
+/// <summary>What an inspection must satisfy.</summary>
+internal sealed class InspectionRequestRules : Rules<InspectionRequest>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public InspectionRequestRules(UnitSystem units)
+    {
+        this.AddFoldedRules(units, request => request.Measured.Spacings is not null);
+        RuleFor(request => request.Measured).SetValidator(new MeasuredInputRules(units));
+        RuleFor(request => request.Tolerance!).SetValidator(new InspectionToleranceInputRules(units)).When(request => request.Tolerance is not null);
+        RuleFor(request => request.Corrections!).SetValidator(new CorrectionInputRules(units)).When(request => request.Corrections is not null);
+        RuleFor(request => request).Custom((request, context) =>
+        {
+            if (request.Stations is not null && request.Panel is { } panel)
+                PredictionRequestRules.CheckUnused(panel, context);
+            if (request.Ends is not null && (request.Stations is null || request.Panel is null))
+                context.FaultAt("ends", "not-applicable", "It only says where the panel is clamped on a form given by its stations.", "only with stations and a panel; else form.stepping.ends");
+        });
+    }
+}
+
+/// <summary>What measurements must satisfy.</summary>
+internal sealed class MeasuredInputRules : Rules<MeasuredInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public MeasuredInputRules(UnitSystem units)
+    {
+        RuleFor(measured => CountOf(measured.Angles)).Within(Ranges.MeasuredCount, units).OverridePropertyName("angles");
+        RuleFor(measured => CountOf(measured.Spacings)).Within(Ranges.MeasuredFacets, units).OverridePropertyName("spacings");
+        RuleFor(measured => CountOf(measured.Facets)).Within(Ranges.MeasuredFacets, units).OverridePropertyName("facets");
+        RuleFor(measured => CountOf(measured.Points)).Within(Ranges.TemplateFlats, units).OverridePropertyName("points");
+        RuleFor(measured => measured).Custom((measured, context) =>
+        {
+            CheckChoice(measured, context);
+            Each(measured.Angles, "angles", Ranges.MeasuredAngle);
+            Each(measured.Spacings, "spacings", Ranges.StandingFacet);
+            Each(measured.Facets, "facets", Ranges.StandingFacet);
+            foreach (var (points, j) in (measured.Points ?? []).Take((int)Ranges.TemplateFlats.Max).Select((points, j) => (points, j)))
+                Flat(points, string.Create(CultureInfo.InvariantCulture, $"points[{j}]"));
+
+            void Each(IReadOnlyList<double>? values, string field, Http.Range range)
+            {
+                for (var i = 0; i < Math.Min(values?.Count ?? 0, (int)Ranges.MeasuredCount.Max); i++)
+                    Number(values![i], string.Create(CultureInfo.InvariantCulture, $"{field}[{i}]"), range);
+            }
+
+            void Flat(IReadOnlyList<Pair> points, string path)
+            {
+                if (points.Count < Ranges.TemplatePoints.Min || points.Count > Ranges.TemplatePoints.Max)
+                {
+                    context.FaultAt(path, "out-of-range", "A flat needs at least two points, and not too many.", Ranges.TemplatePoints.Text(units));
+                    return;
+                }
+
+                for (var i = 0; i < points.Count; i++)
+                {
+                    Number(points[i].First, string.Create(CultureInfo.InvariantCulture, $"{path}[{i}][0]"), Ranges.Coordinate);
+                    Number(points[i].Second, string.Create(CultureInfo.InvariantCulture, $"{path}[{i}][1]"), Ranges.Coordinate);
+                }
+            }
+
+            void Number(double value, string path, Http.Range range)
+            {
+                if (!(value >= range.MinIn(units) && value <= range.MaxIn(units)))
+                {
+                    context.FaultAt(
+                        path,
+                        double.IsFinite(value) ? "out-of-range" : "not-finite",
+                        double.IsFinite(value) ? "The value is outside its range." : "The number is too large to be a number.",
+                        range.Text(units));
+                }
+            }
+        });
+    }
+
+    private static void CheckChoice(MeasuredInput measured, ValidationContext<MeasuredInput> context)
+    {
+        if (measured.Angles is null && measured.Points is null)
+            context.FaultAt("angles", "choose-one", "Nothing was measured.", "angles or points");
+        if (measured.Points is not null)
+        {
+            Only("angles", measured.Angles);
+            Only("spacings", measured.Spacings);
+            Only("facets", measured.Facets);
+        }
+        else if (measured.Spacings is not null && measured.Facets is not null)
+        {
+            context.FaultAt("facets", "choose-one", "Facets follow from spacings.", "spacings or facets, at most one of them");
+        }
+
+        void Only(string field, object? given)
+        {
+            if (given is not null)
+                context.FaultAt(field, "choose-one", "Points say all of it.", "points alone, or angles with spacings or facets");
+        }
+    }
+
+    private static int? CountOf<T>(IReadOnlyList<T>? values) => values?.Count;
+}
+
+/// <summary>What the tolerance of a form must satisfy.</summary>
+internal sealed class InspectionToleranceInputRules : Rules<InspectionToleranceInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public InspectionToleranceInputRules(UnitSystem units)
+    {
+        RuleFor(tolerance => tolerance.Closing).Within(Ranges.ClosingTolerance, units);
+        RuleFor(tolerance => tolerance.Vertex).Within(Ranges.PlaceTolerance, units);
+    }
+}
+
+/// <summary>What corrections must satisfy.</summary>
+internal sealed class CorrectionInputRules : Rules<CorrectionInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public CorrectionInputRules(UnitSystem units)
+    {
+        RuleFor(corrections => corrections.Step).Within(Ranges.StopResolution, units);
+        RuleFor(corrections => corrections.MaxSteps).Within(Ranges.CorrectionSteps, units);
+    }
+}

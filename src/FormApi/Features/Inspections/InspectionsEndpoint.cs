@@ -1,0 +1,74 @@
+using FormApi.Http;
+using Forming;
+using Forming.Facets;
+using Forming.Inspection;
+using Forming.Results;
+
+namespace FormApi.Features.Inspections;
+
+/// <summary><c>POST /v1/inspections</c>: a folded form against its plan.</summary>
+internal static class InspectionsEndpoint
+{
+    /// <summary>Adds the route.</summary>
+    /// <param name="routes">Where to.</param>
+    public static void MapInspections(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/inspections", Inspect)
+        .DescribeComputation<InspectionRequest, InspectionAnswer>(
+            "inspectForm",
+            "Accuracy",
+            "A folded form against its plan: where it is off, what that does, the fewest corrections.",
+            "Takes the request of /v1/forms, or the stations of a plan, and what was measured: fold angles, with spacings or facets, or points of a template. "
+            + "Answers the form as built, where it leaves the wanted curve, the closing error, what it does to the panel, and the fewest folds to correct in whole steps of the stop; what is said to be fewest is proven. "
+            + "Measurements that no form could give are refused with their pointer; those that are hard to believe are listed as suspect.");
+
+    private static IResult Inspect(JsonBody<InspectionRequest> body, CancellationToken cancellation)
+    {
+        if (body.Problem is { } problem)
+            return problem;
+        var request = InspectionDefaults.Apply(body.Value);
+        var units = UnitSystem.Of(request.Units);
+        try
+        {
+            var form = FoldedForm.Of(request, cancellation);
+            var rules = RulesOf(request, units);
+            var report = InspectionReport.Of(
+                new()
+                {
+                    Planned = form.Polygon,
+                    Fold = form.Fold,
+                    Measured = MeasurementOf(request.Measured, units),
+                    Rules = rules,
+                    Ends = form.Ends ?? request.Ends ?? SteppingEnds.Half,
+                    Panel = request.Panel is { } panel ? PanelOf(request, panel, units) : null,
+                },
+                cancellation);
+            var shown = RawJson.Of(request, WireJson.Requests.InspectionRequest);
+            var fingerprint = Fingerprint.Of(shown.Utf8);
+            return new AnswerResult<InspectionAnswer>(
+                InspectionAnswers.From(report, form.Failed, rules.Step, units, shown, fingerprint), AnswerJson.Default.InspectionAnswer, fingerprint);
+        }
+        catch (NoSolutionException none)
+        {
+            return Unsolved.Of(none, body, units);
+        }
+    }
+
+    private static Forming.Plans.PanelSpec PanelOf(InspectionRequest request, Forms.PanelInput panel, UnitSystem units) =>
+        Forms.FormSpecs.PanelFrom(request.Stations is null ? panel : Forms.FormDefaults.Apply(panel, units), units);
+
+    private static CorrectionRules RulesOf(InspectionRequest request, UnitSystem units) => new(
+        Angle.FromDegrees(request.Corrections!.Step!.Value),
+        request.Corrections.Direction!.Value,
+        request.Corrections.MaxSteps!.Value,
+        Angle.FromDegrees(request.Tolerance!.Closing!.Value),
+        units.ToMm(request.Tolerance.Vertex!.Value));
+
+    private static Measurement MeasurementOf(MeasuredInput measured, UnitSystem units) => new()
+    {
+        Angles = measured.Angles is { } angles ? [.. angles.Select(Angle.FromDegrees)] : null,
+        SpacingsMm = measured.Spacings is { } spacings ? [.. spacings.Select(units.ToMm)] : null,
+        FacetsMm = measured.Facets is { } facets ? [.. facets.Select(units.ToMm)] : null,
+        Points = measured.Points is { } points
+            ? [.. points.Select(flat => (IReadOnlyList<Point>)[.. flat.Select(point => new Point(units.ToMm(point.First), units.ToMm(point.Second)))])]
+            : null,
+    };
+}

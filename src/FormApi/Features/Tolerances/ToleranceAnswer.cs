@@ -1,0 +1,109 @@
+using System.Text.Json.Serialization;
+using FormApi.Features.Forms;
+using FormApi.Http;
+using Forming.Results;
+
+namespace FormApi.Features.Tolerances;
+
+/// <summary>What the errors of single folds and marks add up to. Frame: the first flat held, its start at (0, 0), heading along x, turning left; contact side, sharp mold lines.</summary>
+/// <param name="Engine">Version of the engine that calculated it.</param>
+/// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
+/// <param name="Request">The request with every default shown.</param>
+/// <param name="Folds">Folds of the form.</param>
+/// <param name="Sweep">Sum of its folds as planned [°].</param>
+/// <param name="Coverage">Standard deviations that intervals and checks count.</param>
+/// <param name="Closing">The sum of all folds.</param>
+/// <param name="End">The end of the lead-out.</param>
+/// <param name="Radius">What the error of the sweep does to the mean radius; null with fewer than three folds.</param>
+/// <param name="Needed">The scatter that the wanted tolerance leaves room for; null where none is wanted.</param>
+/// <param name="Published">The figures held against published general tolerances.</param>
+/// <param name="Checks">The wanted tolerance, held or not, and the checks that the plan itself failed.</param>
+/// <param name="Notes">What to know about the figures.</param>
+/// <param name="Basis">What every headline figure rests on.</param>
+internal sealed record ToleranceAnswer(
+    string Engine,
+    string Fingerprint,
+    [property: WrittenAs(typeof(ToleranceRequest))] RawJson Request,
+    int Folds,
+    double Sweep,
+    double Coverage,
+    ClosingSpreadResult Closing,
+    EndSpreadResult End,
+    RadiusSpreadResult? Radius,
+    NeededScatterResult? Needed,
+    PublishedToleranceResult[] Published,
+    CheckResult[] Checks,
+    ShopNoteResult[] Notes,
+    BasisResult[] Basis);
+
+/// <summary>Error of the sum of all folds.</summary>
+/// <param name="Bias">Mean [°].</param>
+/// <param name="Scatter">Standard deviation [°].</param>
+/// <param name="Interval">Mean less and plus the coverage times the scatter [°].</param>
+/// <param name="Worst">Every fold off the same way by bias and coverage times scatter, to either side [°].</param>
+internal sealed record ClosingSpreadResult(double Bias, double Scatter, Pair Interval, double Worst);
+
+/// <summary>Where the end of the lead-out comes to lie.</summary>
+/// <param name="Planned">Planned place [x, y] [mm or in].</param>
+/// <param name="Expected">Mean place [x, y] [mm or in].</param>
+/// <param name="Bias">Mean less planned [x, y] [mm or in].</param>
+/// <param name="Covariance">Spread about the mean.</param>
+/// <param name="Ellipse">Ellipse about the mean that holds 95 %.</param>
+/// <param name="Reach">Length of the bias and coverage times the standard deviation in the widest direction [mm or in].</param>
+/// <param name="FirstOrder">The same to first order, for comparison.</param>
+internal sealed record EndSpreadResult(
+    Pair Planned, Pair Expected, Pair Bias, CovarianceResult Covariance, EllipseResult Ellipse, double Reach, FirstOrderResult FirstOrder);
+
+/// <summary>The end of the lead-out to first order about the planned polygon.</summary>
+/// <param name="Bias">Mean less planned [x, y] [mm or in].</param>
+/// <param name="Covariance">Spread about the mean.</param>
+/// <param name="Ellipse">Ellipse about the mean that holds 95 %.</param>
+internal sealed record FirstOrderResult(Pair Bias, CovarianceResult Covariance, EllipseResult Ellipse);
+
+/// <summary>Covariance of a place.</summary>
+/// <param name="Xx">Variance along x [mm² or in²].</param>
+/// <param name="Yy">Variance along y [mm² or in²].</param>
+/// <param name="Xy">Covariance of both [mm² or in²].</param>
+internal sealed record CovarianceResult(double Xx, double Yy, double Xy);
+
+/// <summary>An ellipse that holds 95 % of a Gaussian place.</summary>
+/// <param name="SemiMajor">Larger semi-axis [mm or in].</param>
+/// <param name="SemiMinor">Smaller semi-axis [mm or in].</param>
+/// <param name="Direction">Direction of the larger one against the lead-in [°].</param>
+internal sealed record EllipseResult(double SemiMajor, double SemiMinor, double Direction);
+
+/// <summary>Mean radius of the form on its contact side, under load: tighter than the finished panel.</summary>
+/// <param name="Planned">As planned [mm or in].</param>
+/// <param name="Expected">With the mean error of the sweep [mm or in]; null where that would fold the form flat.</param>
+/// <param name="Tightest">At the upper end of the closing interval [mm or in]; null where that would fold the form flat.</param>
+/// <param name="Gentlest">At the lower end of the closing interval [mm or in]; null where that would fold the form flat.</param>
+internal sealed record RadiusSpreadResult(double Planned, double? Expected, double? Tightest, double? Gentlest);
+
+/// <summary>Standard deviation of a fold angle that the wanted tolerance leaves room for; 0 where the bias, for the end the bias and the marks, break it alone.</summary>
+/// <param name="Closing">For the closing angle [°].</param>
+/// <param name="End">For the end, first order [°]; not shown to be on the safe side.</param>
+/// <param name="EndExact">For the end by the exact form [°]; 45 where more would do.</param>
+internal sealed record NeededScatterResult(double Closing, double End, double EndExact);
+
+/// <summary>A figure of the form held against one class of a published table.</summary>
+/// <param name="Standard">Name of the standard.</param>
+/// <param name="Class">Its class; null where it has none.</param>
+/// <param name="Figure">What is compared: <c>fold-angle</c>, <c>closing-angle</c> (legs: the leads) or <c>end-position</c> (the distance of the end from the start).</param>
+/// <param name="Size">Size at which the table is read [mm or in]: the shorter leg (of all folds the longest, where the limit is tightest), or the length.</param>
+/// <param name="Expected">Bias and coverage times scatter [° or mm or in].</param>
+/// <param name="Allowed">Permissible deviation, to either side [° or mm or in]; null where the table has none for this size.</param>
+/// <param name="Unit">Unit of both.</param>
+/// <param name="Holds">Whether the form holds it; null where the table has none.</param>
+/// <param name="Source">Key of the source, as in <c>/v1/references</c>.</param>
+/// <param name="Status">How the value was read.</param>
+internal sealed record PublishedToleranceResult(
+    string Standard,
+    string? Class,
+    string Figure,
+    double Size,
+    double Expected,
+    double? Allowed,
+    string Unit,
+    bool? Holds,
+    string Source,
+    [property: JsonConverter(typeof(WordConverter<Status>))] Status Status);

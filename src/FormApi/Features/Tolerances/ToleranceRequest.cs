@@ -1,0 +1,132 @@
+using System.Text.Json.Serialization.Metadata;
+using FluentValidation;
+using FluentValidation.Results;
+using FormApi.Features.Forms;
+using FormApi.Features.Inspections;
+using FormApi.Features.Predictions;
+using FormApi.Http;
+using Forming;
+using Forming.Tolerances;
+
+namespace FormApi.Features.Tolerances;
+
+/// <summary>How well folds are made, and the form they are to make: the request for its plan, or its stations.</summary>
+/// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> or <c>in</c>. Angles are in degrees.</param>
+/// <param name="Form">The form. With <c>stations</c> leave out <c>width</c>, <c>stepping</c>, <c>grain</c>, <c>neutralFactor</c> and <c>stop</c>: they would have no use.</param>
+/// <param name="Panel">The panel; needed but with <c>stations</c>, which leave no use for it.</param>
+/// <param name="Brake">The brake; needed but with <c>stations</c>, which leave no use for it.</param>
+/// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the request's units.</param>
+/// <param name="Stations">The folds of the form, from its lead-in. Default: null, the form is planned.</param>
+/// <param name="Accuracy">How well folds are made. Default: an assumption for hand-set brakes, ±1° and ±0.8 mm at two standard deviations.</param>
+/// <param name="Tolerance">What the form must hold. Default: null, errors are only added up.</param>
+internal sealed record ToleranceRequest(
+    LengthUnit Units,
+    FormInput Form,
+    PanelInput? Panel = null,
+    BrakeInput? Brake = null,
+    MarksInput? Marks = null,
+    IReadOnlyList<StandingStationInput>? Stations = null,
+    AccuracyInput? Accuracy = null,
+    ToleranceInput? Tolerance = null) : IRequestBody<ToleranceRequest>, IFoldedRequest
+{
+    private const double Coverage = 2;
+
+    private static readonly ToleranceRequestRules InMm = new(UnitSystem.Mm);
+    private static readonly ToleranceRequestRules InInch = new(UnitSystem.Inch);
+
+    /// <inheritdoc/>
+    static JsonTypeInfo<ToleranceRequest> IRequestBody<ToleranceRequest>.TypeInfo => WireJson.Requests.ToleranceRequest;
+
+    /// <inheritdoc/>
+    bool IRequestBody<ToleranceRequest>.HasNullItems => FoldedRules.HasNull(this);
+
+    /// <inheritdoc/>
+    string? IRequestBody<ToleranceRequest>.MissingField => FoldedRules.MissingField(this);
+
+    /// <inheritdoc/>
+    ValidationResult IRequestBody<ToleranceRequest>.Check() => (Units == LengthUnit.In ? InInch : InMm).Validate(this);
+
+    /// <summary>The request with every default shown, still in the caller's units.</summary>
+    public ToleranceRequest WithDefaults()
+    {
+        var units = UnitSystem.Of(Units);
+        var whole = this with
+        {
+            Form = Form with { GaugeSystem = FormDefaults.GaugeSystemOf(Form) },
+            Accuracy = new(
+                Accuracy?.Bias ?? UnitSystem.Degrees(FoldAccuracy.Default.Bias),
+                Accuracy?.Scatter ?? UnitSystem.Degrees(FoldAccuracy.Default.Scatter),
+                Accuracy?.MarkScatter ?? units.Length(FoldAccuracy.Default.MarkScatterMm)),
+            Tolerance = Tolerance is { } tolerance ? tolerance with { Coverage = tolerance.Coverage ?? Coverage } : null,
+        };
+        if (Stations is not null)
+            return whole;
+        var form = FormDefaults.Apply(FoldedForm.AsForm(this));
+        return whole with { Panel = form.Panel, Form = form.Form, Brake = form.Brake, Marks = form.Marks };
+    }
+
+    /// <summary>The accuracy in the library's units, once defaults are filled in.</summary>
+    public FoldAccuracy ToAccuracy() => new(
+        Angle.FromDegrees(Accuracy!.Bias!.Value), Angle.FromDegrees(Accuracy.Scatter!.Value), UnitSystem.Of(Units).ToMm(Accuracy.MarkScatter!.Value));
+
+    /// <summary>The tolerance in the library's units, or null.</summary>
+    public WantedTolerance? ToTolerance() => Tolerance is { } wanted
+        ? new(Angle.FromDegrees(wanted.Closing), UnitSystem.Of(Units).ToMm(wanted.End), wanted.Coverage!.Value)
+        : null;
+}
+
+/// <summary>How well folds are made.</summary>
+/// <param name="Bias">What every fold turns too far [°]; negative is too little. Default: 0.</param>
+/// <param name="Scatter">Standard deviation of a fold angle about that [°]. Default: 0.5, which is ±1° at two standard deviations; an assumption.</param>
+/// <param name="MarkScatter">Standard deviation of a mark from the datum [mm or in]; both edges of the blank count as exact. Default: 0.4 mm, which is ±0.8 mm at two standard deviations; an assumption.</param>
+internal sealed record AccuracyInput(double? Bias = null, double? Scatter = null, double? MarkScatter = null);
+
+/// <summary>What a form must hold.</summary>
+/// <param name="Closing">Error of the sum of all folds, to either side [°].</param>
+/// <param name="End">Distance of the end of the lead-out from its planned place, the first flat held [mm or in].</param>
+/// <param name="Coverage">Standard deviations that have to fit in. Default: 2, about 95 % of forms.</param>
+internal sealed record ToleranceInput(double Closing, double End, double? Coverage = null);
+
+/// <summary>What a request for an error budget must satisfy.</summary>
+internal sealed class ToleranceRequestRules : Rules<ToleranceRequest>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public ToleranceRequestRules(UnitSystem units)
+    {
+        this.AddFoldedRules(units, _ => false);
+        RuleFor(request => request.Accuracy!).SetValidator(new AccuracyInputRules(units)).When(request => request.Accuracy is not null);
+        RuleFor(request => request.Tolerance!).SetValidator(new ToleranceInputRules(units)).When(request => request.Tolerance is not null);
+        RuleFor(request => request).Custom((request, context) =>
+        {
+            if (request.Stations is not null)
+                PredictionRequestRules.Unused(context, "panel", request.Panel);
+        });
+    }
+}
+
+/// <summary>What an accuracy must satisfy.</summary>
+internal sealed class AccuracyInputRules : Rules<AccuracyInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public AccuracyInputRules(UnitSystem units)
+    {
+        RuleFor(accuracy => accuracy.Bias).Within(Ranges.AngleBias, units);
+        RuleFor(accuracy => accuracy.Scatter).Within(Ranges.AngleScatter, units);
+        RuleFor(accuracy => accuracy.MarkScatter).Within(Ranges.MarkScatter, units);
+    }
+}
+
+/// <summary>What a wanted tolerance must satisfy.</summary>
+internal sealed class ToleranceInputRules : Rules<ToleranceInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public ToleranceInputRules(UnitSystem units)
+    {
+        RuleFor(tolerance => tolerance.Closing).Within(Ranges.ClosingTolerance, units);
+        RuleFor(tolerance => tolerance.End).Within(Ranges.PlaceTolerance, units);
+        RuleFor(tolerance => tolerance.Coverage).Within(Ranges.Coverage, units);
+    }
+}

@@ -1,0 +1,43 @@
+using Forming.Facets;
+using Forming.Plans;
+using Forming.Prediction;
+using Forming.Results;
+
+namespace Forming.Inspection;
+
+/// <summary>How a panel comes off the form as it is, beside the form as it should be, pulled alike.</summary>
+/// <param name="Planned">Off the planned form, or null where that cannot be told.</param>
+/// <param name="AsBuilt">Off the form as it is, or null where that cannot be told.</param>
+/// <param name="WhyNot">Why it cannot be told, or null.</param>
+public sealed record PanelEffect(PanelPrediction? Planned, PanelPrediction? AsBuilt, FormattableString? WhyNot)
+{
+    /// <summary>Pulls the panel over both.</summary>
+    /// <param name="planned">The form as it should be.</param>
+    /// <param name="built">The form as it is.</param>
+    /// <param name="outerFoldRadiusMm">Outer radius of the folds [mm].</param>
+    /// <param name="ends">Half or full folds at the ends.</param>
+    /// <param name="panel">The panel, or null where none is given.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    public static PanelEffect Of(
+        FoldedPolygon planned, FoldedPolygon built, double outerFoldRadiusMm, SteppingEnds ends, PanelSpec? panel, CancellationToken cancellation)
+    {
+        if (panel is null)
+            return new(null, null, $"no panel is given, so there is no curve to hold the form against");
+        if (built.FoldAngles.ToList().FindIndex(angle => !(angle > 0)) is >= 0 and var flat)
+            return new(null, null, $"fold {flat + 1} was not made: the panel cannot be pulled over folds that are not there");
+        try
+        {
+            var plan = JobOf(planned, outerFoldRadiusMm, ends, panel);
+            // The same hand in both, so that the form is all that differs.
+            var real = JobOf(built, outerFoldRadiusMm, ends, panel) with { LeverMm = plan.LeverMm };
+            return new(PanelPrediction.Of(plan, cancellation), PanelPrediction.Of(real, cancellation), null);
+        }
+        catch (NoSolutionException none)
+        {
+            return new(null, null, none.Wording);
+        }
+    }
+
+    private static PredictionJob JobOf(FoldedPolygon form, double outerFoldRadiusMm, SteppingEnds ends, PanelSpec panel) => StandingJob.Of(
+        new([.. form.FlatsMm.Skip(1).Take(form.Folds - 1)], form.FoldAngles, outerFoldRadiusMm), form.FlatsMm[^1], ends, panel);
+}

@@ -1,0 +1,122 @@
+using Forming.Facets;
+using Forming.Results;
+
+namespace Forming.Inspection;
+
+/// <summary>Finds measurements that are hard to believe. All bounds are assumptions, and each reason states its own.</summary>
+public static class Suspicions
+{
+    // Six standard deviations of a fold at the accuracy planned with.
+    private static readonly double PerRootFold = Angle.FromDegrees(3).Radians;
+    private static readonly double FarOff = Angle.FromDegrees(5).Radians;
+    private static readonly double Differs = Angle.FromDegrees(2).Radians;
+    private const double LeastOfMissing = 0.25;
+    private const double LeastOfDouble = 1.6;
+    private const double FarFacetShare = 0.25;
+    private const double FarFacetMm = 3;
+    private const double RoughLineMm = 0.5;
+
+    /// <summary>Looks at what was measured.</summary>
+    /// <param name="measured">What was measured.</param>
+    /// <param name="built">The polygon it gives.</param>
+    /// <param name="planned">The form as it should be.</param>
+    public static IReadOnlyList<Suspicion> Of(Measurement measured, FoldedPolygon built, FoldedPolygon planned)
+    {
+        var found = new List<Suspicion>();
+        var whole = measured.Points is null ? "measured.angles" : "measured.points";
+        Sum(found, whole, built, planned);
+        if (!Reversed(found, whole, built.FoldAngles, planned.FoldAngles))
+            Single(found, measured.Points is not null, built.FoldAngles, planned.FoldAngles);
+        Facets(found, measured, built, planned);
+        Lines(found, measured);
+        return found;
+    }
+
+    private static void Sum(List<Suspicion> found, string whole, FoldedPolygon built, FoldedPolygon planned)
+    {
+        var off = built.Sweep - planned.Sweep;
+        var bound = PerRootFold * Math.Sqrt(planned.Folds);
+        if (Math.Abs(off) > bound)
+            found.Add(new(whole, "sum-far-off", $"the folds add up to {Figure.Angle(built.Sweep)} in place of {Figure.Angle(planned.Sweep)}: {Figure.Angle(off)} off, where {Figure.Angle(bound)} would be six standard deviations of folds made to ±1°"));
+    }
+
+    private static bool Reversed(List<Suspicion> found, string whole, IReadOnlyList<double> angles, IReadOnlyList<double> wanted)
+    {
+        double straight = 0, backwards = 0;
+        for (var i = 0; i < angles.Count; i++)
+        {
+            straight += Math.Abs(angles[i] - wanted[i]);
+            backwards += Math.Abs(angles[^(i + 1)] - wanted[i]);
+        }
+
+        if (!(straight > Differs / 2 * angles.Count && backwards < straight / 2))
+            return false;
+        found.Add(new(whole, "order-reversed", $"read from the other end the folds agree within {Figure.Angle(backwards / angles.Count)} on the average, as given within {Figure.Angle(straight / angles.Count)}: the list may be reversed"));
+        return true;
+    }
+
+    private static void Single(List<Suspicion> found, bool isPoints, IReadOnlyList<double> angles, IReadOnlyList<double> wanted)
+    {
+        for (var i = 0; i < angles.Count; i++)
+        {
+            var off = angles[i] - wanted[i];
+            if (i + 1 < angles.Count && IsSwapped(i))
+            {
+                found.Add(new(PathOf(i), "swapped", $"folds {i + 1} and {i + 2} agree with the plan the other way round: they may be swapped"));
+                i++;
+            }
+            else if (angles[i] < LeastOfMissing * wanted[i])
+            {
+                var twin = IsDouble(i - 1) ? i - 1 : IsDouble(i + 1) ? i + 1 : -1;
+                found.Add(twin < 0
+                    ? new(PathOf(i), "missing-fold", $"fold {i + 1} turns {Figure.Angle(angles[i])} in place of {Figure.Angle(wanted[i])}: it was not made, or not measured")
+                    : new(PathOf(i), "missing-fold", $"fold {i + 1} turns {Figure.Angle(angles[i])} in place of {Figure.Angle(wanted[i])}, and fold {twin + 1} beside it {Figure.Angle(angles[twin])} in place of {Figure.Angle(wanted[twin])}: both may have been made at one line"));
+            }
+            else if (Math.Abs(off) > FarOff && !(IsDouble(i) && (IsMissing(i - 1) || IsMissing(i + 1))))
+            {
+                found.Add(new(PathOf(i), "angle-far-off", $"fold {i + 1} turns {Figure.Angle(angles[i])} in place of {Figure.Angle(wanted[i])}: more than {Figure.Angle(FarOff)} off, measure it again"));
+            }
+        }
+
+        bool IsMissing(int i) => i >= 0 && i < angles.Count && angles[i] < LeastOfMissing * wanted[i];
+
+        bool IsDouble(int i) => i >= 0 && i < angles.Count && angles[i] > LeastOfDouble * wanted[i];
+
+        bool IsSwapped(int i) =>
+            Math.Abs(angles[i] - wanted[i]) > Differs && Math.Abs(angles[i + 1] - wanted[i + 1]) > Differs
+            && Math.Abs(angles[i] - wanted[i + 1]) < Differs / 2 && Math.Abs(angles[i + 1] - wanted[i]) < Differs / 2;
+
+        string PathOf(int i) => isPoints
+            ? FormattableString.Invariant($"measured.points[{i + 1}]")
+            : FormattableString.Invariant($"measured.angles[{i}]");
+    }
+
+    private static void Facets(List<Suspicion> found, Measurement measured, FoldedPolygon built, FoldedPolygon planned)
+    {
+        var (field, shift) = measured switch
+        {
+            { FacetsMm: not null } => ("facets", 1),
+            { SpacingsMm: not null } => ("spacings", 1),
+            { Points: not null } => ("points", 0),
+            _ => ("", 0),
+        };
+        if (field.Length == 0)
+            return;
+        for (var j = 1; j < planned.Folds; j++)
+        {
+            var (length, wanted) = (built.FlatsMm[j], planned.FlatsMm[j]);
+            var bound = Math.Max(FarFacetMm, FarFacetShare * wanted);
+            if (Math.Abs(length - wanted) > bound)
+                found.Add(new(FormattableString.Invariant($"measured.{field}[{j - shift}]"), "facet-far-off", $"the facet after fold {j} comes to {Figure.Length(length)} in place of {Figure.Length(wanted)}: more than {Figure.Length(bound)} off, measure it again"));
+        }
+    }
+
+    private static void Lines(List<Suspicion> found, Measurement measured)
+    {
+        for (var j = 0; j < measured.Points?.Count; j++)
+        {
+            if (TemplateLine.Fit(measured.Points[j]) is { LargestMissMm: > RoughLineMm } line)
+                found.Add(new(FormattableString.Invariant($"measured.points[{j}]"), "not-straight", $"a point lies {Figure.Length(line.LargestMissMm)} off the straight line through flat {j + 1}: a misread point, a point of the next flat, or a flat that is not flat"));
+        }
+    }
+}

@@ -1,0 +1,201 @@
+using Forming.Facets;
+using Forming.Results;
+
+namespace Forming.Tolerances;
+
+/// <summary>What the errors of single folds and marks add up to, and what that is worth.</summary>
+public sealed record ToleranceReport
+{
+    /// <summary>The planned form.</summary>
+    public required FoldedPolygon Form { get; init; }
+
+    /// <summary>Coverage in use: standard deviations that intervals count.</summary>
+    public required double Coverage { get; init; }
+
+    /// <summary>Mean error of the closing angle.</summary>
+    public required Angle ClosingBias { get; init; }
+
+    /// <summary>Standard deviation of the closing angle.</summary>
+    public required Angle ClosingScatter { get; init; }
+
+    /// <summary>Every fold off the same way by bias and as many standard deviations as the coverage has.</summary>
+    public required Angle ClosingWorst { get; init; }
+
+    /// <summary>The end of the lead-out, exact.</summary>
+    public required EndSpread End { get; init; }
+
+    /// <summary>The end of the lead-out, to first order.</summary>
+    public required EndSpread EndFirstOrder { get; init; }
+
+    /// <summary>Mean radius of the form on its contact side [mm], or null with fewer than three folds.</summary>
+    public required double? RadiusMm { get; init; }
+
+    /// <summary>The scatter that the wanted tolerance leaves room for, or null where none is wanted.</summary>
+    public required NeededScatter? Needed { get; init; }
+
+    /// <summary>The figures held against published tables.</summary>
+    public required IReadOnlyList<ToleranceComparison> Published { get; init; }
+
+    /// <summary>The wanted tolerance, held or not.</summary>
+    public required IReadOnlyList<Check> Checks { get; init; }
+
+    /// <summary>What to know about the figures.</summary>
+    public required IReadOnlyList<ShopNote> Notes { get; init; }
+
+    /// <summary>What the figures rest on.</summary>
+    public required IReadOnlyList<Basis> Basis { get; init; }
+
+    /// <summary>How far off the closing angle may lie to either side of zero.</summary>
+    public Angle ClosingReach => new(Math.Abs(ClosingBias.Radians) + (Coverage * ClosingScatter.Radians));
+
+    /// <summary>The mean radius when the sweep is off: the same length over another turn.</summary>
+    /// <param name="closing">Error of the sweep.</param>
+    /// <returns>The radius [mm], or null where the form has none, or would be folded flat.</returns>
+    public double? RadiusWith(Angle closing)
+    {
+        var turned = Form.Sweep + closing.Radians;
+        return RadiusMm is { } radius && turned > 0 ? radius * Form.Sweep / turned : null;
+    }
+
+    /// <summary>Adds the errors up.</summary>
+    /// <param name="form">The planned form.</param>
+    /// <param name="accuracy">How well it is folded.</param>
+    /// <param name="wanted">What it must hold, or null.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    public static ToleranceReport Of(
+        FoldedPolygon form, FoldAccuracy accuracy, WantedTolerance? wanted, CancellationToken cancellation = default)
+    {
+        var n = form.Folds;
+        var isAssumed = accuracy.IsAssumed;
+        var coverage = wanted?.Coverage ?? 2;
+        var (bias, scatter) = (accuracy.Bias.Radians, accuracy.Scatter.Radians);
+        var report = new ToleranceReport
+        {
+            Form = form,
+            Coverage = coverage,
+            ClosingBias = new(n * bias),
+            ClosingScatter = new(scatter * Math.Sqrt(n)),
+            ClosingWorst = new(n * (Math.Abs(bias) + (coverage * scatter))),
+            End = ErrorPropagation.Exact(form, accuracy, cancellation),
+            EndFirstOrder = ErrorPropagation.FirstOrder(form, accuracy),
+            RadiusMm = form.MeanRadiusMm(),
+            Needed = wanted is null ? null : NeededScatter.For(form, accuracy, wanted, cancellation),
+            Published = [],
+            Checks = [],
+            Notes = [],
+            Basis = BasisOf(isAssumed),
+        };
+        return report with
+        {
+            Published = Compare(report, Math.Abs(bias) + (coverage * scatter)),
+            Checks = wanted is null ? [] : [ClosingCheck(report, accuracy, wanted), EndCheck(report, accuracy, wanted)],
+            Notes = NotesOf(report, isAssumed),
+        };
+    }
+
+    private static List<ToleranceComparison> Compare(ToleranceReport report, double foldDeviation)
+    {
+        var flats = report.Form.FlatsMm;
+        // The longest of the shorter legs has the tightest limit.
+        var leg = Enumerable.Range(0, report.Form.Folds).Max(i => Math.Min(flats[i], flats[i + 1]));
+        var ends = Math.Min(flats[0], flats[^1]);
+        var chord = report.Form.Vertices()[^1].Length;
+        var rows = new List<ToleranceComparison>();
+        foreach (var (standard, @class) in GeneralTolerances.Classes)
+        {
+            Add("fold-angle", TolerancedQuantity.Angle, leg, foldDeviation);
+            Add("closing-angle", TolerancedQuantity.Angle, ends, report.ClosingReach.Radians);
+            Add("end-position", TolerancedQuantity.Length, chord, report.End.ReachMm(report.Coverage));
+
+            void Add(string figure, TolerancedQuantity quantity, double size, double expected)
+            {
+                var table = GeneralTolerances.All.FirstOrDefault(row => row.Standard == standard && row.Class == @class && row.Quantity == quantity);
+                if (table is null)
+                    return;
+                var cell = GeneralTolerances.Find(standard, @class, quantity, size);
+                var source = cell ?? table;
+                rows.Add(new(
+                    standard,
+                    @class.Length > 0 ? @class : null,
+                    figure,
+                    size,
+                    quantity == TolerancedQuantity.Angle ? Quantity.Angle : Quantity.Length,
+                    expected,
+                    cell?.Deviation,
+                    source.Source,
+                    source.Status));
+            }
+        }
+
+        return rows;
+    }
+
+    private static Check ClosingCheck(ToleranceReport report, FoldAccuracy accuracy, WantedTolerance wanted)
+    {
+        var reach = report.ClosingReach.Radians;
+        var passes = reach <= wanted.Closing.Radians;
+        return new(
+            "closing-tolerance",
+            passes ? Verdict.Pass : Verdict.Warn,
+            reach,
+            wanted.Closing.Radians,
+            Quantity.Angle,
+            $"{report.Form.Folds} folds close within {Figure.Angle(reach)}: a bias of {Figure.Angle(report.ClosingBias.Radians)} and {Figure.Number(report.Coverage)} standard deviations of {Figure.Angle(report.ClosingScatter.Radians)}",
+            passes ? null : Remedy(report.Needed!.Closing, accuracy, "the bias alone breaks it"));
+    }
+
+    private static Check EndCheck(ToleranceReport report, FoldAccuracy accuracy, WantedTolerance wanted)
+    {
+        var reach = report.End.ReachMm(report.Coverage);
+        var passes = reach <= wanted.EndMm;
+        return new(
+            "end-tolerance",
+            passes ? Verdict.Pass : Verdict.Warn,
+            reach,
+            wanted.EndMm,
+            Quantity.Length,
+            $"the end lies within {Figure.Length(reach)}: {Figure.Length(report.End.Bias.Length)} on the mean and {Figure.Number(report.Coverage)} standard deviations in the widest direction",
+            passes ? null : Remedy(report.Needed!.EndExact, accuracy, "bias and marks alone break it"));
+    }
+
+    private static FormattableString Remedy(Angle needed, FoldAccuracy accuracy, string broken) => needed > Angle.Zero
+        ? $"a scatter of {Figure.Angle(needed.Radians)} a fold in place of {Figure.Angle(accuracy.Scatter.Radians)}, or a template after every few folds and the last ones closed to it"
+        : (FormattableString)$"no scatter is small enough, {broken}: set the stop from test strips first, mark more closely, or close the last folds to a template";
+
+    private static List<ShopNote> NotesOf(ToleranceReport report, bool isAssumed)
+    {
+        var notes = new List<ShopNote>
+        {
+            new("scatter-is-one-sigma", $"Scatter and mark scatter are standard deviations: a shop's ±1° that holds for 19 folds of 20 is a scatter of {Figure.Angle(Angle.FromDegrees(0.5).Radians)}. Intervals here count {Figure.Number(report.Coverage)} standard deviations."),
+            new("check-by-template", $"Independent errors add up as their root sum of squares, {Figure.Angle(report.Coverage * report.ClosingScatter.Radians)} here, and at worst to {Figure.Angle(report.ClosingWorst.Radians)}: check by template every few folds and close with the last one or two."),
+        };
+        if (isAssumed)
+            notes.Add(new("accuracy-assumed", $"A scatter of {Figure.Angle(FoldAccuracy.Default.Scatter.Radians)} and a mark scatter of {Figure.Length(FoldAccuracy.Default.MarkScatterMm)} are an assumption for hand-set brakes, ±1° and ±{Figure.Length(2 * FoldAccuracy.Default.MarkScatterMm)} at two standard deviations: no published tolerance for hand leaf brakes was found."));
+        if (report.Needed is { } needed)
+        {
+            if (needed.Closing == Angle.Zero)
+                notes.Add(new("bias-breaks-closing", $"The bias alone breaks the closing tolerance: a needed scatter of 0 means that no scatter is small enough."));
+            if (needed.EndExact == Angle.Zero)
+                notes.Add(new("bias-breaks-end", $"Bias and marks alone break the tolerance of the end: a needed scatter of 0 means that no scatter is small enough."));
+        }
+
+        if (report.RadiusMm is null)
+            notes.Add(new("no-mean-radius", $"With fewer than three folds the form has no mean radius to speak of."));
+        return notes;
+    }
+
+    private static List<Basis> BasisOf(bool isAssumed) =>
+    [
+        new("closing", "n b ± z u √n: independent errors of equal folds", "textbook statistics", Status.Computed),
+        new("end", "exact mean and covariance of the end for Gaussian errors of folds and marks, first flat held; sharp mold lines, so what bend allowance changes with the angle's error is left out", "derived by this project, checked against simulation", Status.Computed),
+        new("end.ellipse", "95 % of a Gaussian point; the end itself is Gaussian to first order only", "textbook statistics", Status.Computed),
+        new("end.firstOrder", "b Σ J(P - V) and u² Σ g gᵀ + v² Σ h hᵀ about the planned polygon", "textbook statistics", Status.Computed),
+        new("radius", "mean radius of the form's contact side under load, middle of first facet to middle of last; the same length over the sweep that is off", "geometry", Status.Computed),
+        new("needed.end", "first order; not shown to be on the safe side", "textbook statistics", Status.Computed),
+        new("needed.endExact", "the exact form, solved for the scatter", "derived by this project", Status.Computed),
+        new("published", "ISO 2768-1 and DIN 6935: each row says how its value was read", "ISO 2768-1; DIN 6935", Status.PublishedAsQuoted),
+        isAssumed
+            ? new("accuracy", "±1° and ±0.8 mm at two standard deviations, or one of them", "an assumption for hand-set brakes", Status.Assumption)
+            : new("accuracy", "as given", "caller", Status.Caller),
+    ];
+}

@@ -1,0 +1,141 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+
+namespace FormApi.Tests;
+
+/// <summary>Error budgets before folding and inspections after it, through the real pipeline.</summary>
+public sealed class AccuracyTests(Service service) : IClassFixture<Service>
+{
+    [Theory]
+    [MemberData(nameof(Requests.AccuracyExamples), MemberType = typeof(Requests))]
+    public async Task The_shown_request_gives_the_same_answer(string operation, string name)
+    {
+        var first = await Ask(operation, Requests.Example(operation, name));
+        Assert.Equal(first.ToJsonString(), (await Ask(operation, first["request"]!)).ToJsonString());
+    }
+
+    [Fact]
+    public async Task What_was_left_out_is_echoed_as_one_standard_deviation()
+    {
+        var answer = await Ask("computeTolerances", Requests.Arc());
+        Assert.Equal(0.5, (double)answer["request"]!["accuracy"]!["scatter"]!);
+        Assert.Equal(0.4, (double)answer["request"]!["accuracy"]!["markScatter"]!);
+        Assert.Equal(0, (double)answer["request"]!["accuracy"]!["bias"]!);
+        Assert.Null(answer["needed"]);
+        Assert.Contains(answer["basis"]!.AsArray(), basis => (string?)basis!["quantity"] == "accuracy" && (string?)basis["status"] == "assumption");
+        Assert.Equal(14, answer["published"]!.AsArray().Count);
+        Assert.All(answer["published"]!.AsArray().Where(row => (string?)row!["standard"] == "DIN 6935"), row => Assert.Equal("from-memory", (string?)row!["status"]));
+    }
+
+    // n folds: bias n b, scatter u √n.
+    [Fact]
+    public async Task Closing_adds_up_as_by_hand()
+    {
+        var answer = await Ask("computeTolerances", Requests.Example("computeTolerances", "strip-set-stop"));
+        Assert.Equal(-0.6, (double)answer["closing"]!["bias"]!, 9);
+        Assert.Equal(0.2 * Math.Sqrt(6), (double)answer["closing"]!["scatter"]!, 9);
+        Assert.Equal(-0.6 - (3 * 0.2 * Math.Sqrt(6)), (double)answer["closing"]!["interval"]![0]!, 9);
+        Assert.Equal((1.5 - 0.6) / (3 * Math.Sqrt(6)), (double)answer["needed"]!["closing"]!, 9);
+    }
+
+    [Fact]
+    public async Task The_needed_scatter_passes_its_own_check()
+    {
+        var request = Requests.Example("computeTolerances", "cab-corner-by-hand");
+        var needed = (await Ask("computeTolerances", request))["needed"]!;
+        var scatter = 0.9999 * Math.Min((double)needed["closing"]!, (double)needed["endExact"]!);
+        var better = await Ask("computeTolerances", request.With("/accuracy", $$"""{"scatter":{{scatter.ToString("R", CultureInfo.InvariantCulture)}}}"""));
+        Assert.All(
+            better["checks"]!.AsArray().Where(check => ((string)check!["id"]!).EndsWith("-tolerance", StringComparison.Ordinal)),
+            check => Assert.Equal("pass", (string?)check!["verdict"]));
+    }
+
+    [Fact]
+    public async Task A_plan_measured_as_planned_needs_no_correction_and_changes_no_panel()
+    {
+        var form = await service.Form(Requests.Arc());
+        var stations = form["form"]!["stations"]!.AsArray();
+        var angles = new JsonArray([.. stations.Select(station => station!["angle"]!.DeepClone())]);
+        double[] places = [.. stations.Select(station => (double)station!["at"]!)];
+        var spacings = new JsonArray([.. places.Zip(places.Skip(1), (a, b) => (JsonNode)(b - a))]);
+        var answer = await Ask("inspectForm", Requests.Arc().With("/measured", new JsonObject { ["angles"] = angles, ["spacings"] = spacings }.ToJsonString()));
+        Assert.True((bool)answer["withinTolerance"]!);
+        Assert.Null(answer["departure"]);
+        Assert.Empty(answer["suspect"]!.AsArray());
+        Assert.Empty(answer["corrections"]!["folds"]!.AsArray());
+        Assert.Equal(0, (double)answer["fit"]!["largestHeld"]!, 6);
+        Assert.Null(answer["panel"]!["reason"]);
+        Assert.Equal(0, (double)answer["panel"]!["change"]!["sweep"]!, 4);
+    }
+
+    [Fact]
+    public async Task Two_folds_short_by_whole_steps_are_found_and_mended()
+    {
+        var form = await service.Form(Requests.Arc());
+        double[] angles = [.. form["form"]!["stations"]!.AsArray().Select(station => (double)station!["angle"]!)];
+        angles[2] -= 1.5;
+        angles[5] -= 1;
+        var request = Requests.Arc()
+            .With("/measured", new JsonObject { ["angles"] = new JsonArray([.. angles.Select(angle => (JsonNode)angle)]) }.ToJsonString())
+            .With("/tolerance", """{"closing":0.1,"vertex":0.05}""");
+        var answer = await Ask("inspectForm", request);
+        Assert.False((bool)answer["withinTolerance"]!);
+        Assert.Equal([(3, 3), (6, 2)], answer["corrections"]!["folds"]!.AsArray().Select(fold => ((int)fold!["fold"]!, (int)fold["steps"]!)));
+        Assert.True((bool)answer["corrections"]!["proven"]!);
+        Assert.Equal("outside", (string?)answer["departure"]!["side"]);
+        Assert.True((double)answer["panel"]!["change"]!["sweep"]! < 0);
+    }
+
+    [Fact]
+    public async Task Without_a_panel_its_effect_is_not_known_and_says_why()
+    {
+        var answer = await Ask("inspectForm", Requests.Example("inspectForm", "swapped-and-missing"));
+        Assert.Null(answer["panel"]!["planned"]);
+        Assert.Contains("no panel", (string?)answer["panel"]!["reason"], StringComparison.Ordinal);
+        Assert.Equal(
+            ["/measured/angles/0", "/measured/angles/3"],
+            answer["suspect"]!.AsArray().Select(suspect => (string)suspect!["pointer"]!).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task Template_points_turned_and_shifted_say_the_same()
+    {
+        var request = Requests.Example("inspectForm", "cover-template-points");
+        var moved = request.DeepClone().AsObject();
+        foreach (var point in moved["measured"]!["points"]!.AsArray().SelectMany(flat => flat!.AsArray()))
+        {
+            var (x, y) = ((double)point![0]!, (double)point[1]!);
+            (point[0], point[1]) = (100 - y, x - 40);
+        }
+
+        var (one, other) = (await Ask("inspectForm", request), await Ask("inspectForm", moved));
+        foreach (var field in new[] { "asBuilt", "folds", "corrections" })
+            Close(one[field]!, other[field]!, field);
+    }
+
+    private static void Close(JsonNode one, JsonNode other, string place)
+    {
+        if (one is JsonObject fields)
+        {
+            foreach (var (name, value) in fields.Where(field => field.Value is not null))
+                Close(value!, other[name]!, place + "/" + name);
+        }
+        else if (one is JsonArray items)
+        {
+            for (var i = 0; i < items.Count; i++)
+                Close(items[i]!, other[i]!, place + "/" + i);
+        }
+        else if (one.GetValueKind() == System.Text.Json.JsonValueKind.Number)
+        {
+            Assert.True(Math.Abs((double)one - (double)other) < 1e-6, place);
+        }
+    }
+
+    private async Task<JsonNode> Ask(string operation, JsonNode request)
+    {
+        using var response = await service.Post(Requests.PathOf(operation), request.ToJsonString());
+        var text = await response.Content.ReadAsStringAsync();
+        Assert.True(response.IsSuccessStatusCode, text);
+        return JsonNode.Parse(text)!;
+    }
+}
