@@ -1,0 +1,52 @@
+using BenchmarkDotNet.Attributes;
+using Forming.Layout;
+using Forming.Programs;
+
+namespace Forming.Benchmarks;
+
+/// <summary>Brake programs of a form of 40 folds, half a turn.</summary>
+[MemoryDiagnoser]
+public class ProgramBenchmarks
+{
+    private const int Folds = 40;
+    private readonly LeafBrake leaf = new() { LengthMm = 1250 };
+    private readonly PressBrake press = new() { LengthMm = 1250 };
+    private readonly ProgramPart part = Even(200, 180);
+    private readonly ProgramPart hoop = Even(200, 345);
+
+    /// <summary>The nine named orders, leaf brake.</summary>
+    [Benchmark(Baseline = true)]
+    public BrakeProgram LeafNamed() => BrakeProgram.Compute(part, leaf, TimeSpan.Zero);
+
+    /// <summary>The nine named orders, press brake.</summary>
+    [Benchmark]
+    public BrakeProgram PressNamed() => BrakeProgram.Compute(part, press, TimeSpan.Zero);
+
+    /// <summary>With the search, leaf brake.</summary>
+    [Benchmark]
+    public BrakeProgram LeafSearched() => BrakeProgram.Compute(part, leaf);
+
+    /// <summary>With the search, press brake.</summary>
+    [Benchmark]
+    public BrakeProgram PressSearched() => BrakeProgram.Compute(part, press);
+
+    /// <summary>A hoop: proved impossible.</summary>
+    [Benchmark]
+    public BrakeProgram HoopRefused() => BrakeProgram.Compute(hoop, press);
+
+    private static ProgramPart Even(double radiusMm, double degrees)
+    {
+        var shape = new FoldShape(2, 2, 0.4);
+        var step = degrees * Math.PI / 180 / (Folds - 1);
+        var chord = 2 * (radiusMm - shape.OuterRadiusMm) * Math.Sin(step / 2);
+        double[] angles = [step / 2, .. Enumerable.Repeat(step, Folds - 2), step / 2];
+        return new(
+            [60, .. Enumerable.Repeat(chord, Folds - 1), 60],
+            angles,
+            [.. angles.Select(angle => angle + 0.035)],
+            shape,
+            600,
+            330,
+            Angle.FromDegrees(0.5));
+    }
+}
