@@ -4,37 +4,49 @@ using Forming.Programs;
 
 namespace Forming.Benchmarks;
 
-/// <summary>Programs for a brake: a form of 40 folds.</summary>
+/// <summary>Brake programs of a form of 40 folds, half a turn.</summary>
 [MemoryDiagnoser]
 public class ProgramBenchmarks
 {
-    private static readonly LeafBrake Leaf = new() { LengthMm = 1250 };
-    private static readonly PressBrake Press = new() { LengthMm = 1250 };
+    private const int Folds = 40;
+    private readonly LeafBrake leaf = new() { LengthMm = 1250 };
+    private readonly PressBrake press = new() { LengthMm = 1250 };
+    private readonly ProgramPart part = Even(200, 180);
+    private readonly ProgramPart hoop = Even(200, 345);
 
-    private readonly ProgramPart part = Even(300, Math.PI / 2, 40);
-
-    /// <summary>A leaf brake, named orders and no time to search.</summary>
+    /// <summary>The nine named orders, leaf brake.</summary>
     [Benchmark(Baseline = true)]
-    public BrakeProgram LeafNamed() => BrakeProgram.Compute(part, Leaf, TimeSpan.Zero);
+    public BrakeProgram LeafNamed() => BrakeProgram.Compute(part, leaf, TimeSpan.Zero);
 
-    /// <summary>A press brake, named orders and no time to search.</summary>
+    /// <summary>The nine named orders, press brake.</summary>
     [Benchmark]
-    public BrakeProgram PressNamed() => BrakeProgram.Compute(part, Press, TimeSpan.Zero);
+    public BrakeProgram PressNamed() => BrakeProgram.Compute(part, press, TimeSpan.Zero);
 
-    /// <summary>A leaf brake, the whole search.</summary>
+    /// <summary>With the search, leaf brake.</summary>
     [Benchmark]
-    public BrakeProgram LeafSearched() => BrakeProgram.Compute(part, Leaf);
+    public BrakeProgram LeafSearched() => BrakeProgram.Compute(part, leaf);
 
-    /// <summary>A press brake, the whole search.</summary>
+    /// <summary>With the search, press brake.</summary>
     [Benchmark]
-    public BrakeProgram PressSearched() => BrakeProgram.Compute(part, Press);
+    public BrakeProgram PressSearched() => BrakeProgram.Compute(part, press);
 
-    private static ProgramPart Even(double radius, double sweep, int folds)
+    /// <summary>A hoop: proved impossible.</summary>
+    [Benchmark]
+    public BrakeProgram HoopRefused() => BrakeProgram.Compute(hoop, press);
+
+    private static ProgramPart Even(double radiusMm, double degrees)
     {
         var shape = new FoldShape(2, 2, 0.4);
-        var step = sweep / (folds - 1);
-        var chord = 2 * (radius - shape.OuterRadiusMm) * Math.Sin(step / 2);
-        double[] angles = [step / 2, .. Enumerable.Repeat(step, folds - 2), step / 2];
-        return new([60, .. Enumerable.Repeat(chord, folds - 1), 60], angles, [.. angles.Select(angle => angle + 0.035)], shape, 600, 330, Angle.FromDegrees(0.5));
+        var step = degrees * Math.PI / 180 / (Folds - 1);
+        var chord = 2 * (radiusMm - shape.OuterRadiusMm) * Math.Sin(step / 2);
+        double[] angles = [step / 2, .. Enumerable.Repeat(step, Folds - 2), step / 2];
+        return new(
+            [60, .. Enumerable.Repeat(chord, Folds - 1), 60],
+            angles,
+            [.. angles.Select(angle => angle + 0.035)],
+            shape,
+            600,
+            330,
+            Angle.FromDegrees(0.5));
     }
 }

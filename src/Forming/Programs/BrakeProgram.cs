@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using Forming.Results;
 
 namespace Forming.Programs;
@@ -40,6 +39,9 @@ public sealed record BrakeProgram
     /// <summary>Whether the search came to its end; else a better order may exist.</summary>
     public bool IsSearchComplete { get; private init; }
 
+    /// <summary>Whether the clock ended the search before its counted work was done: on a faster machine it may go further.</summary>
+    public bool IsCutByClock { get; private init; }
+
     /// <summary>Why there is no program, or null.</summary>
     public Impossibility? Impossible { get; private init; }
 
@@ -55,31 +57,31 @@ public sealed record BrakeProgram
     /// <summary>Works a program out.</summary>
     /// <param name="part">The part.</param>
     /// <param name="brake">The brake with its tools.</param>
-    /// <param name="deadline">How long the search may go on, as a last resort: its states are counted first; null takes 2 s.</param>
+    /// <param name="deadline">How long the search may go on past the named orders: it grants an amount of work that is counted, the same on any
+    /// machine, and the clock ends it only as a last resort. Zero follows the named orders alone; null takes 2 s.</param>
     /// <param name="cancellation">Ends the work early.</param>
+    /// <exception cref="ArgumentException">The part has no folds, or more than are told apart, or its lists do not fit together.</exception>
     public static BrakeProgram Compute(
         ProgramPart part, ProgramBrake brake, TimeSpan? deadline = null, CancellationToken cancellation = default)
     {
-        var until = Stopwatch.GetTimestamp() + (long)((deadline ?? UsualDeadline).TotalSeconds * Stopwatch.Frequency);
-        var trials = new StepTrials(brake.ToolsFor(part), brake, cancellation);
+        ArgumentNullException.ThrowIfNull(part);
+        ArgumentNullException.ThrowIfNull(brake);
+        part.Check();
+        var effort = new Effort(cancellation);
+        var limit = new SearchLimit(effort, deadline ?? UsualDeadline);
+        var trials = new StepTrials(brake.ToolsFor(part), brake, effort);
         List<TriedOrder> tried = [];
         TriedOrder? best = null;
         foreach (var order in FoldOrders.Of(part.Folds))
             Follow(order);
-        var isComplete = false;
-        if (part.Folds <= FoldSet.MostFolds)
-        {
-            if (OrderSearch.Best(trials, best, until, out isComplete) is { } found)
-                Follow(found);
-        }
 
-        UnfoldingResult? unfolding = null;
-        if (best is null && part.Folds <= FoldSet.MostFolds)
-        {
-            unfolding = Unfolding.Try(trials, until);
-            if (unfolding.Order is { } order)
-                Follow(order);
-        }
+        // A proof that there is none is mostly quicker than a search in vain.
+        var unfolding = best is null ? Unfolding.Try(trials, limit) : null;
+        if (unfolding?.Order is { } unfolded)
+            Follow(unfolded);
+        var isComplete = true;
+        if (unfolding is not { IsProven: true } && OrderSearch.Best(trials, best, limit, out isComplete) is { } found)
+            Follow(found);
 
         var wording = new ProgramWording(trials, part, brake);
         var steps = best is null ? [] : wording.Steps(best);
@@ -91,7 +93,8 @@ public sealed record BrakeProgram
             Clearance = best?.Trials.MinBy(trial => trial.Least.Mm)!.Least ?? default,
             OrdersTried = [.. tried.Select(ProgramWording.Report)],
             IsSearchComplete = isComplete,
-            Impossible = best is null ? wording.Reasons(unfolding) : null,
+            IsCutByClock = limit.IsCutByClock,
+            Impossible = best is null ? wording.Reasons(unfolding!, tried) : null,
             Checks = wording.Checks(best, steps, unfolding),
             Safety = ProgramNotes.Safety(brake),
             Basis = ProgramNotes.Basis(brake),

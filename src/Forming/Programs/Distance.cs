@@ -37,6 +37,20 @@ internal static class Distance
         return inside ? 0 : Math.Sqrt(least);
     }
 
+    /// <summary>From the end of a sheet, cut square, to a jaw; 0 where they overlap.</summary>
+    /// <param name="a">Where the end begins, on the mid surface.</param>
+    /// <param name="b">The cut edge, on the mid surface.</param>
+    /// <param name="half">Half the thickness [mm].</param>
+    /// <param name="jaw">The jaw.</param>
+    /// <param name="enough">Beyond this any answer at least as large will do [mm].</param>
+    /// <returns>The distance, or what is enough where it is no less [mm].</returns>
+    public static double ToSquareEnd(Point a, Point b, double half, Jaw jaw, double enough)
+    {
+        var along = b - a;
+        var across = half / along.Length * along.Left();
+        return Math.Min(To(b + across, b - across, jaw, enough), Math.Min(To(a + across, b + across, jaw, enough), To(a - across, b - across, jaw, enough)));
+    }
+
     /// <summary>Between two segments, 0 where they cross.</summary>
     public static double Between(Point a, Point b, Point c, Point d) => Crosses(a, b, c, d)
         ? 0

@@ -7,25 +7,27 @@ internal sealed class FoldTrial
     private readonly ProgramBrake brake;
     private readonly PartSide back;
     private readonly PartSide front;
+    private readonly Effort effort;
+    private readonly Swing swing;
+    private readonly string? failure;
+    private readonly Clearance contact;
+    private Clearance? upper;
+    private Clearance? lower;
+    private Clearance? self;
+    private Gauging? gauge;
     private FreePart? before;
     private FreePart? after;
     private double? liftBefore;
     private double? liftAfter;
 
-    public FoldTrial(BrakeTools tools, ProgramBrake brake, FoldSet made, int fold, PartEdge edgeInFront)
+    public FoldTrial(BrakeTools tools, ProgramBrake brake, Effort effort, FoldSet made, int fold, PartEdge edgeInFront)
     {
-        (this.tools, this.brake, Made, Fold, EdgeInFront) = (tools, brake, made, fold, edgeInFront);
-        var behind = edgeInFront == PartEdge.End ? PartEdge.Start : PartEdge.End;
+        (this.tools, this.brake, this.effort, Made, Fold, EdgeInFront) = (tools, brake, effort, made, fold, edgeInFront);
         front = PartSide.Of(tools.Part, made, fold, edgeInFront);
-        back = PartSide.Of(tools.Part, made, fold, behind);
+        back = PartSide.Of(tools.Part, made, fold, EdgeBehind);
+        swing = new(tools, brake, effort, fold, back, front);
         (ShortestFrontMm, ShortestBackMm) = tools.ShortestRuns(fold);
-        Runs = FrontRunMm >= ShortestFrontMm && BackRunMm >= ShortestBackMm;
-        if (!Runs)
-            return;
-        (Upper, Lower, Self) = new Swing(tools, brake, fold, back, front).Clearances();
-        // A jaw that is struck is named before the part that strikes itself.
-        Least = Upper.Mm <= Math.Max(0, Math.Min(Lower.Mm, Self.Mm)) ? Upper : Lower.Mm <= Math.Max(0, Self.Mm) ? Lower : Self;
-        IsClear = Least.Mm > 0;
+        (failure, contact) = Failure();
     }
 
     public FoldSet Made { get; }
@@ -33,6 +35,8 @@ internal sealed class FoldTrial
     public int Fold { get; }
 
     public PartEdge EdgeInFront { get; }
+
+    public PartEdge EdgeBehind => EdgeInFront == PartEdge.End ? PartEdge.Start : PartEdge.End;
 
     public double FrontRunMm => front.RunMm;
 
@@ -43,24 +47,37 @@ internal sealed class FoldTrial
     public double ShortestBackMm { get; }
 
     /// <summary>Whether both runs are long enough.</summary>
-    public bool Runs { get; }
+    public bool Runs => FrontRunMm >= ShortestFrontMm && BackRunMm >= ShortestBackMm;
 
-    public Clearance Upper { get; }
-
-    public Clearance Lower { get; }
-
-    public Clearance Self { get; }
-
-    /// <summary>The least of the three.</summary>
-    public Clearance Least { get; }
+    /// <summary>Id of the check that the fold fails, or null.</summary>
+    public string? FailedCheck => failure;
 
     /// <summary>Whether the fold can be made at all.</summary>
-    public bool IsClear { get; }
+    public bool IsClear => failure is null;
+
+    public Clearance Upper => upper ??= failure == "clearance-upper" ? contact : swing.FromUpper(Plenty);
+
+    public Clearance Lower => lower ??= failure == "clearance-lower" ? contact : swing.FromLower(Plenty);
+
+    public Clearance Self => self ??= failure == "clearance-self" ? contact : swing.FromItself(Plenty);
+
+    /// <summary>The least of the three; a jaw that is struck is named before the part that strikes itself.</summary>
+    public Clearance Least => !Runs ? default
+        : failure is not null ? contact
+        : Upper.Mm <= Math.Min(Lower.Mm, Self.Mm) ? Upper : Lower.Mm <= Self.Mm ? Lower : Self;
 
     /// <summary>Whether it clears by less than is asked for.</summary>
     public bool IsTight => Least.Mm < brake.ClearanceMm;
 
-    public Gauging Gauge => Gauging.Of(tools, brake, back, Placed(0).Back, Fold);
+    public Gauging Gauge => gauge ??= Gauging.Of(tools, brake, back, Fold, () =>
+    {
+        // Measured to a tape's reading, not held against a jaw: finer chords.
+        var (fineFront, fineBack) = (
+            PartSide.Of(tools.Part, Made, Fold, EdgeInFront, PartSide.Fine), PartSide.Of(tools.Part, Made, Fold, EdgeBehind, PartSide.Fine));
+        var pose = new PartPose(fineBack, fineFront);
+        pose.Set(tools, Fold, 0);
+        return pose.Back;
+    });
 
     /// <summary>The part before the fold.</summary>
     public FreePart Before => before ??= Free(0);
@@ -69,10 +86,10 @@ internal sealed class FoldTrial
     public FreePart After => after ??= Free(tools.Part.FoldAngles[Fold]);
 
     /// <summary>How far the upper jaw can rise from the part before the fold [mm].</summary>
-    public double LiftBefore => liftBefore ??= Paths.Lift(tools, brake, Placed(0), back, front);
+    public double LiftBefore => liftBefore ??= Paths.Lift(tools, brake, effort, Placed(0), back, front);
 
     /// <summary>How far the upper jaw can rise from the part after the fold [mm].</summary>
-    public double LiftAfter => liftAfter ??= Paths.Lift(tools, brake, Placed(tools.Part.FoldAngles[Fold]), back, front);
+    public double LiftAfter => liftAfter ??= Paths.Lift(tools, brake, effort, Placed(tools.Part.FoldAngles[Fold]), back, front);
 
     /// <summary>Where both sides lie at an angle of the fold.</summary>
     /// <param name="turn">The angle [rad].</param>
@@ -81,6 +98,25 @@ internal sealed class FoldTrial
         var pose = new PartPose(back, front);
         pose.Set(tools, Fold, turn);
         return pose;
+    }
+
+    // Clearance asked for has to be one that is told apart from more.
+    private double Plenty => Math.Max(brake.PlentyMm, brake.ClearanceMm);
+
+    private (string? Check, Clearance Contact) Failure()
+    {
+        if (FrontRunMm < ShortestFrontMm)
+            return ("front-run", default);
+        if (BackRunMm < ShortestBackMm)
+            return (tools.BothSwing ? "back-run" : "clamp-land", default);
+        var met = swing.FromUpper(Swing.Any);
+        if (met.Mm <= 0)
+            return ("clearance-upper", met);
+        met = swing.FromLower(Swing.Any);
+        if (met.Mm <= 0)
+            return ("clearance-lower", met);
+        met = swing.FromItself(Swing.Any);
+        return met.Mm <= 0 ? ("clearance-self", met) : (null, default);
     }
 
     private FreePart Free(double turn) => FreePart.Of(Placed(turn), back, front, EdgeInFront == PartEdge.Start);

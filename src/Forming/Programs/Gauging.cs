@@ -7,7 +7,7 @@ namespace Forming.Programs;
 /// <param name="FaceSlope">Slope of the face that meets the stop; below 45° the sheet can ride over or under it.</param>
 public sealed record Gauging(GaugedBy By, double DistanceMm, bool IsInRange, Angle FaceSlope)
 {
-    internal static Gauging Of(BrakeTools tools, ProgramBrake brake, PartSide back, Point[] placed, int fold)
+    internal static Gauging Of(BrakeTools tools, ProgramBrake brake, PartSide back, int fold, Func<Point[]> placedFine)
     {
         if (!back.IsFolded)
         {
@@ -15,7 +15,8 @@ public sealed record Gauging(GaugedBy By, double DistanceMm, bool IsInRange, Ang
             return Ranged(GaugedBy.Flat, flat, new(Math.PI / 2));
         }
 
-        // Both faces of the part within the height of the stop's face.
+        // Both faces of the part and its cut edge, within the height of the stop's face.
+        var placed = placedFine();
         var t = tools.Part.Shape.ThicknessMm;
         double farthest = double.NegativeInfinity, slope = 0;
         for (var i = 0; i + 1 < placed.Length; i++)
@@ -24,6 +25,8 @@ public sealed record Gauging(GaugedBy By, double DistanceMm, bool IsInRange, Ang
             var normal = t / 2 / along.Length * along.Left();
             Meet(placed[i] + normal, placed[i + 1] + normal, along);
             Meet(placed[i] - normal, placed[i + 1] - normal, along);
+            if (i + 2 == placed.Length)
+                Meet(placed[i + 1] + normal, placed[i + 1] - normal, normal);
         }
 
         return Ranged(GaugedBy.FoldedPart, tools.GaugeReferenceMm + farthest, new(slope));
@@ -31,10 +34,13 @@ public sealed record Gauging(GaugedBy By, double DistanceMm, bool IsInRange, Ang
         void Meet(Point a, Point b, Point along)
         {
             const double Slack = 1e-9;
-            if (Clipped(a, b, -t - Slack, brake.StopHeightMm + Slack) is not { } far || !(far > farthest))
+            if (Clipped(a, b, -t - Slack, brake.StopHeightMm + Slack) is not { } far || !(far > farthest - Slack))
                 return;
-            farthest = far;
-            slope = Math.Atan2(Math.Abs(along.Y), Math.Abs(along.X));
+
+            // At a corner the steeper of its two faces bears.
+            var own = Math.Atan2(Math.Abs(along.Y), Math.Abs(along.X));
+            slope = far > farthest + Slack ? own : Math.Max(own, slope);
+            farthest = Math.Max(far, farthest);
         }
 
         Gauging Ranged(GaugedBy by, double distance, Angle face)
@@ -47,13 +53,12 @@ public sealed record Gauging(GaugedBy By, double DistanceMm, bool IsInRange, Ang
     // How far back a face reaches within a band of heights.
     private static double? Clipped(Point a, Point b, double low, double high)
     {
-        double from = 0, to = 1;
         var rise = b.Y - a.Y;
         if (Math.Abs(rise) < 1e-12)
             return a.Y >= low && a.Y <= high ? Math.Max(-a.X, -b.X) : null;
         var (first, second) = ((low - a.Y) / rise, (high - a.Y) / rise);
-        from = Math.Max(from, Math.Min(first, second));
-        to = Math.Min(to, Math.Max(first, second));
+        var from = Math.Max(0, Math.Min(first, second));
+        var to = Math.Min(1, Math.Max(first, second));
         return from > to ? null : Math.Max(-a.X - (from * (b.X - a.X)), -a.X - (to * (b.X - a.X)));
     }
 }

@@ -19,7 +19,7 @@ public static class GivenPart
     /// <param name="form">Its sheet, folds, leads and width.</param>
     /// <param name="brake">The brake.</param>
     /// <exception cref="NoSolutionException"><c>program.facet-too-short</c>: the folds on both sides leave a facet no straight part;
-    /// <c>program.stays-elastic</c>: folds this round spring back wholly; <c>program.springs-inwards</c>: a stop angle below its fold's.</exception>
+    /// <c>program.stays-elastic</c>: folds this round spring back wholly.</exception>
     public static ProgramPart Of(IReadOnlyList<Angle> angles, IReadOnlyList<double> facetsMm, FormSpec form, BrakeSpec brake)
     {
         ArgumentNullException.ThrowIfNull(angles);
@@ -28,17 +28,26 @@ public static class GivenPart
         ArgumentNullException.ThrowIfNull(brake);
         var factor = form.NeutralFactor ?? NeutralLine.Factor(form.FoldRadiusMm, form.Sheet.ThicknessMm);
         var shape = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, factor);
+        var springback = StationList.SpringbackOf(shape, form, BendingLaw.Of(form.Sheet), brake);
+        if (springback.Line is null)
+        {
+            throw new NoSolutionException(
+                "program.stays-elastic",
+                "form.foldRadius",
+                $"folds this round stay elastic in {form.Sheet.Material.Name} and spring back wholly",
+                $"a smaller fold radius");
+        }
+
         double[] setbacks = [.. angles.Select(angle => shape.Setback(angle.Radians))];
         var straights = new double[angles.Count + 1];
         straights[0] = Straight(form.LeadInMm, setbacks[0], "form.leadIn");
         for (var i = 1; i < angles.Count; i++)
             straights[i] = Straight(facetsMm[i - 1], setbacks[i - 1] + setbacks[i], FormattableString.Invariant($"stations[{i - 1}].facetAfter"));
         straights[^1] = Straight(form.LeadOutMm, setbacks[^1], FormattableString.Invariant($"stations[{angles.Count - 1}].facetAfter"));
-        var springback = StationList.SpringbackOf(shape, form, BendingLaw.Of(form.Sheet), brake);
         return new(
             straights,
             [.. angles.Select(angle => angle.Radians)],
-            [.. angles.Select((angle, i) => Stop(springback, angle, i, form))],
+            [.. angles.Select(angle => springback.StopAngle(angle)!.Value.Radians)],
             shape,
             form.WidthMm,
             form.Sheet.Material.UltimateMpa,
@@ -89,6 +98,37 @@ public static class GivenPart
         ];
     }
 
+    /// <summary>Refuses stop angles that no swing comes back from as a fold: below the fold angle, or past half a turn.</summary>
+    /// <param name="part">The part.</param>
+    /// <param name="brake">The brake.</param>
+    /// <exception cref="NoSolutionException"><c>program.springs-inwards</c>; <c>program.stop-past-half-turn</c>.</exception>
+    public static void RefuseStops(ProgramPart part, ProgramBrake brake)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        ArgumentNullException.ThrowIfNull(brake);
+        for (var i = 0; i < part.Folds; i++)
+        {
+            var (angle, stop) = (part.FoldAngles[i], part.StopAngles[i]);
+            if (stop < angle)
+            {
+                throw new NoSolutionException(
+                    "program.springs-inwards",
+                    "form.stop",
+                    $"the stop's line sets {Figure.Angle(stop)} for fold {i + 1} of {Figure.Angle(angle)}: a fold springs open, not shut",
+                    $"a line of the stop that lies above the fold angles");
+            }
+
+            if (stop + brake.OverTravel.Radians >= Math.PI)
+            {
+                throw new NoSolutionException(
+                    "program.stop-past-half-turn",
+                    "form",
+                    $"fold {i + 1} of {Figure.Angle(angle)} would be swung to {Figure.Angle(stop + brake.OverTravel.Radians)}: no brake swings through half a turn",
+                    $"smaller folds, or a line of the stop that gives less");
+            }
+        }
+    }
+
     private static double Straight(double facetMm, double setbacksMm, string subject) => facetMm > setbacksMm
         ? facetMm - setbacksMm
         : throw new NoSolutionException(
@@ -96,24 +136,4 @@ public static class GivenPart
             subject,
             $"the folds' own setbacks take {Figure.Length(setbacksMm)} of {Figure.Length(facetMm)}",
             $"more than {Figure.Length(setbacksMm)}");
-
-    private static double Stop(FoldSpringback springback, Angle angle, int index, FormSpec form)
-    {
-        if (springback.StopAngle(angle) is not { } stop)
-        {
-            throw new NoSolutionException(
-                "program.stays-elastic",
-                "form.foldRadius",
-                $"folds this round stay elastic in {form.Sheet.Material.Name} and spring back wholly",
-                $"a smaller fold radius");
-        }
-
-        return stop >= angle
-            ? stop.Radians
-            : throw new NoSolutionException(
-                "program.springs-inwards",
-                FormattableString.Invariant($"stations[{index}].angle"),
-                $"the stop's line sets {Figure.Angle(stop.Radians)} for a fold of {Figure.Angle(angle.Radians)}: a fold springs open, not shut",
-                $"a line of the stop that lies above the fold angle");
-    }
 }

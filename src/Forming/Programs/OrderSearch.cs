@@ -1,5 +1,3 @@
-using System.Diagnostics;
-
 namespace Forming.Programs;
 
 /// <summary>The best order among those whose made folds are always the outer ones of both edges, or one run of neighbours.</summary>
@@ -8,23 +6,20 @@ internal static class OrderSearch
     /// <summary>States looked at before the search is given up.</summary>
     public const int MostStates = 20_000;
 
-    /// <summary>Work done before the search is given up: counted, so that the same part gives the same answer on any day.</summary>
-    public const long MostWork = 200_000;
-
     /// <summary>Searches best first.</summary>
     /// <param name="trials">What was tried so far.</param>
     /// <param name="bound">The best order known, or null: no worse one is looked for.</param>
-    /// <param name="until">When to give up, as a last resort.</param>
+    /// <param name="limit">When to give up.</param>
     /// <param name="isExact">Whether the search came to its end.</param>
     /// <returns>A better order, or null.</returns>
-    public static NamedOrder? Best(StepTrials trials, TriedOrder? bound, long until, out bool isExact)
+    public static NamedOrder? Best(StepTrials trials, TriedOrder? bound, SearchLimit limit, out bool isExact)
     {
         var folds = trials.Tools.Part.Folds;
         var all = FoldSet.All(folds);
         var queue = new PriorityQueue<Node, Objective>();
         var settled = new HashSet<(FoldSet, Move)>();
         isExact = true;
-        var most = trials.Work + MostWork;
+        var begun = trials.Work;
         foreach (var fold in Enumerable.Range(0, folds))
         {
             foreach (var edge in Edges)
@@ -35,7 +30,7 @@ internal static class OrderSearch
         {
             if (!settled.Add((node.Made, node.Move)))
                 continue;
-            if (settled.Count > MostStates || trials.Work > most || Stopwatch.GetTimestamp() > until)
+            if (settled.Count > MostStates || limit.IsReached(begun, 1))
             {
                 isExact = false;
                 return null;

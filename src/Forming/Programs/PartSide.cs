@@ -1,10 +1,14 @@
 namespace Forming.Programs;
 
 /// <summary>One side of the part, from the tangent line of the fold under way outwards: its mid surface starts at (0, 0) along x and turns left.</summary>
-/// <remarks>Made folds are arcs, here in chords of at most 10°; folds not yet made are flat; flats between made folds are one run.</remarks>
+/// <remarks>Made folds are arcs, here in chords; folds not yet made are flat; flats between made folds are one run.</remarks>
 internal sealed class PartSide
 {
-    private const double MostChord = 10 * Math.PI / 180;
+    /// <summary>Chords for clearances [rad]: a sagitta of 0.0038 of the mid radius.</summary>
+    public const double Coarse = 10 * Math.PI / 180;
+
+    /// <summary>Chords for measuring [rad]: a sagitta of 0.00004 of the mid radius.</summary>
+    public const double Fine = Math.PI / 180;
 
     private PartSide(Point[] points, double[] headings, int runEnd, double runMm, double turn)
     {
@@ -42,7 +46,8 @@ internal sealed class PartSide
     /// <param name="made">The folds that are made.</param>
     /// <param name="fold">The fold under way.</param>
     /// <param name="towards">The edge on this side.</param>
-    public static PartSide Of(ProgramPart part, FoldSet made, int fold, PartEdge towards)
+    /// <param name="chord">Largest turn of a chord [rad].</param>
+    public static PartSide Of(ProgramPart part, FoldSet made, int fold, PartEdge towards, double chord = Coarse)
     {
         var step = towards == PartEdge.End ? 1 : -1;
         var radius = part.Shape.RadiusMm + (part.Shape.ThicknessMm / 2);
@@ -70,7 +75,7 @@ internal sealed class PartSide
             if (isEdge)
                 return new([.. points], [.. headings], runEnd, run, heading);
             var centre = at + (radius * Point.Along(heading).Left());
-            var count = (int)Math.Ceiling(part.FoldAngles[next] / MostChord);
+            var count = (int)Math.Ceiling(part.FoldAngles[next] / chord);
             var from = heading;
             for (var i = 1; i <= count; i++)
             {

@@ -17,11 +17,12 @@ internal static class Paths
     /// <summary>How far the upper jaw can rise from the part.</summary>
     /// <param name="tools">The tools.</param>
     /// <param name="brake">The brake.</param>
+    /// <param name="effort">Work counted.</param>
     /// <param name="pose">Where the part lies.</param>
     /// <param name="back">Behind the fold.</param>
     /// <param name="front">In front of it.</param>
     /// <returns>The lift [mm].</returns>
-    public static double Lift(BrakeTools tools, ProgramBrake brake, PartPose pose, PartSide back, PartSide front)
+    public static double Lift(BrakeTools tools, ProgramBrake brake, Effort effort, PartPose pose, PartSide back, PartSide front)
     {
         var half = tools.Part.Shape.ThicknessMm / 2;
         double lift = 0;
@@ -38,6 +39,7 @@ internal static class Paths
         // The runs lie on the nose and are left behind as it rises.
         double Room(Point[] placed, int from, double by)
         {
+            effort.Spend(placed.Length);
             var least = double.PositiveInfinity;
             var down = new Point(0, -by);
             foreach (var jaw in tools.Upper)
@@ -52,16 +54,16 @@ internal static class Paths
 
     /// <summary>Whether the part comes out towards the operator, or goes in the same way.</summary>
     /// <param name="tools">The tools.</param>
+    /// <param name="effort">Work counted.</param>
     /// <param name="part">The part as it lies.</param>
     /// <param name="lift">How far the upper jaw is up [mm].</param>
-    public static bool ComesOut(BrakeTools tools, FreePart part, double lift)
+    public static bool ComesOut(BrakeTools tools, Effort effort, FreePart part, double lift)
     {
-        var jaws = Raised(tools, lift);
-        if (Pulls.Any(degrees => PullsClear(tools, jaws, part.Points, degrees)))
+        var way = new Way(tools, effort, part, lift);
+        if (way.PullsOut(Point.Origin, 0))
             return true;
         var raise = new Point(0, Math.Min(lift / 3, MostRaise));
-        Point[] raised = [.. part.Points.Select(point => point + raise)];
-        if (!Clears(tools, jaws, part.Points, s => Shift(part.Points, s * raise), raise.Length))
+        if (!way.IsClear(new(Point.Origin, raise, 0, 0)))
             return false;
         foreach (var sign in new[] { 1, -1 })
         {
@@ -69,10 +71,9 @@ internal static class Paths
             {
                 // Ten degrees at a time; each stage goes on from the one before.
                 var (from, to) = (sign * (stage - 1) * Math.PI / 18, sign * stage * Math.PI / 18);
-                if (!Clears(tools, jaws, raised, s => Rolled(raised, part.Centre + raise, from + (s * (to - from))), part.ReachMm * Math.Abs(to - from)))
+                if (!way.IsClear(new(raise, raise, from, to)))
                     break;
-                var rolled = Rolled(raised, part.Centre + raise, to);
-                if (stage % 2 == 0 && Pulls.Any(degrees => PullsClear(tools, jaws, rolled, degrees)))
+                if (stage % 2 == 0 && way.PullsOut(raise, to))
                     return true;
             }
         }
@@ -82,68 +83,100 @@ internal static class Paths
 
     /// <summary>Whether the part can be pushed from where it lies to the next fold's place, turning about its folds' centre.</summary>
     /// <param name="tools">The tools.</param>
+    /// <param name="effort">Work counted.</param>
     /// <param name="from">Where it lies.</param>
     /// <param name="to">Where it shall lie.</param>
     /// <param name="lift">How far the upper jaw is up [mm].</param>
-    public static bool Pushes(BrakeTools tools, FreePart from, FreePart to, double lift)
+    public static bool Pushes(BrakeTools tools, Effort effort, FreePart from, FreePart to, double lift)
     {
         var turn = Math.IEEERemainder(to.StartHeading - from.StartHeading, 2 * Math.PI);
-        var way = to.Start + Turned(from.Centre - from.Start, turn) - from.Centre;
-        return Clears(
-            tools,
-            Raised(tools, lift),
-            from.Points,
-            s => [.. from.Points.Select(point => from.Centre + (s * way) + Turned(point - from.Centre, s * turn))],
-            way.Length + (from.ReachMm * Math.Abs(turn)));
+        var shift = to.Start + Turned(from.Centre - from.Start, turn) - from.Centre;
+        return new Way(tools, effort, from, lift).IsClear(new(Point.Origin, shift, 0, turn));
     }
-
-    private static Jaw[] Raised(BrakeTools tools, double lift) => [.. tools.Upper.Select(jaw => jaw.Moved(new(0, lift)))];
-
-    private static bool PullsClear(BrakeTools tools, Jaw[] jaws, Point[] points, double degrees)
-    {
-        var along = Point.Along(degrees * Math.PI / 180);
-        var way = jaws.Max(jaw => jaw.Bounds.Right) - points.Min(point => point.X) + Far;
-        if (way <= 0)
-            return true;
-        var length = way / along.X;
-        return Clears(tools, jaws, points, s => Shift(points, s * length * along), length);
-    }
-
-    // Conservative advancement: nothing moves further than the length while the share goes from 0 to 1.
-    private static bool Clears(BrakeTools tools, Jaw[] jaws, Point[] start, Func<double, Point[]> at, double length)
-    {
-        var half = tools.Part.Shape.ThicknessMm / 2;
-        double share = 0;
-        for (var i = 0; i < MostSteps; i++)
-        {
-            var placed = share == 0 ? start : at(share);
-            var room = double.PositiveInfinity;
-            foreach (var jaw in jaws)
-            {
-                for (var k = 0; k + 1 < placed.Length; k++)
-                    room = Math.Min(room, Distance.To(placed[k], placed[k + 1], jaw, room + half) - half);
-            }
-
-            // It may begin on the nose, where the fold was made; from there it must come free.
-            if (room <= Contact && share > 0)
-                return false;
-            room = Math.Max(room, 2 * Contact);
-            if (share >= 1 || length <= 0)
-                return true;
-            share = Math.Min(1, share + (room / length));
-        }
-
-        return false;
-    }
-
-    private static Point[] Shift(Point[] points, Point by) => [.. points.Select(point => point + by)];
-
-    private static Point[] Rolled(Point[] points, Point centre, double turn) =>
-        [.. points.Select(point => centre + Turned(point - centre, turn))];
 
     private static Point Turned(Point vector, double turn)
     {
         var along = Point.Along(turn);
         return (vector.X * along) + (vector.Y * along.Left());
+    }
+
+    /// <summary>A rigid move, its shift and its turn about the part's centre growing together.</summary>
+    private readonly record struct Move(Point ShiftFrom, Point ShiftTo, double TurnFrom, double TurnTo);
+
+    /// <summary>The part between jaws that are up.</summary>
+    private sealed class Way(BrakeTools tools, Effort effort, FreePart part, double lift)
+    {
+        private readonly Jaw[] jaws = [.. tools.Upper.Select(jaw => jaw.Moved(new(0, lift)))];
+        private readonly Point[] placed = new Point[part.Points.Length];
+        private readonly double half = tools.Part.Shape.ThicknessMm / 2;
+
+        /// <summary>Whether the part can be pulled straight out, from where a shift and a turn have brought it.</summary>
+        public bool PullsOut(Point shift, double turn)
+        {
+            Place(shift, turn);
+            var away = jaws.Max(jaw => jaw.Bounds.Right) - placed.Min(point => point.X) + Far;
+            if (away <= 0)
+                return true;
+            foreach (var degrees in Pulls)
+            {
+                var along = Point.Along(degrees * Math.PI / 180);
+                if (IsClear(new(shift, shift + (away / along.X * along), turn, turn)))
+                    return true;
+            }
+
+            return false;
+        }
+
+        /// <summary>Whether a move touches no jaw, by conservative advancement: no point goes farther than the way while the share goes from 0 to 1.</summary>
+        public bool IsClear(Move move)
+        {
+            var by = move.ShiftTo - move.ShiftFrom;
+            var length = by.Length + (part.ReachMm * Math.Abs(move.TurnTo - move.TurnFrom));
+            double share = 0;
+            for (var i = 0; i < MostSteps; i++)
+            {
+                Place(move.ShiftFrom + (share * by), move.TurnFrom + (share * (move.TurnTo - move.TurnFrom)));
+
+                // It may begin on the nose, where the fold was made; from there it must come free.
+                var least = share > 0 ? Contact : double.NegativeInfinity;
+                var room = Room(least);
+                if (room <= least)
+                    return false;
+                if (share >= 1 || length <= 0)
+                    return true;
+                share = Math.Min(1, share + (Math.Max(room, 2 * Contact) / length));
+            }
+
+            return false;
+        }
+
+        private double Room(double least)
+        {
+            effort.Spend(placed.Length);
+            var room = double.PositiveInfinity;
+            foreach (var jaw in jaws)
+            {
+                for (var k = 0; k + 1 < placed.Length; k++)
+                {
+                    room = Math.Min(room, Distance.To(placed[k], placed[k + 1], jaw, room + half) - half);
+                    if (room <= least)
+                        return room;
+                }
+            }
+
+            return room;
+        }
+
+        private void Place(Point shift, double turn)
+        {
+            var along = Point.Along(turn);
+            var centre = part.Centre;
+            var (x, y) = (centre.X + shift.X, centre.Y + shift.Y);
+            for (var i = 0; i < placed.Length; i++)
+            {
+                var (px, py) = (part.Points[i].X - centre.X, part.Points[i].Y - centre.Y);
+                placed[i] = new(x + (px * along.X) - (py * along.Y), y + (px * along.Y) + (py * along.X));
+            }
+        }
     }
 }

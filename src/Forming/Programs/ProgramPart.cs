@@ -45,6 +45,22 @@ public sealed record ProgramPart(
             brake.StopResolution);
     }
 
+    /// <summary>Refuses what is no part.</summary>
+    /// <exception cref="ArgumentException">No folds, or more than are told apart; lists of different lengths; a figure that cannot be.</exception>
+    internal void Check()
+    {
+        var isPart = Folds is > 0 and <= FoldSet.MostFolds && StopAngles.Length == Folds && StraightsMm.Length == Folds + 1
+            && StraightsMm.All(IsPositive)
+            && FoldAngles.All(IsPositive)
+            && StopAngles.Zip(FoldAngles).All(pair => pair.First >= pair.Second && pair.First < Math.PI)
+            && IsPositive(Shape.ThicknessMm) && Shape.RadiusMm >= 0 && IsPositive(Shape.NeutralRadiusMm)
+            && IsPositive(WidthMm) && IsPositive(UltimateMpa) && IsPositive(StopResolution.Radians);
+        if (!isPart)
+            throw new ArgumentException($"Not a part: 1 to {FoldSet.MostFolds} folds, a flat on either side of each, every figure above 0, stop angles from the fold's to half a turn.");
+
+        static bool IsPositive(double figure) => figure > 0 && double.IsFinite(figure);
+    }
+
     /// <summary>Neutral length of a fold [mm].</summary>
     /// <param name="fold">Its index, from 0.</param>
     public double Allowance(int fold) => Shape.BendAllowance(FoldAngles[fold]);

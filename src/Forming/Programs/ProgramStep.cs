@@ -32,6 +32,12 @@ public sealed record ProgramStep
     /// <summary>Angle under load.</summary>
     public required Angle StopAngle { get; init; }
 
+    /// <summary>Angle between the flats under load, half a turn less the stop angle.</summary>
+    public Angle IncludedAngle => new(Math.PI - StopAngle.Radians);
+
+    /// <summary>How far the fold goes past its angle, to spring back to it.</summary>
+    public Angle SpringbackAllowance => new(StopAngle.Radians - FoldAngle.Radians);
+
     /// <summary>Whether the stop is set anew.</summary>
     public required bool IsStopChanged { get; init; }
 

@@ -54,7 +54,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
                 FrontRunMm = trial.FrontRunMm,
                 BackRunMm = trial.BackRunMm,
                 Note = NoteOf(trial, order.Handlings[i], gauge, i == 0 || isChanged),
-                Checks = StepChecks(trial, gauge),
+                Checks = [.. StepChecks(trial, gauge), .. HandlingChecks(order, i)],
             };
         }
 
@@ -84,10 +84,12 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
         }
     }
 
-    public Impossibility Reasons(UnfoldingResult? unfolding) => new(
-        unfolding?.IsProven ?? false,
-        unfolding?.States ?? 0,
-        [.. (unfolding?.Folds ?? []).Select(Reason)]);
+    public Impossibility Reasons(UnfoldingResult unfolding, IReadOnlyList<TriedOrder> tried) => new(
+        unfolding.IsProven,
+        unfolding.States,
+        unfolding.IsProven
+            ? [.. unfolding.Folds.Select(trial => Reason(trial, SplitOf(tried)))]
+            : [.. tried.GroupBy(order => (order.Trials[^1].Fold, order.FailedCheck)).Select(same => ReasonOf(same.First(), SplitOf(tried))).OrderBy(reason => reason.Fold)]);
 
     public IReadOnlyList<Check> Checks(TriedOrder? order, ProgramStep[] steps, UnfoldingResult? unfolding)
     {
@@ -103,7 +105,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
             return new("order", Verdict.Pass, order.Objective.Cost, null, Quantity.Number, $"the order {order.Name} clears at every step");
         return unfolding is { IsProven: true }
             ? new("order", Verdict.Fail, null, null, Quantity.Number, $"no order exists for these tools: proved by unfolding the finished part", $"other tools, longer flats, or the form in two parts")
-            : new("order", Verdict.Fail, null, null, Quantity.Number, $"no order was found; that none exists is not proved", $"other tools, or the form in two parts");
+            : new("order", Verdict.Fail, null, null, Quantity.Number, $"no order was found, and it is not proved that none exists", $"other tools, or the form in two parts");
     }
 
     private IEnumerable<Check> MachineChecks()
@@ -178,6 +180,29 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
         return checks;
     }
 
+    // An order that came to its end has passed them: they say how.
+    private IEnumerable<Check> HandlingChecks(TriedOrder order, int step)
+    {
+        if (step > 0)
+        {
+            var lift = order.Trials[step - 1].LiftAfter;
+            var fold = order.Trials[step].Fold + 1;
+            yield return order.Handlings[step] == Handling.Push
+                ? Lifted("push", lift, $"the upper jaw rises {Figure.Length(lift)} and the part goes on to fold {fold} without touching it")
+                : Lifted("entry", lift, $"the upper jaw rises {Figure.Length(lift)}, the part comes out and goes in again at fold {fold}");
+        }
+
+        if (step == order.Trials.Count - 1)
+        {
+            var lift = order.Trials[step].LiftAfter;
+            yield return Lifted("removal", lift, $"the upper jaw rises {Figure.Length(lift)} and the finished part comes off");
+        }
+    }
+
+    private Check Lifted(string id, double lift, FormattableString how) => brake.IsOpenEnded
+        ? new(id, Verdict.Pass, null, null, Quantity.Length, $"the part slides off the open end of the brake where it does not come out in front")
+        : new(id, Verdict.Pass, lift, brake.LeastLiftMm, Quantity.Length, how);
+
     private Check Run(string id, double run, double shortest, int fold)
     {
         var reached = run + (part.Allowance(fold) / 2);
@@ -209,9 +234,28 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
             verdict == Verdict.Pass ? null : (FormattableString)$"watch it on the first part, or use slimmer tools");
     }
 
-    private ImpossibleFold Reason(FoldTrial trial)
+    private ImpossibleFold ReasonOf(TriedOrder order, string split)
     {
-        var check = TriedOrder.FailureOf(trial, trials);
+        var last = order.Trials[^1];
+        if (!last.IsClear)
+            return Reason(last, split);
+        FormattableString why = order.FailedCheck switch
+        {
+            "removal" => $"after fold {last.Fold + 1} no simple way was found to take the part off",
+            "push" => $"no simple way was found to push the part on to fold {last.Fold + 1}, or to draw it out and put it in again",
+            _ => $"no simple way was found to draw the part out, turn it and put it in for fold {last.Fold + 1}",
+        };
+        return new(
+            last.Fold + 1,
+            order.FailedCheck!,
+            null,
+            why,
+            $"a brake with an open end or more lift between beam and bed, where the part slides off sideways; a person may find another way");
+    }
+
+    private ImpossibleFold Reason(FoldTrial trial, string split)
+    {
+        var check = trial.FailedCheck!;
         if (!trial.Runs)
         {
             var (run, shortest) = check == "front-run" ? (trial.FrontRunMm, trial.ShortestFrontMm) : (trial.BackRunMm, trial.ShortestBackMm);
@@ -219,23 +263,39 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
                 trial.Fold + 1,
                 check,
                 null,
-                $"fold {trial.Fold + 1} has at most {Figure.Length(run)} of flat beside it, and {Figure.Length(shortest)} are needed",
-                IsPress ? (FormattableString)$"a longer lead or facet there, or a narrower die" : (FormattableString)$"a longer lead or facet there; trim it afterwards");
+                $"fold {trial.Fold + 1} has {Figure.Length(run)} of flat beside it with {Others(trial)}, and {Figure.Length(shortest)} are needed",
+                IsPress ? (FormattableString)$"a longer lead or facet there, or a narrower die" : $"a longer lead or facet there; a lead is trimmed afterwards");
         }
 
-        var what = trial.Least.Nearest ?? "itself";
+        var what = trial.Least.Nearest ?? "part itself";
         return new(
             trial.Fold + 1,
             check,
             what,
-            $"with every other fold made, fold {trial.Fold + 1} drives the part into the {what} at {Figure.Angle(trial.Least.AtAngle.Radians)}",
+            $"with {Others(trial)}, fold {trial.Fold + 1} drives the part into the {what} at {Figure.Angle(trial.Least.AtAngle.Radians)}",
             what switch
             {
-                "itself" => (FormattableString)$"the form in two parts, joined after folding",
-                "beam" => $"a beam that is less high and less deep than the form is hollow, or the form in two parts split near fold {(part.Folds + 1) / 2}",
-                "punch" or "holder" or "ram" => (FormattableString)$"a taller, slimmer punch and holder, or the form in two parts split near fold {(part.Folds + 1) / 2}",
-                _ => $"a narrower die or bed, or the form in two parts split near fold {(part.Folds + 1) / 2}",
+                "part itself" => (FormattableString)$"a form in two parts, joined after folding: {split}",
+                "beam" => $"a beam that stands less high and less deep inside the form; or a form in two parts: {split}",
+                "punch" or "holder" or "ram" => $"a taller, slimmer punch that keeps the {what} outside the form; or a form in two parts: {split}",
+                _ => $"a narrower {what}; or a form in two parts: {split}",
             });
+    }
+
+    private string Others(FoldTrial trial) => trial.Made.Count switch
+    {
+        0 => "no other fold made",
+        var made when made == part.Folds - 1 => "every other fold made",
+        var made => FormattableString.Invariant($"{made} of the other folds made"),
+    };
+
+    // How far the part went edge to edge: so much of it can be folded by itself.
+    private string SplitOf(IReadOnlyList<TriedOrder> tried)
+    {
+        var fromStart = tried[0].Trials.Count - 1;
+        return fromStart < 1 || fromStart >= part.Folds
+            ? FormattableString.Invariant($"try one near fold {(part.Folds + 1) / 2}")
+            : FormattableString.Invariant($"folds 1 to {fromStart} clear by themselves, so it may end between folds {fromStart} and {fromStart + 1}");
     }
 
     private FormattableString NoteOf(FoldTrial trial, Handling handling, Gauging gauge, bool setsStop)

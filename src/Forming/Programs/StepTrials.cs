@@ -1,7 +1,7 @@
 namespace Forming.Programs;
 
 /// <summary>Folds and handlings tried so far; each only once.</summary>
-internal sealed class StepTrials(BrakeTools tools, ProgramBrake brake, CancellationToken cancellation)
+internal sealed class StepTrials(BrakeTools tools, ProgramBrake brake, Effort effort)
 {
     private readonly Dictionary<(FoldSet Made, Move Move), FoldTrial> folds = [];
     private readonly Dictionary<(FoldSet Made, Move From, Move To), Handling?> handlings = [];
@@ -11,8 +11,8 @@ internal sealed class StepTrials(BrakeTools tools, ProgramBrake brake, Cancellat
 
     public ProgramBrake Brake => brake;
 
-    /// <summary>Work done so far: folds tried, each as long as the part has folds.</summary>
-    public long Work => (long)folds.Count * tools.Part.Folds;
+    /// <summary>Work done so far.</summary>
+    public long Work => effort.Spent;
 
     /// <summary>Tries a fold.</summary>
     /// <param name="made">The folds made before.</param>
@@ -21,8 +21,7 @@ internal sealed class StepTrials(BrakeTools tools, ProgramBrake brake, Cancellat
     {
         if (folds.TryGetValue((made, move), out var known))
             return known;
-        cancellation.ThrowIfCancellationRequested();
-        return folds[(made, move)] = new(tools, brake, made, move.Fold, move.EdgeInFront);
+        return folds[(made, move)] = new(tools, brake, effort, made, move.Fold, move.EdgeInFront);
     }
 
     /// <summary>How the part comes from one fold to the next, or null where no simple way was found.</summary>
@@ -33,7 +32,6 @@ internal sealed class StepTrials(BrakeTools tools, ProgramBrake brake, Cancellat
         var key = (next.Made, new Move(last.Fold, last.EdgeInFront), new Move(next.Fold, next.EdgeInFront));
         if (handlings.TryGetValue(key, out var known))
             return known;
-        cancellation.ThrowIfCancellationRequested();
         return handlings[key] = Find(last, next);
     }
 
@@ -46,7 +44,7 @@ internal sealed class StepTrials(BrakeTools tools, ProgramBrake brake, Cancellat
         if (last.LiftAfter < brake.LeastLiftMm && !brake.IsOpenEnded)
             return null;
         var isTurned = last.EdgeInFront != next.EdgeInFront;
-        if (!isTurned && Paths.Pushes(tools, last.After, next.Before, last.LiftAfter))
+        if (!isTurned && Paths.Pushes(tools, effort, last.After, next.Before, last.LiftAfter))
             return Handling.Push;
         if (!HasWay(last, entering: false) || !HasWay(next, entering: true))
             return null;
@@ -60,8 +58,7 @@ internal sealed class StepTrials(BrakeTools tools, ProgramBrake brake, Cancellat
         var key = (trial.Made, new Move(trial.Fold, trial.EdgeInFront), entering);
         if (ways.TryGetValue(key, out var known))
             return known;
-        cancellation.ThrowIfCancellationRequested();
         var lift = entering ? trial.LiftBefore : trial.LiftAfter;
-        return ways[key] = lift >= brake.LeastLiftMm && Paths.ComesOut(tools, entering ? trial.Before : trial.After, lift);
+        return ways[key] = lift >= brake.LeastLiftMm && Paths.ComesOut(tools, effort, entering ? trial.Before : trial.After, lift);
     }
 }

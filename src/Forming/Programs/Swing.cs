@@ -9,56 +9,62 @@ internal sealed class Swing
 {
     private const double Proof = 0.02;
     private const double KeptInside = 0.05;
-    private const int MostSplits = 4000;
 
     private readonly BrakeTools tools;
+    private readonly Effort effort;
     private readonly int fold;
     private readonly PartSide back;
     private readonly PartSide front;
     private readonly PartPose pose;
     private readonly double end;
-    private readonly double plenty;
+    private readonly double rate;
 
-    public Swing(BrakeTools tools, ProgramBrake brake, int fold, PartSide back, PartSide front)
+    public Swing(BrakeTools tools, ProgramBrake brake, Effort effort, int fold, PartSide back, PartSide front)
     {
-        (this.tools, this.fold, this.back, this.front) = (tools, fold, back, front);
+        (this.tools, this.effort, this.fold, this.back, this.front) = (tools, effort, fold, back, front);
         pose = new(back, front);
         end = tools.Part.StopAngles[fold] + brake.OverTravel.Radians;
-        plenty = brake.PlentyMm;
-    }
-
-    /// <summary>Clearance of upper jaws, of lower tools, and of the part from itself.</summary>
-    public (Clearance Upper, Clearance Lower, Clearance Self) Clearances()
-    {
-        var (behind, ahead) = tools.Swings(end);
         var t = tools.Part.Shape.ThicknessMm;
-        var offset = Math.Abs(0.5 - tools.Part.Shape.NeutralFactor) * t;
-        var reach = Math.Max(front.ReachMm, tools.BothSwing ? back.ReachMm : 0) + tools.Part.Allowance(fold);
-        var rate = (tools.BothSwing ? reach / 2 : reach) + offset;
-        var comesDown = Below(back, behind) || Below(front, ahead) || (!tools.BothSwing && Below(front, 0));
-        var meetsItself = back.Turn + front.Turn + end > 1.5 * Math.PI;
-        return (
-            Least(Upper, rate),
-            comesDown ? Least(Lower, rate + tools.LowerRateMm) : None,
-            meetsItself ? Least(Self, 2 * rate) : None);
-
-        static bool Below(PartSide side, double swing) => side.Turn + swing > Math.PI;
+        var reach = Math.Max(front.ReachMm, tools.BothSwing ? back.ReachMm : 0) + (t / 2) + tools.Part.Allowance(fold);
+        rate = (tools.BothSwing ? reach / 2 : reach) + (Math.Abs(0.5 - tools.Part.Shape.NeutralFactor) * t);
     }
 
-    private Clearance None => new(plenty, null, default);
+    /// <summary>Clearance asked for by who only wants to know whether there is any: found to be above 0 for certain, or a contact.</summary>
+    public static double Any => Proof;
 
-    private Clearance Least(Func<double, double, (double Mm, string? Name)> at, double rate)
+    /// <summary>Clearance from the jaws above.</summary>
+    /// <param name="enough">Clearance past which more is no matter [mm].</param>
+    public Clearance FromUpper(double enough) => Least(Upper, rate, enough);
+
+    /// <summary>Clearance from the tools below.</summary>
+    /// <param name="enough">Clearance past which more is no matter [mm].</param>
+    public Clearance FromLower(double enough)
     {
-        var best = new Clearance(plenty, null, default);
+        // The sheet curls up, so that nothing hangs below the run before it has turned through half a circle.
+        var (behind, ahead) = tools.Swings(end);
+        return back.Turn + behind > Math.PI || front.Turn + ahead > Math.PI
+            ? Least(Lower, rate + tools.LowerRateMm, enough)
+            : new(enough, null, default);
+    }
+
+    /// <summary>Clearance of the part from itself.</summary>
+    /// <param name="enough">Clearance past which more is no matter [mm].</param>
+    public Clearance FromItself(double enough) => back.Turn + front.Turn + end > 1.5 * Math.PI
+        ? Least(Self, 2 * rate, enough)
+        : new(enough, null, default);
+
+    private Clearance Least(Func<double, double, (double Mm, string? Name)> at, double fastest, double enough)
+    {
+        var best = new Clearance(enough, null, default);
         var queue = new PriorityQueue<(double From, double To, double D1, double D2), double>();
         Push(0, end, Measure(0), Measure(end));
-        for (var i = 0; i < MostSplits && best.Mm > 0 && queue.TryDequeue(out var gap, out var bound); i++)
+
+        // It ends: an interval too short for the part to move by twice the proof is never split.
+        while (best.Mm > 0 && queue.TryDequeue(out var gap, out var bound) && bound < best.Mm - Proof)
         {
-            if (bound >= best.Mm - Proof || bound >= plenty)
-                break;
             var (from, to, d1, d2) = gap;
             var width = to - from;
-            var split = Math.Clamp(((from + to) / 2) + ((d1 - d2) / (2 * rate)), from + (KeptInside * width), to - (KeptInside * width));
+            var split = Math.Clamp(((from + to) / 2) + ((d1 - d2) / (2 * fastest)), from + (KeptInside * width), to - (KeptInside * width));
             var d = Measure(split);
             Push(from, split, d1, d);
             Push(split, to, d, d2);
@@ -69,15 +75,20 @@ internal sealed class Swing
         double Measure(double turn)
         {
             // A far distance ends a wide interval at once, so it is asked for in full.
+            effort.Spend(pose.Back.Length + pose.Front.Length);
             pose.Set(tools, fold, turn);
-            var (mm, name) = at(turn, plenty + (rate * end / 2));
+            var (mm, name) = at(turn, enough + (fastest * end / 2));
             if (mm < best.Mm)
                 best = new(mm, name, new(turn));
             return mm;
         }
 
-        void Push(double from, double to, double d1, double d2) =>
-            queue.Enqueue((from, to, d1, d2), (d1 + d2 - (rate * (to - from))) / 2);
+        void Push(double from, double to, double d1, double d2)
+        {
+            var bound = (d1 + d2 - (fastest * (to - from))) / 2;
+            if (bound < enough)
+                queue.Enqueue((from, to, d1, d2), bound);
+        }
     }
 
     private (double Mm, string? Name) Upper(double turn, double enough)
@@ -98,7 +109,20 @@ internal sealed class Swing
     private static void Beyond(Point[] placed, PartSide side, Jaw jaw, ref Nearest least)
     {
         for (var i = side.RunEnd; i + 1 < placed.Length; i++)
-            least.Meet(Distance.To(placed[i], placed[i + 1], jaw, least.Enough), jaw.Name);
+            Meet(placed, i, jaw, ref least);
+    }
+
+    // Flats and chords are rounded at their ends, which lie in each other; the cut edge of the part is square.
+    private static void Meet(Point[] placed, int at, Jaw jaw, ref Nearest least)
+    {
+        var (from, to) = (placed[at], placed[at + 1]);
+        var distance = Distance.To(from, to, jaw, least.Enough);
+        if (distance >= least.Enough)
+            return;
+        if (at + 2 < placed.Length || distance <= 0)
+            least.Meet(distance, jaw.Name);
+        else
+            least.MeetSolid(Distance.ToSquareEnd(from, to, least.Taken, jaw, least.Mm), jaw.Name);
     }
 
     // Beside the fold the sheet lies on the nose; further out it may only not run into the jaw.
@@ -110,7 +134,7 @@ internal sealed class Swing
             return;
         var half = shape.ThicknessMm / 2;
         var (from, to) = (placed[0] + (near / side.RunMm * (placed[1] - placed[0])), placed[1]);
-        if (Distance.To(from, to, jaw, half) < half)
+        if (Distance.To(from, to, jaw, half) < half && (side.IsFolded || Distance.ToSquareEnd(from, to, half, jaw, half) <= 0))
             least.Meet(0, jaw.Name);
     }
 
@@ -134,7 +158,7 @@ internal sealed class Swing
         for (var i = side.RunEnd; i + 1 < placed.Length; i++)
         {
             if (side.Headings[i] + swing > Math.PI)
-                least.Meet(Distance.To(placed[i], placed[i + 1], jaw, least.Enough), jaw.Name);
+                Meet(placed, i, jaw, ref least);
         }
     }
 
@@ -146,7 +170,7 @@ internal sealed class Swing
             for (var j = 0; j + 1 < pose.Back.Length; j++)
             {
                 if (i >= front.RunEnd || j >= back.RunEnd)
-                    least.Meet(Distance.Between(pose.Front[i], pose.Front[i + 1], pose.Back[j], pose.Back[j + 1]), "itself");
+                    least.Meet(Distance.Between(pose.Front[i], pose.Front[i + 1], pose.Back[j], pose.Back[j + 1]), "part itself");
             }
         }
 
@@ -159,6 +183,10 @@ internal sealed class Swing
         private double mm = enough;
         private string? name;
 
+        public readonly double Mm => mm;
+
+        public readonly double Taken => taken;
+
         public readonly double Enough => mm + taken;
 
         public readonly (double Mm, string? Name) Result => (mm, name);
@@ -167,6 +195,12 @@ internal sealed class Swing
         {
             if (distance - taken < mm)
                 (mm, name) = (distance - taken, what);
+        }
+
+        public void MeetSolid(double distance, string what)
+        {
+            if (distance < mm)
+                (mm, name) = (distance, what);
         }
     }
 }

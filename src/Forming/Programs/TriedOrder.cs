@@ -20,7 +20,7 @@ internal sealed record TriedOrder(string Name, IReadOnlyList<FoldTrial> Trials, 
             var last = done.Count > 0 ? done[^1] : null;
             done.Add(trial);
             if (!trial.IsClear)
-                return new(order.Name, done, handlings, objective, FailureOf(trial, trials));
+                return new(order.Name, done, handlings, objective, trial.FailedCheck);
             var handling = last is null ? Handling.Load : trials.HandlingBetween(last, trial);
             if (handling is not { } way)
                 return new(order.Name, done, handlings, objective, last!.EdgeInFront == move.EdgeInFront ? "push" : "entry");
@@ -52,14 +52,4 @@ internal sealed record TriedOrder(string Name, IReadOnlyList<FoldTrial> Trials, 
     /// <summary>Which step of the stop a fold takes.</summary>
     public static long StopOf(StepTrials trials, int fold) =>
         (long)Math.Round(trials.Tools.Part.StopAngles[fold] / trials.Tools.Part.StopResolution.Radians);
-
-    /// <summary>Why a fold cannot be made.</summary>
-    public static string FailureOf(FoldTrial trial, StepTrials trials)
-    {
-        if (trial.FrontRunMm < trial.ShortestFrontMm)
-            return "front-run";
-        if (trial.BackRunMm < trial.ShortestBackMm)
-            return trials.Tools.BothSwing ? "back-run" : "clamp-land";
-        return trial.Upper.Mm <= 0 ? "clearance-upper" : trial.Lower.Mm <= 0 ? "clearance-lower" : "clearance-self";
-    }
 }

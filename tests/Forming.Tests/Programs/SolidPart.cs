@@ -8,8 +8,9 @@ internal static class SolidPart
 {
     private static readonly GeometryFactory Factory = new();
 
-    /// <summary>Everything past the runs beside the fold under way, with the fold at an angle.</summary>
-    public static Geometry Folded(ProgramPart part, ISet<int> made, int fold, PartEdge edgeInFront, double turn, bool isPress)
+    /// <summary>Everything past the runs beside the fold under way, with the fold at an angle; asked for, also the runs' last half thickness,
+    /// the solid metal in which the round end of the swing's first chord lies.</summary>
+    public static Geometry Folded(ProgramPart part, ISet<int> made, int fold, PartEdge edgeInFront, double turn, bool isPress, bool withRunEnds)
     {
         var inside = (part.Allowance(fold) / turn) - (part.Shape.NeutralFactor * part.Shape.ThicknessMm);
         var swing = isPress ? turn / 2 : turn;
@@ -31,8 +32,9 @@ internal static class SolidPart
                 var along = Point.Along(heading);
                 var under = -part.Shape.ThicknessMm * along.Left();
                 var to = at + (length * along);
-                if (!isRun)
-                    Add(mirror, [at, to, to + under, at + under]);
+                var from = isRun ? to - (part.Shape.ThicknessMm / 2 * along) : at;
+                if (!isRun || (withRunEnds && !isEdge && made.Contains(k)))
+                    Add(mirror, [from, to, to + under, from + under]);
                 at = to;
                 if (isEdge)
                     return;
