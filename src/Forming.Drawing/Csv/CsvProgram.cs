@@ -66,7 +66,7 @@ public static class CsvProgram
 
         string[] Press() =>
         [
-            CsvText.Number(180 - step.FoldAngle.Degrees), CsvText.Number((step.StopAngle - step.FoldAngle).Degrees), Length(step.DepthMm!.Value),
+            CsvText.Number(step.IncludedAngle.Degrees), CsvText.Number(step.SpringbackAllowance.Degrees), Length(step.DepthMm!.Value),
             Force(load.ForceN), Force(load.ForceLowN),
         ];
 

@@ -79,7 +79,7 @@ internal sealed record OrderTriedResult(
 /// <param name="FaceSlope">Slope of the face that meets the stop [°]; below 45° the sheet can ride over or under it.</param>
 /// <param name="Angle">Fold angle after springback [°].</param>
 /// <param name="StopAngle">Angle under load, to set the stop to [°].</param>
-/// <param name="IncludedAngle">Angle between the two flats after springback, 180° less the fold angle [°]; null on a leaf brake.</param>
+/// <param name="IncludedAngle">Angle between the two flats under load, 180° less the stop angle [°]; null on a leaf brake.</param>
 /// <param name="SpringbackAllowance">How far the fold goes past its angle under load [°]; null on a leaf brake.</param>
 /// <param name="StopChange">Whether the stop is set anew for this step.</param>
 /// <param name="Depth">How far the ram comes down from touching the flat sheet [mm or in]; null on a leaf brake.</param>

@@ -1,6 +1,5 @@
 using FormApi.Features.Forms;
 using FormApi.Http;
-using Forming;
 using Forming.Programs;
 
 namespace FormApi.Features.Programs;
@@ -10,8 +9,6 @@ internal static class ProgramAnswers
 {
     // All folds turn the sheet up, so it is never flipped.
     private const string MarkedFace = "inside";
-
-    private static readonly Angle HalfTurn = Angle.FromDegrees(180);
 
     /// <summary>The answer to a request.</summary>
     /// <param name="job">The programmed request.</param>
@@ -70,8 +67,8 @@ internal static class ProgramAnswers
             UnitSystem.Degrees(step.Gauge.FaceSlope),
             UnitSystem.Degrees(step.FoldAngle),
             UnitSystem.Degrees(step.StopAngle),
-            isPress ? UnitSystem.Degrees(HalfTurn - step.FoldAngle) : null,
-            isPress ? UnitSystem.Degrees(step.StopAngle - step.FoldAngle) : null,
+            isPress ? UnitSystem.Degrees(step.IncludedAngle) : null,
+            isPress ? UnitSystem.Degrees(step.SpringbackAllowance) : null,
             step.IsStopChanged,
             units.Length(step.DepthMm),
             Force(step.Load.ForceN),

@@ -32,9 +32,6 @@ internal sealed record ProgrammedJob(
     RawRequest<ProgramRequest> Request,
     string Fingerprint)
 {
-    // The same request gives the same answer, however busy the machine: the search counts its work, and the request's own limit ends it.
-    private static readonly TimeSpan NoClock = TimeSpan.FromHours(1);
-
     /// <summary>What the checks come to.</summary>
     public PlanVerdict Verdict => Checks.Any(check => check.Verdict == Forming.Results.Verdict.Warn) ? PlanVerdict.Attention : PlanVerdict.Ready;
 
@@ -56,7 +53,10 @@ internal sealed record ProgrammedJob(
                 return Refused(failed, body, units);
             var brake = ProgramSpecs.BrakeFrom(request.Brake, units);
             GivenPart.RefuseStops(part, brake);
-            var program = BrakeProgram.Compute(part, brake, NoClock, cancellation);
+            var program = BrakeProgram.Compute(part, brake, cancellation: cancellation);
+            // A search that the clock cut short could end otherwise next time; the same request must not get two answers.
+            if (program.IsCutByClock)
+                return new ProblemResult(Problems.TooSlow, "The search for an order ran out of time on a busy machine.");
             if (program.Impossible is not null)
                 return Impossible(program, body, units);
             Check[] all = request.Stations is null ? [.. program.Checks] : [.. program.Checks, .. checks];
@@ -119,21 +119,15 @@ internal sealed record ProgrammedJob(
     {
         var reasons = ProgramAnswers.ImpossibleOf(program, units);
         var order = program.Checks.First(check => check.Id == "order");
-        var remedy = units.Wording.OfOptional(order.Remedy);
         Fault[] faults = reasons.Folds.Length > 0
             ? [.. reasons.Folds.Select(fold => FaultAt(PlaceOf(fold.Fold, body.Value), fold.Check, fold.Why, fold.Remedy, body))]
-            : [.. reasons.OrdersTried.DistinctBy(tried => (tried.FailedFold, tried.FailedCheck)).Select(tried => FaultAt(
-                PlaceOf(tried.FailedFold ?? 1, body.Value), tried.FailedCheck ?? order.Id, WordsOf(tried), remedy, body))];
+            : [FaultAt("/brake", order.Id, units.Wording.Of(order.Message), units.Wording.OfOptional(order.Remedy), body)];
         return new(
             reasons.Proven ? Problems.ProgramImpossible : Problems.ProgramNotFound,
             units.Wording.Of(order.Message) + ".",
             faults,
             impossible: reasons);
     }
-
-    private static string WordsOf(OrderTriedResult tried) => string.Create(
-        CultureInfo.InvariantCulture,
-        $"the order {tried.Name} fails at fold {tried.FailedFold}{(tried.Strikes is { } what ? ", which drives the part into the " + what : ": " + tried.FailedCheck)}");
 
     private static Fault FaultAt(string pointer, string code, string message, string? allowed, JsonBody<ProgramRequest> body) =>
         new(pointer, code, message, pointer is "/form" or "/brake" ? null : body.GivenAt(pointer), allowed);
