@@ -11,7 +11,7 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
 {
     private const int Rounds = 4000;
     private const int StripRounds = 3000;
-    private const int ProgramRounds = 600;
+    private const int ProgramRounds = 300;
     private const int Seed = 20240611;
 
     private static readonly string[] Values =
