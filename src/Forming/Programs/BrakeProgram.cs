@@ -39,9 +39,6 @@ public sealed record BrakeProgram
     /// <summary>Whether the search came to its end; else a better order may exist.</summary>
     public bool IsSearchComplete { get; private init; }
 
-    /// <summary>Whether the clock ended the search before its counted work was done: on a faster machine it may go further.</summary>
-    public bool IsCutByClock { get; private init; }
-
     /// <summary>Why there is no program, or null.</summary>
     public Impossibility? Impossible { get; private init; }
 
@@ -93,7 +90,6 @@ public sealed record BrakeProgram
             Clearance = best?.Trials.MinBy(trial => trial.Least.Mm)!.Least ?? default,
             OrdersTried = [.. tried.Select(ProgramWording.Report)],
             IsSearchComplete = isComplete,
-            IsCutByClock = limit.IsCutByClock,
             Impossible = best is null ? wording.Reasons(unfolding!, tried) : null,
             Checks = wording.Checks(best, steps, unfolding),
             Safety = ProgramNotes.Safety(brake),

@@ -19,19 +19,9 @@ internal sealed class SearchLimit
         until = Stopwatch.GetTimestamp() + (long)(deadline.TotalSeconds * Stopwatch.Frequency);
     }
 
-    /// <summary>Whether the clock cut a search short; another run may then go further.</summary>
-    public bool IsCutByClock { get; private set; }
-
     /// <summary>Whether a search that began with some work done must end.</summary>
     /// <param name="begun">Work done when it began.</param>
     /// <param name="share">Its share of the work granted.</param>
-    public bool IsReached(long begun, double share)
-    {
-        if (effort.Spent - begun >= share * granted)
-            return true;
-        if (Stopwatch.GetTimestamp() < until)
-            return false;
-        IsCutByClock = true;
-        return true;
-    }
+    public bool IsReached(long begun, double share) =>
+        effort.Spent - begun >= share * granted || Stopwatch.GetTimestamp() >= until;
 }

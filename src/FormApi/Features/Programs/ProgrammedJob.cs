@@ -54,9 +54,6 @@ internal sealed record ProgrammedJob(
             var brake = ProgramSpecs.BrakeFrom(request.Brake, units);
             GivenPart.RefuseStops(part, brake);
             var program = BrakeProgram.Compute(part, brake, cancellation: cancellation);
-            // A search that the clock cut short could end otherwise next time; the same request must not get two answers.
-            if (program.IsCutByClock)
-                return new ProblemResult(Problems.TooSlow, "The search for an order ran out of time on a busy machine.");
             if (program.Impossible is not null)
                 return Impossible(program, body, units);
             Check[] all = request.Stations is null ? [.. program.Checks] : [.. program.Checks, .. checks];
