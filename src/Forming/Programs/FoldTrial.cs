@@ -25,6 +25,7 @@ internal sealed class FoldTrial
         (this.tools, this.brake, this.effort, Made, Fold, EdgeInFront) = (tools, brake, effort, made, fold, edgeInFront);
         front = PartSide.Of(tools.Part, made, fold, edgeInFront);
         back = PartSide.Of(tools.Part, made, fold, EdgeBehind);
+        effort.Spend(front.Points.Length + back.Points.Length);
         swing = new(tools, brake, effort, fold, back, front);
         (ShortestFrontMm, ShortestBackMm) = tools.ShortestRuns(fold);
         (failure, contact) = Failure();

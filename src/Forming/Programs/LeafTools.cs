@@ -3,6 +3,9 @@ namespace Forming.Programs;
 /// <summary>Beam, bed and leaf. The origin is the bend tangent line under the nose; the sight line lies at x = r.</summary>
 internal sealed class LeafTools : BrakeTools
 {
+    /// <summary>What the leaf is called.</summary>
+    public const string Leaf = "leaf";
+
     private const double NoseTop = 50, BeamTop = 120, BeamBack = -110, ReliefHeight = 20, ReliefEnd = -70;
     private const double BedDepth = 120, BedHeight = 200, LeafReach = 90, LeafThickness = 40;
     private const double NoseAngle = Math.PI / 4;
@@ -37,7 +40,7 @@ internal sealed class LeafTools : BrakeTools
         var (r, t) = (Part.Shape.RadiusMm, Part.Shape.ThicknessMm);
         var along = Point.Along(turn);
         Point[] corners = [new(r, -t), new(LeafReach, -t), new(LeafReach, -t - LeafThickness), new(r, -t - LeafThickness)];
-        yield return new("leaf", [.. corners.Select(corner => (corner.X * along) + (corner.Y * along.Left()))]);
+        yield return new(Leaf, [.. corners.Select(corner => (corner.X * along) + (corner.Y * along.Left()))]);
     }
 
     public override (double Front, double Back) ShortestRuns(int fold) => (brake.MinRunMm, brake.MinLandMm);

@@ -28,7 +28,7 @@ internal static class OrderSearch
 
         while (queue.TryDequeue(out var node, out _))
         {
-            if (!settled.Add((node.Made, node.Move)))
+            if (settled.Contains((node.Made, node.Move)))
                 continue;
             if (settled.Count > MostStates || limit.IsReached(begun, 1))
             {
@@ -36,6 +36,13 @@ internal static class OrderSearch
                 return null;
             }
 
+            if (node.Trial is null)
+            {
+                Try(node);
+                continue;
+            }
+
+            settled.Add((node.Made, node.Move));
             if (node.Made == all)
             {
                 if (trials.ComesOff(node.Trial))
@@ -52,29 +59,33 @@ internal static class OrderSearch
 
         return null;
 
+        // A fold waits at what it costs at best, and is tried only when its turn comes.
         void Push(Node? from, Move move)
         {
-            var made = from?.Made ?? default;
-            if (settled.Contains((made.With(move.Fold), move)))
-                return;
-
-            // Every fold still to make is pushed to at best, and turning the part costs more.
             var before = from?.Objective ?? new(0, 0, 0, 0, trials.Brake.PlentyMm);
-            var rest = folds - made.Count - 1;
             var least = from is null ? 0 : TriedOrder.CostOf(from.Move.EdgeInFront == move.EdgeInFront ? Handling.Push : Handling.Turn);
-            if (bound is not null && (before with { Cost = before.Cost + least + rest }).CompareTo(bound.Objective) >= 0)
-                return;
-            var trial = trials.Try(made, move);
+            Enqueue(new(from, move, (from?.Made ?? default).With(move.Fold), null, before with { Cost = before.Cost + least }));
+        }
+
+        void Try(Node node)
+        {
+            var from = node.From;
+            var trial = trials.Try(node.Made.Without(node.Move.Fold), node.Move);
             if (!trial.IsClear)
                 return;
-            var handling = from is null ? Handling.Load : trials.HandlingBetween(from.Trial, trial);
+            var handling = from is null ? Handling.Load : trials.HandlingBetween(from.Trial!, trial);
             if (handling is not { } way)
                 return;
-            var objective = TriedOrder.Next(before, trials, from?.Trial, trial, way);
-            var hoped = objective with { Cost = objective.Cost + rest };
-            if (bound is not null && hoped.CompareTo(bound.Objective) >= 0)
-                return;
-            queue.Enqueue(new(from, move, made.With(move.Fold), trial, objective), hoped);
+            var before = from?.Objective ?? new(0, 0, 0, 0, trials.Brake.PlentyMm);
+            Enqueue(node with { Trial = trial, Objective = TriedOrder.Next(before, trials, from?.Trial, trial, way) });
+        }
+
+        // Every fold still to make is pushed to at best.
+        void Enqueue(Node node)
+        {
+            var hoped = node.Objective with { Cost = node.Objective.Cost + folds - node.Made.Count };
+            if (bound is null || hoped.CompareTo(bound.Objective) < 0)
+                queue.Enqueue(node, hoped);
         }
     }
 
@@ -109,7 +120,7 @@ internal static class OrderSearch
             yield return to + 1;
     }
 
-    private sealed record Node(Node? From, Move Move, FoldSet Made, FoldTrial Trial, Objective Objective)
+    private sealed record Node(Node? From, Move Move, FoldSet Made, FoldTrial? Trial, Objective Objective)
     {
         public IEnumerable<Move> Back()
         {

@@ -9,6 +9,8 @@ internal sealed class Swing
 {
     private const double Proof = 0.02;
     private const double KeptInside = 0.05;
+    private const int Group = 8;
+    private const string Itself = "part itself";
 
     private readonly BrakeTools tools;
     private readonly Effort effort;
@@ -42,14 +44,15 @@ internal sealed class Swing
     {
         // The sheet curls up, so that nothing hangs below the run before it has turned through half a circle.
         var (behind, ahead) = tools.Swings(end);
-        return back.Turn + behind > Math.PI || front.Turn + ahead > Math.PI
+        return back.Turn + Math.Max(behind, ahead) > Math.PI || front.Turn + ahead > Math.PI
             ? Least(Lower, rate + tools.LowerRateMm, enough)
             : new(enough, null, default);
     }
 
     /// <summary>Clearance of the part from itself.</summary>
     /// <param name="enough">Clearance past which more is no matter [mm].</param>
-    public Clearance FromItself(double enough) => back.Turn + front.Turn + end > 1.5 * Math.PI
+    /// <remarks>A curve that turns one way only, by half a circle at most, does not meet itself; past that two long flats may.</remarks>
+    public Clearance FromItself(double enough) => back.Turn + front.Turn + end > Math.PI
         ? Least(Self, 2 * rate, enough)
         : new(enough, null, default);
 
@@ -144,10 +147,10 @@ internal sealed class Swing
         var (behind, ahead) = tools.Swings(end);
         foreach (var jaw in tools.Lower(fold, turn))
         {
-            // The leaf turns with the front, so what counts is the turn from it.
-            var turnsAlong = jaw.Name == "leaf";
-            Turned(pose.Front, front, turnsAlong ? 0 : ahead, jaw, ref least);
-            Turned(pose.Back, back, behind, jaw, ref least);
+            // What counts is the turn from the tool's own plane; the leaf's turns with the front and away from the back.
+            var isLeaf = jaw.Name == LeafTools.Leaf;
+            Turned(pose.Front, front, isLeaf ? 0 : ahead, jaw, ref least);
+            Turned(pose.Back, back, isLeaf ? ahead : behind, jaw, ref least);
         }
 
         return least.Result;
@@ -162,15 +165,26 @@ internal sealed class Swing
         }
     }
 
+    // Each side is stiff: only the two can meet. The edges are asked first, then whole groups of chords are passed over.
     private (double Mm, string? Name) Self(double turn, double enough)
     {
         var least = new Nearest(enough, tools.Part.Shape.ThicknessMm);
-        for (var i = 0; i + 1 < pose.Front.Length; i++)
+        var (ahead, behind) = (pose.Front, pose.Back);
+        if (front.IsFolded || back.IsFolded)
+            least.Meet(Distance.Between(ahead[^2], ahead[^1], behind[^2], behind[^1]), Itself);
+        for (var group = 0; group + 1 < behind.Length; group += Group)
         {
-            for (var j = 0; j + 1 < pose.Back.Length; j++)
+            var last = Math.Min(group + Group, behind.Length - 1);
+            var box = Box.Of(behind.AsSpan(group, last - group + 1));
+            for (var i = 0; i + 1 < ahead.Length; i++)
             {
-                if (i >= front.RunEnd || j >= back.RunEnd)
-                    least.Meet(Distance.Between(pose.Front[i], pose.Front[i + 1], pose.Back[j], pose.Back[j + 1]), "part itself");
+                if (box.DistanceTo(ahead[i], ahead[i + 1]) >= least.Enough)
+                    continue;
+                for (var j = group; j < last; j++)
+                {
+                    if (i >= front.RunEnd || j >= back.RunEnd)
+                        least.Meet(Distance.Between(ahead[i], ahead[i + 1], behind[j], behind[j + 1]), Itself);
+                }
             }
         }
 

@@ -1,3 +1,4 @@
+using CsCheck;
 using Forming.Layout;
 using Forming.Programs;
 
@@ -6,12 +7,15 @@ namespace Forming.Tests.Programs;
 /// <summary>Forms of equal facets for a brake to fold, and brakes with the default tools.</summary>
 internal static class Parts
 {
+    /// <summary>What the even forms spring back [°].</summary>
+    public const double Springback = 2;
+
     public static LeafBrake Leaf { get; } = new() { LengthMm = 1250 };
 
     public static PressBrake Press { get; } = new() { LengthMm = 1250 };
 
     /// <summary>A form of 2 mm steel with half folds at its ends.</summary>
-    public static ProgramPart Even(double radius, double sweepDegrees, int folds, double lead = 60, double springback = 2)
+    public static ProgramPart Even(double radius, double sweepDegrees, int folds, double lead = 60)
     {
         var shape = new FoldShape(2, 2, 0.4);
         var step = sweepDegrees * Workshop.Degree / (folds - 1);
@@ -20,12 +24,24 @@ internal static class Parts
         return new(
             [lead, .. Enumerable.Repeat(chord, folds - 1), lead],
             angles,
-            [.. angles.Select(angle => angle + (springback * Workshop.Degree))],
+            [.. angles.Select(angle => angle + (Springback * Workshop.Degree))],
             shape,
             600,
             330,
             Angle.FromDegrees(0.5));
     }
+
+    /// <summary>Uneven parts with folds of all sizes, some of them closing on themselves.</summary>
+    public static Gen<ProgramPart> Uneven(int leastFolds, int mostFolds, double leastDegrees, double mostDegrees) => Gen.Int[leastFolds, mostFolds].SelectMany(folds => Gen.Select(
+        Gen.Double[9, 70].Array[folds + 1],
+        Gen.Double[leastDegrees, mostDegrees].Array[folds],
+        Gen.Double[0.5, 4],
+        (straights, degrees, radius) =>
+        {
+            double[] angles = [.. degrees.Select(angle => angle * Workshop.Degree)];
+            return new ProgramPart(
+                straights, angles, [.. angles.Select(angle => angle + 0.03)], new FoldShape(radius, 2, 0.42), 500, 330, Angle.FromDegrees(0.5));
+        }));
 
     public static BrakeProgram Program(ProgramPart part, ProgramBrake brake) => BrakeProgram.Compute(part, brake, TimeSpan.FromMinutes(1));
 

@@ -12,16 +12,61 @@ internal static class SolidPart
     /// the solid metal in which the round end of the swing's first chord lies.</summary>
     public static Geometry Folded(ProgramPart part, ISet<int> made, int fold, PartEdge edgeInFront, double turn, bool isPress, bool withRunEnds)
     {
-        var inside = (part.Allowance(fold) / turn) - (part.Shape.NeutralFactor * part.Shape.ThicknessMm);
-        var swing = isPress ? turn / 2 : turn;
-        List<Polygon> pieces = [];
-        Walk(edgeInFront == PartEdge.End ? 1 : -1, inside, swing, 1);
-        Walk(edgeInFront == PartEdge.End ? -1 : 1, inside, isPress ? swing : 0, -1);
-        return Factory.BuildGeometry(pieces);
+        var (front, back) = Sides(part, made, fold, edgeInFront, turn, isPress, withRunEnds ? part.Shape.ThicknessMm / 2 : 0);
+        return Factory.BuildGeometry([.. front, .. back]);
+    }
 
-        void Walk(int step, double radius, double heading, double mirror)
+    /// <summary>Everything in front of the fold, and everything behind it, the runs too, with the fold at an angle.</summary>
+    public static (Geometry Front, Geometry Back) BothSides(ProgramPart part, ISet<int> made, int fold, PartEdge edgeInFront, double turn, bool isPress)
+    {
+        var (front, back) = Sides(part, made, fold, edgeInFront, turn, isPress, double.PositiveInfinity);
+        return (Factory.BuildGeometry([.. front]), Factory.BuildGeometry([.. back]));
+    }
+
+    /// <summary>The same without the runs.</summary>
+    public static (Geometry Front, Geometry Back) PastRuns(ProgramPart part, ISet<int> made, int fold, PartEdge edgeInFront, double turn, bool isPress)
+    {
+        var (front, back) = Sides(part, made, fold, edgeInFront, turn, isPress, 0);
+        return (Factory.BuildGeometry([.. front]), Factory.BuildGeometry([.. back]));
+    }
+
+    /// <summary>Everything behind the fold, the run beside it too, before it is begun.</summary>
+    public static Geometry Behind(ProgramPart part, ISet<int> made, int fold, PartEdge edgeInFront, bool isPress)
+    {
+        var pieces = new Pieces(part, made, fold, double.PositiveInfinity);
+        pieces.Walk(edgeInFront == PartEdge.End ? -1 : 1, new(isPress ? part.Allowance(fold) / 2 : 0, 0), 0, -1);
+        return Factory.BuildGeometry([.. pieces.Done]).Buffer(0);
+    }
+
+    /// <summary>An upright rectangle.</summary>
+    public static Polygon Block(double left, double right, double low, double high) =>
+        Of([new(left, low), new(right, low), new(right, high), new(left, high)], 1);
+
+    /// <summary>Jaws as one shape.</summary>
+    public static Geometry Jaws(IEnumerable<Jaw> jaws) => Factory.BuildGeometry([.. jaws.Select(jaw => Of(jaw.Outline, 1))]);
+
+    private static (List<Polygon> Front, List<Polygon> Back) Sides(
+        ProgramPart part, ISet<int> made, int fold, PartEdge edgeInFront, double turn, bool isPress, double ofRun)
+    {
+        var inside = (part.Allowance(fold) / turn) - (part.Shape.NeutralFactor * part.Shape.ThicknessMm);
+        var (ahead, behind) = isPress ? (turn / 2, turn / 2) : (turn, 0);
+        Pieces front = new(part, made, fold, ofRun), back = new(part, made, fold, ofRun);
+        front.Walk(edgeInFront == PartEdge.End ? 1 : -1, OnFold(ahead), ahead, 1);
+        back.Walk(edgeInFront == PartEdge.End ? -1 : 1, OnFold(behind), behind, -1);
+        return (front.Done, back.Done);
+
+        Point OnFold(double heading) => new(inside * Math.Sin(heading), inside * (1 - Math.Cos(heading)));
+    }
+
+    private static Polygon Of(Point[] corners, double mirror) => Factory.CreatePolygon(
+        [.. corners.Append(corners[0]).Select(corner => new Coordinate(mirror * corner.X, corner.Y))]);
+
+    private sealed class Pieces(ProgramPart part, ISet<int> made, int fold, double ofRun)
+    {
+        public List<Polygon> Done { get; } = [];
+
+        public void Walk(int step, Point at, double heading, double mirror)
         {
-            var at = new Point(radius * Math.Sin(heading), radius * (1 - Math.Cos(heading)));
             var isRun = true;
             for (var k = fold + step; ; k += step)
             {
@@ -32,9 +77,9 @@ internal static class SolidPart
                 var along = Point.Along(heading);
                 var under = -part.Shape.ThicknessMm * along.Left();
                 var to = at + (length * along);
-                var from = isRun ? to - (part.Shape.ThicknessMm / 2 * along) : at;
-                if (!isRun || (withRunEnds && !isEdge && made.Contains(k)))
-                    Add(mirror, [from, to, to + under, from + under]);
+                var from = isRun && ofRun < length ? to - (ofRun * along) : at;
+                if (!isRun || double.IsPositiveInfinity(ofRun) || (ofRun > 0 && !isEdge && made.Contains(k)))
+                    Done.Add(Of([from, to, to + under, from + under], mirror));
                 at = to;
                 if (isEdge)
                     return;
@@ -51,17 +96,10 @@ internal static class SolidPart
                     outer.Add(centre + (part.Shape.OuterRadiusMm * direction));
                 }
 
-                Add(mirror, [.. inner, .. Enumerable.Reverse(outer)]);
+                Done.Add(Of([.. inner, .. Enumerable.Reverse(outer)], mirror));
                 heading += part.FoldAngles[k];
                 at = inner[^1];
             }
         }
-
-        void Add(double mirror, List<Point> corners) => pieces.Add(Factory.CreatePolygon(
-            [.. corners.Append(corners[0]).Select(corner => new Coordinate(mirror * corner.X, corner.Y))]));
     }
-
-    /// <summary>The upper jaws as one shape.</summary>
-    public static Geometry Jaws(BrakeTools tools) => Factory.BuildGeometry(
-        [.. tools.Upper.Select(jaw => Factory.CreatePolygon([.. jaw.Outline.Append(jaw.Outline[0]).Select(corner => new Coordinate(corner.X, corner.Y))]))]);
 }
