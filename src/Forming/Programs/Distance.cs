@@ -21,12 +21,14 @@ internal static class Distance
         var from = outline[^1];
         foreach (var to in outline)
         {
-            if (own.SquaredTo(from, to) < least)
+            var boxes = own.SquaredTo(from, to);
+            if (boxes < least)
             {
-                if (Crosses(a, b, from, to))
+                if (boxes <= 0 && Crosses(a, b, from, to))
                     return 0;
-                least = Math.Min(least, Math.Min(
-                    Math.Min(Squared(a, from, to), Squared(b, from, to)), Math.Min(Squared(from, a, b), Squared(to, a, b))));
+
+                // Every corner is the end of one edge: asked for there, or as far as that edge.
+                least = Math.Min(least, Math.Min(Math.Min(Squared(a, from, to), Squared(b, from, to)), Squared(to, a, b)));
             }
 
             if (from.Y > a.Y != to.Y > a.Y && a.X < from.X + ((a.Y - from.Y) * (to.X - from.X) / (to.Y - from.Y)))
@@ -46,15 +48,27 @@ internal static class Distance
     /// <returns>The distance, or what is enough where it is no less [mm].</returns>
     public static double ToSquareEnd(Point a, Point b, double half, Jaw jaw, double enough)
     {
-        var along = b - a;
-        var across = half / along.Length * along.Left();
-        return Math.Min(To(b + across, b - across, jaw, enough), Math.Min(To(a + across, b + across, jaw, enough), To(a - across, b - across, jaw, enough)));
+        var least = enough;
+        foreach (var (from, to) in SquareEnd(a, b, half))
+            least = Math.Min(least, To(from, to, jaw, least));
+        return least;
     }
 
     /// <summary>Between two segments, 0 where they cross.</summary>
     public static double Between(Point a, Point b, Point c, Point d) => Crosses(a, b, c, d)
         ? 0
         : Math.Sqrt(Math.Min(Math.Min(Squared(a, c, d), Squared(b, c, d)), Math.Min(Squared(c, a, b), Squared(d, a, b))));
+
+    /// <summary>The outline of the end of a sheet, cut square: its two faces and the cut edge.</summary>
+    /// <param name="a">Where the end begins, on the mid surface.</param>
+    /// <param name="b">The cut edge, on the mid surface.</param>
+    /// <param name="half">Half the thickness [mm].</param>
+    public static (Point From, Point To)[] SquareEnd(Point a, Point b, double half)
+    {
+        var along = b - a;
+        var across = half / along.Length * along.Left();
+        return [(b + across, b - across), (a + across, b + across), (a - across, b - across)];
+    }
 
     private static bool Crosses(Point a, Point b, Point c, Point d)
     {

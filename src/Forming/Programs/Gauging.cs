@@ -21,15 +21,24 @@ public sealed record Gauging(GaugedBy By, double DistanceMm, bool IsInRange, Ang
         double farthest = double.NegativeInfinity, slope = 0;
         for (var i = 0; i + 1 < placed.Length; i++)
         {
-            var along = placed[i + 1] - placed[i];
-            var normal = t / 2 / along.Length * along.Left();
-            Meet(placed[i] + normal, placed[i + 1] + normal, along);
-            Meet(placed[i] - normal, placed[i + 1] - normal, along);
+            Point along = placed[i + 1] - placed[i], from = Across(i), to = Across(i + 1);
+            Meet(placed[i] + from, placed[i + 1] + to, along);
+            Meet(placed[i] - from, placed[i + 1] - to, along);
             if (i + 2 == placed.Length)
-                Meet(placed[i + 1] + normal, placed[i + 1] - normal, normal);
+                Meet(placed[i + 1] + to, placed[i + 1] - to, to);
         }
 
         return Ranged(GaugedBy.FoldedPart, tools.GaugeReferenceMm + farthest, new(slope));
+
+        // From the mid surface to a face, square to the chords on both sides.
+        Point Across(int i)
+        {
+            var before = placed[i] - placed[Math.Max(0, i - 1)];
+            var after = placed[Math.Min(placed.Length - 1, i + 1)] - placed[i];
+            var one = (before.Length > 0 ? 1 / before.Length * before : 1 / after.Length * after).Left();
+            var other = (after.Length > 0 ? 1 / after.Length * after : 1 / before.Length * before).Left();
+            return t / 2 / (0.5 + (0.5 * one.Dot(other))) * (0.5 * (one + other));
+        }
 
         void Meet(Point a, Point b, Point along)
         {

@@ -171,7 +171,7 @@ internal sealed class Swing
         var least = new Nearest(enough, tools.Part.Shape.ThicknessMm);
         var (ahead, behind) = (pose.Front, pose.Back);
         if (front.IsFolded || back.IsFolded)
-            least.Meet(Distance.Between(ahead[^2], ahead[^1], behind[^2], behind[^1]), Itself);
+            MeetItself(ahead.Length - 2, behind.Length - 2, ref least);
         for (var group = 0; group + 1 < behind.Length; group += Group)
         {
             var last = Math.Min(group + Group, behind.Length - 1);
@@ -183,13 +183,40 @@ internal sealed class Swing
                 for (var j = group; j < last; j++)
                 {
                     if (i >= front.RunEnd || j >= back.RunEnd)
-                        least.Meet(Distance.Between(ahead[i], ahead[i + 1], behind[j], behind[j + 1]), Itself);
+                        MeetItself(i, j, ref least);
                 }
             }
         }
 
         return least.Result;
     }
+
+    private void MeetItself(int i, int j, ref Nearest least)
+    {
+        var (ahead, behind) = (pose.Front, pose.Back);
+        var distance = Distance.Between(ahead[i], ahead[i + 1], behind[j], behind[j + 1]);
+        if (distance >= least.Enough)
+            return;
+        if (distance <= 0 || (i + 2 < ahead.Length && j + 2 < behind.Length))
+        {
+            least.Meet(distance, Itself);
+            return;
+        }
+
+        // Cut edges are square: the stretch they end is held as its outline, any other as its mid surface.
+        var half = least.Taken / 2;
+        var (one, oneHalf) = Stretch(ahead, i, half);
+        var (other, otherHalf) = Stretch(behind, j, half);
+        foreach (var (a, b) in one)
+        {
+            foreach (var (c, d) in other)
+                least.MeetSolid(Distance.Between(a, b, c, d) - oneHalf - otherHalf, Itself);
+        }
+    }
+
+    private static ((Point From, Point To)[] Lines, double Half) Stretch(Point[] placed, int at, double half) => at + 2 < placed.Length
+        ? ([(placed[at], placed[at + 1])], half)
+        : (Distance.SquareEnd(placed[at], placed[at + 1], half), 0);
 
     /// <summary>The least distance so far, less what the sheet's thickness takes.</summary>
     private struct Nearest(double enough, double taken)

@@ -1,5 +1,7 @@
 using CsCheck;
 using Forming.Programs;
+using NetTopologySuite.Operation.Overlay;
+using NetTopologySuite.Operation.OverlayNG;
 
 namespace Forming.Tests.Programs;
 
@@ -24,9 +26,10 @@ public class GaugingTests
                     var solid = SolidPart.Behind(part, others.ToHashSet(), fold, edge, isPress);
 
                     // The stop's face: from the underside of the flat sheet to its own height.
-                    var reached = solid.Intersection(SolidPart.Block(-2000, 2000, -part.Shape.ThicknessMm, brake.StopHeightMm));
+                    var face = SolidPart.Block(-2000, 2000, -part.Shape.ThicknessMm, brake.StopHeightMm);
+                    var reached = solid.Select(piece => OverlayNGRobust.Overlay(piece, face, SpatialFunction.Intersection).EnvelopeInternal).Where(envelope => !envelope.IsNull).Min(envelope => envelope.MinX);
                     var line = isPress ? 0 : part.Shape.RadiusMm;
-                    Workshop.Within(0.01, line - reached.EnvelopeInternal.MinX, gauge.DistanceMm);
+                    Workshop.Within(0.01, line - reached, gauge.DistanceMm);
                     var isFlat = others.All(other => (other > fold) == isEnd);
                     Assert.Equal(gauge.DistanceMm >= brake.GaugeMinMm && gauge.DistanceMm <= brake.GaugeMaxMm, gauge.IsInRange);
                     Assert.Equal(!gauge.IsInRange ? GaugedBy.Mark : isFlat ? GaugedBy.Flat : GaugedBy.FoldedPart, gauge.By);

@@ -31,11 +31,11 @@ internal static class SolidPart
     }
 
     /// <summary>Everything behind the fold, the run beside it too, before it is begun.</summary>
-    public static Geometry Behind(ProgramPart part, ISet<int> made, int fold, PartEdge edgeInFront, bool isPress)
+    public static IReadOnlyList<Polygon> Behind(ProgramPart part, ISet<int> made, int fold, PartEdge edgeInFront, bool isPress)
     {
         var pieces = new Pieces(part, made, fold, double.PositiveInfinity);
         pieces.Walk(edgeInFront == PartEdge.End ? -1 : 1, new(isPress ? part.Allowance(fold) / 2 : 0, 0), 0, -1);
-        return Factory.BuildGeometry([.. pieces.Done]).Buffer(0);
+        return pieces.Done;
     }
 
     /// <summary>An upright rectangle.</summary>
