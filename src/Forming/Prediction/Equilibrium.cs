@@ -21,9 +21,6 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
     /// <summary>Within this there is nothing left to step for.</summary>
     private const double Settled = 1e-5;
 
-    /// <summary>Behind the front by so many elements the strip unloads when the next fold takes over.</summary>
-    private const int StillLoading = 2;
-
     private readonly int nodes = strip.Lengths.Length;
     private readonly Borders borders = new(strip.Lengths.Length);
     private readonly Point[] sweeps = new Point[strip.Lengths.Length]; // how the sheet's end moves with each direction
@@ -35,6 +32,9 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
 
     /// <summary>Hand force, square to the sheet's end [N/mm].</summary>
     public double Force { get; set; }
+
+    /// <summary>Elements behind the front that are expected to be bent further still when the next fold takes over; the others unload.</summary>
+    public int StillLoading { get; set; } = 2;
 
     /// <summary>Solves with the strip just touching a fold.</summary>
     /// <param name="landing">The touch to land on; holds where when done.</param>

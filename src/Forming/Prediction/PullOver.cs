@@ -110,7 +110,10 @@ internal sealed class PullOver
 
     private int Record(int circle)
     {
-        Strip.Commit();
+        // As many as with the fold before, for the wrap repeats itself.
+        var firstLoaded = Strip.Commit();
+        if (equilibrium.Touches.Count > 0)
+            equilibrium.StillLoading = Math.Max(0, equilibrium.Touches[^1].Element - firstLoaded);
         steps.Add(new(circle + 1, new(Told.Of(Strip.Heading[^1])), Told.Of(equilibrium.Force), Told.Of(Strip.Moment[0])));
         frontForce = 0;
         foreach (var touch in equilibrium.Touches)

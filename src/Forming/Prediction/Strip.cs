@@ -118,17 +118,22 @@ internal sealed class Strip
     }
 
     /// <summary>Remembers what each element has seen so far.</summary>
-    public void Commit()
+    /// <returns>The first element that was bent further than ever before; as many as there are where none was.</returns>
+    public int Commit()
     {
+        var first = Lengths.Length;
         for (var e = 0; e < Lengths.Length; e++)
         {
             var curvature = Curvature(e);
             if (curvature > most[e])
             {
+                first = Math.Min(first, e);
                 most[e] = curvature;
                 mostMoment[e] = table.At(curvature, out _);
             }
         }
+
+        return first;
     }
 
     /// <summary>Where a place inside an element lies.</summary>
