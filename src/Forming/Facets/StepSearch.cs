@@ -18,11 +18,17 @@ internal static class StepSearch
     /// <param name="guess">Where to begin.</param>
     /// <param name="passes">Whether a number of steps passes.</param>
     /// <exception cref="NoSolutionException"><c>stepping.too-many-folds</c>.</exception>
-    public static int Smallest(double guess, Func<int, bool> passes)
+    public static int Smallest(double guess, Func<int, bool> passes) => SmallestUpTo(MostSteps, guess, passes) ?? throw TooMany();
+
+    /// <summary>Smallest number of steps that passes, where more steps never pass worse; null where none does.</summary>
+    /// <param name="most">The largest number to try.</param>
+    /// <param name="guess">Where to begin.</param>
+    /// <param name="passes">Whether a number of steps passes.</param>
+    public static int? SmallestUpTo(int most, double guess, Func<int, bool> passes)
     {
         // Gallops from the guess to a pair of numbers of which the larger passes and the smaller does not, then halves between.
         int fails = 0, does = 0, stride = 1;
-        for (var steps = guess >= 1 ? (int)Math.Min(guess, MostSteps) : 1; does == 0 || (fails == 0 && does > 1); stride *= 2)
+        for (var steps = guess >= 1 ? (int)Math.Min(guess, most) : 1; does == 0 || (fails == 0 && does > 1); stride *= 2)
         {
             if (passes(steps))
             {
@@ -32,9 +38,9 @@ internal static class StepSearch
             else
             {
                 fails = steps;
-                if (does == 0 && steps == MostSteps)
-                    throw TooMany();
-                steps = does > 0 ? steps : Math.Min(MostSteps, steps + stride);
+                if (does == 0 && steps == most)
+                    return null;
+                steps = does > 0 ? steps : Math.Min(most, steps + stride);
             }
 
             if (fails > 0 && does > 0)

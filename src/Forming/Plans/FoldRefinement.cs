@@ -1,7 +1,6 @@
 using Forming.Curves;
 using Forming.Facets;
 using Forming.Layout;
-using Forming.Panels;
 using Forming.Prediction;
 using Forming.Results;
 
@@ -35,82 +34,13 @@ internal sealed class FoldRefinement(
             return Kept($"more than {MostFolds} folds are not searched");
 
         var most = Math.Min(MostFolds, Math.Max(MostTimes * count, count + LeastRoom));
-        var own = Predict(closed, form, fold, panel, cancellation);
+        var own = PlannedPull.Predict(closed, form, fold, panel, cancellation);
         tried[count] = Passes(closed, own) ? (closed, own) : FirstThatPasses(count);
-        return Search(count, most) is { } found
+        return StepSearch.SmallestUpTo(most, count, DoesPass) is { } found
             ? (tried[found]!.Value.Form, tried[found]!.Value.Prediction, new(count, found, null))
             : (closed, own, new(count, count, FormattableString.Invariant($"no count up to {most} folds that this brake can fold passes the finish by its predicted ripple")));
 
         (WrappedForm, PanelPrediction?, SteppingRefinement) Kept(string reason) => (closed, null, new(count, count, reason));
-    }
-
-    /// <summary>The panel pulled over a planned form.</summary>
-    /// <param name="wrapped">The form.</param>
-    /// <param name="form">What was asked of it.</param>
-    /// <param name="fold">Shape of its folds.</param>
-    /// <param name="panel">The panel.</param>
-    /// <param name="cancellation">Ends the work early.</param>
-    public static PanelPrediction Predict(WrappedForm wrapped, FormSpec form, FoldShape fold, PanelSpec panel, CancellationToken cancellation)
-    {
-        var polygon = wrapped.Folds.Polygon;
-        var longest = Lever.LongestMm(wrapped.Contact.Extremes, wrapped.Contact.MidMm);
-        return PanelPrediction.Of(
-            new()
-            {
-                Panel = panel,
-                Form = new(polygon.Facets, polygon.Angles, fold.OuterRadiusMm),
-                Ends = form.Stepping.Ends,
-                LeverMm = wrapped.Judge.LeverMm,
-                LongestLeverMm = double.IsFinite(longest) ? Math.Max(0, longest) : null,
-            },
-            cancellation);
-    }
-
-    // Gallops to a neighbouring pair of which the larger passes and the smaller does not.
-    private int? Search(int count, int most)
-    {
-        int fails, does;
-        if (DoesPass(count))
-        {
-            (does, fails) = (count, 0);
-            for (var stride = 1; does > 1; stride *= 2)
-            {
-                var fewer = Math.Max(1, does - stride);
-                if (!DoesPass(fewer))
-                {
-                    fails = fewer;
-                    break;
-                }
-
-                does = fewer;
-            }
-        }
-        else
-        {
-            (does, fails) = (0, count);
-            for (var stride = 1; does == 0 && fails < most; stride *= 2)
-            {
-                var more = Math.Min(most, fails + stride);
-                if (DoesPass(more))
-                    does = more;
-                else
-                    fails = more;
-            }
-
-            if (does == 0)
-                return null;
-        }
-
-        while (does - fails > 1)
-        {
-            var middle = (does + fails) / 2;
-            if (DoesPass(middle))
-                does = middle;
-            else
-                fails = middle;
-        }
-
-        return does;
     }
 
     private bool DoesPass(int count)
@@ -131,7 +61,7 @@ internal sealed class FoldRefinement(
                 var wrapped = WrappedForm.Solve(finished, panel, candidate, fold, brake, marks, cancellation);
                 if (!IsFoldable(wrapped))
                     continue;
-                var prediction = Predict(wrapped, candidate, fold, panel, cancellation);
+                var prediction = PlannedPull.Predict(wrapped, candidate, fold, panel, cancellation);
                 if (Passes(wrapped, prediction))
                     return (wrapped, prediction);
             }

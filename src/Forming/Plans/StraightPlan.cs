@@ -21,7 +21,7 @@ internal static class StraightPlan
         if (form.Stepping.Refine)
             (wrapped, prediction, refinement) = new FoldRefinement(finished, panel, form, fold, brake, marks, cancellation).Of(wrapped);
         if (panel.Predict)
-            prediction ??= FoldRefinement.Predict(wrapped, form, fold, panel, cancellation);
+            prediction ??= PlannedPull.Predict(wrapped, form, fold, panel, cancellation);
         var polygon = wrapped.Folds.Polygon;
         var (contact, lever) = (wrapped.Contact, wrapped.Judge.LeverMm);
 

@@ -9,7 +9,8 @@ internal sealed class FoldCircles
     /// <param name="leverMm">Hand beyond the last fold [mm].</param>
     public FoldCircles(StandingForm form, double thicknessMm, double leverMm)
     {
-        var folds = form.FoldAngles.Count;
+        Form = form;
+        var folds = form.Folds;
         RadiusMm = form.OuterFoldRadiusMm + (thicknessMm / 2);
         Centres = new Point[folds + 1];
         Spans = new double[folds];
@@ -19,7 +20,7 @@ internal sealed class FoldCircles
         {
             var isLast = j + 1 == folds;
             heading += form.FoldAngles[j];
-            var chord = isLast ? LandingOnLeadOut(form, leverMm) : Chord(form, j);
+            var chord = isLast ? LandingOnLeadOut(form, leverMm) : form.StraightMm(j);
             Centres[j + 1] = Centres[j] + (chord * Point.Along(heading));
 
             // Clamped at its tangent point, the panel turns by all of the first fold; of the others half lies on either side.
@@ -27,6 +28,9 @@ internal sealed class FoldCircles
             Spans[j] = ArcOver(chord, turn);
         }
     }
+
+    /// <summary>The form.</summary>
+    public StandingForm Form { get; }
 
     /// <summary>Radius of the circles [mm].</summary>
     public double RadiusMm { get; }
@@ -40,13 +44,9 @@ internal sealed class FoldCircles
     // One facet on, as far as the sheet reaches.
     private static double LandingOnLeadOut(StandingForm form, double leverMm)
     {
-        var facet = form.FacetsMm.Count > 0 ? form.FacetsMm[^1] - Setback(form, form.FoldAngles.Count - 1) : leverMm;
+        var facet = form.FacetsMm.Count > 0 ? form.FacetsMm[^1] - form.SetbackMm(form.Folds - 1) : leverMm;
         return Math.Min(facet, leverMm / 2);
     }
-
-    private static double Chord(StandingForm form, int j) => form.FacetsMm[j] - Setback(form, j) - Setback(form, j + 1);
-
-    private static double Setback(StandingForm form, int fold) => form.OuterFoldRadiusMm * Math.Tan(form.FoldAngles[fold] / 2);
 
     private double ArcOver(double chord, double turn) =>
         (turn > 1e-9 ? chord * (turn / 2) / Math.Sin(turn / 2) : chord) + (RadiusMm * turn);

@@ -19,15 +19,15 @@ internal sealed record FoldPlaces(double[] AlongMm, double[] Curvatures, bool[] 
             along[0] = Arc(0, startsStretch: false, endsStretch: count == 1).Length / 2;
         for (var j = 0; j < count; j++)
         {
-            isFlat[j] = wanted.IsFlatAt(along[j] + (Chord(j) / 2));
+            isFlat[j] = wanted.IsFlatAt(along[j] + (form.StraightMm(j) / 2));
             if (isFlat[j])
             {
-                along[j + 1] = along[j] + Chord(j);
+                along[j + 1] = along[j] + form.StraightMm(j);
                 continue;
             }
 
             // With half ends the end folds of a stretch stand at its tangent points and turn the panel on one side only.
-            var next = along[j] + Chord(j) + ((j + 1 < count ? Chord(j + 1) : 0) / 2);
+            var next = along[j] + form.StraightMm(j) + ((j + 1 < count ? form.StraightMm(j + 1) : 0) / 2);
             var arc = Arc(j, j == 0 || isFlat[j - 1], j == count - 1 || wanted.IsFlatAt(next));
             curvatures[j] = arc.Curvature;
             along[j + 1] = along[j] + arc.Length;
@@ -36,22 +36,15 @@ internal sealed record FoldPlaces(double[] AlongMm, double[] Curvatures, bool[] 
         var beyond = ends == SteppingEnds.Full && !isFlat[^1] ? Arc(count - 1, count == 1, endsStretch: true).Length / 2 : 0;
         return new(along, curvatures, isFlat, along[^1] + beyond);
 
-        double Chord(int j) => form.FacetsMm[j] - Setback(form, j) - Setback(form, j + 1);
-
         // The circle through both fold centres that turns as far as the folds do.
         (double Curvature, double Length) Arc(int j, bool startsStretch, bool endsStretch)
         {
             var isHalf = ends == SteppingEnds.Half;
             var turn = (form.FoldAngles[j] * (isHalf && startsStretch ? 1 : 0.5)) + (form.FoldAngles[j + 1] * (isHalf && endsStretch ? 1 : 0.5));
-            var radius = (Chord(j) / (2 * Math.Sin(turn / 2))) + form.OuterFoldRadiusMm + (panelThickness / 2);
+            var radius = (form.StraightMm(j) / (2 * Math.Sin(turn / 2))) + form.OuterFoldRadiusMm + (panelThickness / 2);
             return (1 / radius, radius * turn);
         }
     }
-
-    /// <summary>From a fold's mold line to its bend tangent lines [mm].</summary>
-    /// <param name="form">The form.</param>
-    /// <param name="index">Index of the fold, from 0.</param>
-    public static double Setback(StandingForm form, int index) => form.OuterFoldRadiusMm * Math.Tan(form.FoldAngles[index] / 2);
 
     /// <summary>Longest lever that keeps the wrap in order, from the end of the curve to the hand.</summary>
     /// <param name="law">The panel's bending law.</param>

@@ -68,7 +68,7 @@ public sealed record PanelPrediction
     {
         RefuseTaper(job.Panel);
         var panel = job.Panel;
-        var count = job.Form.FoldAngles.Count;
+        var count = job.Form.Folds;
         if (count < 2)
             return Without(panel, $"single folds leave no facets for the panel to wrap over");
 
@@ -88,7 +88,7 @@ public sealed record PanelPrediction
 
         // Half a facet short of a full first fold the panel touches the folds in order; right up to it mostly not.
         var gap = job.Ends == SteppingEnds.Full
-            ? (job.Form.FacetsMm[0] - FoldPlaces.Setback(job.Form, 0) - FoldPlaces.Setback(job.Form, 1)) / 2
+            ? job.Form.StraightMm(0) / 2
             : 0;
         var law = LawOf(panel);
         var wrapped = PanelWrap.Compute(job.Form, law, new(hand, gap), cancellation);
@@ -150,7 +150,7 @@ public sealed record PanelPrediction
 
     private static FormattableString WhyNotOf(WrappedPanel wrapped, PredictionJob job, int reached)
     {
-        var (lever, count) = (Figure.Length(job.LeverMm), job.Form.FoldAngles.Count);
+        var (lever, count) = (Figure.Length(job.LeverMm), job.Form.Folds);
         return (wrapped.End, reached == count) switch
         {
             (WrapEnd.CurlsUp, false) => $"with a lever of {lever} the free side curls up before the panel touches fold {reached + 1} of {count}",
@@ -171,7 +171,7 @@ public sealed record PanelPrediction
         return new()
         {
             RadiusMm = RadiusOf(wrapped.MeanCurvature, panel),
-            WantedRadiusMm = RadiusOf(WantedMean(wanted, places), panel),
+            WantedRadiusMm = RadiusOf(WantedMean(wanted, places, job.Form.MiddleFolds), panel),
             Sweep = wrapped.Sweep,
             WantedSweep = wanted.Sweep,
             MissMm = fitted,
@@ -191,11 +191,10 @@ public sealed record PanelPrediction
     }
 
     // The wanted curve over the stretch from which the panel's own mean is taken.
-    private static double WantedMean(WantedCurve wanted, FoldPlaces places)
+    private static double WantedMean(WantedCurve wanted, FoldPlaces places, (int From, int To) middle)
     {
-        var count = places.AlongMm.Length;
-        var from = Math.Min(places.AlongMm[count >= 5 ? 2 : 0], wanted.LengthMm);
-        var to = Math.Min(places.AlongMm[count > 5 ? count - 2 : count - 1], wanted.LengthMm);
+        var from = Math.Min(places.AlongMm[middle.From], wanted.LengthMm);
+        var to = Math.Min(places.AlongMm[middle.To], wanted.LengthMm);
         return to > from ? (wanted.At(to).Turn - wanted.At(from).Turn) / (to - from) : 0;
     }
 

@@ -1,6 +1,5 @@
 using Forming.Facets;
 using Forming.Plans;
-using Forming.Plans.Checks;
 using Forming.Results;
 
 namespace Forming.Prediction;
@@ -14,8 +13,6 @@ internal static class PredictionChecks
         if (prediction.Wraps)
             checks.Add(Ripple(prediction, panel.Finish));
     }
-
-    public static Check HandForce(PredictedPull pull) => PullChecks.HandForce(pull.ForceN);
 
     private static Check WrapOrder(PanelPrediction prediction)
     {

@@ -1,5 +1,6 @@
 using Forming.Materials;
 using Forming.Plans;
+using Forming.Plans.Checks;
 using Forming.Plans.Notes;
 using Forming.Results;
 
@@ -47,7 +48,7 @@ public sealed record PredictionReport(
         var checks = new List<Check>(4);
         PredictionChecks.AddTo(checks, prediction, panel);
         if (prediction.Pull is { } pull)
-            checks.Add(PredictionChecks.HandForce(pull));
+            checks.Add(PullChecks.HandForce(pull.ForceN));
         checks.AddRange(failed);
         return new(prediction, checks, SafetyNotes.OfPull(prediction, panel, form), PredictionBasis.Of(prediction, panel, isStanding));
     }

@@ -41,8 +41,6 @@ internal sealed class ReleasedShape
     private static ReleasedPoint TellPoint(ReleasedPoint point) => new(
         Told.Of(point.AlongMm), Told.Of(point.Position), new(Told.Of(point.Heading.Radians)), Told.Of(point.Curvature));
 
-    private int Folds => pull.Circles.Centres.Length - 1;
-
     private ReleasedPoint PlaceIn(int e, double inside)
     {
         var (from, k) = (curve[e], strip.Released(e));
@@ -58,11 +56,10 @@ internal sealed class ReleasedShape
         return PlaceIn(e, along - strip.Along[e]);
     }
 
-    // The first folds and the last one lie differently, so they are left out where enough remain.
     private double MeanCurvature()
     {
-        var from = pull.TouchedAt(Folds > 4 ? 2 : 0);
-        var to = pull.TouchedAt(Folds > 5 ? Folds - 2 : Folds - 1);
+        var middle = pull.Circles.Form.MiddleFolds;
+        var (from, to) = (pull.TouchedAt(middle.From), pull.TouchedAt(middle.To));
         if (!(to > from))
             return 0;
         Span<Point> points = stackalloc Point[FitSamples + 1];
@@ -73,7 +70,7 @@ internal sealed class ReleasedShape
 
     private ReleasedFacet[] Facets()
     {
-        var facets = new ReleasedFacet[Folds - 1];
+        var facets = new ReleasedFacet[pull.Circles.Form.FacetsMm.Count];
         for (var j = 0; j < facets.Length; j++)
             facets[j] = Facet(j + 1, PlaceAt(pull.TouchedAt(j)), PlaceAt(pull.TouchedAt(j + 1)));
         return facets;

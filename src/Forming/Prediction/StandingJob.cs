@@ -18,11 +18,11 @@ public static class StandingJob
     public static PredictionJob Of(StandingForm form, double leadOutMm, SteppingEnds ends, PanelSpec panel)
     {
         PanelPrediction.RefuseTaper(panel);
-        for (var j = 0; j < form.FoldAngles.Count; j++)
+        for (var j = 0; j < form.Folds; j++)
         {
-            var isLast = j == form.FoldAngles.Count - 1;
+            var isLast = j == form.Folds - 1;
             var facet = isLast ? leadOutMm : form.FacetsMm[j];
-            var least = FoldPlaces.Setback(form, j) + (isLast ? 0 : FoldPlaces.Setback(form, j + 1));
+            var least = form.SetbackMm(j) + (isLast ? 0 : form.SetbackMm(j + 1));
             if (facet > least)
                 continue;
             throw new NoSolutionException(

@@ -15,8 +15,7 @@ public sealed record WrappedPanel
     /// <summary>What each facet left; empty where the pull was not complete.</summary>
     public required IReadOnlyList<ReleasedFacet> Facets { get; init; }
 
-    /// <summary>Curvature of the circle that fits the mid surface best, from the third fold to the last but one [1/mm]; 0 is flat.</summary>
-    /// <remarks>With five folds to the last one, with fewer from the first.</remarks>
+    /// <summary>Curvature of the circle that fits the mid surface best over the form's <see cref="StandingForm.MiddleFolds"/> [1/mm]; 0 is flat.</summary>
     public required double MeanCurvature { get; init; }
 
     /// <summary>Turn of the whole panel after it was let go.</summary>

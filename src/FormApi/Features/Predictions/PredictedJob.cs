@@ -1,5 +1,3 @@
-using System.Buffers;
-using System.Text.Json;
 using FormApi.Features.Forms;
 using FormApi.Http;
 using Forming;
@@ -33,7 +31,7 @@ internal sealed record PredictedJob(
             var (report, panel) = request.Stations is { } stations
                 ? OverStanding(request, stations, units, cancellation)
                 : OverPlanned(FormSpecs.From(FormDefaults.Apply(PredictionDefaults.AsForm(request))), cancellation);
-            var shown = ToJson(request);
+            var shown = RawJson.Of(request, WireJson.Requests.PredictionRequest).Utf8;
             return answer(new(report, panel, units, new(shown), Http.Fingerprint.Of(shown)));
         }
         catch (NoSolutionException none)
@@ -56,14 +54,5 @@ internal sealed record PredictedJob(
             units.ToMm(request.Form.FoldRadius) + sheet.ThicknessMm);
         var job = StandingJob.Of(form, units.ToMm(request.Form.LeadOut), request.Ends!.Value, panel);
         return (PredictionReport.Of(job, sheet.Material.Family, cancellation), panel);
-    }
-
-    private static ReadOnlyMemory<byte> ToJson(PredictionRequest request)
-    {
-        var buffer = new ArrayBufferWriter<byte>(2048);
-        using var writer = new Utf8JsonWriter(buffer, WireJson.Writing);
-        JsonSerializer.Serialize(writer, request, WireJson.Requests.PredictionRequest);
-        writer.Flush();
-        return buffer.WrittenMemory;
     }
 }
