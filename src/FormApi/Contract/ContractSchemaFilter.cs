@@ -21,7 +21,7 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
             return;
         if (bare.IsEnum)
             own.Description = XmlDocs.Summary(bare);
-        if (WireContractResolver.InfoOf(WireContractResolver.RequestBehind(bare) ?? bare) is not { } info)
+        if (WireContractResolver.InfoOf(bare) is not { } info)
             return;
         own.Description = XmlDocs.Summary(info.Type);
         own.AdditionalPropertiesAllowed = false;

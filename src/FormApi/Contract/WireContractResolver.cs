@@ -1,7 +1,6 @@
 using System.Reflection;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
-using FormApi.Features.Forms;
 using FormApi.Http;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
@@ -22,15 +21,6 @@ internal sealed class WireContractResolver : ISerializerDataContractResolver
         return info?.Kind == JsonTypeInfoKind.Object ? info : null;
     }
 
-    /// <summary>The request that goes into an answer as raw JSON, or null where a type is none.</summary>
-    /// <param name="type">The type.</param>
-    public static Type? RequestBehind(Type type)
-    {
-        if (type == typeof(RawJson))
-            return typeof(FormRequest);
-        return type.IsGenericType && type.GetGenericTypeDefinition() == typeof(RawRequest<>) ? type.GetGenericArguments()[0] : null;
-    }
-
     /// <summary>Whether an answer or a request always holds a field.</summary>
     /// <param name="info">The type.</param>
     /// <param name="field">The field.</param>
@@ -47,8 +37,6 @@ internal sealed class WireContractResolver : ISerializerDataContractResolver
     /// <inheritdoc/>
     public DataContract GetDataContractForType(Type type)
     {
-        if (RequestBehind(type) is { } request)
-            return GetDataContractForType(request);
         var bare = Nullable.GetUnderlyingType(type) ?? type;
         if (bare == typeof(Pair))
             return DataContract.ForArray(bare, typeof(double));

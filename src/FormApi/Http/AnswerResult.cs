@@ -4,13 +4,14 @@ using FormApi.Operations;
 
 namespace FormApi.Http;
 
-/// <summary>A calculated answer on its way out, as UTF-8 straight into the response.</summary>
-/// <typeparam name="T">Type of the answer.</typeparam>
-/// <param name="answer">The answer.</param>
-/// <param name="type">How it is written.</param>
+/// <summary>A calculated answer on its way out, as UTF-8 straight to where it is wanted.</summary>
 /// <param name="fingerprint">Its fingerprint.</param>
-internal sealed class AnswerResult<T>(T answer, JsonTypeInfo<T> type, string fingerprint) : IResult
+internal abstract class AnswerResult(string fingerprint) : IResult
 {
+    /// <summary>Writes the answer.</summary>
+    /// <param name="writer">Where to.</param>
+    public abstract void Write(Utf8JsonWriter writer);
+
     /// <inheritdoc/>
     public async Task ExecuteAsync(HttpContext httpContext)
     {
@@ -19,7 +20,18 @@ internal sealed class AnswerResult<T>(T answer, JsonTypeInfo<T> type, string fin
         response.ContentType = "application/json";
         EntityTag.Add(httpContext, fingerprint["sha256:".Length..]);
         using var writer = new Utf8JsonWriter(response.BodyWriter, WireJson.Writing);
-        JsonSerializer.Serialize(writer, answer, type);
+        Write(writer);
         await writer.FlushAsync(httpContext.RequestAborted);
     }
+}
+
+/// <summary>An answer of one type.</summary>
+/// <typeparam name="T">Type of the answer.</typeparam>
+/// <param name="answer">The answer.</param>
+/// <param name="type">How it is written.</param>
+/// <param name="fingerprint">Its fingerprint.</param>
+internal sealed class AnswerResult<T>(T answer, JsonTypeInfo<T> type, string fingerprint) : AnswerResult(fingerprint)
+{
+    /// <inheritdoc/>
+    public override void Write(Utf8JsonWriter writer) => JsonSerializer.Serialize(writer, answer, type);
 }

@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Security.Cryptography;
 using System.Text;
 using FormApi.Operations;
@@ -11,15 +10,15 @@ internal static class Fingerprint
     private static readonly byte[] EngineSuffix = Encoding.UTF8.GetBytes("\n" + Engine.Version);
 
     /// <summary>SHA-256 over the canonical request and the engine's version.</summary>
-    /// <param name="request">The normalised request as JSON.</param>
+    /// <param name="canonical">The normalised request in its canonical spelling.</param>
     /// <returns><c>sha256:</c> and 64 hexadecimal digits.</returns>
-    public static string Of(ReadOnlyMemory<byte> request)
+    public static string OfCanonical(ReadOnlySpan<byte> canonical)
     {
-        var canonical = new ArrayBufferWriter<byte>(request.Length + EngineSuffix.Length);
-        CanonicalJson.Write(request.Span, canonical);
-        canonical.Write(EngineSuffix);
-        Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
-        SHA256.HashData(canonical.WrittenSpan, hash);
-        return "sha256:" + Convert.ToHexStringLower(hash);
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        hash.AppendData(canonical);
+        hash.AppendData(EngineSuffix);
+        Span<byte> digest = stackalloc byte[SHA256.HashSizeInBytes];
+        hash.GetHashAndReset(digest);
+        return "sha256:" + Convert.ToHexStringLower(digest);
     }
 }

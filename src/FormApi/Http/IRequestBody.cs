@@ -10,6 +10,9 @@ internal interface IRequestBody<TSelf>
     /// <summary>How it is read.</summary>
     static abstract System.Text.Json.Serialization.Metadata.JsonTypeInfo<TSelf> TypeInfo { get; }
 
+    /// <summary>The caller's units.</summary>
+    LengthUnit Units { get; }
+
     /// <summary>Whether a list holds a null: the one thing strict reading lets through.</summary>
     bool HasNullItems { get; }
 

@@ -3,6 +3,7 @@ using System.IO.Pipelines;
 using System.Text.Json;
 using FluentValidation.Results;
 using FormApi.Operations;
+using Forming.Results;
 using Microsoft.Extensions.Options;
 using Microsoft.Net.Http.Headers;
 
@@ -28,6 +29,22 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
     /// <param name="pointer">Where (RFC 6901).</param>
     public JsonElement? GivenAt(string pointer) => GivenAt(utf8, pointer);
 
+    /// <summary>The answer to the body, or the problem in its way: with the body, or with what it asks for.</summary>
+    /// <param name="answer">Answers a body that passed its rules; throws where there is no answer.</param>
+    public IResult Answer(Func<T, IResult> answer)
+    {
+        if (problem is not null)
+            return problem;
+        try
+        {
+            return answer(value!);
+        }
+        catch (NoSolutionException none)
+        {
+            return Unsolved.Of(none, this, UnitSystem.Of(value!.Units));
+        }
+    }
+
     /// <summary>Reads and checks the body of a request.</summary>
     /// <param name="context">The request.</param>
     public static async ValueTask<JsonBody<T>> BindAsync(HttpContext context)
@@ -39,7 +56,7 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
 
         var limits = context.RequestServices.GetRequiredService<IOptions<Limits>>().Value;
         return await ReadAsync(context, limits.BodyBytes) is { } body
-            ? Parse(body)
+            ? Of(body)
             : new(null, new(Problems.TooLarge, $"The body may have {limits.BodyBytes} bytes; the setting is {Limits.Section}:{nameof(Limits.BodyBytes)}."), default);
     }
 
@@ -92,7 +109,9 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
         }
     }
 
-    private static JsonBody<T> Parse(ReadOnlyMemory<byte> utf8)
+    /// <summary>Reads and checks a body.</summary>
+    /// <param name="utf8">The body.</param>
+    public static JsonBody<T> Of(ReadOnlyMemory<byte> utf8)
     {
         if (utf8.Span.StartsWith("\uFEFF"u8))
             utf8 = utf8[3..];

@@ -1,6 +1,6 @@
 namespace FormApi.Http;
 
-/// <summary>What raw JSON in an answer looks like, for the contract; without it a form request.</summary>
+/// <summary>What raw JSON in an answer looks like, for the contract.</summary>
 /// <param name="type">The type it was written from.</param>
 [AttributeUsage(AttributeTargets.Property)]
 internal sealed class WrittenAsAttribute(Type type) : Attribute

@@ -38,7 +38,11 @@ internal static class DrawingsEndpoint
             return new ProblemResult(Problems.BadRequest, "The paper is not known: a4 or letter.");
 
         var media = Offered.Choose(request)!;
-        return PlannedJob.Of(body, cancellation).Answer(job => new FileResult(Bytes(job, media, paper), media, ShortName(media), job.Fingerprint));
+        return body.Answer(asked =>
+        {
+            var job = PlannedJob.Of(asked, cancellation);
+            return new FileResult(Bytes(job, media, paper), media, ShortName(media), job.Shown.Fingerprint);
+        });
     }
 
     private static byte[] Bytes(PlannedJob job, string media, string? paper)
@@ -52,7 +56,7 @@ internal static class DrawingsEndpoint
             job.Specs.Marks,
             isInch ? LengthUnits.Inch : LengthUnits.Millimetre,
             "Faceted form",
-            job.Fingerprint,
+            job.Shown.Fingerprint,
             job.Units.Wording.Of);
         using var stream = new MemoryStream();
         switch (media)

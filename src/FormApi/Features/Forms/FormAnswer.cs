@@ -19,7 +19,7 @@ namespace FormApi.Features.Forms;
 internal sealed record FormAnswer(
     string Engine,
     string Fingerprint,
-    RawJson Request,
+    [property: WrittenAs(typeof(FormRequest))] RawJson Request,
     [property: JsonConverter(typeof(WordConverter<PlanVerdict>))] PlanVerdict Verdict,
     FormResult Form,
     PanelResult Panel,

@@ -12,22 +12,22 @@ namespace FormApi.Features.Forms;
 internal static class FormAnswers
 {
     /// <summary>The answer to a request.</summary>
-    /// <param name="plan">The plan.</param>
-    /// <param name="specs">What the library was asked.</param>
-    /// <param name="units">The caller's units.</param>
-    /// <param name="request">The normalised request as JSON.</param>
-    /// <param name="fingerprint">The fingerprint.</param>
-    public static FormAnswer From(FormPlan plan, FormSpecs specs, UnitSystem units, RawJson request, string fingerprint) => new(
-        Operations.Engine.Version,
-        fingerprint,
-        request,
-        plan.Verdict,
-        FormOf(plan, specs, units),
-        PanelOf(plan.Panel, specs, units),
-        Map(plan.Checks, check => CheckOf(check, units)),
-        Map(plan.Safety, note => new SafetyResult(note.Id, note.Level, units.Wording.Of(note.Text))),
-        Map(plan.ShopNotes, note => new ShopNoteResult(note.Id, units.Wording.Of(note.Text))),
-        Map(plan.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)));
+    /// <param name="job">The planned request.</param>
+    public static FormAnswer From(PlannedJob job)
+    {
+        var (plan, specs, units) = (job.Plan, job.Specs, job.Units);
+        return new(
+            Operations.Engine.Version,
+            job.Shown.Fingerprint,
+            job.Shown.Json,
+            plan.Verdict,
+            FormOf(plan, specs, units),
+            PanelOf(plan.Panel, specs, units),
+            Map(plan.Checks, check => CheckOf(check, units)),
+            Map(plan.Safety, note => new SafetyResult(note.Id, note.Level, units.Wording.Of(note.Text))),
+            Map(plan.ShopNotes, note => new ShopNoteResult(note.Id, units.Wording.Of(note.Text))),
+            Map(plan.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)));
+    }
 
     private static FormResult FormOf(FormPlan plan, FormSpecs specs, UnitSystem units) => FormOf(plan.Form, plan.Taper, specs, units);
 

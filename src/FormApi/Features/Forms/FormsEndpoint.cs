@@ -16,7 +16,12 @@ internal static class FormsEndpoint
             + "Everything that can be computed is answered with 200, stations included; a failed check makes the verdict cannot-be-made and names the nearest change that would pass. "
             + "The same request gives a byte-identical answer, whatever the order of its fields or the spelling of its numbers.");
 
-    private static IResult Compute(JsonBody<FormRequest> body, CancellationToken cancellation) =>
-        PlannedJob.Of(body, cancellation).Answer(job => new AnswerResult<FormAnswer>(
-            FormAnswers.From(job.Plan, job.Specs, job.Units, job.Request, job.Fingerprint), AnswerJson.Default.FormAnswer, job.Fingerprint));
+    /// <summary>Answers a request.</summary>
+    /// <param name="body">The body as it was read.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    internal static IResult Compute(JsonBody<FormRequest> body, CancellationToken cancellation) => body.Answer(request =>
+    {
+        var job = PlannedJob.Of(request, cancellation);
+        return new AnswerResult<FormAnswer>(FormAnswers.From(job), AnswerJson.Default.FormAnswer, job.Shown.Fingerprint);
+    });
 }

@@ -14,32 +14,33 @@ internal static class InspectionAnswers
     /// <param name="report">The inspection.</param>
     /// <param name="failed">Checks that the plan itself failed.</param>
     /// <param name="step">Step of the stop.</param>
-    /// <param name="units">The caller's units.</param>
-    /// <param name="request">The request with every default shown.</param>
-    /// <param name="fingerprint">Fingerprint of request and engine.</param>
-    public static InspectionAnswer From(
-        InspectionReport report, IReadOnlyList<Check> failed, Angle step, UnitSystem units, RawJson request, string fingerprint) => new(
-        Operations.Engine.Version,
-        fingerprint,
-        request,
-        report.Checks.All(check => check.Verdict == Verdict.Pass),
-        new(
-            UnitSystem.Degrees(new Angle(report.Built.Sweep)),
-            FormAnswers.Map(report.Built.FlatsMm, units.Length),
-            FormAnswers.Map(report.Built.Vertices(), units.Point),
-            FormAnswers.Map(report.Planned.Vertices(), units.Point)),
-        [.. report.Misses.Select((miss, i) => FoldOf(report, miss, i, units))],
-        new(UnitSystem.Degrees(report.Closing), units.Point(report.EndMiss)),
-        new(UnitSystem.Degrees(report.FitTurn), units.Length(report.LargestHeldMm), units.Length(report.LargestFittedMm)),
-        report.Departure is { } departure
-            ? new(departure.Facet, departure.IsInside ? "inside" : "outside", units.Length(Math.Abs(departure.ByMm)))
-            : null,
-        PanelOf(report.Panel, units),
-        CorrectionsOf(report, step, units),
-        FormAnswers.Map(report.Suspect, suspect => new SuspectResult(Wire.Pointer(suspect.Subject), suspect.Code, units.Wording.Of(suspect.Reason))),
-        [.. report.Checks.Concat(failed).Select(check => FormAnswers.CheckOf(check, units))],
-        FormAnswers.Map(report.Notes, note => new ShopNoteResult(note.Id, units.Wording.Of(note.Text))),
-        FormAnswers.Map(report.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)));
+    /// <param name="shown">The request with every default shown.</param>
+    public static InspectionAnswer From(InspectionReport report, IReadOnlyList<Check> failed, Angle step, ShownRequest shown)
+    {
+        var units = shown.Units;
+        return new(
+            Operations.Engine.Version,
+            shown.Fingerprint,
+            shown.Json,
+            report.Checks.All(check => check.Verdict == Verdict.Pass),
+            new(
+                UnitSystem.Degrees(new Angle(report.Built.Sweep)),
+                FormAnswers.Map(report.Built.FlatsMm, units.Length),
+                FormAnswers.Map(report.Built.Vertices(), units.Point),
+                FormAnswers.Map(report.Planned.Vertices(), units.Point)),
+            [.. report.Misses.Select((miss, i) => FoldOf(report, miss, i, units))],
+            new(UnitSystem.Degrees(report.Closing), units.Point(report.EndMiss)),
+            new(UnitSystem.Degrees(report.FitTurn), units.Length(report.LargestHeldMm), units.Length(report.LargestFittedMm)),
+            report.Departure is { } departure
+                ? new(departure.Facet, departure.IsInside ? "inside" : "outside", units.Length(Math.Abs(departure.ByMm)))
+                : null,
+            PanelOf(report.Panel, units),
+            CorrectionsOf(report, step, units),
+            FormAnswers.Map(report.Suspect, suspect => new SuspectResult(Wire.Pointer(suspect.Subject), suspect.Code, units.Wording.Of(suspect.Reason))),
+            [.. report.Checks.Concat(failed).Select(check => FormAnswers.CheckOf(check, units))],
+            FormAnswers.Map(report.Notes, note => new ShopNoteResult(note.Id, units.Wording.Of(note.Text))),
+            FormAnswers.Map(report.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)));
+    }
 
     private static InspectedFoldResult FoldOf(InspectionReport report, VertexMiss miss, int i, UnitSystem units)
     {

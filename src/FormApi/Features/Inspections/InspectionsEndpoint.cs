@@ -2,7 +2,6 @@ using FormApi.Http;
 using Forming;
 using Forming.Facets;
 using Forming.Inspection;
-using Forming.Results;
 
 namespace FormApi.Features.Inspections;
 
@@ -20,37 +19,27 @@ internal static class InspectionsEndpoint
             + "Answers the form as built, where it leaves the wanted curve, the closing error, what it does to the panel, and the fewest folds to correct in whole steps of the stop; what is said to be fewest is proven. "
             + "Measurements that no form could give are refused with their pointer; those that are hard to believe are listed as suspect.");
 
-    private static IResult Inspect(JsonBody<InspectionRequest> body, CancellationToken cancellation)
+    private static IResult Inspect(JsonBody<InspectionRequest> body, CancellationToken cancellation) => body.Answer(given =>
     {
-        if (body.Problem is { } problem)
-            return problem;
-        var request = InspectionDefaults.Apply(body.Value);
+        var request = InspectionDefaults.Apply(given);
         var units = UnitSystem.Of(request.Units);
-        try
-        {
-            var form = FoldedForm.Of(request, cancellation);
-            var rules = RulesOf(request, units);
-            var report = InspectionReport.Of(
-                new()
-                {
-                    Planned = form.Polygon,
-                    Fold = form.Fold,
-                    Measured = MeasurementOf(request.Measured, units),
-                    Rules = rules,
-                    Ends = form.Ends ?? request.Ends ?? SteppingEnds.Half,
-                    Panel = request.Panel is { } panel ? PanelOf(request, panel, units) : null,
-                },
-                cancellation);
-            var shown = RawJson.Of(request, WireJson.Requests.InspectionRequest);
-            var fingerprint = Fingerprint.Of(shown.Utf8);
-            return new AnswerResult<InspectionAnswer>(
-                InspectionAnswers.From(report, form.Failed, rules.Step, units, shown, fingerprint), AnswerJson.Default.InspectionAnswer, fingerprint);
-        }
-        catch (NoSolutionException none)
-        {
-            return Unsolved.Of(none, body, units);
-        }
-    }
+        var form = FoldedForm.Of(request, cancellation);
+        var rules = RulesOf(request, units);
+        var report = InspectionReport.Of(
+            new()
+            {
+                Planned = form.Polygon,
+                Fold = form.Fold,
+                Measured = MeasurementOf(request.Measured, units),
+                Rules = rules,
+                Ends = form.Ends ?? request.Ends ?? SteppingEnds.Half,
+                Panel = request.Panel is { } panel ? PanelOf(request, panel, units) : null,
+            },
+            cancellation);
+        var shown = ShownRequest.Of(request);
+        return new AnswerResult<InspectionAnswer>(
+            InspectionAnswers.From(report, form.Failed, rules.Step, shown), AnswerJson.Default.InspectionAnswer, shown.Fingerprint);
+    });
 
     private static Forming.Plans.PanelSpec PanelOf(InspectionRequest request, Forms.PanelInput panel, UnitSystem units) =>
         Forms.FormSpecs.PanelFrom(request.Stations is null ? panel : Forms.FormDefaults.Apply(panel, units), units);

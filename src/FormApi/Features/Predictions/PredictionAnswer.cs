@@ -31,7 +31,7 @@ namespace FormApi.Features.Predictions;
 internal sealed record PredictionAnswer(
     string Engine,
     string Fingerprint,
-    [property: JsonConverter(typeof(RawRequestConverter<PredictionRequest>))] RawRequest<PredictionRequest> Request,
+    [property: WrittenAs(typeof(PredictionRequest))] RawJson Request,
     bool Wraps,
     string? Reason,
     int Folds,

@@ -11,13 +11,13 @@ internal static class PredictionAnswers
     /// <param name="job">The predicted request.</param>
     public static PredictionAnswer From(PredictedJob job)
     {
-        var units = job.Units;
+        var units = job.Shown.Units;
         var prediction = job.Report.Prediction;
         var shape = prediction.Shape;
         return new(
             Operations.Engine.Version,
-            job.Fingerprint,
-            job.Request,
+            job.Shown.Fingerprint,
+            job.Shown.Json,
             prediction.Wraps,
             units.Wording.OfOptional(prediction.WhyNot),
             prediction.Folds,

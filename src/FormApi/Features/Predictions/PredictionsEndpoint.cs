@@ -17,8 +17,12 @@ internal static class PredictionsEndpoint
             + "A panel that would curl up and not touch the folds in order is answered with 200 too: wraps is false, with the reason and the longest lever. "
             + "No measured panels stand behind the model; a taper is refused, because its folds are not parallel.");
 
-    private static IResult Predict(JsonBody<PredictionRequest> body, CancellationToken cancellation) => PredictedJob.Answer(
-        body,
-        job => new AnswerResult<PredictionAnswer>(PredictionAnswers.From(job), AnswerJson.Default.PredictionAnswer, job.Fingerprint),
-        cancellation);
+    /// <summary>Answers a request.</summary>
+    /// <param name="body">The body as it was read.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    internal static IResult Predict(JsonBody<PredictionRequest> body, CancellationToken cancellation) => body.Answer(request =>
+    {
+        var job = PredictedJob.Of(request, cancellation);
+        return new AnswerResult<PredictionAnswer>(PredictionAnswers.From(job), AnswerJson.Default.PredictionAnswer, job.Shown.Fingerprint);
+    });
 }

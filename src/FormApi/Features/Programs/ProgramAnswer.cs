@@ -19,7 +19,7 @@ namespace FormApi.Features.Programs;
 internal sealed record ProgramAnswer(
     string Engine,
     string Fingerprint,
-    [property: JsonConverter(typeof(RawRequestConverter<ProgramRequest>))] RawRequest<ProgramRequest> Request,
+    [property: WrittenAs(typeof(ProgramRequest))] RawJson Request,
     [property: JsonConverter(typeof(WordConverter<PlanVerdict>))] PlanVerdict Verdict,
     ProgramResult Program,
     StepResult[] Steps,

@@ -17,8 +17,8 @@ internal static class ProgramAnswers
         var (program, units) = (job.Program, job.Units);
         return new(
             Operations.Engine.Version,
-            job.Fingerprint,
-            job.Request,
+            job.Shown.Fingerprint,
+            job.Shown.Json,
             job.Verdict,
             new(
                 program.OrderName!,

@@ -1,6 +1,4 @@
-using System.Buffers;
 using System.Globalization;
-using System.Text.Json;
 using FormApi.Features.Forms;
 using FormApi.Http;
 using Forming;
@@ -19,19 +17,18 @@ namespace FormApi.Features.Programs;
 /// <param name="Brake">The brake.</param>
 /// <param name="Sheet">The part's sheet.</param>
 /// <param name="Checks">The program's checks, and those of a part given by its stations.</param>
-/// <param name="Units">The caller's units.</param>
-/// <param name="Request">The request with every default shown, as JSON.</param>
-/// <param name="Fingerprint">Fingerprint of request and engine.</param>
+/// <param name="Shown">The request with every default shown.</param>
 internal sealed record ProgrammedJob(
     BrakeProgram Program,
     ProgramPart Part,
     ProgramBrake Brake,
     Sheet Sheet,
     IReadOnlyList<Check> Checks,
-    UnitSystem Units,
-    RawRequest<ProgramRequest> Request,
-    string Fingerprint)
+    ShownRequest Shown)
 {
+    /// <summary>The caller's units.</summary>
+    public UnitSystem Units => Shown.Units;
+
     /// <summary>What the checks come to.</summary>
     public PlanVerdict Verdict => Checks.Any(check => check.Verdict == Forming.Results.Verdict.Warn) ? PlanVerdict.Attention : PlanVerdict.Ready;
 
@@ -41,12 +38,10 @@ internal sealed record ProgrammedJob(
     /// <param name="cancellation">Ends the work early.</param>
     public static IResult Answer(JsonBody<ProgramRequest> body, Func<ProgrammedJob, IResult> answer, CancellationToken cancellation)
     {
-        if (body.Problem is { } problem)
-            return problem;
-        var units = UnitSystem.Of(body.Value.Units);
-        try
+        return body.Answer(given =>
         {
-            var request = ProgramDefaults.Apply(body.Value);
+            var units = UnitSystem.Of(given.Units);
+            var request = ProgramDefaults.Apply(given);
             var form = FormSpecs.FormFrom(request.Form with { Stepping = request.Form.Stepping ?? PlannedElsewhere }, units);
             var (part, checks) = request.Stations is null ? Planned(request, cancellation) : Given(request, form, units);
             if (Failed(checks) is { Length: > 0 } failed)
@@ -59,13 +54,8 @@ internal sealed record ProgrammedJob(
             Check[] all = request.Stations is null ? [.. program.Checks] : [.. program.Checks, .. checks];
             if (Failed(all) is { Length: > 0 } unfit)
                 return Refused(unfit, body, units);
-            var shown = ToJson(request);
-            return answer(new(program, part, brake, form.Sheet, all, units, new(shown), Http.Fingerprint.Of(shown)));
-        }
-        catch (NoSolutionException none)
-        {
-            return Unsolved.Of(none, body, units);
-        }
+            return answer(new(program, part, brake, form.Sheet, all, ShownRequest.Of(request)));
+        });
     }
 
     /// <summary>What a drawing of it takes.</summary>
@@ -78,7 +68,7 @@ internal sealed record ProgrammedJob(
         Verdict,
         Units.Unit == LengthUnit.In ? LengthUnits.Inch : LengthUnits.Millimetre,
         "Brake program",
-        Fingerprint,
+        Shown.Fingerprint,
         Units.Wording.Of);
 
     // Stations need no stepping; the form's record does.
@@ -141,13 +131,4 @@ internal sealed record ProgrammedJob(
         "straight-part" => "/form",
         _ => "",
     };
-
-    private static ReadOnlyMemory<byte> ToJson(ProgramRequest request)
-    {
-        var buffer = new ArrayBufferWriter<byte>(2048);
-        using var writer = new Utf8JsonWriter(buffer, WireJson.Writing);
-        JsonSerializer.Serialize(writer, request, WireJson.Requests.ProgramRequest);
-        writer.Flush();
-        return buffer.WrittenMemory;
-    }
 }

@@ -39,8 +39,8 @@ internal static class ProgramsEndpoint
         return ProgrammedJob.Answer(
             body,
             job => media == Json
-                ? new AnswerResult<ProgramAnswer>(ProgramAnswers.From(job), AnswerJson.Default.ProgramAnswer, job.Fingerprint)
-                : new FileResult(Bytes(job, media, paper), media, media switch { Csv => "csv", Pdf => "pdf", _ => "svg" }, job.Fingerprint, "program"),
+                ? new AnswerResult<ProgramAnswer>(ProgramAnswers.From(job), AnswerJson.Default.ProgramAnswer, job.Shown.Fingerprint)
+                : new FileResult(Bytes(job, media, paper), media, media switch { Csv => "csv", Pdf => "pdf", _ => "svg" }, job.Shown.Fingerprint, "program"),
             cancellation);
     }
 

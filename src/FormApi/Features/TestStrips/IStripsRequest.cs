@@ -7,9 +7,6 @@ namespace FormApi.Features.TestStrips;
 internal interface IStripsRequest<TSelf> : IRequestBody<TSelf>
     where TSelf : class, IStripsRequest<TSelf>
 {
-    /// <summary>The caller's units.</summary>
-    LengthUnit Units { get; }
-
     /// <summary>The request with every default shown, still in the caller's units.</summary>
     TSelf WithDefaults();
 }

@@ -12,10 +12,10 @@ internal static class StripAnswers
     /// <summary>What strips taught about the stop.</summary>
     /// <param name="lesson">The lesson.</param>
     /// <param name="asked">What was asked.</param>
-    public static StopStripsAnswer From(StopLesson lesson, AskedStrips asked) => new(
+    public static StopStripsAnswer From(StopLesson lesson, ShownRequest asked) => new(
         Operations.Engine.Version,
         asked.Fingerprint,
-        asked.Request,
+        asked.Json,
         new(Of(lesson.Offset, Degrees), Of(lesson.Slope, Answers.Number), lesson.Fit.IsSlopeAssumed),
         MarginOf(lesson.Fit.Margin, Degrees),
         [.. lesson.Settings.Select(stop => new StopAdviceResult(
@@ -33,13 +33,13 @@ internal static class StripAnswers
     /// <summary>What strips taught about springback.</summary>
     /// <param name="lesson">The lesson.</param>
     /// <param name="asked">What was asked.</param>
-    public static SpringbackStripsAnswer From(SpringbackLesson lesson, AskedStrips asked)
+    public static SpringbackStripsAnswer From(SpringbackLesson lesson, ShownRequest asked)
     {
         var units = asked.Units;
         return new(
             Operations.Engine.Version,
             asked.Fingerprint,
-            asked.Request,
+            asked.Json,
             Of(lesson.YieldMpa, units.Stress),
             Of(lesson.YieldOverModulus, Answers.Number),
             units.Stress(lesson.NominalYieldMpa),
@@ -67,10 +67,10 @@ internal static class StripAnswers
     /// <summary>What strips taught about the neutral line.</summary>
     /// <param name="lesson">The lesson.</param>
     /// <param name="asked">What was asked.</param>
-    public static NeutralFactorStripsAnswer From(NeutralLesson lesson, AskedStrips asked) => new(
+    public static NeutralFactorStripsAnswer From(NeutralLesson lesson, ShownRequest asked) => new(
         Operations.Engine.Version,
         asked.Fingerprint,
-        asked.Request,
+        asked.Json,
         Of(lesson.Factor, Answers.Number),
         NumberOf(lesson.Published),
         MarginOf(lesson.Margin, Answers.Number),
@@ -90,13 +90,13 @@ internal static class StripAnswers
     /// <summary>What strips taught about the ripple that may show.</summary>
     /// <param name="lesson">The lesson.</param>
     /// <param name="asked">What was asked.</param>
-    public static PrintThroughStripsAnswer From(PrintLesson lesson, AskedStrips asked)
+    public static PrintThroughStripsAnswer From(PrintLesson lesson, ShownRequest asked)
     {
         var units = asked.Units;
         return new(
             Operations.Engine.Version,
             asked.Fingerprint,
-            asked.Request,
+            asked.Json,
             new(units.Length(lesson.LargestSmoothMm), units.Length(lesson.SmallestShowingMm)),
             units.Length(lesson.AllowedRippleMm),
             UnitSystem.Degrees(lesson.SlopeThere),

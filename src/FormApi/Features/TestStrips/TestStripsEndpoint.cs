@@ -1,6 +1,5 @@
 using System.Text.Json.Serialization.Metadata;
 using FormApi.Http;
-using Forming.Results;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;
@@ -51,22 +50,11 @@ internal static class TestStripsEndpoint
     }
 
     private static IResult Answer<TRequest, TAnswer>(
-        JsonBody<TRequest> body, Func<TRequest, AskedStrips, TAnswer> answer, JsonTypeInfo<TAnswer> type)
-        where TRequest : class, IStripsRequest<TRequest>
+        JsonBody<TRequest> body, Func<TRequest, ShownRequest, TAnswer> answer, JsonTypeInfo<TAnswer> type)
+        where TRequest : class, IStripsRequest<TRequest> => body.Answer(given =>
     {
-        if (body.Problem is { } problem)
-            return problem;
-        var request = body.Value.WithDefaults();
-        var units = UnitSystem.Of(request.Units);
-        try
-        {
-            var shown = RawJson.Of(request, TRequest.TypeInfo);
-            var fingerprint = Fingerprint.Of(shown.Utf8);
-            return new AnswerResult<TAnswer>(answer(request, new(units, shown, fingerprint)), type, fingerprint);
-        }
-        catch (NoSolutionException none)
-        {
-            return Unsolved.Of(none, body, units);
-        }
-    }
+        var request = given.WithDefaults();
+        var shown = ShownRequest.Of(request);
+        return new AnswerResult<TAnswer>(answer(request, shown), type, shown.Fingerprint);
+    });
 }

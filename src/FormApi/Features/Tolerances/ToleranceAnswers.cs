@@ -12,18 +12,16 @@ internal static class ToleranceAnswers
     /// <summary>The answer to a request.</summary>
     /// <param name="report">The error budget.</param>
     /// <param name="failed">Checks that the plan itself failed.</param>
-    /// <param name="units">The caller's units.</param>
-    /// <param name="request">The request with every default shown.</param>
-    /// <param name="fingerprint">Fingerprint of request and engine.</param>
-    public static ToleranceAnswer From(
-        ToleranceReport report, IReadOnlyList<Check> failed, UnitSystem units, RawJson request, string fingerprint)
+    /// <param name="shown">The request with every default shown.</param>
+    public static ToleranceAnswer From(ToleranceReport report, IReadOnlyList<Check> failed, ShownRequest shown)
     {
+        var units = shown.Units;
         var margin = report.Coverage * report.ClosingScatter;
         var (low, high) = (report.ClosingBias - margin, report.ClosingBias + margin);
         return new(
             Operations.Engine.Version,
-            fingerprint,
-            request,
+            shown.Fingerprint,
+            shown.Json,
             report.Form.Folds,
             UnitSystem.Degrees(new Angle(report.Form.Sweep)),
             Answers.Number(report.Coverage),

@@ -1,6 +1,5 @@
 using FormApi.Features.Inspections;
 using FormApi.Http;
-using Forming.Results;
 using Forming.Tolerances;
 
 namespace FormApi.Features.Tolerances;
@@ -18,24 +17,12 @@ internal static class TolerancesEndpoint
             "Takes the request of /v1/forms, or the stations of a form, and bias, scatter and mark scatter of a fold, each scatter as one standard deviation. "
             + "Answers closing angle, place of the end and mean radius with their spread, in closed form and exact for Gaussian errors; the scatter that a wanted tolerance leaves room for; and published general tolerances beside them.");
 
-    private static IResult Compute(JsonBody<ToleranceRequest> body, CancellationToken cancellation)
+    private static IResult Compute(JsonBody<ToleranceRequest> body, CancellationToken cancellation) => body.Answer(given =>
     {
-        if (body.Problem is { } problem)
-            return problem;
-        var request = body.Value.WithDefaults();
-        var units = UnitSystem.Of(request.Units);
-        try
-        {
-            var form = FoldedForm.Of(request, cancellation);
-            var report = ToleranceReport.Of(form.Polygon, request.ToAccuracy(), request.ToTolerance(), cancellation);
-            var shown = RawJson.Of(request, WireJson.Requests.ToleranceRequest);
-            var fingerprint = Fingerprint.Of(shown.Utf8);
-            return new AnswerResult<ToleranceAnswer>(
-                ToleranceAnswers.From(report, form.Failed, units, shown, fingerprint), AnswerJson.Default.ToleranceAnswer, fingerprint);
-        }
-        catch (NoSolutionException none)
-        {
-            return Unsolved.Of(none, body, units);
-        }
-    }
+        var request = given.WithDefaults();
+        var form = FoldedForm.Of(request, cancellation);
+        var report = ToleranceReport.Of(form.Polygon, request.ToAccuracy(), request.ToTolerance(), cancellation);
+        var shown = ShownRequest.Of(request);
+        return new AnswerResult<ToleranceAnswer>(ToleranceAnswers.From(report, form.Failed, shown), AnswerJson.Default.ToleranceAnswer, shown.Fingerprint);
+    });
 }
