@@ -1,8 +1,10 @@
 using FormApi.Contract;
+using FormApi.Features.Batches;
 using FormApi.Features.Drawings;
 using FormApi.Features.Forms;
 using FormApi.Features.Gauges;
 using FormApi.Features.Inspections;
+using FormApi.Features.Links;
 using FormApi.Features.Materials;
 using FormApi.Features.Predictions;
 using FormApi.Features.Programs;
@@ -36,5 +38,7 @@ computations.MapPrograms();
 computations.MapTestStrips();
 computations.MapTolerances();
 computations.MapInspections();
+computations.MapLinks();
+app.MapStreams().MapBatches();
 
 app.Run();

@@ -13,6 +13,7 @@ namespace Forming.Drawing;
 /// <param name="Title">Title of the sheet, in the caller's words or made up from the job.</param>
 /// <param name="Fingerprint">Fingerprint of request and engine, as the answer gives it.</param>
 /// <param name="Wording">Writes a message in the caller's units; its arguments are <see cref="Figure"/>s.</param>
+/// <param name="Link">Address that opens this sheet again, for a QR code; null for none.</param>
 public sealed record DrawingJob(
     FormPlan Plan,
     PanelSpec Panel,
@@ -22,7 +23,8 @@ public sealed record DrawingJob(
     LengthUnits Units,
     string Title,
     string Fingerprint,
-    Func<FormattableString, string> Wording)
+    Func<FormattableString, string> Wording,
+    string? Link = null)
 {
     /// <summary>Whether a check failed: nothing may be cut or folded from this plan.</summary>
     internal bool CannotBeMade => Plan.Verdict == PlanVerdict.CannotBeMade;

@@ -16,6 +16,7 @@ namespace Forming.Drawing;
 /// <param name="Title">Title of the sheet.</param>
 /// <param name="Fingerprint">Fingerprint of request and engine, as the answer gives it.</param>
 /// <param name="Wording">Writes a message in the caller's units; its arguments are <see cref="Figure"/>s.</param>
+/// <param name="Link">Address that opens this sheet again, for a QR code; null for none.</param>
 public sealed record ProgramJob(
     BrakeProgram Program,
     ProgramPart Part,
@@ -26,7 +27,8 @@ public sealed record ProgramJob(
     LengthUnits Units,
     string Title,
     string Fingerprint,
-    Func<FormattableString, string> Wording)
+    Func<FormattableString, string> Wording,
+    string? Link = null)
 {
     /// <summary>How lengths, angles and forces read.</summary>
     internal Readout Readout { get; } = new(Units);

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using FormApi.Features.Links;
 using FormApi.Http;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
@@ -21,6 +22,10 @@ internal sealed class ContractOperationFilter : IOperationFilter
                 AddExamples(response.Content, name, "answer");
                 foreach (var media in context.ApiDescription.ActionDescriptor.EndpointMetadata.OfType<FilesToo>().SelectMany(files => files.Media))
                     response.Content![media] = new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = "byte" } };
+            }
+            else if (status == "304")
+            {
+                response.Description = "The caller has it already.";
             }
             else if (response is OpenApiResponse own)
             {
@@ -54,6 +59,10 @@ internal sealed class ContractOperationFilter : IOperationFilter
                 parameter.Description = "Paper of a PDF. Default: A4 for requests in mm, Letter for requests in inches.";
                 parameter.Schema = new OpenApiSchema { Type = JsonSchemaType.String, Enum = [JsonValue.Create("a4"), JsonValue.Create("letter")] };
                 parameter.Example = "a4";
+                break;
+            case "request":
+                parameter.Description = "The request: its JSON, deflated, in base64url; `links` in an answer has it ready.";
+                parameter.Schema = new OpenApiSchema { Type = JsonSchemaType.String, MaxLength = LinkText.Longest, Pattern = "^[A-Za-z0-9_-]+$" };
                 break;
             case "code":
                 parameter.Description = "The last part of the problem's type.";

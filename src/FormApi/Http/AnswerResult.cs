@@ -1,27 +1,22 @@
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
-using FormApi.Operations;
 
 namespace FormApi.Http;
 
 /// <summary>A calculated answer on its way out, as UTF-8 straight to where it is wanted.</summary>
 /// <param name="fingerprint">Its fingerprint.</param>
-internal abstract class AnswerResult(string fingerprint) : IResult
+internal abstract class AnswerResult(string fingerprint) : NamedResult(fingerprint, "application/json")
 {
     /// <summary>Writes the answer.</summary>
     /// <param name="writer">Where to.</param>
     public abstract void Write(Utf8JsonWriter writer);
 
     /// <inheritdoc/>
-    public async Task ExecuteAsync(HttpContext httpContext)
+    protected override async Task WriteAsync(HttpContext context)
     {
-        RequestLog.Remember(httpContext, fingerprint);
-        var response = httpContext.Response;
-        response.ContentType = "application/json";
-        EntityTag.Add(httpContext, fingerprint["sha256:".Length..]);
-        using var writer = new Utf8JsonWriter(response.BodyWriter, WireJson.Writing);
+        using var writer = new Utf8JsonWriter(context.Response.BodyWriter, WireJson.Writing);
         Write(writer);
-        await writer.FlushAsync(httpContext.RequestAborted);
+        await writer.FlushAsync(context.RequestAborted);
     }
 }
 

@@ -10,11 +10,20 @@ namespace FormApi.Http;
 /// <summary>Finds the first fault in the shape of a body, by walking it beside the types it should have: the slow path, after reading failed.</summary>
 internal static class BodyFaults
 {
+    /// <summary>The first fault as a problem.</summary>
+    /// <param name="body">The body.</param>
+    /// <param name="type">What it should have been.</param>
+    public static ProblemResult ProblemOf(ReadOnlyMemory<byte> body, JsonTypeInfo type)
+    {
+        var (kind, fault) = Find(body, type);
+        return new(kind, fault.Pointer.Length == 0 ? fault.Message : $"{fault.Pointer}: {fault.Message}", [fault]);
+    }
+
     /// <summary>The first fault.</summary>
     /// <param name="body">The body.</param>
     /// <param name="type">What it should have been.</param>
     /// <returns>The kind of problem and the fault; never null, because this is only asked when reading failed.</returns>
-    public static (ProblemKind Kind, Fault Fault) Find(ReadOnlyMemory<byte> body, JsonTypeInfo type)
+    private static (ProblemKind Kind, Fault Fault) Find(ReadOnlyMemory<byte> body, JsonTypeInfo type)
     {
         if (body.Span.Trim(" \t\r\n"u8).IsEmpty)
             return (Problems.EmptyBody, new("", Problems.EmptyBody.Code, "The body is empty.", null, "a JSON object"));
@@ -196,6 +205,8 @@ internal static class BodyFaults
     private static (ProblemKind Kind, Fault Fault)? CheckLeaf(JsonElement element, JsonTypeInfo type, string pointer)
     {
         var leaf = Nullable.GetUnderlyingType(type.Type) ?? type.Type;
+        if (leaf == typeof(JsonElement))
+            return element.ValueKind == JsonValueKind.Object ? FindTwice(element, pointer) : WrongType(element, type, pointer);
         if (leaf.IsEnum)
         {
             var words = WordsOf(type, leaf);
@@ -216,6 +227,34 @@ internal static class BodyFaults
             _ => false,
         };
         return fits ? null : WrongType(element, type, pointer);
+    }
+
+    // An object that is read later has no shape to hold it against yet, but no field of it may stand twice.
+    private static (ProblemKind Kind, Fault Fault)? FindTwice(JsonElement element, string pointer)
+    {
+        switch (element.ValueKind)
+        {
+            case JsonValueKind.Array:
+                return element.EnumerateArray()
+                    .Select((item, i) => FindTwice(item, pointer + "/" + i.ToString(CultureInfo.InvariantCulture)))
+                    .FirstOrDefault(fault => fault is not null);
+            case JsonValueKind.Object:
+                var seen = new HashSet<string>(StringComparer.Ordinal);
+                foreach (var property in element.EnumerateObject())
+                {
+                    if (NameOf(property) is not { } name)
+                        return At(Problems.UnknownField, pointer, "A field's name is no text.", null, null);
+                    var here = pointer + "/" + Escape(name);
+                    if (!seen.Add(name))
+                        return At(Problems.DuplicatedField, here, "The field stands twice.", property.Value, "each field once");
+                    if (FindTwice(property.Value, here) is { } fault)
+                        return fault;
+                }
+
+                return null;
+            default:
+                return null;
+        }
     }
 
     private static bool IsPair(JsonElement element) =>

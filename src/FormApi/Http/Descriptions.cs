@@ -11,15 +11,23 @@ internal static class Descriptions
     /// <param name="summary">What it answers, in a line.</param>
     /// <param name="problems">Statuses of its own problems.</param>
     public static RouteHandlerBuilder Describe<TAnswer>(
-        this RouteHandlerBuilder endpoint, string name, string tag, string summary, params int[] problems)
-    {
-        endpoint.WithName(name).WithTags(tag).WithSummary(summary)
-            .WithMetadata(new MediaTypes("application/json"))
-            .Produces<TAnswer>(200, "application/json");
-        foreach (var status in problems)
-            endpoint.Produces<Problem>(status, ProblemResult.MediaType);
-        return endpoint;
-    }
+        this RouteHandlerBuilder endpoint, string name, string tag, string summary, params int[] problems) =>
+        endpoint.Describe<TAnswer>(name, tag, summary, MediaTypes.Json, problems);
+
+    /// <summary>Something that is answered in one media type.</summary>
+    /// <typeparam name="TAnswer">Type of the answer, or of each of its lines.</typeparam>
+    /// <param name="endpoint">The endpoint.</param>
+    /// <param name="name">Stable name of the operation.</param>
+    /// <param name="tag">What it belongs to.</param>
+    /// <param name="summary">What it answers, in a line.</param>
+    /// <param name="media">Its media type.</param>
+    /// <param name="problems">Statuses of its own problems.</param>
+    public static RouteHandlerBuilder Describe<TAnswer>(
+        this RouteHandlerBuilder endpoint, string name, string tag, string summary, string media, params int[] problems) => endpoint
+        .WithName(name).WithTags(tag).WithSummary(summary)
+        .WithMetadata(new MediaTypes(media))
+        .Produces<TAnswer>(200, media)
+        .AnswersToo(problems);
 
     /// <summary>A calculation: a JSON body in, JSON out, under the limits.</summary>
     /// <typeparam name="TRequest">Type of the body.</typeparam>
@@ -34,25 +42,32 @@ internal static class Descriptions
         where TRequest : notnull => endpoint
         .Describe<TAnswer>(name, tag, summary, 400, 406, 413, 415, 422, 429, 503)
         .WithDescription(description)
-        .Accepts<TRequest>("application/json");
+        .Accepts<TRequest>(MediaTypes.Json);
 
-    /// <summary>A calculation: a JSON body in, a file of the caller's choice out, under the limits.</summary>
-    /// <typeparam name="TRequest">Type of the body.</typeparam>
+    /// <summary>A file of the caller's choice.</summary>
     /// <param name="endpoint">The endpoint.</param>
     /// <param name="name">Stable name of the operation.</param>
     /// <param name="tag">What it belongs to.</param>
     /// <param name="summary">What it answers, in a line.</param>
-    /// <param name="description">What else a caller should know.</param>
     /// <param name="media">Media types it answers in.</param>
-    public static RouteHandlerBuilder DescribeFile<TRequest>(
-        this RouteHandlerBuilder endpoint, string name, string tag, string summary, string description, params string[] media)
-        where TRequest : notnull
+    /// <param name="problems">Statuses of its own problems.</param>
+    public static RouteHandlerBuilder DescribeFile(
+        this RouteHandlerBuilder endpoint, string name, string tag, string summary, MediaTypes media, params int[] problems) => endpoint
+        .WithName(name).WithTags(tag).WithSummary(summary)
+        .WithMetadata(media)
+        .Produces<byte[]>(200, media.Offered[0], media.Offered[1..])
+        .AnswersToo(problems);
+
+    private static RouteHandlerBuilder AnswersToo(this RouteHandlerBuilder endpoint, int[] statuses)
     {
-        endpoint.WithName(name).WithTags(tag).WithSummary(summary).WithDescription(description)
-            .Accepts<TRequest>("application/json")
-            .Produces<byte[]>(200, media[0], media[1..]);
-        foreach (var status in (int[])[400, 406, 413, 415, 422, 429, 503])
-            endpoint.Produces<Problem>(status, ProblemResult.MediaType);
+        foreach (var status in statuses)
+        {
+            if (status < 400)
+                endpoint.Produces(status);
+            else
+                endpoint.Produces<Problem>(status, ProblemResult.MediaType);
+        }
+
         return endpoint;
     }
 }

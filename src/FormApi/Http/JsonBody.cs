@@ -5,7 +5,6 @@ using FluentValidation.Results;
 using FormApi.Operations;
 using Forming.Results;
 using Microsoft.Extensions.Options;
-using Microsoft.Net.Http.Headers;
 
 namespace FormApi.Http;
 
@@ -49,7 +48,7 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
     /// <param name="context">The request.</param>
     public static async ValueTask<JsonBody<T>> BindAsync(HttpContext context)
     {
-        if (!IsJson(context.Request))
+        if (!RequestMedia.Is(context.Request, MediaTypes.Json))
         {
             return IsEmpty(context.Request) ? Misshapen(default) : new(null, new(Problems.UnsupportedMediaType, "The body must be application/json in UTF-8, not compressed."), default);
         }
@@ -62,16 +61,6 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
 
     private static bool IsEmpty(HttpRequest request) =>
         string.IsNullOrEmpty(request.ContentType) && (request.ContentLength ?? 0) == 0 && request.Headers.TransferEncoding.Count == 0;
-
-    private static bool IsJson(HttpRequest request)
-    {
-        if (request.ContentType is "application/json" && request.Headers.ContentEncoding.Count == 0)
-            return true;
-        return MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
-            && type.MediaType.Equals("application/json", StringComparison.OrdinalIgnoreCase)
-            && (!type.Charset.HasValue || type.Charset.Equals("utf-8", StringComparison.OrdinalIgnoreCase) || type.Charset.Equals("\"utf-8\"", StringComparison.OrdinalIgnoreCase))
-            && request.Headers.ContentEncoding.All(encoding => encoding is null or "identity" or "");
-    }
 
     // The whole body, or null where it is larger than the limit.
     private static async ValueTask<byte[]?> ReadAsync(HttpContext context, int limit)
@@ -136,12 +125,7 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
         return new(null, new(Problems.MissingField, $"{pointer}: {fault.Message}", [fault]), utf8);
     }
 
-    private static JsonBody<T> Misshapen(ReadOnlyMemory<byte> utf8)
-    {
-        var (kind, fault) = BodyFaults.Find(utf8, T.TypeInfo);
-        var detail = fault.Pointer.Length == 0 ? fault.Message : $"{fault.Pointer}: {fault.Message}";
-        return new(null, new(kind, detail, [fault]), utf8);
-    }
+    private static JsonBody<T> Misshapen(ReadOnlyMemory<byte> utf8) => new(null, BodyFaults.ProblemOf(utf8, T.TypeInfo), utf8);
 
     private static JsonBody<T> Check(T read, ReadOnlyMemory<byte> utf8)
     {

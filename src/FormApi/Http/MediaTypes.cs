@@ -6,6 +6,39 @@ namespace FormApi.Http;
 /// <param name="offered">The media types, best first.</param>
 internal sealed class MediaTypes(params string[] offered)
 {
+    /// <summary>Answers.</summary>
+    public const string Json = "application/json";
+
+    /// <summary>Many requests, many answers.</summary>
+    public const string Ndjson = "application/x-ndjson";
+
+    /// <summary>Tables.</summary>
+    public const string Csv = "text/csv";
+
+    /// <summary>Sheets for a screen.</summary>
+    public const string Svg = "image/svg+xml";
+
+    /// <summary>Sheets for paper.</summary>
+    public const string Pdf = "application/pdf";
+
+    /// <summary>Outlines for cutting.</summary>
+    public const string Dxf = "image/vnd.dxf";
+
+    /// <summary>Solids.</summary>
+    public const string Glb = "model/gltf-binary";
+
+    /// <summary>Short name of a media type, which ends a file's name.</summary>
+    /// <param name="media">The media type.</param>
+    public static string ShortNameOf(string media) => media switch
+    {
+        Csv => "csv",
+        Svg => "svg",
+        Pdf => "pdf",
+        Dxf => "dxf",
+        Glb => "glb",
+        _ => "json",
+    };
+
     /// <summary>Refuses a request whose Accept header leaves nothing to answer with.</summary>
     /// <param name="context">The request.</param>
     /// <param name="next">The rest of the pipeline.</param>
@@ -17,7 +50,8 @@ internal sealed class MediaTypes(params string[] offered)
         return new ProblemResult(Problems.NotAcceptable, "There is: " + string.Join(", ", types.Offered) + ".").ExecuteAsync(context);
     }
 
-    private string[] Offered => offered;
+    /// <summary>The media types, best first.</summary>
+    public string[] Offered => offered;
 
     /// <summary>The media type to answer in, or null where none is acceptable.</summary>
     /// <param name="request">The request.</param>

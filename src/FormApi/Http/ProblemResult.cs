@@ -22,6 +22,21 @@ internal sealed class ProblemResult(
     /// <summary>The faults in the body, if it is at fault.</summary>
     public IReadOnlyList<Fault>? Faults => faults;
 
+    /// <summary>The problem as it is told.</summary>
+    /// <param name="instance">Path that was asked for.</param>
+    /// <param name="traceId">Trace id, for the service's log.</param>
+    /// <param name="within">Pointer to the part of the document that was at fault; empty for the whole.</param>
+    public Problem ToProblem(string instance, string traceId, string within = "") => new(
+        "/problems/" + kind.Code,
+        kind.Title,
+        kind.Status,
+        detail ?? kind.Title + ".",
+        instance,
+        code ?? kind.Code,
+        traceId,
+        within.Length == 0 ? faults : faults?.Select(fault => fault with { Pointer = within + fault.Pointer }).ToArray(),
+        impossible);
+
     /// <inheritdoc/>
     public async Task ExecuteAsync(HttpContext httpContext)
     {
@@ -31,16 +46,7 @@ internal sealed class ProblemResult(
         response.Headers.CacheControl = "no-store";
         if (kind.Status is 429 or 503)
             response.Headers.RetryAfter = "1";
-        var problem = new Problem(
-            "/problems/" + kind.Code,
-            kind.Title,
-            kind.Status,
-            detail ?? kind.Title + ".",
-            httpContext.Request.Path.Value ?? "/",
-            code ?? kind.Code,
-            RequestLog.TraceIdOf(httpContext),
-            faults,
-            impossible);
+        var problem = ToProblem(httpContext.Request.Path.Value ?? "/", RequestLog.TraceIdOf(httpContext));
         using var writer = new Utf8JsonWriter(response.BodyWriter, WireJson.Writing);
         JsonSerializer.Serialize(writer, problem, AnswerJson.Default.Problem);
         await writer.FlushAsync(httpContext.RequestAborted);

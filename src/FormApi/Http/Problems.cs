@@ -59,6 +59,12 @@ internal static class Problems
     /// <summary>The body is too large.</summary>
     public static ProblemKind TooLarge { get; } = new("too-large", 413, "The body is too large", "The detail names the limit and the setting that moves it.");
 
+    /// <summary>A link that holds no request.</summary>
+    public static ProblemKind BrokenLink { get; } = new("broken-link", 400, "The link holds no request", "A link holds the JSON of a request, deflated (RFC 1951), in base64url without padding (RFC 4648). Take it whole from an answer; chat and mail programs like to cut long links.");
+
+    /// <summary>A link that is too long.</summary>
+    public static ProblemKind LinkTooLong { get; } = new("link-too-long", 414, "The link is too long", "A link holds 4096 characters at most; send a longer request with POST.");
+
     /// <summary>The body is of another media type.</summary>
     public static ProblemKind UnsupportedMediaType { get; } = new("unsupported-media-type", 415, "The body's media type is not known here", "Send application/json in UTF-8, not compressed.");
 
@@ -78,7 +84,7 @@ internal static class Problems
     public static IReadOnlyList<ProblemKind> All { get; } =
     [
         EmptyBody, MalformedJson, TooDeep, UnknownField, MissingField, DuplicatedField, WrongType, NullNotAllowed, UnknownValue,
-        BadRequest, NotFound, MethodNotAllowed, NotAcceptable, TooLarge, UnsupportedMediaType, InvalidValues, NoSolution,
+        BadRequest, BrokenLink, NotFound, MethodNotAllowed, NotAcceptable, TooLarge, LinkTooLong, UnsupportedMediaType, InvalidValues, NoSolution,
         CannotBeMade, ProgramImpossible, ProgramNotFound, TooMany, Bug, TooSlow,
     ];
 
@@ -96,6 +102,7 @@ internal static class Problems
         405 => MethodNotAllowed,
         406 => NotAcceptable,
         413 => TooLarge,
+        414 => LinkTooLong,
         415 => UnsupportedMediaType,
         429 => TooMany,
         503 => TooSlow,

@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using FormApi.Features.Batches;
 using FormApi.Features.Forms;
 using FormApi.Features.Gauges;
 using FormApi.Features.Inspections;
@@ -57,6 +58,7 @@ internal static class WireJson
             new WordConverter<FlangeEnd>(),
             new WordConverter<StripVerdict>(),
             new WordConverter<CorrectionDirection>(),
+            new WordConverter<BatchOperation>(),
         },
     });
 }
@@ -71,6 +73,7 @@ internal static class WireJson
 [JsonSerializable(typeof(PrintThroughStripsRequest))]
 [JsonSerializable(typeof(ToleranceRequest))]
 [JsonSerializable(typeof(InspectionRequest))]
+[JsonSerializable(typeof(BatchLine))]
 internal sealed partial class RequestJson : JsonSerializerContext;
 
 /// <summary>Types of answers; no converters in its options, so that they are written without metadata.</summary>
@@ -84,6 +87,7 @@ internal sealed partial class RequestJson : JsonSerializerContext;
 [JsonSerializable(typeof(PrintThroughStripsAnswer))]
 [JsonSerializable(typeof(ToleranceAnswer))]
 [JsonSerializable(typeof(InspectionAnswer))]
+[JsonSerializable(typeof(BatchLineAnswer))]
 [JsonSerializable(typeof(MaterialsAnswer))]
 [JsonSerializable(typeof(MaterialAnswer))]
 [JsonSerializable(typeof(GaugesAnswer))]

@@ -1,4 +1,5 @@
 using System.Threading.RateLimiting;
+using FormApi.Features.Links;
 using FormApi.Http;
 using Microsoft.AspNetCore.Http.Timeouts;
 using Microsoft.AspNetCore.RateLimiting;
@@ -14,12 +15,15 @@ internal static class Guards
     /// <summary>Name of the limits on calculations.</summary>
     public const string Compute = "compute";
 
+    private const string Stream = "stream";
+
     /// <summary>Adds the limits, the problems and the compression.</summary>
     /// <param name="builder">The service being built.</param>
     public static void AddGuards(this WebApplicationBuilder builder)
     {
         var services = builder.Services;
         services.AddOptions<Limits>().BindConfiguration(Limits.Section).ValidateDataAnnotations().ValidateOnStart();
+        services.AddOptions<PublicAddress>().BindConfiguration(PublicAddress.Section).ValidateDataAnnotations().ValidateOnStart();
         services.AddOptions<KestrelServerOptions>().Configure<IOptions<Limits>>(LimitServer);
         services.AddOptions<RateLimiterOptions>().Configure<IOptions<Limits>>(LimitConcurrency);
         services.AddOptions<RequestTimeoutOptions>().Configure<IOptions<Limits>>(LimitTime);
@@ -44,6 +48,20 @@ internal static class Guards
         group.RequireRateLimiting(Compute).WithRequestTimeout(Compute);
         return group;
     }
+
+    /// <summary>The group of routes that calculate for as long as the caller sends, each part under limits of its own.</summary>
+    /// <param name="app">The service.</param>
+    public static RouteGroupBuilder MapStreams(this WebApplication app)
+    {
+        var group = app.MapGroup("");
+        group.RequireRateLimiting(Stream);
+        return group;
+    }
+
+    /// <summary>A calculation that took too long.</summary>
+    /// <param name="limits">The limits.</param>
+    public static ProblemResult TooSlow(Limits limits) =>
+        new(Problems.TooSlow, $"It took longer than {limits.Seconds} s; the setting is {Limits.Section}:{nameof(Limits.Seconds)}.");
 
     /// <summary>Puts the guards in front of the endpoints, outermost first.</summary>
     /// <param name="app">The service.</param>
@@ -75,6 +93,7 @@ internal static class Guards
             queue.QueueLimit = limits.Value.Queued;
             queue.QueueProcessingOrder = QueueProcessingOrder.OldestFirst;
         });
+        options.AddConcurrencyLimiter(Stream, queue => queue.PermitLimit = limits.Value.Batches);
         options.OnRejected = (rejected, _) => new(new ProblemResult(Problems.TooMany).ExecuteAsync(rejected.HttpContext));
     }
 
@@ -82,8 +101,6 @@ internal static class Guards
     {
         Timeout = TimeSpan.FromSeconds(limits.Value.Seconds),
         TimeoutStatusCode = StatusCodes.Status503ServiceUnavailable,
-        WriteTimeoutResponse = context => new ProblemResult(
-            Problems.TooSlow,
-            $"It took longer than {limits.Value.Seconds} s; the setting is {Limits.Section}:{nameof(Limits.Seconds)}.").ExecuteAsync(context),
+        WriteTimeoutResponse = context => TooSlow(limits.Value).ExecuteAsync(context),
     });
 }

@@ -12,6 +12,26 @@ internal sealed class Limits
     [Range(1024, 100 * 1024 * 1024)]
     public int BodyBytes { get; set; } = 1024 * 1024;
 
+    /// <summary>Most that a link may hold once inflated [bytes].</summary>
+    [Range(1024, 1024 * 1024)]
+    public int LinkBytes { get; set; } = 64 * 1024;
+
+    /// <summary>Longest line of a batch [bytes].</summary>
+    [Range(1024, 100 * 1024 * 1024)]
+    public int BatchLineBytes { get; set; } = 1024 * 1024;
+
+    /// <summary>Most lines of a batch.</summary>
+    [Range(1, 100_000_000)]
+    public int BatchLines { get; set; } = 100_000;
+
+    /// <summary>Batches that run at the same time; beyond them the answer is 429.</summary>
+    [Range(1, 10_000)]
+    public int Batches { get; set; } = 4;
+
+    /// <summary>How long a batch waits for a caller who does not read [s]; then it is dropped.</summary>
+    [Range(0.1, 3600)]
+    public double UnreadSeconds { get; set; } = 30;
+
     /// <summary>Calculations that run at the same time.</summary>
     [Range(1, 10_000)]
     public int Concurrent { get; set; } = 64;

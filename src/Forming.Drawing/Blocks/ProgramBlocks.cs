@@ -32,6 +32,8 @@ internal static class ProgramBlocks
             yield return block;
         foreach (var block in TextBlocks.Of(job.Checks, job.Program.Safety, [], job.Wording))
             yield return block;
+        foreach (var block in LinkBlock.Of(job.Link))
+            yield return block;
     }
 
     private static IEnumerable<(string Name, string Value)> FormRows(ProgramJob job)

@@ -85,6 +85,8 @@ internal static class SheetComposer
         yield return PanelBlankBlock.Of(job);
         foreach (var block in TextBlocks.Of(job))
             yield return block;
+        foreach (var block in LinkBlock.Of(job.Link))
+            yield return block;
     }
 
     private static Block Marked(DrawingJob job, Block page) => page with { Items = [.. Ghosts(job, Page.Width, page.HeightMm), .. page.Items] };

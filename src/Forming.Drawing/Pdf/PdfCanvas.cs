@@ -19,10 +19,18 @@ internal sealed class PdfCanvas(XGraphics graphics, double lineScale)
     {
         foreach (var item in items)
         {
-            if (item is Label label)
-                Draw(label);
-            else
-                Draw((Stroke)item);
+            switch (item)
+            {
+                case Label label:
+                    Draw(label);
+                    break;
+                case Tiles tiles:
+                    Draw(tiles);
+                    break;
+                default:
+                    Draw((Stroke)item);
+                    break;
+            }
         }
     }
 
@@ -38,6 +46,15 @@ internal sealed class PdfCanvas(XGraphics graphics, double lineScale)
             graphics.DrawPolygon(pen, points);
         else
             graphics.DrawLines(pen, points);
+    }
+
+    private void Draw(Tiles tiles)
+    {
+        foreach (var run in tiles.Runs)
+        {
+            var (from, to) = tiles.Corners(run);
+            graphics.DrawRectangle(XBrushes.Black, new XRect(At(from), At(to)));
+        }
     }
 
     private void Draw(Label label)

@@ -37,6 +37,8 @@ internal sealed class SvgText
             Add(label);
         foreach (var fill in items.OfType<Stroke>().Where(stroke => stroke.Fill is not null))
             Path([fill], "fill=\"#000\"");
+        foreach (var tiles in items.OfType<Tiles>())
+            Add(tiles);
         foreach (var pen in items.OfType<Stroke>().GroupBy(stroke => stroke.Pen).OrderBy(group => group.Key))
             Path(pen, Attributes(PenStyle.Of(pen.Key)));
         foreach (var label in items.OfType<Label>().Where(label => label.Tone != Tone.Ghost))
@@ -48,6 +50,28 @@ internal sealed class SvgText
 
     /// <inheritdoc/>
     public override string ToString() => _text.ToString();
+
+    private void Add(Tiles tiles)
+    {
+        _text.Append("<path fill=\"#000\" shape-rendering=\"crispEdges\" d=\"");
+        foreach (var run in tiles.Runs)
+        {
+            var (from, to) = tiles.Corners(run);
+            _text.Append('M');
+            Append(from.X);
+            _text.Append(',');
+            Append(from.Y);
+            _text.Append('H');
+            Append(to.X);
+            _text.Append('V');
+            Append(to.Y);
+            _text.Append('H');
+            Append(from.X);
+            _text.Append('Z');
+        }
+
+        _text.Append("\"/>\n");
+    }
 
     private static string Attributes(PenStyle style)
     {

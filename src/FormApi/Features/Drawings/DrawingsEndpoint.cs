@@ -1,38 +1,35 @@
 using FormApi.Features.Forms;
+using FormApi.Features.Links;
 using FormApi.Http;
 using Forming.Drawing;
+using Microsoft.Extensions.Options;
 
 namespace FormApi.Features.Drawings;
 
 /// <summary><c>POST /v1/forms/drawing</c>: the same request as a picture or a file, by <c>Accept</c>.</summary>
 internal static class DrawingsEndpoint
 {
-    private const string Svg = "image/svg+xml";
-    private const string Pdf = "application/pdf";
-    private const string Dxf = "image/vnd.dxf";
-    private const string Csv = "text/csv";
-    private const string Glb = "model/gltf-binary";
-
-    private static readonly MediaTypes Offered = new(Svg, Pdf, Dxf, Csv, Glb);
+    /// <summary>The media types there are.</summary>
+    internal static MediaTypes Offered { get; } = new(MediaTypes.Svg, MediaTypes.Pdf, MediaTypes.Dxf, MediaTypes.Csv, MediaTypes.Glb);
 
     /// <summary>Adds the route.</summary>
     /// <param name="routes">Where to.</param>
     public static void MapDrawings(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/forms/drawing", Draw)
-        .WithMetadata(Offered)
-        .DescribeFile<FormRequest>(
-            "drawForm",
-            "Forms",
-            "One form as a picture, a cutting file or a solid.",
+        .DescribeFile("drawForm", "Forms", "One form as a picture, a cutting file or a solid.", Offered, 400, 406, 413, 415, 422, 429, 503)
+        .Accepts<FormRequest>(MediaTypes.Json)
+        .WithDescription(
             "Takes the request of /v1/forms and answers by Accept: image/svg+xml is the sheet a person reads; application/pdf the same sheet and a 1:1 layout tiled over pages; "
             + "image/vnd.dxf the flat blanks for cutting; text/csv the stations; model/gltf-binary form and finished panel as solids in metres. "
-            + "DXF and CSV refuse a form with a failed check, because a machine might read them; SVG and PDF draw it, plainly marked.",
-            Svg,
-            Pdf,
-            Dxf,
-            Csv,
-            Glb);
+            + "DXF and CSV refuse a form with a failed check, because a machine might read them; SVG and PDF draw it, plainly marked.");
 
-    private static IResult Draw(JsonBody<FormRequest> body, string? paper, HttpRequest request, CancellationToken cancellation)
+    /// <summary>Draws a request.</summary>
+    /// <param name="body">The body as it was read.</param>
+    /// <param name="paper">Paper of a PDF, or null.</param>
+    /// <param name="request">The request, whose Accept header chooses.</param>
+    /// <param name="address">Where the service is reached, for the link on the sheet.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    internal static IResult Draw(
+        JsonBody<FormRequest> body, string? paper, HttpRequest request, IOptions<PublicAddress> address, CancellationToken cancellation)
     {
         if (paper is not (null or "a4" or "letter"))
             return new ProblemResult(Problems.BadRequest, "The paper is not known: a4 or letter.");
@@ -41,11 +38,11 @@ internal static class DrawingsEndpoint
         return body.Answer(asked =>
         {
             var job = PlannedJob.Of(asked, cancellation);
-            return new FileResult(Bytes(job, media, paper), media, ShortName(media), job.Shown.Fingerprint);
+            return new FileResult(Bytes(job, media, paper, address.Value), media, job.Shown.Fingerprint, "form");
         });
     }
 
-    private static byte[] Bytes(PlannedJob job, string media, string? paper)
+    private static byte[] Bytes(PlannedJob job, string media, string? paper, PublicAddress address)
     {
         var isInch = job.Units.Unit == LengthUnit.In;
         var drawing = new DrawingJob(
@@ -57,20 +54,21 @@ internal static class DrawingsEndpoint
             isInch ? LengthUnits.Inch : LengthUnits.Millimetre,
             "Faceted form",
             job.Shown.Fingerprint,
-            job.Units.Wording.Of);
+            job.Units.Wording.Of,
+            media is MediaTypes.Svg or MediaTypes.Pdf ? address.OnPaper(Links.Links.Shortest(job.Shown.Canonical.Span, "drawing")) : null);
         using var stream = new MemoryStream();
         switch (media)
         {
-            case Pdf:
+            case MediaTypes.Pdf:
                 PdfSheet.Write(drawing, (paper ?? (isInch ? "letter" : "a4")) == "letter" ? PaperSize.Letter : PaperSize.A4, stream);
                 break;
-            case Dxf:
+            case MediaTypes.Dxf:
                 DxfLayout.Write(drawing, stream);
                 break;
-            case Csv:
+            case MediaTypes.Csv:
                 CsvStations.Write(drawing, stream);
                 break;
-            case Glb:
+            case MediaTypes.Glb:
                 GltfSolids.Write(drawing, stream);
                 break;
             default:
@@ -80,13 +78,4 @@ internal static class DrawingsEndpoint
 
         return stream.ToArray();
     }
-
-    private static string ShortName(string media) => media switch
-    {
-        Pdf => "pdf",
-        Dxf => "dxf",
-        Csv => "csv",
-        Glb => "glb",
-        _ => "svg",
-    };
 }

@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using FormApi.Features.Links;
 using FormApi.Http;
 using Forming.Plans;
 using Forming.Results;
@@ -16,6 +17,7 @@ namespace FormApi.Features.Forms;
 /// <param name="Safety">Cautions that this job calls for. Local codes, machine manuals and licensed practice come first.</param>
 /// <param name="ShopNotes">Hints that save a panel.</param>
 /// <param name="Basis">What every headline figure rests on.</param>
+/// <param name="Links">The same as links that hold the whole request.</param>
 internal sealed record FormAnswer(
     string Engine,
     string Fingerprint,
@@ -26,7 +28,8 @@ internal sealed record FormAnswer(
     CheckResult[] Checks,
     SafetyResult[] Safety,
     ShopNoteResult[] ShopNotes,
-    BasisResult[] Basis);
+    BasisResult[] Basis,
+    LinksResult Links);
 
 /// <summary>The form: where to fold, how far, and what it is cut from.</summary>
 /// <param name="Sweep">Sum of all fold angles [°]; more than the finished sweep, because the panel springs back.</param>

@@ -26,7 +26,8 @@ internal static class FormAnswers
             Map(plan.Checks, check => CheckOf(check, units)),
             Map(plan.Safety, note => new SafetyResult(note.Id, note.Level, units.Wording.Of(note.Text))),
             Map(plan.ShopNotes, note => new ShopNoteResult(note.Id, units.Wording.Of(note.Text))),
-            Map(plan.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)));
+            Map(plan.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)),
+            Links.Links.OfForm(job.Shown.Canonical.Span, plan.Taper is not null));
     }
 
     private static FormResult FormOf(FormPlan plan, FormSpecs specs, UnitSystem units) => FormOf(plan.Form, plan.Taper, specs, units);

@@ -1,4 +1,5 @@
 using FormApi.Features.Forms;
+using FormApi.Features.Links;
 using FormApi.Http;
 using Forming;
 using Forming.Facets;
@@ -33,6 +34,10 @@ internal sealed record FoldedForm(FoldedPolygon Polygon, FoldShape Fold, Steppin
     /// <summary>The request as one for a form; only without stations.</summary>
     /// <param name="request">The request.</param>
     public static FormRequest AsForm(IFoldedRequest request) => new(request.Units, request.Panel!, request.Form, request.Brake!, request.Marks);
+
+    /// <summary>Links of the form, where it is planned.</summary>
+    /// <param name="request">The request.</param>
+    public static LinksResult LinksOf(IFoldedRequest request) => Links.Links.OfPlanned(request.Stations is null ? AsForm(request) : null);
 
     private static FoldedForm Planned(IFoldedRequest request, CancellationToken cancellation)
     {

@@ -1,4 +1,5 @@
 using FormApi.Features.Forms;
+using FormApi.Features.Links;
 using FormApi.Http;
 
 namespace FormApi.Features.Inspections;
@@ -19,6 +20,7 @@ namespace FormApi.Features.Inspections;
 /// <param name="Checks">The tolerances, and the checks that the plan itself failed.</param>
 /// <param name="Notes">What to know about the figures.</param>
 /// <param name="Basis">What every headline figure rests on.</param>
+/// <param name="Links">The form behind it as links that hold the whole request.</param>
 internal sealed record InspectionAnswer(
     string Engine,
     string Fingerprint,
@@ -34,7 +36,8 @@ internal sealed record InspectionAnswer(
     SuspectResult[] Suspect,
     CheckResult[] Checks,
     ShopNoteResult[] Notes,
-    BasisResult[] Basis);
+    BasisResult[] Basis,
+    LinksResult Links);
 
 /// <summary>The form as it was measured.</summary>
 /// <param name="Sweep">Sum of its folds [°].</param>

@@ -1,4 +1,5 @@
 using FormApi.Features.Forms;
+using FormApi.Features.Links;
 using FormApi.Http;
 using Forming;
 using Forming.Inspection;
@@ -14,8 +15,9 @@ internal static class InspectionAnswers
     /// <param name="report">The inspection.</param>
     /// <param name="failed">Checks that the plan itself failed.</param>
     /// <param name="step">Step of the stop.</param>
+    /// <param name="links">Links of the form that was planned, if one was.</param>
     /// <param name="shown">The request with every default shown.</param>
-    public static InspectionAnswer From(InspectionReport report, IReadOnlyList<Check> failed, Angle step, ShownRequest shown)
+    public static InspectionAnswer From(InspectionReport report, IReadOnlyList<Check> failed, Angle step, LinksResult links, ShownRequest shown)
     {
         var units = shown.Units;
         return new(
@@ -39,7 +41,8 @@ internal static class InspectionAnswers
             FormAnswers.Map(report.Suspect, suspect => new SuspectResult(Wire.Pointer(suspect.Subject), suspect.Code, units.Wording.Of(suspect.Reason))),
             [.. report.Checks.Concat(failed).Select(check => FormAnswers.CheckOf(check, units))],
             FormAnswers.Map(report.Notes, note => new ShopNoteResult(note.Id, units.Wording.Of(note.Text))),
-            FormAnswers.Map(report.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)));
+            FormAnswers.Map(report.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)),
+            links);
     }
 
     private static InspectedFoldResult FoldOf(InspectionReport report, VertexMiss miss, int i, UnitSystem units)

@@ -1,4 +1,5 @@
 using FormApi.Features.Forms;
+using FormApi.Features.Links;
 using FormApi.Http;
 using Forming;
 using Forming.Plans;
@@ -9,8 +10,9 @@ namespace FormApi.Features.Predictions;
 /// <summary>A request that was predicted, ready to be answered.</summary>
 /// <param name="Report">The prediction with its checks and grounds.</param>
 /// <param name="Panel">The panel.</param>
+/// <param name="Links">Links of the form that was planned, if one was.</param>
 /// <param name="Shown">The request with every default shown.</param>
-internal sealed record PredictedJob(PredictionReport Report, PanelSpec Panel, ShownRequest Shown)
+internal sealed record PredictedJob(PredictionReport Report, PanelSpec Panel, LinksResult Links, ShownRequest Shown)
 {
     /// <summary>Predicts a request.</summary>
     /// <param name="given">A request that passed its rules.</param>
@@ -22,7 +24,8 @@ internal sealed record PredictedJob(PredictionReport Report, PanelSpec Panel, Sh
         var (report, panel) = request.Stations is { } stations
             ? OverStanding(request, stations, UnitSystem.Of(request.Units), cancellation)
             : OverPlanned(FormSpecs.From(FormDefaults.Apply(PredictionDefaults.AsForm(request))), cancellation);
-        return new(report, panel, ShownRequest.Of(request));
+        var links = Features.Links.Links.OfPlanned(request.Stations is null ? PredictionDefaults.AsForm(request) : null);
+        return new(report, panel, links, ShownRequest.Of(request));
     }
 
     private static (PredictionReport Report, PanelSpec Panel) OverPlanned(FormSpecs specs, CancellationToken cancellation) =>

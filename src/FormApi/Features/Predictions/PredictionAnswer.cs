@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using FormApi.Features.Forms;
+using FormApi.Features.Links;
 using FormApi.Http;
 
 namespace FormApi.Features.Predictions;
@@ -28,6 +29,7 @@ namespace FormApi.Features.Predictions;
 /// <param name="Checks">Every check of the prediction; of a planned form also the checks that failed.</param>
 /// <param name="Safety">Cautions that the pull calls for. Local codes and licensed practice come first.</param>
 /// <param name="Basis">What every headline figure rests on.</param>
+/// <param name="Links">The form behind it as links that hold the whole request.</param>
 internal sealed record PredictionAnswer(
     string Engine,
     string Fingerprint,
@@ -51,7 +53,8 @@ internal sealed record PredictionAnswer(
     ReleasedCurveResult? Curve,
     CheckResult[] Checks,
     SafetyResult[] Safety,
-    BasisResult[] Basis);
+    BasisResult[] Basis,
+    LinksResult Links);
 
 /// <summary>Largest distance of the panel's mid surface from the wanted one over the curve, at equal lengths along both.</summary>
 /// <param name="Fitted">With the two laid over each other as well as they go [mm or in].</param>

@@ -37,7 +37,8 @@ internal static class PredictionAnswers
             shape is null ? null : CurveOf(shape.Curve, units),
             FormAnswers.Map(job.Report.Checks, check => FormAnswers.CheckOf(check, units)),
             FormAnswers.Map(job.Report.Safety, note => new SafetyResult(note.Id, note.Level, units.Wording.Of(note.Text))),
-            FormAnswers.Map(job.Report.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)));
+            FormAnswers.Map(job.Report.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)),
+            job.Links);
     }
 
     private static RippleResult RippleOf(PredictedRipple ripple, UnitSystem units) =>

@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using FormApi.Features.Forms;
+using FormApi.Features.Links;
 using FormApi.Http;
 using Forming.Plans;
 using Forming.Programs;
@@ -16,6 +17,7 @@ namespace FormApi.Features.Programs;
 /// <param name="Checks">Every check of the program, the worst step's figure for each; with stations also those that a plan makes of the folds.</param>
 /// <param name="Safety">Cautions that this job calls for. Local codes, machine manuals and licensed practice come first.</param>
 /// <param name="Basis">What every headline figure rests on.</param>
+/// <param name="Links">The same as links that hold the whole request.</param>
 internal sealed record ProgramAnswer(
     string Engine,
     string Fingerprint,
@@ -25,7 +27,8 @@ internal sealed record ProgramAnswer(
     StepResult[] Steps,
     CheckResult[] Checks,
     SafetyResult[] Safety,
-    BasisResult[] Basis);
+    BasisResult[] Basis,
+    LinksResult Links);
 
 /// <summary>A program as a whole.</summary>
 /// <param name="OrderName">Name of the order.</param>

@@ -34,7 +34,8 @@ internal static class ProgramAnswers
             FormAnswers.Map(program.Steps, step => StepOf(step, job.Brake is PressBrake, units)),
             FormAnswers.Map(job.Checks, check => FormAnswers.CheckOf(check, units)),
             FormAnswers.Map(program.Safety, note => new SafetyResult(note.Id, note.Level, units.Wording.Of(note.Text))),
-            FormAnswers.Map(program.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)));
+            FormAnswers.Map(program.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)),
+            job.Links);
     }
 
     /// <summary>Why there is no program.</summary>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FormApi.Features.Forms;
+using FormApi.Features.Links;
 using FormApi.Http;
 using Forming;
 using Forming.Curves;
@@ -17,6 +18,7 @@ namespace FormApi.Features.Programs;
 /// <param name="Brake">The brake.</param>
 /// <param name="Sheet">The part's sheet.</param>
 /// <param name="Checks">The program's checks, and those of a part given by its stations.</param>
+/// <param name="Links">Its links, and those of the form that was planned.</param>
 /// <param name="Shown">The request with every default shown.</param>
 internal sealed record ProgrammedJob(
     BrakeProgram Program,
@@ -24,6 +26,7 @@ internal sealed record ProgrammedJob(
     ProgramBrake Brake,
     Sheet Sheet,
     IReadOnlyList<Check> Checks,
+    LinksResult Links,
     ShownRequest Shown)
 {
     /// <summary>The caller's units.</summary>
@@ -54,12 +57,14 @@ internal sealed record ProgrammedJob(
             Check[] all = request.Stations is null ? [.. program.Checks] : [.. program.Checks, .. checks];
             if (Failed(all) is { Length: > 0 } unfit)
                 return Refused(unfit, body, units);
-            return answer(new(program, part, brake, form.Sheet, all, ShownRequest.Of(request)));
+            var shown = ShownRequest.Of(request);
+            return answer(new(program, part, brake, form.Sheet, all, Features.Links.Links.OfProgram(request, shown.Canonical.Span), shown));
         });
     }
 
     /// <summary>What a drawing of it takes.</summary>
-    public ProgramJob AsDrawing() => new(
+    /// <param name="link">Address that opens the drawing again, or null.</param>
+    public ProgramJob AsDrawing(string? link) => new(
         Program,
         Part,
         Brake,
@@ -69,7 +74,8 @@ internal sealed record ProgrammedJob(
         Units.Unit == LengthUnit.In ? LengthUnits.Inch : LengthUnits.Millimetre,
         "Brake program",
         Shown.Fingerprint,
-        Units.Wording.Of);
+        Units.Wording.Of,
+        link);
 
     // Stations need no stepping; the form's record does.
     private static SteppingInput PlannedElsewhere { get; } =

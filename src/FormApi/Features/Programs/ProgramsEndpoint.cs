@@ -1,18 +1,19 @@
 using FormApi.Contract;
+using FormApi.Features.Links;
 using FormApi.Http;
 using Forming.Drawing;
+using Microsoft.Extensions.Options;
 
 namespace FormApi.Features.Programs;
 
 /// <summary><c>POST /v1/programs</c>: the steps by which a brake folds a form, proved clear.</summary>
 internal static class ProgramsEndpoint
 {
-    private const string Json = "application/json";
-    private const string Csv = "text/csv";
-    private const string Svg = "image/svg+xml";
-    private const string Pdf = "application/pdf";
+    /// <summary>The media types there are.</summary>
+    internal static MediaTypes Offered { get; } = new(MediaTypes.Json, MediaTypes.Csv, MediaTypes.Svg, MediaTypes.Pdf);
 
-    private static readonly MediaTypes Offered = new(Json, Csv, Svg, Pdf);
+    /// <summary>Those that are files.</summary>
+    internal static FilesToo Files { get; } = new(MediaTypes.Csv, MediaTypes.Svg, MediaTypes.Pdf);
 
     /// <summary>Adds the route.</summary>
     /// <param name="routes">Where to.</param>
@@ -28,9 +29,16 @@ internal static class ProgramsEndpoint
             + "Every fold at fault is named with why, whether that is proved, and what would do. A taper is refused, because its folds are not parallel. "
             + "Outlines, handling costs and limits that the request leaves out are generic assumptions: nothing was measured on a brake.")
         .WithMetadata(Offered)
-        .WithMetadata(new FilesToo(Csv, Svg, Pdf));
+        .WithMetadata(Files);
 
-    private static IResult Answer(JsonBody<ProgramRequest> body, string? paper, HttpRequest request, CancellationToken cancellation)
+    /// <summary>Answers a request.</summary>
+    /// <param name="body">The body as it was read.</param>
+    /// <param name="paper">Paper of a PDF, or null.</param>
+    /// <param name="request">The request, whose Accept header chooses.</param>
+    /// <param name="address">Where the service is reached, for the link on the sheet.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    internal static IResult Answer(
+        JsonBody<ProgramRequest> body, string? paper, HttpRequest request, IOptions<PublicAddress> address, CancellationToken cancellation)
     {
         if (paper is not (null or "a4" or "letter"))
             return new ProblemResult(Problems.BadRequest, "The paper is not known: a4 or letter.");
@@ -38,23 +46,29 @@ internal static class ProgramsEndpoint
         var media = Offered.Choose(request)!;
         return ProgrammedJob.Answer(
             body,
-            job => media == Json
-                ? new AnswerResult<ProgramAnswer>(ProgramAnswers.From(job), AnswerJson.Default.ProgramAnswer, job.Shown.Fingerprint)
-                : new FileResult(Bytes(job, media, paper), media, media switch { Csv => "csv", Pdf => "pdf", _ => "svg" }, job.Shown.Fingerprint, "program"),
+            job => media == MediaTypes.Json ? ToAnswer(job) : new FileResult(Bytes(job, media, paper, address.Value), media, job.Shown.Fingerprint, "program"),
             cancellation);
     }
 
-    private static byte[] Bytes(ProgrammedJob job, string media, string? paper)
+    /// <summary>Answers a request as JSON.</summary>
+    /// <param name="body">The body as it was read.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    internal static IResult Compute(JsonBody<ProgramRequest> body, CancellationToken cancellation) => ProgrammedJob.Answer(body, ToAnswer, cancellation);
+
+    private static AnswerResult<ProgramAnswer> ToAnswer(ProgrammedJob job) =>
+        new(ProgramAnswers.From(job), AnswerJson.Default.ProgramAnswer, job.Shown.Fingerprint);
+
+    private static byte[] Bytes(ProgrammedJob job, string media, string? paper, PublicAddress address)
     {
         var isInch = job.Units.Unit == LengthUnit.In;
-        var drawing = job.AsDrawing();
+        var drawing = job.AsDrawing(media == MediaTypes.Csv ? null : address.OnPaper(Links.Links.Shortest(job.Shown.Canonical.Span, "program")));
         using var stream = new MemoryStream();
         switch (media)
         {
-            case Csv:
+            case MediaTypes.Csv:
                 CsvProgram.Write(drawing, stream);
                 break;
-            case Pdf:
+            case MediaTypes.Pdf:
                 ProgramPdfSheet.Write(drawing, (paper ?? (isInch ? "letter" : "a4")) == "letter" ? PaperSize.Letter : PaperSize.A4, stream);
                 break;
             default:

@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using FormApi.Features.Forms;
+using FormApi.Features.Links;
 using FormApi.Http;
 using Forming.Results;
 
@@ -20,6 +21,7 @@ namespace FormApi.Features.Tolerances;
 /// <param name="Checks">The wanted tolerance, held or not, and the checks that the plan itself failed.</param>
 /// <param name="Notes">What to know about the figures.</param>
 /// <param name="Basis">What every headline figure rests on.</param>
+/// <param name="Links">The form behind it as links that hold the whole request.</param>
 internal sealed record ToleranceAnswer(
     string Engine,
     string Fingerprint,
@@ -34,7 +36,8 @@ internal sealed record ToleranceAnswer(
     PublishedToleranceResult[] Published,
     CheckResult[] Checks,
     ShopNoteResult[] Notes,
-    BasisResult[] Basis);
+    BasisResult[] Basis,
+    LinksResult Links);
 
 /// <summary>Error of the sum of all folds.</summary>
 /// <param name="Bias">Mean [°].</param>

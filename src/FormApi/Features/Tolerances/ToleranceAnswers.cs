@@ -1,4 +1,5 @@
 using FormApi.Features.Forms;
+using FormApi.Features.Links;
 using FormApi.Http;
 using Forming;
 using Forming.Results;
@@ -12,8 +13,9 @@ internal static class ToleranceAnswers
     /// <summary>The answer to a request.</summary>
     /// <param name="report">The error budget.</param>
     /// <param name="failed">Checks that the plan itself failed.</param>
+    /// <param name="links">Links of the form that was planned, if one was.</param>
     /// <param name="shown">The request with every default shown.</param>
-    public static ToleranceAnswer From(ToleranceReport report, IReadOnlyList<Check> failed, ShownRequest shown)
+    public static ToleranceAnswer From(ToleranceReport report, IReadOnlyList<Check> failed, LinksResult links, ShownRequest shown)
     {
         var units = shown.Units;
         var margin = report.Coverage * report.ClosingScatter;
@@ -44,7 +46,8 @@ internal static class ToleranceAnswers
             FormAnswers.Map(report.Published, row => RowOf(row, units)),
             [.. report.Checks.Concat(failed).Select(check => FormAnswers.CheckOf(check, units))],
             FormAnswers.Map(report.Notes, note => new ShopNoteResult(note.Id, units.Wording.Of(note.Text))),
-            FormAnswers.Map(report.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)));
+            FormAnswers.Map(report.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)),
+            links);
     }
 
     private static EndSpreadResult EndOf(ToleranceReport report, UnitSystem units)

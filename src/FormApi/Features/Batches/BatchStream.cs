@@ -1,0 +1,141 @@
+using System.Buffers;
+using System.Collections.Concurrent;
+using System.IO.Pipelines;
+using System.Threading.Channels;
+using FormApi.Http;
+using FormApi.Operations;
+
+namespace FormApi.Features.Batches;
+
+/// <summary>
+/// Lines in, answers out in the same order, on every core, in constant memory: a bounded number of lines is under way,
+/// so that whoever is slowest (the caller who sends, the calculation, the caller who reads) slows the others down.
+/// </summary>
+/// <param name="worker">Answers single lines.</param>
+/// <param name="limits">The limits.</param>
+internal sealed class BatchStream(BatchWorker worker, Limits limits)
+{
+    // Enough that cheap lines are ready behind a dear one.
+    private static readonly int MostUnderWay = 16 * Environment.ProcessorCount;
+
+    // What goes out at once while the next answer is ready already [bytes].
+    private const int Portion = 64 * 1024;
+
+    private readonly ConcurrentBag<ArrayBufferWriter<byte>> _spare = [];
+
+    private readonly Channel<Task<ArrayBufferWriter<byte>>> _underWay = Channel.CreateBounded<Task<ArrayBufferWriter<byte>>>(
+        new BoundedChannelOptions(MostUnderWay) { SingleReader = true, SingleWriter = true });
+
+    /// <summary>Answers all lines.</summary>
+    /// <param name="input">The lines.</param>
+    /// <param name="output">Where the answers go.</param>
+    /// <param name="cancellation">The caller has gone.</param>
+    /// <exception cref="TimeoutException">The caller does not read.</exception>
+    public async Task RunAsync(PipeReader input, PipeWriter output, CancellationToken cancellation)
+    {
+        using var ending = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+        var reading = ReadAsync(input, ending.Token);
+        try
+        {
+            await WriteAsync(output, ending.Token);
+        }
+        finally
+        {
+            // Whatever ended the writing ends the reading, and no line is left running.
+            await ending.CancelAsync();
+            await reading.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+            await DrainAsync();
+        }
+
+        await reading;
+    }
+
+    private async Task ReadAsync(PipeReader input, CancellationToken cancellation)
+    {
+        try
+        {
+            var lines = new BatchLines(limits.BatchLineBytes);
+            var asked = 0;
+            await foreach (var line in lines.ReadAsync(input, cancellation))
+            {
+                if (asked++ == limits.BatchLines)
+                {
+                    await BeginAsync(line.Number, TooMany(), cancellation);
+                    break;
+                }
+
+                if (line.Utf8 is { } utf8)
+                    await BeginAsync(line.Number, utf8, cancellation);
+                else
+                    await BeginAsync(line.Number, TooLong(), cancellation);
+            }
+
+            _underWay.Writer.Complete();
+        }
+        catch (Exception broken)
+        {
+            _underWay.Writer.Complete(broken);
+            throw;
+        }
+    }
+
+    private ValueTask BeginAsync(int number, ReadOnlyMemory<byte> utf8, CancellationToken cancellation) => _underWay.Writer.WriteAsync(
+        Task.Run(
+            () =>
+            {
+                var buffer = Spare();
+                worker.Answer(number, utf8, buffer, cancellation);
+                return buffer;
+            },
+            cancellation),
+        cancellation);
+
+    private ValueTask BeginAsync(int number, ProblemResult refused, CancellationToken cancellation)
+    {
+        var buffer = Spare();
+        worker.Refuse(number, refused, buffer);
+        return _underWay.Writer.WriteAsync(Task.FromResult(buffer), cancellation);
+    }
+
+    private async Task WriteAsync(PipeWriter output, CancellationToken cancellation)
+    {
+        var waiting = 0L;
+        await foreach (var answer in _underWay.Reader.ReadAllAsync(cancellation))
+        {
+            if (waiting > 0 && !answer.IsCompleted)
+                waiting = await FlushAsync(output, cancellation);
+            var buffer = await answer;
+            output.Write(buffer.WrittenSpan);
+            waiting += buffer.WrittenCount;
+            buffer.ResetWrittenCount();
+            _spare.Add(buffer);
+            if (waiting >= Portion || !_underWay.Reader.TryPeek(out _))
+                waiting = await FlushAsync(output, cancellation);
+        }
+
+        await FlushAsync(output, cancellation);
+    }
+
+    private async ValueTask<long> FlushAsync(PipeWriter output, CancellationToken cancellation)
+    {
+        var flush = output.FlushAsync(cancellation);
+        if (!flush.IsCompletedSuccessfully)
+            await flush.AsTask().WaitAsync(TimeSpan.FromSeconds(limits.UnreadSeconds), cancellation);
+        return 0;
+    }
+
+    private async Task DrainAsync()
+    {
+        while (_underWay.Reader.TryRead(out var left))
+            await ((Task)left).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+    }
+
+    private ArrayBufferWriter<byte> Spare() => _spare.TryTake(out var spare) ? spare : new(Portion);
+
+    private ProblemResult TooLong() => new(
+        Problems.TooLarge, $"A line may have {limits.BatchLineBytes} bytes; the setting is {Limits.Section}:{nameof(Limits.BatchLineBytes)}.");
+
+    private ProblemResult TooMany() => new(
+        Problems.TooLarge,
+        $"A batch may have {limits.BatchLines} lines; the setting is {Limits.Section}:{nameof(Limits.BatchLines)}. This line and those after it were not read.");
+}

@@ -1,0 +1,137 @@
+using System.Buffers;
+using System.Runtime.InteropServices;
+using System.Text.Json;
+using FormApi.Features.Forms;
+using FormApi.Features.Predictions;
+using FormApi.Features.Programs;
+using FormApi.Http;
+using FormApi.Operations;
+
+namespace FormApi.Features.Batches;
+
+/// <summary>Answers single lines of a batch; nothing that a line holds, and no bug it meets, reaches the others.</summary>
+/// <param name="limits">The limits.</param>
+/// <param name="instance">Path of the batch.</param>
+/// <param name="traceId">Trace id of the batch.</param>
+/// <param name="logger">Where bugs are told.</param>
+internal sealed class BatchWorker(Limits limits, string instance, string traceId, ILogger logger)
+{
+    private const string Within = "/request";
+
+    /// <summary>Answers a line.</summary>
+    /// <param name="number">Its number.</param>
+    /// <param name="utf8">Its text.</param>
+    /// <param name="output">Where to; ends with a line break.</param>
+    /// <param name="cancellation">The caller has gone.</param>
+    public void Answer(int number, ReadOnlyMemory<byte> utf8, IBufferWriter<byte> output, CancellationToken cancellation)
+    {
+        var (line, problem) = Read(utf8);
+        if (line is null)
+        {
+            Write(number, IdIn(utf8), problem!, "", output);
+            return;
+        }
+
+        using var deadline = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+        deadline.CancelAfter(TimeSpan.FromSeconds(limits.Seconds));
+        try
+        {
+            switch (Compute(line.Operation, JsonMarshal.GetRawUtf8Value(line.Request).ToArray(), deadline.Token))
+            {
+                case AnswerResult answer:
+                    Write(number, line.Id, answer, output);
+                    break;
+                case ProblemResult refused:
+                    Write(number, line.Id, refused, Within, output);
+                    break;
+            }
+        }
+        catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
+        {
+            Write(number, line.Id, Guards.TooSlow(limits), "", output);
+        }
+#pragma warning disable CA1031 // A bug in one line must not take the others with it; it is told as what it is.
+        catch (Exception bug) when (bug is not OperationCanceledException)
+#pragma warning restore CA1031
+        {
+            BatchLog.LineFailed(logger, bug, number);
+            Write(number, line.Id, new(Problems.Bug), "", output);
+        }
+    }
+
+    /// <summary>Refuses a line unread.</summary>
+    /// <param name="number">Its number.</param>
+    /// <param name="problem">Why.</param>
+    /// <param name="output">Where to; ends with a line break.</param>
+    public void Refuse(int number, ProblemResult problem, IBufferWriter<byte> output) => Write(number, null, problem, "", output);
+
+    private static IResult Compute(BatchOperation operation, ReadOnlyMemory<byte> request, CancellationToken cancellation) => operation switch
+    {
+        BatchOperation.Form => FormsEndpoint.Compute(JsonBody<FormRequest>.Of(request), cancellation),
+        BatchOperation.Prediction => PredictionsEndpoint.Predict(JsonBody<PredictionRequest>.Of(request), cancellation),
+        BatchOperation.Program => ProgramsEndpoint.Compute(JsonBody<ProgramRequest>.Of(request), cancellation),
+        _ => throw new ArgumentOutOfRangeException(nameof(operation)),
+    };
+
+    private static (BatchLine? Line, ProblemResult? Problem) Read(ReadOnlyMemory<byte> utf8)
+    {
+        try
+        {
+            if (JsonSerializer.Deserialize(utf8.Span, WireJson.Requests.BatchLine) is { Request.ValueKind: JsonValueKind.Object } line)
+                return (line, null);
+        }
+        catch (JsonException)
+        {
+            // Named below, on the slow path.
+        }
+
+        return (null, BodyFaults.ProblemOf(utf8, WireJson.Requests.BatchLine));
+    }
+
+    // A line that cannot be read may still say whose it is.
+    private static string? IdIn(ReadOnlyMemory<byte> utf8)
+    {
+        try
+        {
+            using var document = JsonDocument.Parse(utf8);
+            return document.RootElement is { ValueKind: JsonValueKind.Object } root
+                && root.TryGetProperty("id", out var id) && id.ValueKind == JsonValueKind.String ? id.GetString() : null;
+        }
+        catch (Exception unreadable) when (unreadable is JsonException or InvalidOperationException)
+        {
+            return null;
+        }
+    }
+
+    private static void Write(int number, string? id, AnswerResult answer, IBufferWriter<byte> output)
+    {
+        using var writer = Begin(number, id, StatusCodes.Status200OK, "answer", output);
+        answer.Write(writer);
+        End(writer, output);
+    }
+
+    private void Write(int number, string? id, ProblemResult problem, string within, IBufferWriter<byte> output)
+    {
+        using var writer = Begin(number, id, problem.Kind.Status, "problem", output);
+        JsonSerializer.Serialize(writer, problem.ToProblem(instance, traceId, within), AnswerJson.Default.Problem);
+        End(writer, output);
+    }
+
+    private static Utf8JsonWriter Begin(int number, string? id, int status, string what, IBufferWriter<byte> output)
+    {
+        var writer = new Utf8JsonWriter(output, WireJson.Writing);
+        writer.WriteStartObject();
+        writer.WriteNumber("line"u8, number);
+        writer.WriteString("id"u8, id);
+        writer.WriteNumber("status"u8, status);
+        writer.WritePropertyName(what);
+        return writer;
+    }
+
+    private static void End(Utf8JsonWriter writer, IBufferWriter<byte> output)
+    {
+        writer.WriteEndObject();
+        writer.Flush();
+        output.Write("\n"u8);
+    }
+}

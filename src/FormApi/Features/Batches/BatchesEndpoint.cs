@@ -1,0 +1,50 @@
+using FormApi.Http;
+using FormApi.Operations;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.Extensions.Options;
+
+namespace FormApi.Features.Batches;
+
+/// <summary><c>POST /v1/batches</c>: many requests in one body, a line each, answered as they come.</summary>
+internal static class BatchesEndpoint
+{
+    /// <summary>Adds the route.</summary>
+    /// <param name="routes">Where to.</param>
+    public static void MapBatches(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/batches", AnswerAsync)
+        .Describe<BatchLineAnswer>("computeBatch", "Batches", "Many requests in one body, a line each, answered in the same order.", MediaTypes.Ndjson, 400, 406, 413, 415, 429)
+        .Accepts<BatchLine>(MediaTypes.Ndjson)
+        .WithDescription(
+            "Newline-delimited JSON in and out: each line is one request for one operation, each answer one line with the status that the operation gives by itself. "
+            + "Lines are calculated side by side on every core and answered in order, while the rest is still being sent; a line that cannot be read or answered gets a problem in its place and never spoils the others. "
+            + "Read while you send: answers that nobody reads hold up the lines behind them, and a caller who reads nothing for Limits:UnreadSeconds (30 s) is dropped. "
+            + "A line may have Limits:BatchLineBytes (1 MiB), a batch Limits:BatchLines (100000 lines), each line Limits:Seconds (10 s); Limits:Batches (4) run at once. "
+            + "Programs past their own deadline answer with the best order found so far.")
+        .WithMetadata(new DisableRequestSizeLimitAttribute());
+
+    private static async Task AnswerAsync(HttpContext context, IOptions<Limits> options, ILogger<BatchStream> logger)
+    {
+        var limits = options.Value;
+        if (!RequestMedia.Is(context.Request, MediaTypes.Ndjson))
+        {
+            await new ProblemResult(Problems.UnsupportedMediaType, "The body must be application/x-ndjson in UTF-8, not compressed.").ExecuteAsync(context);
+            return;
+        }
+
+        context.Response.ContentType = MediaTypes.Ndjson;
+        context.Response.Headers.CacheControl = "no-store";
+        var worker = new BatchWorker(limits, context.Request.Path, RequestLog.TraceIdOf(context), logger);
+        try
+        {
+            await new BatchStream(worker, limits).RunAsync(context.Request.BodyReader, context.Response.BodyWriter, context.RequestAborted);
+        }
+        catch (TimeoutException)
+        {
+            BatchLog.CallerDropped(logger, limits.UnreadSeconds);
+            context.Abort();
+        }
+        catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
+        {
+            // The caller has gone; there is nobody to tell.
+        }
+    }
+}

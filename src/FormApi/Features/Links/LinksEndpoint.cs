@@ -1,0 +1,55 @@
+using FormApi.Features.Drawings;
+using FormApi.Features.Forms;
+using FormApi.Features.Programs;
+using FormApi.Http;
+using FormApi.Operations;
+using Microsoft.Extensions.Options;
+
+namespace FormApi.Features.Links;
+
+/// <summary><c>GET /v1/links/{request}/…</c>: the same answers from a link that holds the whole request.</summary>
+internal static class LinksEndpoint
+{
+    private const string Tag = "Links";
+
+    private const string Always =
+        " The link holds the JSON of the request, deflated (RFC 1951), in base64url without padding (RFC 4648), 4096 characters at most; `links` in an answer has it ready. "
+        + "The answer has an entity tag; a caller who sends it as If-None-Match is answered 304 as long as the engine is the same.";
+
+    private static readonly int[] Faults = [400, 406, 413, 414, 422, 429, 503];
+
+    /// <summary>Adds the routes.</summary>
+    /// <param name="routes">Where to.</param>
+    public static void MapLinks(this IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/v1/links/{request}/form", OpenForm)
+            .Describe<FormAnswer>("openFormLink", Tag, "The form that a link holds.", [304, .. Faults])
+            .WithDescription("The answer of POST /v1/forms, byte for byte." + Always);
+        routes.MapGet("/v1/links/{request}/drawing", OpenDrawing)
+            .DescribeFile("openDrawingLink", Tag, "The form that a link holds, as a picture, a cutting file or a solid.", DrawingsEndpoint.Offered, [304, .. Faults])
+            .WithDescription("The answer of POST /v1/forms/drawing, byte for byte." + Always);
+        routes.MapGet("/v1/links/{request}/program", OpenProgram)
+            .Describe<ProgramAnswer>("openProgramLink", Tag, "The brake's steps for the form that a link holds.", [304, .. Faults])
+            .WithDescription("The answer of POST /v1/programs, byte for byte; by Accept as CSV, SVG or PDF too." + Always)
+            .WithMetadata(ProgramsEndpoint.Offered)
+            .WithMetadata(ProgramsEndpoint.Files);
+    }
+
+    private static LinkedResult OpenForm(string request, HttpContext context, IOptions<Limits> limits) => new(
+        request,
+        limits.Value.LinkBytes,
+        MediaTypes.Json,
+        json => FormsEndpoint.Compute(JsonBody<FormRequest>.Of(json), context.RequestAborted));
+
+    private static LinkedResult OpenDrawing(string request, string? paper, HttpContext context, IOptions<Limits> limits, IOptions<PublicAddress> address) => new(
+        request,
+        limits.Value.LinkBytes,
+        DrawingsEndpoint.Offered.Choose(context.Request)!,
+        json => DrawingsEndpoint.Draw(JsonBody<FormRequest>.Of(json), paper, context.Request, address, context.RequestAborted));
+
+    private static LinkedResult OpenProgram(string request, string? paper, HttpContext context, IOptions<Limits> limits, IOptions<PublicAddress> address) => new(
+        request,
+        limits.Value.LinkBytes,
+        ProgramsEndpoint.Offered.Choose(context.Request)!,
+        json => ProgramsEndpoint.Answer(JsonBody<ProgramRequest>.Of(json), paper, context.Request, address, context.RequestAborted));
+}

@@ -1,0 +1,58 @@
+using FormApi.Operations;
+
+namespace FormApi.Http;
+
+/// <summary>What was calculated, named by its fingerprint, on its way out in some media type.</summary>
+/// <param name="fingerprint">Fingerprint of request and engine.</param>
+/// <param name="media">The media type.</param>
+internal abstract class NamedResult(string fingerprint, string media) : IResult
+{
+    /// <summary>Whether the caller has it already.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="fingerprint">Fingerprint of request and engine.</param>
+    /// <param name="media">The media type.</param>
+    public static bool IsKnown(HttpContext context, string fingerprint, string media) =>
+        EntityTag.IsKnown(context, NameOf(fingerprint), MediaTypes.ShortNameOf(media));
+
+    /// <summary>Tells a caller that nothing has changed since it last asked.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="fingerprint">Fingerprint of request and engine.</param>
+    /// <param name="media">The media type.</param>
+    public static void SayUnchanged(HttpContext context, string fingerprint, string media)
+    {
+        RequestLog.Remember(context, fingerprint);
+        EntityTag.Add(context, NameOf(fingerprint), MediaTypes.ShortNameOf(media));
+        context.Response.StatusCode = StatusCodes.Status304NotModified;
+    }
+
+    /// <summary>Tells a caller that nothing has changed, or sends it.</summary>
+    /// <param name="context">The request.</param>
+    public Task AnswerUnlessKnownAsync(HttpContext context)
+    {
+        if (!IsKnown(context, fingerprint, media))
+            return ExecuteAsync(context);
+        SayUnchanged(context, fingerprint, media);
+        return Task.CompletedTask;
+    }
+
+    /// <inheritdoc/>
+    public Task ExecuteAsync(HttpContext httpContext)
+    {
+        RequestLog.Remember(httpContext, fingerprint);
+        httpContext.Response.ContentType = media;
+        EntityTag.Add(httpContext, NameOf(fingerprint), MediaTypes.ShortNameOf(media));
+        return WriteAsync(httpContext);
+    }
+
+    /// <summary>The fingerprint without the name of its algorithm.</summary>
+    protected string Name => NameOf(fingerprint);
+
+    /// <summary>The media type.</summary>
+    protected string Media => media;
+
+    /// <summary>Sends it.</summary>
+    /// <param name="context">The request.</param>
+    protected abstract Task WriteAsync(HttpContext context);
+
+    private static string NameOf(string fingerprint) => fingerprint["sha256:".Length..];
+}
