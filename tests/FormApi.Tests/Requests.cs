@@ -32,11 +32,12 @@ public static class Requests
     private static readonly Dictionary<string, string> FormPaths = new()
     {
         ["computeForm"] = "/v1/forms",
+        ["drawForm"] = "/v1/forms/drawing",
         ["predictPanel"] = "/v1/forms/prediction",
         ["programBrake"] = "/v1/programs",
     };
 
-    /// <summary>The path of every operation that calculates.</summary>
+    /// <summary>The path of every operation that takes a body.</summary>
     public static IReadOnlyDictionary<string, string> Paths { get; } =
         FormPaths.Concat(StripPaths).Concat(AccuracyPaths).ToDictionary();
 
