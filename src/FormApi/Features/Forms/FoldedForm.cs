@@ -1,4 +1,3 @@
-using FormApi.Features.Forms;
 using FormApi.Http;
 using Forming;
 using Forming.Facets;
@@ -6,7 +5,7 @@ using Forming.Layout;
 using Forming.Plans;
 using Forming.Results;
 
-namespace FormApi.Features.Inspections;
+namespace FormApi.Features.Forms;
 
 /// <summary>The form that a request is about, as it should be.</summary>
 /// <param name="Polygon">Its folds and flats.</param>
