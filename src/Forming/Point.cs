@@ -22,6 +22,10 @@ public readonly record struct Point(double X, double Y)
     /// <summary>This vector turned a quarter turn to the left.</summary>
     public Point Left() => new(-Y, X);
 
+    /// <summary>This vector turned as far as a unit vector is turned from the x axis.</summary>
+    /// <param name="along">The unit vector.</param>
+    public Point TurnedTo(Point along) => (X * along) + (Y * along.Left());
+
     /// <summary>Scalar product.</summary>
     /// <param name="other">The other vector.</param>
     public double Dot(Point other) => (X * other.X) + (Y * other.Y);

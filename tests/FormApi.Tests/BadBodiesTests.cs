@@ -4,15 +4,9 @@ using System.Text.Json.Nodes;
 namespace FormApi.Tests;
 
 /// <summary>Bodies that cannot be answered: status, code, pointer; alike in both environments.</summary>
-public sealed class BadBodiesTests : IDisposable
+public sealed class BadBodiesTests(Environments services) : IClassFixture<Environments>
 {
     private static readonly string Plain = Requests.Arc().ToJsonString();
-
-    private readonly Dictionary<string, Service> _services = new()
-    {
-        ["Development"] = Service.In("Development"),
-        ["Production"] = Service.In("Production"),
-    };
 
     // A change to a good request, the value as JSON or null to remove the field.
     public static TheoryData<string, string?, int, string, string> Changes { get; } = new()
@@ -236,7 +230,7 @@ public sealed class BadBodiesTests : IDisposable
     [MemberData(nameof(Changes))]
     public async Task Bad_values_are_named(string place, string? json, int status, string code, string faultAt)
     {
-        foreach (var service in _services.Values)
+        foreach (var service in services.Both)
         {
             var problem = await Refused(service, Requests.Arc().With(place, json).ToJsonString(), status);
             var fault = problem["errors"]!.AsArray().FirstOrDefault(error => (string?)error!["pointer"] == faultAt);
@@ -252,7 +246,7 @@ public sealed class BadBodiesTests : IDisposable
     public async Task Bad_strips_and_measurements_are_named(string example, string place, string? json, int status, string code, string faultAt)
     {
         var parts = example.Split('.');
-        foreach (var service in _services.Values)
+        foreach (var service in services.Both)
         {
             var problem = await Refused(service, Requests.Example(parts[0], parts[1]).With(place, json).ToJsonString(), status, Requests.PathOf(parts[0]));
             var fault = problem["errors"]!.AsArray().FirstOrDefault(error => (string?)error!["pointer"] == faultAt);
@@ -266,7 +260,7 @@ public sealed class BadBodiesTests : IDisposable
     [MemberData(nameof(Texts))]
     public async Task Bad_texts_are_named(string body, int status, string code)
     {
-        foreach (var service in _services.Values)
+        foreach (var service in services.Both)
             Assert.Equal(code, (string?)(await Refused(service, body, status))["code"]);
     }
 
@@ -275,7 +269,7 @@ public sealed class BadBodiesTests : IDisposable
     {
         foreach (var (field, pointer) in new[] { ("\"units\":\"mm\"", "/units"), ("\"radius\":90", "/panel/curve/radius"), ("\"type\":\"arc\"", "/panel/curve/type") })
         {
-            var problem = await Refused(_services["Production"], Plain.Replace(field, field + "," + field, StringComparison.Ordinal), 400);
+            var problem = await Refused(services.Production, Plain.Replace(field, field + "," + field, StringComparison.Ordinal), 400);
             Assert.Equal("duplicated-field", (string?)problem["code"]);
             Assert.Equal(pointer, (string?)problem["errors"]![0]!["pointer"]);
         }
@@ -285,7 +279,7 @@ public sealed class BadBodiesTests : IDisposable
     public async Task All_faults_come_at_once_with_what_was_given()
     {
         var request = Requests.Arc().With("/panel/width", "-7").With("/form/leadIn", "-8").With("/brake/length", "0");
-        var problem = await Refused(_services["Production"], request.ToJsonString(), 422);
+        var problem = await Refused(services.Production, request.ToJsonString(), 422);
         var given = problem["errors"]!.AsArray().ToDictionary(error => (string)error!["pointer"]!, error => (double)error!["given"]!);
         Assert.Equal(new Dictionary<string, double> { ["/panel/width"] = -7, ["/form/leadIn"] = -8, ["/brake/length"] = 0 }, given);
     }
@@ -293,42 +287,42 @@ public sealed class BadBodiesTests : IDisposable
     [Fact]
     public async Task Limits_are_stated_in_the_callers_units()
     {
-        var problem = await Refused(_services["Production"], Requests.Arc().With("/units", "\"in\"").With("/panel/thickness", "2").ToJsonString(), 422);
+        var problem = await Refused(services.Production, Requests.Arc().With("/units", "\"in\"").With("/panel/thickness", "2").ToJsonString(), 422);
         Assert.Contains(problem["errors"]!.AsArray(), error => (string?)error!["allowed"] == "0.001968504 to 0.984251969 in");
     }
 
     [Fact]
     public async Task A_misspelt_field_gets_a_suggestion()
     {
-        var problem = await Refused(_services["Production"], Requests.Arc().With("/panel/widht", "1").ToJsonString(), 400);
+        var problem = await Refused(services.Production, Requests.Arc().With("/panel/widht", "1").ToJsonString(), 400);
         Assert.Contains("width comes nearest", (string)problem["errors"]![0]!["message"]!, StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task Broken_json_is_placed_by_line_and_position()
     {
-        var problem = await Refused(_services["Production"], "{\n  \"units\": mm }", 400);
+        var problem = await Refused(services.Production, "{\n  \"units\": mm }", 400);
         Assert.Contains("line 2, position 12", (string)problem["detail"]!, StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task Bytes_that_are_no_text_are_refused()
     {
-        using var response = await _services["Production"].Post("/v1/forms", [0x7B, 0x22, 0xFF, 0x22, 0x3A, 0x31, 0x7D]);
+        using var response = await services.Production.Post("/v1/forms", [0x7B, 0x22, 0xFF, 0x22, 0x3A, 0x31, 0x7D]);
         Assert.Equal(400, (int)response.StatusCode);
     }
 
     [Fact]
     public async Task A_byte_order_mark_does_no_harm()
     {
-        using var response = await _services["Production"].Post("/v1/forms", [0xEF, 0xBB, 0xBF, .. Encoding.UTF8.GetBytes(Plain)]);
+        using var response = await services.Production.Post("/v1/forms", [0xEF, 0xBB, 0xBF, .. Encoding.UTF8.GetBytes(Plain)]);
         Assert.Equal(200, (int)response.StatusCode);
     }
 
     [Fact]
     public async Task An_unknown_code_is_explained_by_its_type()
     {
-        var service = _services["Production"];
+        var service = services.Production;
         foreach (var body in new[] { "{", Requests.Arc().With("/panel/width", "0").ToJsonString(), Requests.Arc().With("/form/foldRadius", "90").ToJsonString() })
         {
             using var response = await service.Post("/v1/forms", body);
@@ -336,12 +330,6 @@ public sealed class BadBodiesTests : IDisposable
             using var explanation = await service.Client.GetAsync((string)problem["type"]!);
             Assert.Equal(200, (int)explanation.StatusCode);
         }
-    }
-
-    public void Dispose()
-    {
-        foreach (var service in _services.Values)
-            service.Dispose();
     }
 
     private static async Task<JsonNode> Refused(Service service, string body, int status, string path = "/v1/forms")

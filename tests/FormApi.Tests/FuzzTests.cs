@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
@@ -13,14 +12,6 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
     private const int StripRounds = 3000;
     private const int ProgramRounds = 300;
     private const int Seed = 20240611;
-
-    private static readonly string[] Values =
-    [
-        "0", "-1", "1e308", "-1e308", "1e400", "1e-320", "0.000001", "1", "2", "3.5", "45", "89.9", "180", "359.9", "360", "1000", "99999", "1e5", "1e6",
-        "null", "true", "\"NaN\"", "\"Infinity\"", "\"\"", "\"mm\"", "\"in\"", "\"arc\"", "\"full\"", "\"fewest-folds\"", "\"equal-spacing\"",
-        "\"hidden\"", "\"gloss\"", "\"press\"", "\"ti-cp2\"", "\"al-2024-o\"", "\"al-1100-o\"", "\"outside\"", "\"far-edge\"", "\"centre\"", "\"wrapped\"",
-        "[]", "{}", "[[]]", "[1,2]", "[null]", "2147483648", "1.5e1",
-    ];
 
     private static readonly string[] Extras =
     [
@@ -58,48 +49,17 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
     [Fact]
     public async Task No_spoilt_request_breaks_the_service()
     {
-        var random = new Random(Seed);
         var seeds = Requests.Examples().Select(example => example.Body).Append(Requests.Arc()).ToArray();
-        var tally = new SortedDictionary<int, int>();
-        for (var round = 0; round < Rounds; round++)
-        {
-            var body = Spoil(seeds[random.Next(seeds.Length)], random);
-            using var response = await service.Post("/v1/forms", body);
-            var status = (int)response.StatusCode;
-            tally[status] = tally.GetValueOrDefault(status) + 1;
-            var text = await response.Content.ReadAsStringAsync();
-            Assert.True(status is 200 or 400 or 422, $"{status} in round {round}: {text}\n{Encoding.UTF8.GetString(body)}");
-            using var answer = JsonDocument.Parse(text);
-            if (status == 200)
-                AssertWhole(answer.RootElement);
-            else
-                Assert.NotEmpty(answer.RootElement.GetProperty("errors").EnumerateArray());
-        }
-
-        output.WriteLine(string.Join(", ", tally.Select(entry => $"{entry.Key}: {entry.Value}")));
-        Assert.True(tally.GetValueOrDefault(200) > Rounds / 20, "Too few requests got through to the calculation.");
+        var tally = await Send(Drawn("computeForm", seeds, Rounds, Extras), AssertWhole);
+        AssertReached(tally, "computeForm", Rounds / 20);
     }
 
     [Fact]
     public async Task No_spoilt_prediction_breaks_the_service()
     {
-        var random = new Random(Seed);
         var seeds = Requests.Predictions().Select(example => example.Body).Append(Requests.Standing()).ToArray();
         var wrapped = 0;
-        for (var round = 0; round < Rounds / 4; round++)
-        {
-            var body = Spoil(seeds[random.Next(seeds.Length)], random);
-            using var response = await service.Post("/v1/forms/prediction", body);
-            var status = (int)response.StatusCode;
-            var text = await response.Content.ReadAsStringAsync();
-            Assert.True(status is 200 or 400 or 422, $"{status} in round {round}: {text}\n{Encoding.UTF8.GetString(body)}");
-            using var answer = JsonDocument.Parse(text);
-            if (status == 200)
-                wrapped += AssertTold(answer.RootElement) ? 1 : 0;
-            else
-                Assert.NotEmpty(answer.RootElement.GetProperty("errors").EnumerateArray());
-        }
-
+        await Send(Drawn("predictPanel", seeds, Rounds / 4, Extras), answer => Interlocked.Add(ref wrapped, AssertTold(answer) ? 1 : 0));
         output.WriteLine($"{wrapped} wrapped");
         Assert.True(wrapped > Rounds / 40, "Too few requests got through to the calculation.");
     }
@@ -107,28 +67,98 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
     [Fact]
     public async Task No_spoilt_program_breaks_the_service()
     {
-        var random = new Random(Seed);
         var seeds = Requests.Programs().Select(example => example.Body).Append(Requests.Program()).Append(Requests.Hoop()).ToArray();
-        var tally = new SortedDictionary<int, int>();
-        for (var round = 0; round < ProgramRounds; round++)
+        // A search that a busy machine cut short is a 503 and never half an answer; all else is the caller's.
+        var tally = await Send(Drawn("programBrake", seeds, ProgramRounds, ProgramExtras), AssertFoldable, mayBeCutShort: true);
+        Assert.True(tally.GetValueOrDefault(("programBrake", 503)) < ProgramRounds / 20, "Too many searches were cut short.");
+        AssertReached(tally, "programBrake", ProgramRounds / 20);
+    }
+
+    [Fact]
+    public async Task No_spoilt_strip_breaks_the_service()
+    {
+        var seeds = Seeds(Requests.StripExamples());
+        var tally = await Send(InTurn(seeds, StripRounds, (seed, random) => Spoiling.Spoil(seed, random, StripExtras)), AssertLearnt);
+        foreach (var (operation, _) in seeds)
+            AssertReached(tally, operation, StripRounds / 50);
+    }
+
+    [Fact]
+    public async Task No_spoilt_measurement_breaks_the_service()
+    {
+        var seeds = Seeds(Requests.AccuracyExamples());
+        var tally = await Send(
+            InTurn(seeds, StripRounds / 3, (seed, random) => Spoiling.Spoil(Spoiling.WithSpoiltLists(seed, random), random, AccuracyExtras)),
+            AssertAccountedFor);
+        foreach (var (operation, _) in seeds)
+            AssertReached(tally, operation, StripRounds / 60);
+    }
+
+    private static (string Operation, JsonObject Body)[] Seeds(TheoryData<string, string> examples) =>
+        [.. examples.Select(example => ((string)example[0], Requests.Example((string)example[0], (string)example[1])))];
+
+    private static IEnumerable<(string Operation, byte[] Body)> Drawn(string operation, JsonObject[] seeds, int rounds, string[] extras)
+    {
+        var random = new Random(Seed);
+        for (var round = 0; round < rounds; round++)
+            yield return (operation, Spoiling.Spoil(seeds[random.Next(seeds.Length)], random, extras));
+    }
+
+    private static IEnumerable<(string Operation, byte[] Body)> InTurn(
+        (string Operation, JsonObject Body)[] seeds, int rounds, Func<JsonObject, Random, byte[]> spoil)
+    {
+        var random = new Random(Seed);
+        for (var round = 0; round < rounds; round++)
         {
-            var body = Spoil(seeds[random.Next(seeds.Length)], random, ProgramExtras);
-            using var response = await service.Post("/v1/programs", body);
+            var (operation, body) = seeds[round % seeds.Length];
+            yield return (operation, spoil(body, random));
+        }
+    }
+
+    // Sends all of them, as many at a time as there are processors; what comes out does not hang on the order.
+    private async Task<SortedDictionary<(string Operation, int Status), int>> Send(
+        IEnumerable<(string Operation, byte[] Body)> requests, Action<JsonElement> assertAnswer, bool mayBeCutShort = false)
+    {
+        var tally = new SortedDictionary<(string, int), int>();
+        var sent = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount };
+        await Parallel.ForEachAsync(requests.ToArray().Index(), sent, async (request, _) =>
+        {
+            var (round, (operation, body)) = request;
+            using var response = await service.Post(Requests.PathOf(operation), body);
             var status = (int)response.StatusCode;
-            tally[status] = tally.GetValueOrDefault(status) + 1;
-            var text = await response.Content.ReadAsStringAsync();
-            // A search that a busy machine cut short is a 503 and never half an answer; all else is the caller's.
-            Assert.True(status is 200 or 400 or 422 or 503, $"{status} in round {round}: {text}\n{Encoding.UTF8.GetString(body)}");
+            var text = await response.Content.ReadAsStringAsync(CancellationToken.None);
+            lock (tally)
+                tally[(operation, status)] = tally.GetValueOrDefault((operation, status)) + 1;
+            Assert.True(status is 200 or 400 or 422 || (mayBeCutShort && status == 503), $"{status} in round {round}: {text}\n{Encoding.UTF8.GetString(body)}");
             using var answer = JsonDocument.Parse(text);
             if (status == 200)
-                AssertFoldable(answer.RootElement);
+                assertAnswer(answer.RootElement);
             else if (status != 503)
                 Assert.NotEmpty(answer.RootElement.GetProperty("errors").EnumerateArray());
+        });
+        output.WriteLine(string.Join(", ", tally.Select(entry => $"{entry.Key}: {entry.Value}")));
+        return tally;
+    }
+
+    private static void AssertReached(SortedDictionary<(string Operation, int Status), int> tally, string operation, int least) =>
+        Assert.True(tally.GetValueOrDefault((operation, 200)) > least, $"Too few requests of {operation} got through to the calculation.");
+
+    private static void AssertWhole(JsonElement answer)
+    {
+        Assert.True(answer.GetProperty("form").GetProperty("sweep").GetDouble() > 0);
+        var stations = answer.GetProperty("form").GetProperty("stations");
+        Assert.Equal(answer.GetProperty("form").GetProperty("folds").GetInt32(), stations.GetArrayLength());
+        var last = 0.0;
+        foreach (var station in stations.EnumerateArray())
+        {
+            foreach (var field in new[] { "at", "mark", "sightLine", "angle", "runningAngle", "facetAfter", "straightAfter" })
+                Assert.True(double.IsFinite(station.GetProperty(field).GetDouble()), field);
+            Assert.True(station.GetProperty("runningAngle").GetDouble() > last);
+            last = station.GetProperty("runningAngle").GetDouble();
         }
 
-        output.WriteLine(string.Join(", ", tally.Select(entry => $"{entry.Key}: {entry.Value}")));
-        Assert.True(tally.GetValueOrDefault(503) < ProgramRounds / 20, "Too many searches were cut short.");
-        Assert.True(tally.GetValueOrDefault(200) > ProgramRounds / 20, "Too few requests got through to the calculation.");
+        foreach (var check in answer.GetProperty("checks").EnumerateArray())
+            Assert.True(check.GetProperty("verdict").GetString() != "fail" || check.GetProperty("remedy").ValueKind == JsonValueKind.String, check.GetRawText());
     }
 
     // Every fold once, numbered in order, none of them striking anything.
@@ -157,71 +187,6 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
         Assert.Equal(ripple.GetProperty("known").GetBoolean(), ripple.GetProperty("height").ValueKind == JsonValueKind.Number);
         Assert.True(wraps || !ripple.GetProperty("known").GetBoolean());
         return wraps;
-    }
-
-    [Fact]
-    public async Task No_spoilt_strip_breaks_the_service()
-    {
-        var random = new Random(Seed);
-        var seeds = Requests.StripExamples().Select(example => (Operation: (string)example[0], Body: Requests.Example((string)example[0], (string)example[1]))).ToArray();
-        var tally = new SortedDictionary<(string, int), int>();
-        for (var round = 0; round < StripRounds; round++)
-        {
-            var (operation, seed) = seeds[round % seeds.Length];
-            var body = Spoil(seed, random, StripExtras);
-            using var response = await service.Post(Requests.PathOf(operation), body);
-            var status = (int)response.StatusCode;
-            tally[(operation, status)] = tally.GetValueOrDefault((operation, status)) + 1;
-            var text = await response.Content.ReadAsStringAsync();
-            Assert.True(status is 200 or 400 or 422, $"{status} in round {round}: {text}\n{Encoding.UTF8.GetString(body)}");
-            using var answer = JsonDocument.Parse(text);
-            if (status == 200)
-                AssertLearnt(answer.RootElement);
-            else
-                Assert.NotEmpty(answer.RootElement.GetProperty("errors").EnumerateArray());
-        }
-
-        output.WriteLine(string.Join(", ", tally.Select(entry => $"{entry.Key}: {entry.Value}")));
-        foreach (var operation in seeds.Select(seed => seed.Operation).Distinct())
-            Assert.True(tally.GetValueOrDefault((operation, 200)) > StripRounds / 50, $"Too few requests of {operation} got through to the calculation.");
-    }
-
-    [Fact]
-    public async Task No_spoilt_measurement_breaks_the_service()
-    {
-        var random = new Random(Seed);
-        var seeds = Requests.AccuracyExamples().Select(example => (Operation: (string)example[0], Body: Requests.Example((string)example[0], (string)example[1]))).ToArray();
-        var tally = new SortedDictionary<(string, int), int>();
-        for (var round = 0; round < StripRounds / 3; round++)
-        {
-            var (operation, seed) = seeds[round % seeds.Length];
-            var body = Spoil(WithSpoiltLists(seed, random), random, AccuracyExtras);
-            using var response = await service.Post(Requests.PathOf(operation), body);
-            var status = (int)response.StatusCode;
-            tally[(operation, status)] = tally.GetValueOrDefault((operation, status)) + 1;
-            var text = await response.Content.ReadAsStringAsync();
-            Assert.True(status is 200 or 400 or 422, $"{status} in round {round}: {text}\n{Encoding.UTF8.GetString(body)}");
-            using var answer = JsonDocument.Parse(text);
-            if (status == 200)
-                AssertAccountedFor(answer.RootElement);
-            else
-                Assert.NotEmpty(answer.RootElement.GetProperty("errors").EnumerateArray());
-        }
-
-        output.WriteLine(string.Join(", ", tally.Select(entry => $"{entry.Key}: {entry.Value}")));
-        foreach (var operation in seeds.Select(seed => seed.Operation).Distinct())
-            Assert.True(tally.GetValueOrDefault((operation, 200)) > StripRounds / 60, $"Too few requests of {operation} got through to the calculation.");
-    }
-
-    // Numbers in lists are no fields: one of them is moved here.
-    private static JsonObject WithSpoiltLists(JsonObject seed, Random random)
-    {
-        var body = seed.DeepClone().AsObject();
-        if (random.Next(2) == 0 && body["measured"]?["angles"] is JsonArray { Count: > 0 } angles)
-            angles[random.Next(angles.Count)] = NumberNode(random.NextDouble() * 40);
-        if (random.Next(2) == 0 && body["measured"]?["points"] is JsonArray { Count: > 0 } points)
-            points[random.Next(points.Count)]![0]![random.Next(2)] = NumberNode(random.NextDouble() * 100);
-        return body;
     }
 
     private static void AssertAccountedFor(JsonElement answer)
@@ -271,97 +236,5 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
             foreach (var field in element.EnumerateObject())
                 AssertIntervals(field.Value);
         }
-    }
-
-    private static byte[] Spoil(JsonObject seed, Random random) => Spoil(seed, random, Extras);
-
-    private static byte[] Spoil(JsonObject seed, Random random, string[] extras)
-    {
-        var body = seed.DeepClone().AsObject();
-        for (var changes = random.Next(1, 4); changes > 0; changes--)
-        {
-            if (random.Next(5) == 0)
-                body = TrySet(body, extras[random.Next(extras.Length)], Values[random.Next(Values.Length)]);
-            else
-                ChangeOne(body, random);
-        }
-
-        var bytes = Encoding.UTF8.GetBytes(body.ToJsonString());
-        if (random.Next(16) == 0)
-            bytes[random.Next(bytes.Length)] = (byte)random.Next(256);
-        return random.Next(40) == 0 ? bytes[..random.Next(bytes.Length)] : bytes;
-    }
-
-    private static JsonObject TrySet(JsonObject body, string pointer, string value)
-    {
-        try
-        {
-            return body.With(pointer, value);
-        }
-        catch (Exception spoilt) when (spoilt is InvalidOperationException or FormatException or ArgumentOutOfRangeException)
-        {
-            // An earlier change put a plain value where this one needs an object.
-            return body;
-        }
-    }
-
-    private static void ChangeOne(JsonObject body, Random random)
-    {
-        var leaves = Leaves(body).ToArray();
-        var numbers = leaves.Where(leaf => NumberAt(leaf) is not double.NaN).ToArray();
-        var leaf = random.Next(6) > 0 && numbers.Length > 0 ? numbers[random.Next(numbers.Length)] : leaves[random.Next(leaves.Length)];
-        var (parent, key) = leaf;
-        var number = NumberAt(leaf);
-        // Mostly numbers that may pass: a request that fails by its shape never reaches the calculation.
-        switch (random.Next(20))
-        {
-            case 0:
-                parent.Remove(key);
-                break;
-            case 1:
-                parent[key + "x"] = JsonNode.Parse("1");
-                break;
-            case < 8 when double.IsFinite(number):
-                parent[key] = NumberNode(number * Math.Pow(10, (random.NextDouble() * 4) - 2));
-                break;
-            case < 18 when double.IsFinite(number):
-                parent[key] = NumberNode(number * (0.5 + random.NextDouble()));
-                break;
-            default:
-                parent[key] = JsonNode.Parse(Values[random.Next(Values.Length)]);
-                break;
-        }
-    }
-
-    private static double NumberAt((JsonObject Parent, string Key) leaf) =>
-        leaf.Parent[leaf.Key] is JsonValue value && value.GetValueKind() == JsonValueKind.Number ? value.GetValue<double>() : double.NaN;
-
-    private static JsonNode? NumberNode(double number) => JsonNode.Parse(number.ToString("R", CultureInfo.InvariantCulture));
-
-    private static IEnumerable<(JsonObject Parent, string Key)> Leaves(JsonNode node) => node switch
-    {
-        JsonObject fields => fields.SelectMany(field => field.Value is JsonObject or JsonArray { Count: > 0 }
-            ? Leaves(field.Value).Append((fields, field.Key))
-            : [(fields, field.Key)]),
-        JsonArray items => items.OfType<JsonObject>().SelectMany(Leaves),
-        _ => [],
-    };
-
-    private static void AssertWhole(JsonElement answer)
-    {
-        Assert.True(answer.GetProperty("form").GetProperty("sweep").GetDouble() > 0);
-        var stations = answer.GetProperty("form").GetProperty("stations");
-        Assert.Equal(answer.GetProperty("form").GetProperty("folds").GetInt32(), stations.GetArrayLength());
-        var last = 0.0;
-        foreach (var station in stations.EnumerateArray())
-        {
-            foreach (var field in new[] { "at", "mark", "sightLine", "angle", "runningAngle", "facetAfter", "straightAfter" })
-                Assert.True(double.IsFinite(station.GetProperty(field).GetDouble()), field);
-            Assert.True(station.GetProperty("runningAngle").GetDouble() > last);
-            last = station.GetProperty("runningAngle").GetDouble();
-        }
-
-        foreach (var check in answer.GetProperty("checks").EnumerateArray())
-            Assert.True(check.GetProperty("verdict").GetString() != "fail" || check.GetProperty("remedy").ValueKind == JsonValueKind.String, check.GetRawText());
     }
 }

@@ -29,10 +29,21 @@ public static class Requests
         ["inspectForm"] = "/v1/inspections",
     };
 
+    private static readonly Dictionary<string, string> FormPaths = new()
+    {
+        ["computeForm"] = "/v1/forms",
+        ["drawForm"] = "/v1/forms/drawing",
+        ["predictPanel"] = "/v1/forms/prediction",
+        ["programBrake"] = "/v1/programs",
+    };
+
+    /// <summary>The path of every operation that takes a body.</summary>
+    public static IReadOnlyDictionary<string, string> Paths { get; } =
+        FormPaths.Concat(StripPaths).Concat(AccuracyPaths).ToDictionary();
+
     /// <summary>The path of an operation.</summary>
     /// <param name="operation">Its name.</param>
-    public static string PathOf(string operation) =>
-        AccuracyPaths.GetValueOrDefault(operation) ?? StripPaths.GetValueOrDefault(operation, "/v1/forms");
+    public static string PathOf(string operation) => Paths[operation];
 
     /// <summary>A committed example.</summary>
     /// <param name="operation">Name of the operation.</param>

@@ -9,21 +9,26 @@ namespace Forming.Drawing.Tests;
 /// <summary>The programs that the sheet and the file are tried on.</summary>
 public static class ProgramExamples
 {
-    public static IReadOnlyDictionary<string, Func<ProgramJob>> All { get; } = new Dictionary<string, Func<ProgramJob>>
+    // A search takes seconds: each is made once.
+    private static readonly Dictionary<string, Lazy<ProgramJob>> Made = new()
     {
-        ["six-folds"] = SixFolds,
-        ["press-inches"] = Press,
-        ["forty-folds"] = FortyFolds,
-        ["half-turn-press"] = HalfTurn,
+        ["six-folds"] = new(SixFolds),
+        ["press-inches"] = new(Press),
+        ["forty-folds"] = new(FortyFolds),
+        ["half-turn-press"] = new(HalfTurn),
     };
 
-    public static ProgramJob SixFolds() => Job(Part(6, 60, 24, 90, 90), new LeafBrake { LengthMm = 1250 });
+    public static IEnumerable<string> Names => Made.Keys;
 
-    public static ProgramJob Press() => Job(Part(8, 90, 20, 100, 160), new PressBrake { LengthMm = 2000, DieOpeningMm = 12 }, LengthUnits.Inch);
+    public static ProgramJob Of(string name) => Made[name].Value;
 
-    public static ProgramJob FortyFolds() => Job(Part(40, 150, 17, 90, 700), new LeafBrake { LengthMm = 1250 });
+    private static ProgramJob SixFolds() => Job(Part(6, 60, 24, 90, 90), new LeafBrake { LengthMm = 1250 });
 
-    public static ProgramJob HalfTurn() => Job(Part(12, 180, 24, 60, 60), new PressBrake { LengthMm = 2000 });
+    private static ProgramJob Press() => Job(Part(8, 90, 20, 100, 160), new PressBrake { LengthMm = 2000, DieOpeningMm = 12 }, LengthUnits.Inch);
+
+    private static ProgramJob FortyFolds() => Job(Part(40, 150, 17, 90, 700), new LeafBrake { LengthMm = 1250 });
+
+    private static ProgramJob HalfTurn() => Job(Part(12, 180, 24, 60, 60), new PressBrake { LengthMm = 2000 });
 
     private static ProgramPart Part(int folds, double sweepDegrees, double straightMm, double leadInMm, double leadOutMm)
     {

@@ -13,33 +13,25 @@ namespace Forming.Drawing.Tests;
 /// <summary>The sheet and the file of a program.</summary>
 public class ProgramSheetTests
 {
-    public static TheoryData<string> Names => [.. ProgramExamples.All.Keys];
+    public static TheoryData<string> Names => [.. ProgramExamples.Names];
 
     [Theory]
     [MemberData(nameof(Names))]
     public void Sheet_is_the_one_that_was_looked_at(string name) =>
-        Golden.Matches($"program-{name}.svg", Svg(ProgramExamples.All[name]()));
+        Golden.Matches($"program-{name}.svg", Svg(ProgramExamples.Of(name)));
 
     [Theory]
     [MemberData(nameof(Names))]
     public void File_is_the_one_that_was_looked_at(string name) =>
-        Golden.Matches($"program-{name}.csv", Csv(ProgramExamples.All[name]()));
+        Golden.Matches($"program-{name}.csv", Csv(ProgramExamples.Of(name)));
 
     [Theory]
     [MemberData(nameof(Names))]
     public void No_text_lies_on_another_and_nothing_leaves_the_sheet(string name)
     {
-        var root = XDocument.Parse(Svg(ProgramExamples.All[name]())).Root!;
-        var box = root.Attribute("viewBox")!.Value.Split(' ').Select(part => double.Parse(part, CultureInfo.InvariantCulture)).ToArray();
-        var boxes = Texts(root).Select(TextBox.Of).ToArray();
-        for (var i = 0; i < boxes.Length; i++)
-        {
-            Assert.True(boxes[i].Left >= box[0] && boxes[i].Right <= box[0] + box[2] && boxes[i].Bottom <= box[1] + box[3], boxes[i].ToString());
-            for (var j = i + 1; j < boxes.Length; j++)
-                Assert.False(boxes[i].Overlaps(boxes[j]), $"{boxes[i]} on {boxes[j]}");
-        }
-
-        var strokes = ProgramBlocks.Of(ProgramExamples.All[name](), double.PositiveInfinity).SelectMany(block => block.Items).OfType<Stroke>();
+        var root = XDocument.Parse(Svg(ProgramExamples.Of(name))).Root!;
+        TextBox.AssertApart(root, Texts(root));
+        var strokes = ProgramBlocks.Of(ProgramExamples.Of(name), double.PositiveInfinity).SelectMany(block => block.Items).OfType<Stroke>();
         Assert.All(strokes.SelectMany(stroke => stroke.Points), point => Assert.InRange(point.X, -0.01, Page.Width + 0.01));
     }
 
@@ -47,7 +39,7 @@ public class ProgramSheetTests
     [MemberData(nameof(Names))]
     public void Every_step_has_its_row_and_every_handling_its_picture(string name)
     {
-        var job = ProgramExamples.All[name]();
+        var job = ProgramExamples.Of(name);
         var texts = Texts(XDocument.Parse(Svg(job)).Root!).ToArray();
         var rows = texts.GroupBy(text => text.Attribute("y")!.Value).Select(row => row.Select(text => text.Value).ToArray()).ToArray();
         foreach (var step in job.Program.Steps)
@@ -69,7 +61,7 @@ public class ProgramSheetTests
     [MemberData(nameof(Names))]
     public void File_reads_back_as_the_program(string name)
     {
-        var job = ProgramExamples.All[name]();
+        var job = ProgramExamples.Of(name);
         var text = Csv(job);
         Assert.Equal(text.Count(character => character == '\n'), text.Count(character => character == '\r'));
         using var csv = new CsvReader(new StringReader(text), CultureInfo.InvariantCulture);
@@ -96,7 +88,7 @@ public class ProgramSheetTests
     [Fact]
     public void Pages_hold_every_step_and_equal_programs_give_equal_bytes()
     {
-        var job = ProgramExamples.FortyFolds();
+        var job = ProgramExamples.Of("forty-folds");
         var bytes = Written.Bytes(stream => ProgramPdfSheet.Write(job, PaperSize.A4, stream));
         Assert.Equal(bytes, Written.Bytes(stream => ProgramPdfSheet.Write(job, PaperSize.A4, stream)));
         using var document = PdfDocument.Open(bytes);
@@ -109,7 +101,7 @@ public class ProgramSheetTests
     [Fact]
     public void The_part_is_drawn_where_the_program_has_it()
     {
-        var job = ProgramExamples.SixFolds();
+        var job = ProgramExamples.Of("six-folds");
         var step = job.Program.Steps[^1];
         var placed = job.Program.At(step, step.StopAngle);
         var ribbon = Ribbon.About([.. placed.Back.Reverse(), .. placed.Front], 2);

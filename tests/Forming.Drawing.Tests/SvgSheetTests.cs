@@ -57,15 +57,7 @@ public class SvgSheetTests
     public void No_text_lies_on_another_or_leaves_the_sheet(string name)
     {
         var job = Examples.All[name]();
-        var root = XDocument.Parse(Written.Svg(job)).Root!;
-        var box = root.Attribute("viewBox")!.Value.Split(' ').Select(part => double.Parse(part, CultureInfo.InvariantCulture)).ToArray();
-        var boxes = Texts(job).Where(text => text.Attribute("transform") is null).Select(TextBox.Of).ToArray();
-        for (var i = 0; i < boxes.Length; i++)
-        {
-            Assert.True(boxes[i].Left >= box[0] && boxes[i].Right <= box[0] + box[2] && boxes[i].Bottom <= box[1] + box[3], boxes[i].ToString());
-            for (var j = i + 1; j < boxes.Length; j++)
-                Assert.False(boxes[i].Overlaps(boxes[j]), $"{boxes[i]} on {boxes[j]}");
-        }
+        TextBox.AssertApart(XDocument.Parse(Written.Svg(job)).Root!, Upright(job));
     }
 
     [Fact]
@@ -88,10 +80,11 @@ public class SvgSheetTests
     public void Two_hundred_folds_and_long_names_leave_nothing_on_top_of_anything()
     {
         var job = Examples.TwoHundredFolds();
-        var boxes = Texts(job).Where(text => text.Attribute("transform") is null).Select(TextBox.Of).ToArray();
-        for (var i = 0; i < boxes.Length; i++)
-            Assert.DoesNotContain(boxes.Skip(i + 1), boxes[i].Overlaps);
+        TextBox.AssertApart(XDocument.Parse(Written.Svg(job)).Root!, Upright(job));
     }
+
+    // All but what lies across the sheet.
+    private static IEnumerable<XElement> Upright(DrawingJob job) => Texts(job).Where(text => text.Attribute("transform") is null);
 
     private static XElement[] Texts(DrawingJob job) => [.. XDocument.Parse(Written.Svg(job)).Descendants(Svg + "text")];
 }

@@ -20,6 +20,22 @@ internal sealed record TextBox(string Text, double Left, double Top, double Righ
 
     public bool Overlaps(TextBox other) => Left < other.Right && other.Left < Right && Top < other.Bottom && other.Top < Bottom;
 
+    /// <summary>Asserts that no text lies on another and that none leaves the sheet.</summary>
+    /// <param name="root">The sheet.</param>
+    /// <param name="texts">Its lines of text.</param>
+    public static void AssertApart(XElement root, IEnumerable<XElement> texts)
+    {
+        var sheet = root.Attribute("viewBox")!.Value.Split(' ').Select(part => double.Parse(part, CultureInfo.InvariantCulture)).ToArray();
+        var boxes = texts.Select(Of).ToArray();
+        Assert.All(boxes, box => Assert.True(box.Left >= sheet[0] && box.Right <= sheet[0] + sheet[2] && box.Bottom <= sheet[1] + sheet[3], box.ToString()));
+        for (var i = 0; i < boxes.Length; i++)
+        {
+            // Words only where they are needed: there are many pairs.
+            if (Array.FindIndex(boxes, i + 1, boxes[i].Overlaps) is >= 0 and var j)
+                Assert.Fail($"{boxes[i]} on {boxes[j]}");
+        }
+    }
+
     private static double Number(XElement element, string name) =>
         double.Parse(element.Attribute(name)!.Value, CultureInfo.InvariantCulture);
 }

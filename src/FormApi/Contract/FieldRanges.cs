@@ -45,7 +45,7 @@ internal static class FieldRanges
         yield return (typeof(PredictionRequest), new PredictionRequestRules(units));
         yield return (typeof(StandingStationInput), new StandingStationInputRules(units));
         yield return (typeof(ProgramRequest), new ProgramRequestRules(units));
-        yield return (typeof(ProgramBrakeInput), new ProgramBrakeInputRules(units));
+        yield return (typeof(ProgramBrakeInput), new BrakeInputRules(units));
         yield return (typeof(ToolsInput), new ToolsInputRules(units));
         yield return (typeof(GaugeInput), new GaugeInputRules(units));
         yield return (typeof(ToolSizeInput), new ToolSizeInputRules(units));

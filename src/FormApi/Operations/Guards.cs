@@ -71,7 +71,10 @@ internal static class Guards
         app.UseResponseCompression();
         app.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandler = _ => Task.CompletedTask });
         app.UseStatusCodePages(context =>
-            new ProblemResult(Problems.OfStatus(context.HttpContext.Response.StatusCode)).ExecuteAsync(context.HttpContext));
+        {
+            var kind = Problems.OfStatus(context.HttpContext.Response.StatusCode);
+            return new ProblemResult(kind, kind.Explanation).ExecuteAsync(context.HttpContext);
+        });
         app.UseRouting();
         app.Use(MediaTypes.Negotiate);
         app.UseRateLimiter();

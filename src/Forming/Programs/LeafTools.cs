@@ -40,7 +40,7 @@ internal sealed class LeafTools : BrakeTools
         var (r, t) = (Part.Shape.RadiusMm, Part.Shape.ThicknessMm);
         var along = Point.Along(turn);
         Point[] corners = [new(r, -t), new(LeafReach, -t), new(LeafReach, -t - LeafThickness), new(r, -t - LeafThickness)];
-        yield return new(Leaf, [.. corners.Select(corner => (corner.X * along) + (corner.Y * along.Left()))]);
+        yield return new(Leaf, [.. corners.Select(corner => corner.TurnedTo(along))]);
     }
 
     public override (double Front, double Back) ShortestRuns(int fold) => (brake.MinRunMm, brake.MinLandMm);

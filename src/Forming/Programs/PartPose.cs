@@ -50,8 +50,7 @@ internal sealed class PartPose
         shift += new Point(0, -tools.Part.Shape.ThicknessMm / 2);
         for (var i = 0; i < from.Length; i++)
         {
-            var q = from[i];
-            var p = new Point((along.X * q.X) - (along.Y * q.Y), (along.Y * q.X) + (along.X * q.Y)) + shift;
+            var p = from[i].TurnedTo(along) + shift;
             to[i] = new(mirror * p.X, p.Y);
         }
     }

@@ -90,14 +90,8 @@ internal static class Paths
     public static bool Pushes(BrakeTools tools, Effort effort, FreePart from, FreePart to, double lift)
     {
         var turn = Math.IEEERemainder(to.StartHeading - from.StartHeading, 2 * Math.PI);
-        var shift = to.Start + Turned(from.Centre - from.Start, turn) - from.Centre;
+        var shift = to.Start + (from.Centre - from.Start).TurnedTo(Point.Along(turn)) - from.Centre;
         return new Way(tools, effort, from, lift).IsClear(new(Point.Origin, shift, 0, turn));
-    }
-
-    private static Point Turned(Point vector, double turn)
-    {
-        var along = Point.Along(turn);
-        return (vector.X * along) + (vector.Y * along.Left());
     }
 
     /// <summary>A rigid move, its shift and its turn about the part's centre growing together.</summary>

@@ -2,6 +2,7 @@ using CsCheck;
 using Forming.Facets;
 using Forming.Inspection;
 using Forming.Layout;
+using Forming.Numerics;
 using Forming.Results;
 using static Forming.Tests.Workshop;
 
@@ -197,7 +198,7 @@ public class InspectionReportTests
     private static Angle[] Angles(FoldedPolygon form) => [.. form.FoldAngles.Select(angle => new Angle(angle))];
 
     private static Point[] Moved(IEnumerable<Point> points, double turn, Point shift) =>
-        [.. points.Select(point => shift + (point.X * Point.Along(turn)) + (point.Y * Point.Along(turn).Left()))];
+        [.. points.Select(point => shift + point.TurnedTo(Point.Along(turn)))];
 
     private static Point[][] PointsOn(FoldedPolygon form, int count, double turn, Point shift)
     {

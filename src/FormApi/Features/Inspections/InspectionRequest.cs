@@ -4,7 +4,6 @@ using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
 using FormApi.Features.Forms;
-using FormApi.Features.Predictions;
 using FormApi.Http;
 using Forming.Facets;
 using Forming.Inspection;
@@ -41,7 +40,7 @@ internal sealed record InspectionRequest(
     static JsonTypeInfo<InspectionRequest> IRequestBody<InspectionRequest>.TypeInfo => WireJson.Requests.InspectionRequest;
 
     /// <inheritdoc/>
-    bool IRequestBody<InspectionRequest>.HasNullItems => FoldedRules.HasNull(this) || Measured.Points is { } points && points.Contains(null);
+    bool IRequestBody<InspectionRequest>.HasNullItems => StationsRules.HasNull(this) || Measured.Points is { } points && points.Contains(null);
 
     /// <inheritdoc/>
     string? IRequestBody<InspectionRequest>.MissingField => FoldedRules.MissingField(this);
@@ -86,7 +85,7 @@ internal sealed class InspectionRequestRules : Rules<InspectionRequest>
         RuleFor(request => request).Custom((request, context) =>
         {
             if (request.Stations is not null && request.Panel is { } panel)
-                PredictionRequestRules.CheckUnused(panel, context);
+                FoldedRules.CheckPanel(panel, context);
             if (request.Ends is not null && (request.Stations is null || request.Panel is null))
                 context.FaultAt("ends", "not-applicable", "It only says where the panel is clamped on a form given by its stations.", "only with stations and a panel; else form.stepping.ends");
         });

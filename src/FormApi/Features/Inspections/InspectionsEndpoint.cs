@@ -1,3 +1,4 @@
+using FormApi.Features.Forms;
 using FormApi.Http;
 using Forming;
 using Forming.Facets;

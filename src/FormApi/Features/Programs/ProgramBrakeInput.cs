@@ -35,18 +35,11 @@ internal sealed class ProgramBrakeInputRules : Rules<ProgramBrakeInput>
     /// <param name="units">The units.</param>
     public ProgramBrakeInputRules(UnitSystem units)
     {
-        RuleFor(brake => brake.Length).Within(Ranges.BrakeLength, units);
-        RuleFor(brake => brake.MinFacet).Within(Ranges.Facet, units);
-        RuleFor(brake => brake.StopResolution).Within(Ranges.StopResolution, units);
-        RuleFor(brake => brake.Reach).Within(Ranges.Tooling, units);
-        RuleFor(brake => brake.DieOpening).Within(Ranges.Tooling, units);
-        RuleFor(brake => brake.Capacity!).SetValidator(new CapacityInputRules(units)).When(brake => brake.Capacity is not null);
+        RuleFor(brake => brake.AsBrake()).SetValidator(new BrakeInputRules(units));
         RuleFor(brake => brake.Tools!).SetValidator(new ToolsInputRules(units)).When(brake => brake.Tools is not null);
         RuleFor(brake => brake).Custom((brake, context) =>
         {
             var isPress = brake.Kind is BrakeKind.Press;
-            if (brake.DieOpening is not null && !isPress)
-                context.FaultAt("dieOpening", "not-applicable", "A leaf brake has no die.", "only with kind press");
             foreach (var field in brake.Tools?.OfTheOtherKind(isPress) ?? [])
             {
                 context.FaultAt(

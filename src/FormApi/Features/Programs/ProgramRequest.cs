@@ -1,9 +1,7 @@
-using System.Globalization;
 using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
 using FormApi.Features.Forms;
-using FormApi.Features.Predictions;
 using FormApi.Http;
 
 namespace FormApi.Features.Programs;
@@ -21,13 +19,13 @@ internal sealed record ProgramRequest(
     ProgramBrakeInput Brake,
     PanelInput? Panel = null,
     MarksInput? Marks = null,
-    IReadOnlyList<StandingStationInput>? Stations = null) : IRequestBody<ProgramRequest>
+    IReadOnlyList<StandingStationInput>? Stations = null) : IRequestBody<ProgramRequest>, IStationsRequest
 {
     /// <inheritdoc/>
     static JsonTypeInfo<ProgramRequest> IRequestBody<ProgramRequest>.TypeInfo => WireJson.Requests.ProgramRequest;
 
     /// <inheritdoc/>
-    bool IRequestBody<ProgramRequest>.HasNullItems => (Panel is not null && FormRequest.HasNull(Panel)) || (Stations is { } stations && stations.Contains(null));
+    bool IRequestBody<ProgramRequest>.HasNullItems => StationsRules.HasNull(this);
 
     /// <inheritdoc/>
     string? IRequestBody<ProgramRequest>.MissingField => Stations is not null
@@ -41,9 +39,6 @@ internal sealed record ProgramRequest(
 /// <summary>What a request must satisfy once its shape is right.</summary>
 internal sealed class ProgramRequestRules : Rules<ProgramRequest>
 {
-    // What a form's answer loses by its nine decimals, and a tape reads off.
-    private const double SameLength = 1e-6;
-
     private static readonly ProgramRequestRules InMm = new(UnitSystem.Mm);
     private static readonly ProgramRequestRules InInch = new(UnitSystem.Inch);
 
@@ -55,14 +50,9 @@ internal sealed class ProgramRequestRules : Rules<ProgramRequest>
         RuleFor(request => request.Form).SetValidator(new FormInputRules(units));
         RuleFor(request => request.Brake).SetValidator(new ProgramBrakeInputRules(units));
         RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units)).When(request => request is { Marks: not null, Stations: null });
-        When(request => request.Stations is not null, () =>
-        {
-            RuleFor(request => request).Custom(CheckUse);
-            RuleFor(request => request.Stations!.Count).Within(Ranges.ProgramStationCount, units).OverridePropertyName("stations");
-            RuleForEach(request => request.Stations!.Take((int)Ranges.ProgramStationCount.Max))
-                .SetValidator(new StandingStationInputRules(units)).OverridePropertyName("stations");
-            RuleFor(request => request).Custom(CheckLeadOut);
-        });
+        RuleFor(request => request).Custom(CheckUse);
+        this.AddStationsRules(Ranges.ProgramStationCount, units);
+        RuleFor(request => request).Custom((request, context) => StationsRules.CheckLeadOut(request, Ranges.ProgramStationCount, context));
     }
 
     /// <summary>The rules with their limits in a caller's units.</summary>
@@ -71,29 +61,11 @@ internal sealed class ProgramRequestRules : Rules<ProgramRequest>
 
     private static void CheckUse(ProgramRequest request, ValidationContext<ProgramRequest> context)
     {
-        Unused("panel", request.Panel);
-        Unused("marks", request.Marks);
-        Unused("form.stepping", request.Form.Stepping);
-
-        void Unused(string field, object? given)
-        {
-            if (given is not null)
-                context.FaultAt(field, "not-applicable", "It is not used when stations are given: where the form folds is known already.", "leave it out, or leave out stations");
-        }
-    }
-
-    private static void CheckLeadOut(ProgramRequest request, ValidationContext<ProgramRequest> context)
-    {
-        if (request.Stations is not [.., var last] || request.Stations.Count > Ranges.ProgramStationCount.Max)
+        if (request.Stations is null)
             return;
-        var (given, leadOut) = (last.FacetAfter, request.Form.LeadOut);
-        if (!(Math.Abs(given - leadOut) <= SameLength * Math.Max(1, leadOut)))
-        {
-            context.FaultAt(
-                string.Create(CultureInfo.InvariantCulture, $"stations[{request.Stations.Count - 1}].facetAfter"),
-                "contradicts",
-                "The facet after the last fold is the lead-out, and form.leadOut says otherwise.",
-                "the same length as form.leadOut");
-        }
+        const string why = "where the form folds is known already";
+        StationsRules.Unused(context, "panel", request.Panel, why);
+        StationsRules.Unused(context, "marks", request.Marks, why);
+        StationsRules.Unused(context, "form.stepping", request.Form.Stepping, why);
     }
 }

@@ -14,22 +14,25 @@ internal static class ProgramSpecs
     public static ProgramBrake BrakeFrom(ProgramBrakeInput brake, UnitSystem units)
     {
         var tools = brake.Tools!;
-        return brake.Kind == BrakeKind.Press ? PressFrom(brake, tools, units) : LeafFrom(brake, tools, units);
+        ProgramBrake bare = brake.Kind == BrakeKind.Press ? PressFrom(brake, tools, units) : LeafFrom(brake, tools, units);
+        return bare with
+        {
+            ClearanceMm = units.ToMm(tools.Clearance!.Value),
+            PlentyMm = units.ToMm(tools.Plenty!.Value),
+            LeastLiftMm = units.ToMm(tools.LeastLift!.Value),
+            OverTravel = Angle.FromDegrees(tools.OverTravel!.Value),
+            IsOpenEnded = tools.OpenEnd!.Value,
+            GaugeMinMm = units.ToMm(tools.Gauge!.Min),
+            GaugeMaxMm = units.ToMm(tools.Gauge.Max),
+            StopHeightMm = units.ToMm(tools.StopHeight!.Value),
+            OpeningMm = units.ToMm(tools.Opening!.Value),
+            Capacity = CapacityFrom(brake, units),
+        };
     }
 
     private static LeafBrake LeafFrom(ProgramBrakeInput brake, ToolsInput tools, UnitSystem units) => new()
     {
         LengthMm = units.ToMm(brake.Length),
-        ClearanceMm = units.ToMm(tools.Clearance!.Value),
-        PlentyMm = units.ToMm(tools.Plenty!.Value),
-        LeastLiftMm = units.ToMm(tools.LeastLift!.Value),
-        OverTravel = Angle.FromDegrees(tools.OverTravel!.Value),
-        IsOpenEnded = tools.OpenEnd!.Value,
-        GaugeMinMm = units.ToMm(tools.Gauge!.Min),
-        GaugeMaxMm = units.ToMm(tools.Gauge.Max),
-        StopHeightMm = units.ToMm(tools.StopHeight!.Value),
-        OpeningMm = units.ToMm(tools.Opening!.Value),
-        Capacity = CapacityFrom(brake, units),
         Beam = OutlineFrom(tools.Beam, units),
         MinRunMm = units.ToMm(tools.MinRun!.Value),
         MinLandMm = units.ToMm(tools.MinLand!.Value),
@@ -41,16 +44,6 @@ internal static class ProgramSpecs
     private static PressBrake PressFrom(ProgramBrakeInput brake, ToolsInput tools, UnitSystem units) => new()
     {
         LengthMm = units.ToMm(brake.Length),
-        ClearanceMm = units.ToMm(tools.Clearance!.Value),
-        PlentyMm = units.ToMm(tools.Plenty!.Value),
-        LeastLiftMm = units.ToMm(tools.LeastLift!.Value),
-        OverTravel = Angle.FromDegrees(tools.OverTravel!.Value),
-        IsOpenEnded = tools.OpenEnd!.Value,
-        GaugeMinMm = units.ToMm(tools.Gauge!.Min),
-        GaugeMaxMm = units.ToMm(tools.Gauge.Max),
-        StopHeightMm = units.ToMm(tools.StopHeight!.Value),
-        OpeningMm = units.ToMm(tools.Opening!.Value),
-        Capacity = CapacityFrom(brake, units),
         DieOpeningMm = brake.DieOpening is { } opening ? units.ToMm(opening) : null,
         Punch = OutlineFrom(tools.Punch, units),
         Holder = SizeFrom(tools.Holder!, units),

@@ -2,8 +2,6 @@ using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
 using FormApi.Features.Forms;
-using FormApi.Features.Inspections;
-using FormApi.Features.Predictions;
 using FormApi.Http;
 using Forming;
 using Forming.Tolerances;
@@ -38,7 +36,7 @@ internal sealed record ToleranceRequest(
     static JsonTypeInfo<ToleranceRequest> IRequestBody<ToleranceRequest>.TypeInfo => WireJson.Requests.ToleranceRequest;
 
     /// <inheritdoc/>
-    bool IRequestBody<ToleranceRequest>.HasNullItems => FoldedRules.HasNull(this);
+    bool IRequestBody<ToleranceRequest>.HasNullItems => StationsRules.HasNull(this);
 
     /// <inheritdoc/>
     string? IRequestBody<ToleranceRequest>.MissingField => FoldedRules.MissingField(this);
@@ -100,7 +98,7 @@ internal sealed class ToleranceRequestRules : Rules<ToleranceRequest>
         RuleFor(request => request).Custom((request, context) =>
         {
             if (request.Stations is not null)
-                PredictionRequestRules.Unused(context, "panel", request.Panel);
+                StationsRules.Unused(context, "panel", request.Panel);
         });
     }
 }

@@ -1,4 +1,4 @@
-using FormApi.Features.Inspections;
+using FormApi.Features.Forms;
 using FormApi.Http;
 using Forming.Tolerances;
 

@@ -1,4 +1,3 @@
-using FormApi.Features.Forms;
 using FormApi.Features.Links;
 using FormApi.Http;
 using Forming;
@@ -7,7 +6,7 @@ using Forming.Layout;
 using Forming.Plans;
 using Forming.Results;
 
-namespace FormApi.Features.Inspections;
+namespace FormApi.Features.Forms;
 
 /// <summary>The form that a request is about, as it should be.</summary>
 /// <param name="Polygon">Its folds and flats.</param>

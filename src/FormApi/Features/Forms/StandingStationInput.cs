@@ -1,0 +1,20 @@
+using FormApi.Http;
+
+namespace FormApi.Features.Forms;
+
+/// <summary>One fold of a form that stands already, named as a form's answer names it.</summary>
+/// <param name="Angle">Fold angle as it stands [°].</param>
+/// <param name="FacetAfter">Facet after this fold on the contact side, mold line to mold line [mm or in]; after the last the lead-out, as <c>form.leadOut</c> has it.</param>
+internal sealed record StandingStationInput(double Angle, double FacetAfter);
+
+/// <summary>What a fold of a standing form must satisfy.</summary>
+internal sealed class StandingStationInputRules : Rules<StandingStationInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public StandingStationInputRules(UnitSystem units)
+    {
+        RuleFor(station => station.Angle).Within(Ranges.StandingAngle, units);
+        RuleFor(station => station.FacetAfter).Within(Ranges.StandingFacet, units);
+    }
+}

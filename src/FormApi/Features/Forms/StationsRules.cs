@@ -1,0 +1,67 @@
+using System.Globalization;
+using System.Linq.Expressions;
+using FluentValidation;
+using FormApi.Http;
+
+namespace FormApi.Features.Forms;
+
+/// <summary>What stations must satisfy that give a form.</summary>
+internal static class StationsRules
+{
+    // What a form's answer loses by its nine decimals, and a tape reads off.
+    private const double SameLength = 1e-6;
+
+    /// <summary>Adds the rules of the stations, each by itself.</summary>
+    /// <typeparam name="T">The request.</typeparam>
+    /// <param name="rules">The rules of the request.</param>
+    /// <param name="count">How many there may be.</param>
+    /// <param name="units">The caller's units.</param>
+    public static void AddStationsRules<T>(this AbstractValidator<T> rules, Http.Range count, UnitSystem units)
+        where T : class, IStationsRequest
+    {
+        Expression<Func<T, int?>> given = request => CountOf(request.Stations);
+        Expression<Func<T, IEnumerable<StandingStationInput>>> each = request => (request.Stations ?? Array.Empty<StandingStationInput>()).Take((int)count.Max);
+        rules.RuleFor(given).Within(count, units).OverridePropertyName("stations");
+        rules.RuleForEach(each).SetValidator(new StandingStationInputRules(units)).OverridePropertyName("stations");
+    }
+
+    /// <summary>Refuses stations whose last facet is not the form's lead-out.</summary>
+    /// <typeparam name="T">The request.</typeparam>
+    /// <param name="request">The request.</param>
+    /// <param name="count">How many stations there may be.</param>
+    /// <param name="context">The check, on the request itself.</param>
+    public static void CheckLeadOut<T>(T request, Http.Range count, ValidationContext<T> context)
+        where T : class, IStationsRequest
+    {
+        if (request.Stations is not [.., var last] || request.Stations.Count > count.Max)
+            return;
+        var (given, leadOut) = (last.FacetAfter, request.Form.LeadOut);
+        if (!(Math.Abs(given - leadOut) <= SameLength * Math.Max(1, leadOut)))
+        {
+            context.FaultAt(
+                string.Create(CultureInfo.InvariantCulture, $"stations[{request.Stations.Count - 1}].facetAfter"),
+                "contradicts",
+                "The facet after the last fold is the lead-out, and form.leadOut says otherwise.",
+                "the same length as form.leadOut");
+        }
+    }
+
+    /// <summary>Refuses a field where stations are given.</summary>
+    /// <typeparam name="T">The request.</typeparam>
+    /// <param name="context">The check, on the request itself.</param>
+    /// <param name="field">Dotted path of the field.</param>
+    /// <param name="given">Its value, or null.</param>
+    /// <param name="why">What leaves no use for it.</param>
+    public static void Unused<T>(ValidationContext<T> context, string field, object? given, string why = "the form stands already")
+    {
+        if (given is not null)
+            context.FaultAt(field, "not-applicable", $"It is not used when stations are given: {why}.", "leave it out, or leave out stations");
+    }
+
+    /// <summary>Whether a list holds a null.</summary>
+    /// <param name="request">The request.</param>
+    public static bool HasNull(IStationsRequest request) =>
+        request.Panel is { } panel && FormRequest.HasNull(panel) || request.Stations is { } stations && stations.Contains(null);
+
+    private static int? CountOf(IReadOnlyList<StandingStationInput>? stations) => stations?.Count;
+}
