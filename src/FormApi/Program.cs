@@ -26,6 +26,7 @@ app.UseGuards();
 app.MapContract();
 app.MapProblems();
 app.MapHealth();
+app.MapFigures();
 app.MapMaterials();
 app.MapGauges();
 app.MapReferences();

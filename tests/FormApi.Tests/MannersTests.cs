@@ -20,6 +20,19 @@ public sealed class MannersTests(Service service) : IClassFixture<Service>
         Assert.Equal(["Accept", "Accept-Encoding"], response.Headers.Vary);
     }
 
+    [Fact]
+    public async Task Requests_are_counted_and_timed_by_route_and_status()
+    {
+        using (await service.Post("/v1/forms", Arc)) { }
+        using (await service.Post("/v1/forms", "{}")) { }
+        using var response = await service.Client.GetAsync("/metrics");
+        Assert.Equal("text/plain", response.Content.Headers.ContentType!.MediaType);
+        var figures = await response.Content.ReadAsStringAsync();
+        foreach (var code in (string[])["200", "400"])
+            Assert.Matches($"http_request_duration_seconds_count\\{{code=\"{code}\",method=\"POST\",[^}}]*endpoint=\"/v1/forms\"\\}} [1-9]", figures);
+        Assert.Contains("process_cpu_seconds_total", figures, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("gzip")]
     [InlineData("br")]

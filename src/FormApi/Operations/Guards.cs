@@ -76,6 +76,7 @@ internal static class Guards
             return new ProblemResult(kind, kind.Explanation).ExecuteAsync(context.HttpContext);
         });
         app.UseRouting();
+        app.CountRequests();
         app.Use(MediaTypes.Negotiate);
         app.UseRateLimiter();
         app.UseRequestTimeouts();

@@ -1,0 +1,22 @@
+using Prometheus;
+
+namespace FormApi.Operations;
+
+/// <summary><c>/metrics</c>: how many requests of each route, how they ended, how long they took, and the process itself, as Prometheus reads it.</summary>
+internal static class Metrics
+{
+    /// <summary>Where the figures are read.</summary>
+    public const string Path = "/metrics";
+
+    /// <summary>Counts and times what passes; between routing and everything that may refuse.</summary>
+    /// <param name="app">The service.</param>
+    public static void CountRequests(this WebApplication app) => app.UseHttpMetrics(options =>
+    {
+        options.InProgress.Enabled = false;
+        options.RequestCount.Enabled = false; // The duration counts too.
+    });
+
+    /// <summary>Adds the route.</summary>
+    /// <param name="routes">Where to.</param>
+    public static void MapFigures(this IEndpointRouteBuilder routes) => routes.MapMetrics(Path).ExcludeFromDescription();
+}
