@@ -1,6 +1,7 @@
 using FormApi.Contract;
 using FormApi.Features.Batches;
 using FormApi.Features.Drawings;
+using FormApi.Features.Estimates;
 using FormApi.Features.Forms;
 using FormApi.Features.Gauges;
 using FormApi.Features.Inspections;
@@ -40,5 +41,6 @@ computations.MapTolerances();
 computations.MapInspections();
 computations.MapLinks();
 app.MapStreams().MapBatches();
+computations.MapEstimates();
 
 app.Run();

@@ -10,6 +10,19 @@ public sealed record BreakEven(BreakEvenOutcome Outcome, int? From, int? UpTo, b
     /// <summary>Counts looked at where nothing settles the matter before.</summary>
     public const int Horizon = 100_000;
 
+    /// <summary>The outcome in words.</summary>
+    public FormattableString Text => (Outcome, IsProven) switch
+    {
+        (BreakEvenOutcome.Always, true) => $"the form is cheaper at every count of panels",
+        (BreakEvenOutcome.Always, false) => $"the form is cheaper at every count up to {Horizon}; each panel costs more than the other method's, so it will not be for ever",
+        (BreakEvenOutcome.From, _) => $"the form is cheaper from {From} panels on",
+        (BreakEvenOutcome.UpTo, true) => $"the form is cheaper up to {UpTo} panels, and never beyond",
+        (BreakEvenOutcome.UpTo, false) => $"the form is cheaper up to {UpTo} panels, and not again up to {Horizon}",
+        (BreakEvenOutcome.UpToAndFrom, _) => $"the form is cheaper up to {UpTo} panels, and again, with what is learnt, from {From} on",
+        (BreakEvenOutcome.Never, _) => $"the form is cheaper at no count of panels: it is not to begin with, and no panel of its makes up for it",
+        _ => $"the form is not cheaper up to {Horizon} panels; each later panel gains so little that it would be only far beyond",
+    };
+
     // Cheaper by less than rounding is not cheaper.
     private const double Tie = 1e-9;
 

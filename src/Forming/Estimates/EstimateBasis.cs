@@ -31,8 +31,8 @@ internal static class EstimateBasis
 
         if (job.Other is not null)
         {
-            basis.Add(new("comparison.breakEven", $"cumulative costs compared count by count up to {BreakEven.Horizon}; proven for all counts where the costs of later panels settle it", "arithmetic; the row of differences is concave", Status.Computed));
-            basis.Add(new("comparison.other", "fixed cost and cost per piece as given, minutes at the same labour rate", "caller", Status.Caller));
+            basis.Add(new("breakEven", $"cumulative costs compared count by count up to {BreakEven.Horizon}; proven for all counts where the costs of later panels settle it", "arithmetic; the row of differences is concave", Status.Computed));
+            basis.Add(new("otherMethod", "fixed cost and cost per piece as given, minutes at the same labour rate", "caller", Status.Caller));
         }
 
         return basis;
