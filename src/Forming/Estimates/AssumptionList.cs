@@ -39,10 +39,10 @@ internal static class AssumptionList
     {
         foreach (var ((id, rate), (_, standard)) in rates.Zip(defaults))
         {
-            var field = where + FieldOf(id);
-            Add(list, field + ".fixed", rate.FixedMinutes, standard.FixedMinutes, RateUnit.Minutes, $"time of {id}, once for {what}");
+            var (field, name) = (where + FieldOf(id), id.Replace('-', ' '));
+            Add(list, field + ".fixed", rate.FixedMinutes, standard.FixedMinutes, RateUnit.Minutes, $"time of {name}, once for {what}");
             var unit = WorkWords.IsByLength(id) ? RateUnit.MinutesPerMetre : RateUnit.Minutes;
-            Add(list, field + ".each", rate.EachMinutes, standard.EachMinutes, unit, $"time of {id}, for each {WorkWords.EachOf(id)}");
+            Add(list, field + ".each", rate.EachMinutes, standard.EachMinutes, unit, $"time of {name}, for each {WorkWords.EachOf(id)}");
         }
     }
 

@@ -40,14 +40,14 @@ internal static class EstimateDefaults
 
     private static RatesInput Apply(RatesInput rates, EstimateRequest request, UnitSystem units) => new(
         rates.Labour ?? NominalPrices.LabourPerHour,
-        Apply(rates.FormSheet, request.Form, units),
-        Apply(rates.PanelSheet, request.Panel, units),
+        Apply(rates.FormSheet, request.Form.Material, units),
+        Apply(rates.PanelSheet, request.Panel.Material, units),
         Apply(rates.Form ?? new(), units),
         Apply(rates.Panel ?? new(), units));
 
-    private static SheetPriceInput Apply(SheetPriceInput? price, ISheetInput sheet, UnitSystem units) => price is { IsGiven: true }
-        ? price
-        : new(units.PerMass(NominalPrices.SheetPerKg(FormSpecs.SheetFrom(sheet, units).Material.Family)));
+    private static SheetPriceInput Apply(SheetPriceInput? price, MaterialInput material, UnitSystem units) => SheetPriceInput.IsGiven(price)
+        ? price!
+        : new(units.PerMass(NominalPrices.SheetPerKg(MaterialInputs.ToMaterial(material, units).Family)));
 
     private static FormRatesInput Apply(FormRatesInput rates, UnitSystem units)
     {

@@ -118,8 +118,8 @@ internal sealed class EstimateRequestRules : Rules<EstimateRequest>
     private static void CheckOwnPrices(RatesInput? rates, ValidationContext<EstimateRequest> context)
     {
         Need("rates.labour", rates?.Labour is not null, "a price of an hour");
-        Need("rates.formSheet", rates?.FormSheet is { IsGiven: true }, "perMass, or perSheet with sheet");
-        Need("rates.panelSheet", rates?.PanelSheet is { IsGiven: true }, "perMass, or perSheet with sheet");
+        Need("rates.formSheet", SheetPriceInput.IsGiven(rates?.FormSheet), "perMass, or perSheet with sheet");
+        Need("rates.panelSheet", SheetPriceInput.IsGiven(rates?.PanelSheet), "perMass, or perSheet with sheet");
 
         void Need(string field, bool isGiven, string allowed)
         {

@@ -27,8 +27,8 @@ internal sealed record SheetPriceInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Sheet = null)
 {
     /// <summary>Whether there is any price.</summary>
-    [JsonIgnore]
-    public bool IsGiven => PerMass is not null || PerSheet is not null;
+    /// <param name="price">The price, or null.</param>
+    public static bool IsGiven(SheetPriceInput? price) => price is { PerMass: not null } or { PerSheet: not null };
 }
 
 /// <summary>Time of one element of work: something once, and something for each of what it counts.</summary>
