@@ -39,8 +39,8 @@ computations.MapPrograms();
 computations.MapTestStrips();
 computations.MapTolerances();
 computations.MapInspections();
+computations.MapEstimates();
 computations.MapLinks();
 app.MapStreams().MapBatches();
-computations.MapEstimates();
 
 app.Run();

@@ -214,6 +214,16 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
+    public async Task A_line_of_a_batch_is_answered_as_by_itself()
+    {
+        var request = Requests.Example("estimateJob", Batch);
+        var line = new JsonObject { ["operation"] = "estimate", ["request"] = request.DeepClone() };
+        using var response = await service.Post("/v1/batches", System.Text.Encoding.UTF8.GetBytes(line.ToJsonString() + "\n"), "application/x-ndjson");
+        var answer = JsonNode.Parse((await response.Content.ReadAsStringAsync()).Trim())!["answer"];
+        Assert.Equal((await Ask(request)).ToJsonString(), answer!.ToJsonString());
+    }
+
+    [Fact]
     public async Task The_largest_batch_is_answered_with_and_without_learning()
     {
         foreach (var rate in new[] { "1", "0.8" })

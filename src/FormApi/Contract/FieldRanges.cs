@@ -66,7 +66,7 @@ internal static class FieldRanges
         yield return (typeof(MeasuredInput), new MeasuredInputRules(units));
         yield return (typeof(InspectionToleranceInput), new InspectionToleranceInputRules(units));
         yield return (typeof(CorrectionInput), new CorrectionInputRules(units));
-        yield return (typeof(BatchInput), new BatchInputRules(units));
+        yield return (typeof(PanelBatchInput), new PanelBatchInputRules(units));
         yield return (typeof(RatesInput), new RatesInputRules(units));
         yield return (typeof(ElementRateInput), new ElementRateInputRules(units));
         yield return (typeof(SheetPriceInput), new SheetPriceInputRules(units));

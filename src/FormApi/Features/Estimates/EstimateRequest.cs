@@ -25,7 +25,7 @@ internal sealed record EstimateRequest(
     FormInput Form,
     BrakeInput Brake,
     MarksInput? Marks = null,
-    BatchInput? Batch = null,
+    PanelBatchInput? Batch = null,
     RatesInput? Rates = null,
     CountsInput? Counts = null,
     LearningInput? Learning = null,
@@ -54,7 +54,7 @@ internal sealed record EstimateRequest(
 
 /// <summary>The batch.</summary>
 /// <param name="Pieces">Panels wanted from the form. Default: 1.</param>
-internal sealed record BatchInput(int? Pieces = null);
+internal sealed record PanelBatchInput(int? Pieces = null);
 
 /// <summary>Counts of one form.</summary>
 /// <param name="Handlings">Times the blank is put into the brake, as a program's steps show: loaded, turned, drawn out and put in again. Default: null, folded from both edges to the middle, which is 2, or 1 for a single fold.</param>
@@ -99,7 +99,7 @@ internal sealed class EstimateRequestRules : Rules<EstimateRequest>
         RuleFor(request => request.Form).SetValidator(new FormInputRules(units));
         RuleFor(request => request.Brake).SetValidator(new BrakeInputRules(units));
         RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units)).When(request => request.Marks is not null);
-        RuleFor(request => request.Batch!).SetValidator(new BatchInputRules(units)).When(request => request.Batch is not null);
+        RuleFor(request => request.Batch!).SetValidator(new PanelBatchInputRules(units)).When(request => request.Batch is not null);
         RuleFor(request => request.Rates!).SetValidator(new RatesInputRules(units)).When(request => request.Rates is not null);
         RuleFor(request => request.Counts!).SetValidator(new CountsInputRules(units)).When(request => request.Counts is not null);
         RuleFor(request => request.Learning!).SetValidator(new LearningInputRules(units)).When(request => request.Learning is not null);
@@ -130,11 +130,11 @@ internal sealed class EstimateRequestRules : Rules<EstimateRequest>
 }
 
 /// <summary>What a batch must satisfy.</summary>
-internal sealed class BatchInputRules : Rules<BatchInput>
+internal sealed class PanelBatchInputRules : Rules<PanelBatchInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
-    public BatchInputRules(UnitSystem units) => RuleFor(batch => batch.Pieces).Within(Ranges.Pieces, units);
+    public PanelBatchInputRules(UnitSystem units) => RuleFor(batch => batch.Pieces).Within(Ranges.Pieces, units);
 }
 
 /// <summary>What counts must satisfy.</summary>
