@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using FormApi.Features.Forms;
+using FormApi.Features.Links;
 using FormApi.Http;
 using Forming.Estimates;
 using Forming.Plans;
@@ -26,6 +27,7 @@ namespace FormApi.Features.Estimates;
 /// <param name="Notes">What to know about the figures.</param>
 /// <param name="Safety">Cautions that the work calls for. Local codes, machine manuals and licensed practice come first.</param>
 /// <param name="Basis">What every headline figure rests on.</param>
+/// <param name="Links">The form behind it as links that hold the whole request.</param>
 internal sealed record EstimateAnswer(
     string Engine,
     string Fingerprint,
@@ -44,7 +46,8 @@ internal sealed record EstimateAnswer(
     AssumptionResult[] Assumptions,
     ShopNoteResult[] Notes,
     SafetyResult[] Safety,
-    BasisResult[] Basis);
+    BasisResult[] Basis,
+    LinksResult Links);
 
 /// <summary>A figure with its bounds. All elements and groups move together: bounds, not a statement of chance.</summary>
 /// <param name="Low">Low bound.</param>

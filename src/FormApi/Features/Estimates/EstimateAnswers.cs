@@ -1,4 +1,5 @@
 using FormApi.Features.Forms;
+using FormApi.Features.Links;
 using FormApi.Http;
 using Forming.Estimates;
 
@@ -12,8 +13,9 @@ internal static class EstimateAnswers
     /// <summary>The answer to a request.</summary>
     /// <param name="estimate">The estimate.</param>
     /// <param name="currency">The caller's label, or null.</param>
+    /// <param name="links">Links of the form behind it.</param>
     /// <param name="shown">The request with every default shown.</param>
-    public static EstimateAnswer From(Estimate estimate, string? currency, ShownRequest shown)
+    public static EstimateAnswer From(Estimate estimate, string? currency, LinksResult links, ShownRequest shown)
     {
         var units = shown.Units;
         var costs = estimate.Costs;
@@ -37,7 +39,8 @@ internal static class EstimateAnswers
             FormAnswers.Map(estimate.Assumptions, assumption => AssumptionOf(assumption, currency ?? NominalMoney, units)),
             FormAnswers.Map(estimate.Notes, note => new ShopNoteResult(note.Id, units.Wording.Of(note.Text))),
             FormAnswers.Map(estimate.Safety, note => new SafetyResult(note.Id, note.Level, units.Wording.Of(note.Text))),
-            FormAnswers.Map(estimate.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)));
+            FormAnswers.Map(estimate.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)),
+            links);
     }
 
     private static BandResult BandOf(Band band) => new(Answers.Number(band.Low), Answers.Number(band.Likely), Answers.Number(band.High));
