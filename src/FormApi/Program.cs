@@ -1,6 +1,7 @@
 using FormApi.Contract;
 using FormApi.Features.Batches;
 using FormApi.Features.Drawings;
+using FormApi.Features.Estimates;
 using FormApi.Features.Forms;
 using FormApi.Features.Gauges;
 using FormApi.Features.Inspections;
@@ -39,6 +40,7 @@ computations.MapPrograms();
 computations.MapTestStrips();
 computations.MapTolerances();
 computations.MapInspections();
+computations.MapEstimates();
 computations.MapLinks();
 app.MapStreams().MapBatches();
 

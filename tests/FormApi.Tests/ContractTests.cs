@@ -126,10 +126,11 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
     [Theory]
     [InlineData("computeTolerances", "Tolerance")]
     [InlineData("inspectForm", "Inspection")]
-    public async Task Accuracy_validates(string operation, string schema)
+    [InlineData("estimateJob", "Estimate")]
+    public async Task Accuracy_and_estimates_validate(string operation, string schema)
     {
         var contract = await Contract();
-        foreach (var example in Requests.AccuracyExamples().Where(example => (string)example[0] == operation))
+        foreach (var example in Requests.AccuracyExamples().Concat(Requests.EstimateExamples()).Where(example => (string)example[0] == operation))
         {
             var body = Requests.Example(operation, (string)example[1]);
             using var response = await service.Post(Requests.PathOf(operation), body.ToJsonString());

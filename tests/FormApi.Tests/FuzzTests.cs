@@ -11,6 +11,7 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
     private const int Rounds = 4000;
     private const int StripRounds = 3000;
     private const int ProgramRounds = 300;
+    private const int EstimateRounds = 500;
     private const int Seed = 20240611;
 
     private static readonly string[] Extras =
@@ -35,6 +36,14 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
         "/units", "/accuracy/bias", "/accuracy/scatter", "/accuracy/markScatter", "/tolerance/closing", "/tolerance/end", "/tolerance/coverage",
         "/tolerance/vertex", "/corrections/step", "/corrections/maxSteps", "/corrections/direction", "/measured/angles", "/measured/facets",
         "/measured/spacings", "/measured/points", "/ends", "/form/neutralFactor", "/form/stepping/folds", "/panel/curve/sweep", "/stations",
+    ];
+
+    private static readonly string[] EstimateExtras =
+    [
+        "/units", "/currency", "/batch", "/batch/pieces", "/rates", "/rates/labour", "/rates/formSheet/perMass", "/rates/formSheet/perSheet", "/rates/panelSheet/sheet",
+        "/rates/panelSheet/perSheet", "/rates/form/layout/each", "/rates/form/cutting/fixed", "/rates/form/setUp", "/rates/panel/trimming/each", "/panel/trim",
+        "/panel/mirrored", "/panel/stockSheets", "/counts/handlings", "/counts/stopChanges", "/counts/strips", "/counts/checks", "/learning/model", "/learning/rate",
+        "/spread/form/low", "/spread/panel/high", "/spread/material/low", "/otherMethod/fixedCost", "/otherMethod/costPerPiece", "/otherMethod/minutesPerPiece", "/otherMethod/name",
     ];
 
     private static readonly string[] ProgramExtras =
@@ -92,6 +101,14 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
             AssertAccountedFor);
         foreach (var (operation, _) in seeds)
             AssertReached(tally, operation, StripRounds / 60);
+    }
+
+    [Fact]
+    public async Task No_spoilt_estimate_breaks_the_service()
+    {
+        JsonObject[] seeds = [.. Seeds(Requests.EstimateExamples()).Select(seed => seed.Body), Requests.Arc()];
+        var tally = await Send(Drawn("estimateJob", seeds, EstimateRounds, EstimateExtras), AssertBounded);
+        AssertReached(tally, "estimateJob", EstimateRounds / 10);
     }
 
     private static (string Operation, JsonObject Body)[] Seeds(TheoryData<string, string> examples) =>
@@ -206,6 +223,27 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
         Assert.True(ellipse.GetProperty("semiMinor").GetDouble() <= ellipse.GetProperty("semiMajor").GetDouble());
         Assert.True(end.GetProperty("covariance").GetProperty("xx").GetDouble() >= 0);
         Assert.True(answer.GetProperty("closing").GetProperty("scatter").GetDouble() >= 0);
+    }
+
+    // Every figure lies between its bounds.
+    private static void AssertBounded(JsonElement element)
+    {
+        if (element.ValueKind == JsonValueKind.Array)
+        {
+            foreach (var item in element.EnumerateArray())
+                AssertBounded(item);
+        }
+        else if (element.ValueKind == JsonValueKind.Object)
+        {
+            if (element.TryGetProperty("likely", out var likely) && likely.ValueKind == JsonValueKind.Number)
+            {
+                Assert.True(element.GetProperty("low").GetDouble() <= likely.GetDouble(), element.GetRawText());
+                Assert.True(element.GetProperty("high").GetDouble() >= likely.GetDouble(), element.GetRawText());
+            }
+
+            foreach (var field in element.EnumerateObject())
+                AssertBounded(field.Value);
+        }
     }
 
     // Every interval stands the right way round about its value.

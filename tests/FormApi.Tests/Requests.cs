@@ -37,9 +37,14 @@ public static class Requests
         ["programBrake"] = "/v1/programs",
     };
 
+    private static readonly Dictionary<string, string> EstimatePaths = new()
+    {
+        ["estimateJob"] = "/v1/estimates",
+    };
+
     /// <summary>The path of every operation that takes a body.</summary>
     public static IReadOnlyDictionary<string, string> Paths { get; } =
-        FormPaths.Concat(StripPaths).Concat(AccuracyPaths).ToDictionary();
+        FormPaths.Concat(StripPaths).Concat(AccuracyPaths).Concat(EstimatePaths).ToDictionary();
 
     /// <summary>The path of an operation.</summary>
     /// <param name="operation">Its name.</param>
@@ -56,6 +61,9 @@ public static class Requests
 
     /// <summary>Operation and name of every committed example on accuracy: error budgets and inspections.</summary>
     public static TheoryData<string, string> AccuracyExamples() => ExamplesOf(AccuracyPaths.Keys);
+
+    /// <summary>Operation and name of every committed example of estimates.</summary>
+    public static TheoryData<string, string> EstimateExamples() => ExamplesOf(EstimatePaths.Keys);
 
     private static TheoryData<string, string> ExamplesOf(IEnumerable<string> operations)
     {

@@ -1,4 +1,5 @@
 using FluentValidation;
+using FormApi.Features.Estimates;
 using FormApi.Features.Forms;
 using FormApi.Features.Inspections;
 using FormApi.Features.Predictions;
@@ -65,6 +66,14 @@ internal static class FieldRanges
         yield return (typeof(MeasuredInput), new MeasuredInputRules(units));
         yield return (typeof(InspectionToleranceInput), new InspectionToleranceInputRules(units));
         yield return (typeof(CorrectionInput), new CorrectionInputRules(units));
+        yield return (typeof(PanelBatchInput), new PanelBatchInputRules(units));
+        yield return (typeof(RatesInput), new RatesInputRules(units));
+        yield return (typeof(ElementRateInput), new ElementRateInputRules(units));
+        yield return (typeof(SheetPriceInput), new SheetPriceInputRules(units));
+        yield return (typeof(CountsInput), new CountsInputRules(units));
+        yield return (typeof(LearningInput), new LearningInputRules(units));
+        yield return (typeof(SpreadGroupInput), new SpreadGroupInputRules(units));
+        yield return (typeof(OtherMethodInput), new OtherMethodInputRules(units));
         foreach (var inChain in new[] { false, true })
         {
             yield return (typeof(ArcInput), new ArcInputRules(units, inChain));

@@ -225,6 +225,30 @@ internal static class Ranges
     /// <summary>Force a press brake is rated for.</summary>
     public static Range RatedForce { get; } = new(1, 1e9, Measure.Force);
 
+    /// <summary>Time of an element of work, once or for each of what it counts, in minutes.</summary>
+    public static Range WorkMinutes { get; } = new(0, 1e5, Measure.Number);
+
+    /// <summary>An amount of money, in the caller's currency.</summary>
+    public static Range Money { get; } = new(0, 1e9, Measure.Number);
+
+    /// <summary>Panels of a batch.</summary>
+    public static Range Pieces { get; } = new(1, 100_000, Measure.Count);
+
+    /// <summary>Times a blank is put into the brake.</summary>
+    public static Range Handlings { get; } = new(1, 1000, Measure.Count);
+
+    /// <summary>Changes of the stop, test strips, checks by template.</summary>
+    public static Range WorkCount { get; } = new(0, 1000, Measure.Count);
+
+    /// <summary>Time after a doubling over the time before: below half the mean could not fall so fast.</summary>
+    public static Range LearningRate { get; } = new(0.5, 1, Measure.Number, AboveMin: true);
+
+    /// <summary>Low bound over the likely figure.</summary>
+    public static Range SpreadLow { get; } = new(0, 1, Measure.Number);
+
+    /// <summary>High bound over the likely figure.</summary>
+    public static Range SpreadHigh { get; } = new(1, 10, Measure.Number);
+
     private static Range Length(double min, double max) => new(min, max, Measure.Length);
 
     private static Range Stress(double min, double max) => new(min, max, Measure.Stress);

@@ -78,6 +78,9 @@ internal sealed class UnitSystem
     /// <summary>Name of the unit of a bending moment per width.</summary>
     public string MomentName { get; }
 
+    /// <summary>Name of the unit of lengths that work is priced by.</summary>
+    public string RunName => Unit == LengthUnit.In ? "ft" : "m";
+
     /// <summary>The system a caller named.</summary>
     /// <param name="unit">The unit of length.</param>
     public static UnitSystem Of(LengthUnit unit) => unit == LengthUnit.In ? Inch : Mm;
@@ -97,6 +100,29 @@ internal sealed class UnitSystem
     /// <summary>A density in the caller's unit, in kg/m³.</summary>
     /// <param name="density">The density in the caller's unit.</param>
     public double ToKgPerCubicMetre(double density) => density * _density;
+
+    /// <summary>A figure for each metre or foot, for each metre.</summary>
+    /// <param name="perRun">The figure for each metre or foot.</param>
+    public double ToPerMetre(double perRun) => Unit == LengthUnit.In ? perRun / FootM : perRun;
+
+    /// <summary>A figure for each kilogram or pound, for each kilogram.</summary>
+    /// <param name="perMass">The figure for each kilogram or pound.</param>
+    public double ToPerKg(double perMass) => perMass / _mass;
+
+    /// <summary>A length that work is priced by, for the answer.</summary>
+    /// <param name="metres">The length [m].</param>
+    /// <returns>In metres or feet.</returns>
+    public double Run(double metres) => Answers.Number(Unit == LengthUnit.In ? metres / FootM : metres);
+
+    /// <summary>A figure for each metre, for the answer.</summary>
+    /// <param name="perMetre">The figure for each metre.</param>
+    /// <returns>For each metre or foot.</returns>
+    public double PerRun(double perMetre) => Answers.Number(Unit == LengthUnit.In ? perMetre * FootM : perMetre);
+
+    /// <summary>A figure for each kilogram, for the answer.</summary>
+    /// <param name="perKg">The figure for each kilogram.</param>
+    /// <returns>For each kilogram or pound.</returns>
+    public double PerMass(double perKg) => Answers.Number(perKg * _mass);
 
     /// <summary>A length for the answer.</summary>
     /// <param name="mm">The length [mm].</param>

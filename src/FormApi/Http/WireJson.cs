@@ -2,6 +2,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using FormApi.Features.Batches;
+using FormApi.Features.Estimates;
 using FormApi.Features.Forms;
 using FormApi.Features.Gauges;
 using FormApi.Features.Inspections;
@@ -13,6 +14,7 @@ using FormApi.Features.TestStrips;
 using FormApi.Features.Tolerances;
 using FormApi.Operations;
 using Forming.Curves;
+using Forming.Estimates;
 using Forming.Facets;
 using Forming.Inspection;
 using Forming.Layout;
@@ -59,6 +61,7 @@ internal static class WireJson
             new WordConverter<StripVerdict>(),
             new WordConverter<CorrectionDirection>(),
             new WordConverter<BatchOperation>(),
+            new WordConverter<LearningModel>(),
         },
     });
 }
@@ -74,6 +77,7 @@ internal static class WireJson
 [JsonSerializable(typeof(ToleranceRequest))]
 [JsonSerializable(typeof(InspectionRequest))]
 [JsonSerializable(typeof(BatchLine))]
+[JsonSerializable(typeof(EstimateRequest))]
 internal sealed partial class RequestJson : JsonSerializerContext;
 
 /// <summary>Types of answers; no converters in its options, so that they are written without metadata.</summary>
@@ -88,6 +92,7 @@ internal sealed partial class RequestJson : JsonSerializerContext;
 [JsonSerializable(typeof(ToleranceAnswer))]
 [JsonSerializable(typeof(InspectionAnswer))]
 [JsonSerializable(typeof(BatchLineAnswer))]
+[JsonSerializable(typeof(EstimateAnswer))]
 [JsonSerializable(typeof(MaterialsAnswer))]
 [JsonSerializable(typeof(MaterialAnswer))]
 [JsonSerializable(typeof(GaugesAnswer))]

@@ -15,6 +15,9 @@ internal enum BatchOperation
 
     /// <summary>As POST /v1/programs.</summary>
     Program,
+
+    /// <summary>As POST /v1/estimates.</summary>
+    Estimate,
 }
 
 /// <summary>One line of a batch.</summary>

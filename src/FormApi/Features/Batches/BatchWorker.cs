@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Runtime.InteropServices;
 using System.Text.Json;
+using FormApi.Features.Estimates;
 using FormApi.Features.Forms;
 using FormApi.Features.Predictions;
 using FormApi.Features.Programs;
@@ -70,6 +71,7 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
         BatchOperation.Form => FormsEndpoint.Compute(JsonBody<FormRequest>.Of(request), cancellation),
         BatchOperation.Prediction => PredictionsEndpoint.Predict(JsonBody<PredictionRequest>.Of(request), cancellation),
         BatchOperation.Program => ProgramsEndpoint.Compute(JsonBody<ProgramRequest>.Of(request), cancellation),
+        BatchOperation.Estimate => EstimatesEndpoint.Compute(JsonBody<EstimateRequest>.Of(request), cancellation),
         _ => throw new ArgumentOutOfRangeException(nameof(operation)),
     };
 

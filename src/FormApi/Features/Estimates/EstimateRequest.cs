@@ -1,0 +1,206 @@
+using System.Text.Json.Serialization.Metadata;
+using FluentValidation;
+using FluentValidation.Results;
+using FormApi.Features.Forms;
+using FormApi.Http;
+
+namespace FormApi.Features.Estimates;
+
+/// <summary>A job whose time and cost are wanted: the request for its plan, and the shop's own rates. What a shop leaves out stands at an assumption, which the answer lists.</summary>
+/// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> or <c>in</c>. Rates by length are for a metre or a foot, rates by mass for a kilogram or a pound; times are in minutes of one person.</param>
+/// <param name="Panel">The finished panel that is wanted, and how it will be pulled.</param>
+/// <param name="Form">The faceted form to be folded.</param>
+/// <param name="Brake">The brake the form is folded on.</param>
+/// <param name="Marks">How the flat form blank is marked. Default: from the lead-in edge, on a tape in the request's units.</param>
+/// <param name="Batch">How many panels are wanted. Default: one.</param>
+/// <param name="Rates">What work takes and what labour and sheet cost. Default: assumptions.</param>
+/// <param name="Counts">Counts of one form that are known better, such as from its brake program. Default: from the plan, and assumptions.</param>
+/// <param name="Learning">How panels get faster over the batch. Default: they do not.</param>
+/// <param name="Spread">How far figures may lie off. Default: assumptions.</param>
+/// <param name="OtherMethod">Another way to make the same panels, for the break-even. Default: null, no comparison.</param>
+/// <param name="Currency">Label of the caller's currency, three capital letters; nothing is converted. With it, and with <c>otherMethod</c>, labour and both sheets need prices of the caller's own. Default: null.</param>
+internal sealed record EstimateRequest(
+    LengthUnit Units,
+    PanelInput Panel,
+    FormInput Form,
+    BrakeInput Brake,
+    MarksInput? Marks = null,
+    PanelBatchInput? Batch = null,
+    RatesInput? Rates = null,
+    CountsInput? Counts = null,
+    LearningInput? Learning = null,
+    SpreadInput? Spread = null,
+    OtherMethodInput? OtherMethod = null,
+    string? Currency = null) : IRequestBody<EstimateRequest>
+{
+    private static readonly EstimateRequestRules InMm = new(UnitSystem.Mm);
+    private static readonly EstimateRequestRules InInch = new(UnitSystem.Inch);
+
+    /// <inheritdoc/>
+    static JsonTypeInfo<EstimateRequest> IRequestBody<EstimateRequest>.TypeInfo => WireJson.Requests.EstimateRequest;
+
+    /// <inheritdoc/>
+    bool IRequestBody<EstimateRequest>.HasNullItems => FormRequest.HasNull(Panel);
+
+    /// <inheritdoc/>
+    string? IRequestBody<EstimateRequest>.MissingField => FormRequest.MissingOf(Panel);
+
+    /// <inheritdoc/>
+    ValidationResult IRequestBody<EstimateRequest>.Check() => (Units == LengthUnit.In ? InInch : InMm).Validate(this);
+
+    /// <summary>The request as one for a form.</summary>
+    public FormRequest AsForm() => new(Units, Panel, Form, Brake, Marks);
+}
+
+/// <summary>The batch.</summary>
+/// <param name="Pieces">Panels wanted from the form. Default: 1.</param>
+internal sealed record PanelBatchInput(int? Pieces = null);
+
+/// <summary>Counts of one form.</summary>
+/// <param name="Handlings">Times the blank is put into the brake, as a program's steps show: loaded, turned, drawn out and put in again. Default: null, folded from both edges to the middle, which is 2, or 1 for a single fold.</param>
+/// <param name="StopChanges">Changes of the stop after its first setting, as a program's answer gives them. Default: null, those of the plan's stop settings in that order.</param>
+/// <param name="Strips">Test strips folded first. Default: null, 3, or none where <c>form.stop</c> is given.</param>
+/// <param name="Checks">Checks by template. Default: null, one for every three folds begun.</param>
+internal sealed record CountsInput(int? Handlings = null, int? StopChanges = null, int? Strips = null, int? Checks = null);
+
+/// <summary>How panels get faster: every doubling of the count takes the same share of the time before. Sheet and form do not.</summary>
+/// <param name="Model"><c>unit</c>: the time of the n-th panel falls so (Crawford); <c>cumulative-average</c>: the mean of the first n does (Wright). Default: <c>unit</c>.</param>
+/// <param name="Rate">Time after a doubling over the time before: 0.8 is an 80 % curve. Default: 1, no learning.</param>
+internal sealed record LearningInput(Forming.Estimates.LearningModel? Model = null, double? Rate = null);
+
+/// <summary>How far the figures may lie off, by group; all groups move together.</summary>
+/// <param name="Form">Time to build the form. Default: 0.7 to 1.5.</param>
+/// <param name="Panel">Time of a panel. Default: 0.8 to 1.3.</param>
+/// <param name="Material">Price of sheet. Default: 0.9 to 1.2.</param>
+internal sealed record SpreadInput(SpreadGroupInput? Form = null, SpreadGroupInput? Panel = null, SpreadGroupInput? Material = null);
+
+/// <summary>Bounds of a group of figures, over the likely ones.</summary>
+/// <param name="Low">Low bound over the likely figure. Default: the group's.</param>
+/// <param name="High">High bound over the likely figure. Default: the group's.</param>
+internal sealed record SpreadGroupInput(double? Low = null, double? High = null);
+
+/// <summary>Another way to make the same panels.</summary>
+/// <param name="FixedCost">What it costs once, whatever the count [currency].</param>
+/// <param name="CostPerPiece">What it costs for each panel, sheet included [currency].</param>
+/// <param name="MinutesPerPiece">Minutes of own labour for each panel beside that, at <c>rates.labour</c>. Default: 0.</param>
+/// <param name="Name">Its name. Default: <c>other method</c>.</param>
+internal sealed record OtherMethodInput(double FixedCost, double CostPerPiece, double? MinutesPerPiece = null, string? Name = null);
+
+/// <summary>What a request for an estimate must satisfy.</summary>
+internal sealed class EstimateRequestRules : Rules<EstimateRequest>
+{
+    private const int CurrencyLetters = 3;
+
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public EstimateRequestRules(UnitSystem units)
+    {
+        RuleFor(request => request.Panel).SetValidator(new PanelInputRules(units));
+        RuleFor(request => request.Form).SetValidator(new FormInputRules(units));
+        RuleFor(request => request.Brake).SetValidator(new BrakeInputRules(units));
+        RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units)).When(request => request.Marks is not null);
+        RuleFor(request => request.Batch!).SetValidator(new PanelBatchInputRules(units)).When(request => request.Batch is not null);
+        RuleFor(request => request.Rates!).SetValidator(new RatesInputRules(units)).When(request => request.Rates is not null);
+        RuleFor(request => request.Counts!).SetValidator(new CountsInputRules(units)).When(request => request.Counts is not null);
+        RuleFor(request => request.Learning!).SetValidator(new LearningInputRules(units)).When(request => request.Learning is not null);
+        RuleFor(request => request.Spread!).SetValidator(new SpreadInputRules(units)).When(request => request.Spread is not null);
+        RuleFor(request => request.OtherMethod!).SetValidator(new OtherMethodInputRules(units)).When(request => request.OtherMethod is not null);
+        RuleFor(request => request).Custom((request, context) =>
+        {
+            if (request.Currency is { } label && !(label.Length == CurrencyLetters && label.All(char.IsAsciiLetterUpper)))
+                context.FaultAt("currency", "unknown-value", "A currency is three capital letters.", "such as EUR, GBP, USD");
+            if (request.Currency is not null || request.OtherMethod is not null)
+                CheckOwnPrices(request.Rates, context);
+        });
+    }
+
+    // Nominal prices are in no currency: they must not stand beside money that is somebody's.
+    private static void CheckOwnPrices(RatesInput? rates, ValidationContext<EstimateRequest> context)
+    {
+        Need("rates.labour", rates?.Labour is not null, "a price of an hour");
+        Need("rates.formSheet", SheetPriceInput.IsGiven(rates?.FormSheet), "perMass, or perSheet with sheet");
+        Need("rates.panelSheet", SheetPriceInput.IsGiven(rates?.PanelSheet), "perMass, or perSheet with sheet");
+
+        void Need(string field, bool isGiven, string allowed)
+        {
+            if (!isGiven)
+                context.FaultAt(field, "missing-property", "With a currency or another method's costs this price has to be the caller's own: the default is in no currency.", allowed);
+        }
+    }
+}
+
+/// <summary>What a batch must satisfy.</summary>
+internal sealed class PanelBatchInputRules : Rules<PanelBatchInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public PanelBatchInputRules(UnitSystem units) => RuleFor(batch => batch.Pieces).Within(Ranges.Pieces, units);
+}
+
+/// <summary>What counts must satisfy.</summary>
+internal sealed class CountsInputRules : Rules<CountsInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public CountsInputRules(UnitSystem units)
+    {
+        RuleFor(counts => counts.Handlings).Within(Ranges.Handlings, units);
+        RuleFor(counts => counts.StopChanges).Within(Ranges.WorkCount, units);
+        RuleFor(counts => counts.Strips).Within(Ranges.WorkCount, units);
+        RuleFor(counts => counts.Checks).Within(Ranges.WorkCount, units);
+    }
+}
+
+/// <summary>What a learning curve must satisfy.</summary>
+internal sealed class LearningInputRules : Rules<LearningInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public LearningInputRules(UnitSystem units) => RuleFor(learning => learning.Rate).Within(Ranges.LearningRate, units);
+}
+
+/// <summary>What spreads must satisfy.</summary>
+internal sealed class SpreadInputRules : Rules<SpreadInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public SpreadInputRules(UnitSystem units)
+    {
+        var group = new SpreadGroupInputRules(units);
+        RuleFor(spread => spread.Form!).SetValidator(group).When(spread => spread.Form is not null);
+        RuleFor(spread => spread.Panel!).SetValidator(group).When(spread => spread.Panel is not null);
+        RuleFor(spread => spread.Material!).SetValidator(group).When(spread => spread.Material is not null);
+    }
+}
+
+/// <summary>What the spread of a group must satisfy.</summary>
+internal sealed class SpreadGroupInputRules : Rules<SpreadGroupInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public SpreadGroupInputRules(UnitSystem units)
+    {
+        RuleFor(group => group.Low).Within(Ranges.SpreadLow, units);
+        RuleFor(group => group.High).Within(Ranges.SpreadHigh, units);
+    }
+}
+
+/// <summary>What another method must satisfy.</summary>
+internal sealed class OtherMethodInputRules : Rules<OtherMethodInput>
+{
+    private const int LongestName = 60;
+
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public OtherMethodInputRules(UnitSystem units)
+    {
+        RuleFor(other => other.FixedCost).Within(Ranges.Money, units);
+        RuleFor(other => other.CostPerPiece).Within(Ranges.Money, units);
+        RuleFor(other => other.MinutesPerPiece).Within(Ranges.WorkMinutes, units);
+        RuleFor(other => other.Name).Custom((name, context) =>
+        {
+            if (name?.Length > LongestName)
+                context.Fault(context.PropertyPath, "too-long", "The name is too long.", $"at most {LongestName} characters");
+        });
+    }
+}

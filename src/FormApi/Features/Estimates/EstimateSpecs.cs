@@ -1,0 +1,76 @@
+using FormApi.Features.Forms;
+using FormApi.Http;
+using Forming.Estimates;
+using Forming.Plans;
+
+namespace FormApi.Features.Estimates;
+
+/// <summary>From a request with its defaults filled in to what the library is asked, in its own units.</summary>
+internal static class EstimateSpecs
+{
+    /// <summary>Plans the form of a request, and puts its rates beside it.</summary>
+    /// <param name="request">The request with every default filled in.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    public static EstimateJob From(EstimateRequest request, CancellationToken cancellation)
+    {
+        var units = UnitSystem.Of(request.Units);
+        var specs = FormSpecs.From(request.AsForm());
+        var (counts, learning, spread) = (request.Counts!, request.Learning!, request.Spread!);
+        return new()
+        {
+            Plan = FormPlan.Compute(specs.Panel, specs.Form, specs.Brake, specs.Marks, cancellation),
+            Panel = specs.Panel,
+            Form = specs.Form,
+            Pieces = request.Batch!.Pieces!.Value,
+            Rates = RatesFrom(request.Rates!, units),
+            Counts = new(counts.Handlings, counts.StopChanges, counts.Strips, counts.Checks),
+            Learning = new(learning.Model!.Value, learning.Rate!.Value),
+            Spreads = new() { Form = SpreadFrom(spread.Form!), Panel = SpreadFrom(spread.Panel!), Material = SpreadFrom(spread.Material!) },
+            Other = request.OtherMethod is { } other
+                ? new(other.Name!, other.FixedCost, other.CostPerPiece, other.MinutesPerPiece!.Value)
+                : null,
+        };
+    }
+
+    private static EstimateRates RatesFrom(RatesInput rates, UnitSystem units) => new()
+    {
+        LabourPerHour = rates.Labour!.Value,
+        FormSheet = PriceFrom(rates.FormSheet!, units),
+        PanelSheet = PriceFrom(rates.PanelSheet!, units),
+        Form = FormFrom(rates.Form!, units),
+        Panel = PanelFrom(rates.Panel!, units),
+    };
+
+    private static SheetPrice PriceFrom(SheetPriceInput price, UnitSystem units) => price.PerSheet is { } money
+        ? new PricePerStockSheet(money, price.Sheet!)
+        : new PricePerKg(units.ToPerKg(price.PerMass!.Value));
+
+    private static FormRates FormFrom(FormRatesInput rates, UnitSystem units) => new()
+    {
+        Layout = ByCount(rates.Layout),
+        Cutting = ByLength(rates.Cutting, units),
+        TestStrips = ByCount(rates.TestStrips),
+        SetUp = ByCount(rates.SetUp),
+        Handling = ByCount(rates.Handling),
+        Folding = ByCount(rates.Folding),
+        Checking = ByCount(rates.Checking),
+        Finishing = ByLength(rates.Finishing, units),
+    };
+
+    private static PanelRates PanelFrom(PanelRatesInput rates, UnitSystem units) => new()
+    {
+        Cutting = ByLength(rates.Cutting, units),
+        Marking = ByCount(rates.Marking),
+        Clamping = ByCount(rates.Clamping),
+        Pulling = ByCount(rates.Pulling),
+        Trimming = ByLength(rates.Trimming, units),
+        Checking = ByCount(rates.Checking),
+        Finishing = ByLength(rates.Finishing, units),
+    };
+
+    private static ElementRate ByCount(ElementRateInput? rate) => new(rate!.Fixed!.Value, rate.Each!.Value);
+
+    private static ElementRate ByLength(ElementRateInput? rate, UnitSystem units) => new(rate!.Fixed!.Value, units.ToPerMetre(rate.Each!.Value));
+
+    private static Spread SpreadFrom(SpreadGroupInput group) => new(group.Low!.Value, group.High!.Value);
+}

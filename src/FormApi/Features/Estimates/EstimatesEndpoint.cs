@@ -1,0 +1,33 @@
+using FormApi.Http;
+using Forming.Estimates;
+
+namespace FormApi.Features.Estimates;
+
+/// <summary><c>POST /v1/estimates</c>: what a form and a batch of panels take in time and money.</summary>
+internal static class EstimatesEndpoint
+{
+    /// <summary>Adds the route.</summary>
+    /// <param name="routes">Where to.</param>
+    public static void MapEstimates(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/estimates", Compute)
+        .DescribeComputation<EstimateRequest, EstimateAnswer>(
+            "estimateJob",
+            "Estimates",
+            "Time and cost of a form and a batch of panels, and the break-even against another method.",
+            "Takes the request of /v1/forms and the shop's own rates. Answers the time to build the form and to make a panel by element, sheet, cost, cost by the piece over a batch with a learning curve, "
+            + "and from how many panels on the form is cheaper than another method whose figures the caller gives, each low, likely and high. "
+            + "Every figure that is left out stands at an assumption, which is listed with its value; the caller's own figures win. "
+            + "No order of folds is searched: handlings and stop changes are the caller's, from a program's answer, or an assumption. "
+            + "A form that cannot be made is estimated too, with its verdict and its failed checks.");
+
+    /// <summary>Answers a request.</summary>
+    /// <param name="body">The body as it was read.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    internal static IResult Compute(JsonBody<EstimateRequest> body, CancellationToken cancellation) => body.Answer(given =>
+    {
+        var request = EstimateDefaults.Apply(given);
+        var estimate = Estimate.Of(EstimateSpecs.From(request, cancellation));
+        var shown = ShownRequest.Of(request);
+        return new AnswerResult<EstimateAnswer>(
+            EstimateAnswers.From(estimate, request.Currency, Links.Links.OfPlanned(request.AsForm()), shown), AnswerJson.Default.EstimateAnswer, shown.Fingerprint);
+    });
+}

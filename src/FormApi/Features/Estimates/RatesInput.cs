@@ -1,0 +1,159 @@
+using System.Text.Json.Serialization;
+using FluentValidation;
+using FormApi.Http;
+
+namespace FormApi.Features.Estimates;
+
+/// <summary>What work takes and what labour and sheet cost. A rate that is left out stands at an assumption of this project, measured in no shop.</summary>
+/// <param name="Labour">An hour of one person's work [currency/h]. Default: 60, a nominal figure in no currency.</param>
+/// <param name="FormSheet">Price of the form's sheet. Default: a nominal price by mass of its metal, in no currency.</param>
+/// <param name="PanelSheet">Price of the panel's sheet. Default: a nominal price by mass of its metal, in no currency.</param>
+/// <param name="Form">Times of building the form.</param>
+/// <param name="Panel">Times of a panel, the first of the batch.</param>
+internal sealed record RatesInput(
+    double? Labour = null,
+    SheetPriceInput? FormSheet = null,
+    SheetPriceInput? PanelSheet = null,
+    FormRatesInput? Form = null,
+    PanelRatesInput? Panel = null);
+
+/// <summary>What sheet costs: by mass, or by the stock sheet.</summary>
+/// <param name="PerMass">Price of a kilogram or pound [currency/kg or currency/lb]; the flat blank's own mass counts, no waste.</param>
+/// <param name="PerSheet">Price of a stock sheet [currency]; a blank pays for its share of as many as one sheet gives.</param>
+/// <param name="Sheet">Name of that stock sheet, one of <c>panel.stockSheets</c>; with <c>perSheet</c>.</param>
+internal sealed record SheetPriceInput(
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? PerMass = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? PerSheet = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Sheet = null)
+{
+    /// <summary>Whether there is any price.</summary>
+    /// <param name="price">The price, or null.</param>
+    public static bool IsGiven(SheetPriceInput? price) => price is { PerMass: not null } or { PerSheet: not null };
+}
+
+/// <summary>Time of one element of work: something once, and something for each of what it counts.</summary>
+/// <param name="Fixed">Once for a form or a panel, where there is anything to do [min]. Default: the element's.</param>
+/// <param name="Each">For each of what it counts [min], or for its length [min/m or min/ft]. Default: the element's.</param>
+internal sealed record ElementRateInput(double? Fixed = null, double? Each = null);
+
+/// <summary>Times of building a form.</summary>
+/// <param name="Layout">Setting out the blank, and each mark. Default: 10 and 1.5 min.</param>
+/// <param name="Cutting">Getting the sheet out, and each length of cut, all round. Default: 5 min and 2 min/m.</param>
+/// <param name="TestStrips">Test strips, and each one: cut, folded, measured. Default: 0 and 6 min.</param>
+/// <param name="SetUp">Setting up the brake with its first stop, and each change of the stop. Default: 20 and 3 min.</param>
+/// <param name="Handling">Each time the blank is put into the brake. Default: 0 and 2 min.</param>
+/// <param name="Folding">Each fold. Default: 0 and 1 min.</param>
+/// <param name="Checking">Making a template, and each check against it. Default: 5 and 2 min.</param>
+/// <param name="Finishing">Cleaning, and each length of edge deburred, all round. Default: 5 min and 2 min/m.</param>
+internal sealed record FormRatesInput(
+    ElementRateInput? Layout = null,
+    ElementRateInput? Cutting = null,
+    ElementRateInput? TestStrips = null,
+    ElementRateInput? SetUp = null,
+    ElementRateInput? Handling = null,
+    ElementRateInput? Folding = null,
+    ElementRateInput? Checking = null,
+    ElementRateInput? Finishing = null);
+
+/// <summary>Times of a panel once the form stands.</summary>
+/// <param name="Cutting">Getting the sheet out, and each length of cut, all round. Default: 4 min and 1.5 min/m.</param>
+/// <param name="Marking">Registration marks, and each one. Default: 1 and 0.5 min.</param>
+/// <param name="Clamping">Each time panel and form are laid up, clamped and unclamped. Default: 0 and 5 min.</param>
+/// <param name="Pulling">Each pull round the form and back. Default: 0 and 2 min.</param>
+/// <param name="Trimming">Each length trimmed at both ends, where <c>panel.trim</c> leaves any. Default: 0 min and 3 min/m.</param>
+/// <param name="Checking">Each bend against its template. Default: 0 and 3 min.</param>
+/// <param name="Finishing">Cleaning, and each length of edge deburred, all round. Default: 2 min and 1 min/m.</param>
+internal sealed record PanelRatesInput(
+    ElementRateInput? Cutting = null,
+    ElementRateInput? Marking = null,
+    ElementRateInput? Clamping = null,
+    ElementRateInput? Pulling = null,
+    ElementRateInput? Trimming = null,
+    ElementRateInput? Checking = null,
+    ElementRateInput? Finishing = null);
+
+/// <summary>What rates must satisfy.</summary>
+internal sealed class RatesInputRules : Rules<RatesInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public RatesInputRules(UnitSystem units)
+    {
+        var price = new SheetPriceInputRules(units);
+        RuleFor(rates => rates.Labour).Within(Ranges.Money, units);
+        RuleFor(rates => rates.FormSheet!).SetValidator(price).When(rates => rates.FormSheet is not null);
+        RuleFor(rates => rates.PanelSheet!).SetValidator(price).When(rates => rates.PanelSheet is not null);
+        RuleFor(rates => rates.Form!).SetValidator(new FormRatesInputRules(units)).When(rates => rates.Form is not null);
+        RuleFor(rates => rates.Panel!).SetValidator(new PanelRatesInputRules(units)).When(rates => rates.Panel is not null);
+    }
+}
+
+/// <summary>What the price of sheet must satisfy.</summary>
+internal sealed class SheetPriceInputRules : Rules<SheetPriceInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public SheetPriceInputRules(UnitSystem units)
+    {
+        RuleFor(price => price.PerMass).Within(Ranges.Money, units);
+        RuleFor(price => price.PerSheet).Within(Ranges.Money, units);
+        RuleFor(price => price).Custom((price, context) =>
+        {
+            if (price is { PerMass: not null, PerSheet: not null })
+                context.FaultAt("perSheet", "choose-one", "Sheet has one price.", "perMass or perSheet");
+            if (price is { PerSheet: not null, Sheet: null })
+                context.FaultAt("sheet", "missing-property", "A price of a stock sheet needs its name.", "a name of panel.stockSheets");
+            if (price is { PerSheet: null, Sheet: not null })
+                context.FaultAt("sheet", "not-applicable", "A stock sheet says nothing about a price by mass.", "only with perSheet");
+        });
+    }
+}
+
+/// <summary>What the time of an element must satisfy.</summary>
+internal sealed class ElementRateInputRules : Rules<ElementRateInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public ElementRateInputRules(UnitSystem units)
+    {
+        RuleFor(rate => rate.Fixed).Within(Ranges.WorkMinutes, units);
+        RuleFor(rate => rate.Each).Within(Ranges.WorkMinutes, units);
+    }
+}
+
+/// <summary>What the times of a form must satisfy.</summary>
+internal sealed class FormRatesInputRules : Rules<FormRatesInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public FormRatesInputRules(UnitSystem units)
+    {
+        var element = new ElementRateInputRules(units);
+        RuleFor(form => form.Layout!).SetValidator(element).When(form => form.Layout is not null);
+        RuleFor(form => form.Cutting!).SetValidator(element).When(form => form.Cutting is not null);
+        RuleFor(form => form.TestStrips!).SetValidator(element).When(form => form.TestStrips is not null);
+        RuleFor(form => form.SetUp!).SetValidator(element).When(form => form.SetUp is not null);
+        RuleFor(form => form.Handling!).SetValidator(element).When(form => form.Handling is not null);
+        RuleFor(form => form.Folding!).SetValidator(element).When(form => form.Folding is not null);
+        RuleFor(form => form.Checking!).SetValidator(element).When(form => form.Checking is not null);
+        RuleFor(form => form.Finishing!).SetValidator(element).When(form => form.Finishing is not null);
+    }
+}
+
+/// <summary>What the times of a panel must satisfy.</summary>
+internal sealed class PanelRatesInputRules : Rules<PanelRatesInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public PanelRatesInputRules(UnitSystem units)
+    {
+        var element = new ElementRateInputRules(units);
+        RuleFor(panel => panel.Cutting!).SetValidator(element).When(panel => panel.Cutting is not null);
+        RuleFor(panel => panel.Marking!).SetValidator(element).When(panel => panel.Marking is not null);
+        RuleFor(panel => panel.Clamping!).SetValidator(element).When(panel => panel.Clamping is not null);
+        RuleFor(panel => panel.Pulling!).SetValidator(element).When(panel => panel.Pulling is not null);
+        RuleFor(panel => panel.Trimming!).SetValidator(element).When(panel => panel.Trimming is not null);
+        RuleFor(panel => panel.Checking!).SetValidator(element).When(panel => panel.Checking is not null);
+        RuleFor(panel => panel.Finishing!).SetValidator(element).When(panel => panel.Finishing is not null);
+    }
+}

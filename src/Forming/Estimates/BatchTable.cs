@@ -1,0 +1,34 @@
+namespace Forming.Estimates;
+
+/// <summary>How a batch goes, panel by panel, at a few panels of it.</summary>
+internal static class BatchTable
+{
+    /// <summary>The first panel, 2, 5, 10, 20, 50 … and the last.</summary>
+    /// <param name="line">Cost of form and panels.</param>
+    /// <param name="formMinutes">Building the form [min].</param>
+    /// <param name="firstMinutes">The first panel [min].</param>
+    /// <param name="pieces">Panels of the batch, at least 1.</param>
+    public static IReadOnlyList<PieceFigure> Of(CostLine line, double formMinutes, double firstMinutes, int pieces)
+    {
+        var counts = CountsTo(pieces);
+        var totals = line.Learning.Totals(counts);
+        return
+        [
+            .. counts.Select((n, i) =>
+            {
+                var cost = line.Fixed + (line.FirstLabour * totals[i]) + (line.Material * n);
+                var share = line.Learning.Learns ? line.Learning.Unit(n) : 1;
+                return new PieceFigure(n, firstMinutes * share, line.Own(n), formMinutes + (firstMinutes * totals[i]), cost, cost / n);
+            }),
+        ];
+    }
+
+    private static List<int> CountsTo(int pieces)
+    {
+        var counts = new List<int>();
+        for (var decade = 1; decade < pieces; decade *= 10)
+            counts.AddRange(new[] { decade, 2 * decade, 5 * decade }.Where(count => count < pieces));
+        counts.Add(pieces);
+        return counts;
+    }
+}

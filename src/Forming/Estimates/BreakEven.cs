@@ -1,0 +1,69 @@
+namespace Forming.Estimates;
+
+/// <summary>From how many panels on a form is cheaper in total than another method.</summary>
+/// <param name="Outcome">How it came out.</param>
+/// <param name="From">Smallest count from which the form is cheaper and stays so, or null.</param>
+/// <param name="UpTo">Largest count up to which it is cheaper first, where it is not for good; or null.</param>
+/// <param name="IsProven">Whether the outcome holds for all counts, and not only up to the horizon.</param>
+public sealed record BreakEven(BreakEvenOutcome Outcome, int? From, int? UpTo, bool IsProven)
+{
+    /// <summary>Counts looked at where nothing settles the matter before.</summary>
+    public const int Horizon = 100_000;
+
+    /// <summary>The outcome in words.</summary>
+    public FormattableString Text => (Outcome, IsProven) switch
+    {
+        (BreakEvenOutcome.Always, true) => $"the form is cheaper at every count of panels",
+        (BreakEvenOutcome.Always, false) => $"the form is cheaper at every count up to {Horizon}; each panel costs more than the other method's, so it will not be for ever",
+        (BreakEvenOutcome.From, _) => $"the form is cheaper from {From} panels on",
+        (BreakEvenOutcome.UpTo, true) => $"the form is cheaper up to {UpTo} panels, and never beyond",
+        (BreakEvenOutcome.UpTo, false) => $"the form is cheaper up to {UpTo} panels, and not again up to {Horizon}",
+        (BreakEvenOutcome.UpToAndFrom, _) => $"the form is cheaper up to {UpTo} panels, and again, with what is learnt, from {From} on",
+        (BreakEvenOutcome.Never, _) => $"the form is cheaper at no count of panels: it is not to begin with, and no panel of its makes up for it",
+        _ => $"the form is not cheaper up to {Horizon} panels; each later panel gains so little that it would be only far beyond",
+    };
+
+    // Cheaper by less than rounding is not cheaper.
+    private const double Tie = 1e-9;
+
+    /// <summary>Searches count by count on the actual cumulative costs.</summary>
+    /// <param name="form">The form's cost.</param>
+    /// <param name="otherFixed">What the other method costs once [money].</param>
+    /// <param name="otherEach">What it costs for each panel [money].</param>
+    /// <param name="horizon">Largest count looked at, at least 1.</param>
+    /// <remarks>
+    /// A panel's own cost never rises with the count, so the form's total less the other's is a concave row. Once the form is cheaper and its
+    /// next panel is no dearer than the other's, it stays cheaper; once it is not cheaper and no later panel is, it never will be.
+    /// </remarks>
+    public static BreakEven Search(CostLine form, double otherFixed, double otherEach, int horizon = Horizon)
+    {
+        int? upTo = null, from = null;
+        double labour = 0;
+        var isCheaper = false;
+        for (var n = 1; n <= horizon; n++)
+        {
+            labour = form.Learning.Learns ? labour + form.Learning.Unit(n) : n;
+            var mine = form.Fixed + (form.FirstLabour * labour) + (form.Material * n);
+            var others = otherFixed + (otherEach * n);
+            var was = isCheaper;
+            isCheaper = mine < others - (Tie * Math.Max(mine, others));
+            if (isCheaper && !was)
+                from = n;
+            else if (was && !isCheaper)
+                (upTo, from) = (n - 1, null);
+            if (isCheaper ? form.Own(n + 1) <= otherEach : form.Floor >= otherEach)
+                return new(OutcomeOf(from, upTo, isSettled: true), from, upTo, IsProven: true);
+        }
+
+        return new(OutcomeOf(from, upTo, isSettled: false), from, upTo, IsProven: false);
+    }
+
+    private static BreakEvenOutcome OutcomeOf(int? from, int? upTo, bool isSettled) => (from, upTo) switch
+    {
+        (1, null) => BreakEvenOutcome.Always,
+        (not null, null) => BreakEvenOutcome.From,
+        (not null, not null) => BreakEvenOutcome.UpToAndFrom,
+        (null, not null) => BreakEvenOutcome.UpTo,
+        _ => isSettled ? BreakEvenOutcome.Never : BreakEvenOutcome.NotWithinHorizon,
+    };
+}

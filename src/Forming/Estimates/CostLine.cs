@@ -1,0 +1,20 @@
+namespace Forming.Estimates;
+
+/// <summary>What panels cost together: something once, and for each panel labour that may fall with practice, and sheet.</summary>
+/// <param name="Fixed">Once [money].</param>
+/// <param name="FirstLabour">Labour of the first panel [money].</param>
+/// <param name="Material">What does not fall with practice, for each panel [money].</param>
+/// <param name="Learning">How labour falls.</param>
+public sealed record CostLine(double Fixed, double FirstLabour, double Material, LearningCurve Learning)
+{
+    /// <summary>Cost of one panel, without what is paid once.</summary>
+    /// <param name="n">Which panel, from 1.</param>
+    public double Own(int n) => (FirstLabour * (Learning.Learns ? Learning.Unit(n) : 1)) + Material;
+
+    /// <summary>What a panel's own cost falls to, and never below.</summary>
+    public double Floor => Material + (Learning.Learns ? 0 : FirstLabour);
+
+    /// <summary>Cost of the first panels together.</summary>
+    /// <param name="count">How many panels, at least 1.</param>
+    public double Total(int count) => Fixed + (FirstLabour * Learning.Total(count)) + (Material * count);
+}

@@ -1,0 +1,4 @@
+namespace Forming.Estimates;
+
+/// <summary>What sheet costs.</summary>
+public abstract record SheetPrice;

@@ -1,0 +1,252 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+
+namespace FormApi.Tests;
+
+/// <summary>Time and cost, through the real pipeline.</summary>
+public sealed class EstimatesTests(Service service) : IClassFixture<Service>
+{
+    private const string Batch = "cab-corner-batch";
+
+    private static readonly string[] CostParts = ["formLabour", "formMaterial", "panelLabour", "panelMaterial"];
+
+    // A change to the batch of cab corners, the value as JSON or null to remove the field.
+    public static TheoryData<string, string?, int, string, string> Bad { get; } = new()
+    {
+        { "/panel/width", null, 400, "missing-field", "/panel/width" },
+        { "/brake", null, 400, "missing-field", "/brake" },
+        { "/predict", "true", 400, "unknown-field", "/predict" },
+        { "/batch/count", "3", 400, "unknown-field", "/batch/count" },
+        { "/batch/pieces", "1.5", 400, "wrong-type", "/batch/pieces" },
+        { "/rates/form/bending", """{"each":1}""", 400, "unknown-field", "/rates/form/bending" },
+        { "/rates/form/folding/each", "\"1\"", 400, "wrong-type", "/rates/form/folding/each" },
+        { "/learning/model", "\"crawford\"", 400, "unknown-value", "/learning/model" },
+        { "/otherMethod/costPerPiece", null, 400, "missing-field", "/otherMethod/costPerPiece" },
+        { "/panel/stockSheets", "[null]", 400, "null-not-allowed", "/panel/stockSheets/0" },
+        { "/batch/pieces", "0", 422, "out-of-range", "/batch/pieces" },
+        { "/batch/pieces", "100001", 422, "out-of-range", "/batch/pieces" },
+        { "/rates/labour", "-1", 422, "out-of-range", "/rates/labour" },
+        { "/rates/labour", "1e400", 422, "not-finite", "/rates/labour" },
+        { "/rates/form/folding/each", "-1", 422, "out-of-range", "/rates/form/folding/each" },
+        { "/rates/panel/trimming", """{"fixed":-1}""", 422, "out-of-range", "/rates/panel/trimming/fixed" },
+        { "/rates/formSheet/perSheet", "40", 422, "choose-one", "/rates/formSheet/perSheet" },
+        { "/rates/formSheet/sheet", "\"2000 × 1000 mm\"", 422, "not-applicable", "/rates/formSheet/sheet" },
+        { "/rates/panelSheet/sheet", null, 422, "missing-property", "/rates/panelSheet/sheet" },
+        { "/rates/panelSheet/sheet", "\"none such\"", 422, "estimate.unknown-sheet", "/rates/panelSheet/sheet" },
+        { "/panel/stockSheets", """[{"length":100,"width":100,"name":"2500 × 1250 mm"}]""", 422, "estimate.sheet-too-small", "/rates/panelSheet/sheet" },
+        { "/counts/handlings", "0", 422, "out-of-range", "/counts/handlings" },
+        { "/counts/strips", "-1", 422, "out-of-range", "/counts/strips" },
+        { "/learning/rate", "0.5", 422, "out-of-range", "/learning/rate" },
+        { "/learning/rate", "1.01", 422, "out-of-range", "/learning/rate" },
+        { "/spread/panel/low", "1.1", 422, "out-of-range", "/spread/panel/low" },
+        { "/spread/material", """{"high":0.9}""", 422, "out-of-range", "/spread/material/high" },
+        { "/otherMethod/fixedCost", "-1", 422, "out-of-range", "/otherMethod/fixedCost" },
+        { "/currency", "\"euro\"", 422, "unknown-value", "/currency" },
+        { "/currency", "\"€€€\"", 422, "unknown-value", "/currency" },
+        { "/rates/labour", null, 422, "missing-property", "/rates/labour" },
+        { "/rates/formSheet", "{}", 422, "missing-property", "/rates/formSheet" },
+        { "/rates", null, 422, "missing-property", "/rates/panelSheet" },
+        { "/panel/curve/radius", "1", 422, "form.fold-radius-too-large", "/form/foldRadius" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Bad))]
+    public async Task Bad_values_are_named(string place, string? json, int status, string code, string faultAt)
+    {
+        using var response = await service.Post("/v1/estimates", Requests.Example("estimateJob", Batch).With(place, json).ToJsonString());
+        var text = await response.Content.ReadAsStringAsync();
+        Assert.True(status == (int)response.StatusCode, text);
+        var fault = JsonNode.Parse(text)!["errors"]!.AsArray().FirstOrDefault(error => (string?)error!["pointer"] == faultAt);
+        Assert.True(fault is not null, text);
+        Assert.Equal(code, (string?)fault["code"]);
+    }
+
+    [Theory]
+    [MemberData(nameof(Requests.EstimateExamples), MemberType = typeof(Requests))]
+    public async Task The_shown_request_gives_the_same_answer(string operation, string name)
+    {
+        var first = await Ask(Requests.Example(operation, name));
+        Assert.Equal(first.ToJsonString(), (await Ask(first["request"]!)).ToJsonString());
+    }
+
+    [Fact]
+    public async Task The_callers_rates_win_and_leave_the_list_of_assumptions()
+    {
+        var plain = await Ask(Requests.Arc());
+        Assert.Contains("rates.form.folding.each", Assumed(plain));
+        Assert.Contains("rates.labour", Assumed(plain));
+        var own = await Ask(Requests.Arc().With("/rates", """{"labour":71,"form":{"folding":{"each":2.25}}}""").With("/counts", """{"handlings":4}"""));
+        var folds = (double)Element(own["form"]!, "folding")["quantity"]!;
+        Assert.Equal(2.25 * folds, Likely(Element(own["form"]!, "folding")["minutes"]!), 9);
+        Assert.Equal(8, Likely(Element(own["form"]!, "handling")["minutes"]!), 9);
+        Assert.Equal(71.0 / 60 * Likely(own["form"]!["minutes"]!), Likely(own["cost"]!["formLabour"]!), 6);
+        Assert.DoesNotContain(Assumed(own), id => id is "rates.form.folding.each" or "rates.labour" or "counts.handlings");
+        Assert.Contains("rates.form.folding.fixed", Assumed(own));
+        Assert.Equal(2.25, (double)own["request"]!["rates"]!["form"]!["folding"]!["each"]!);
+        Assert.Equal(0, (double)own["request"]!["rates"]!["form"]!["folding"]!["fixed"]!);
+    }
+
+    [Fact]
+    public async Task Every_assumption_says_the_value_that_the_shown_request_has()
+    {
+        foreach (var body in new[] { Requests.Arc(), Requests.Example("estimateJob", "bench-hood-defaults") })
+        {
+            var answer = await Ask(body);
+            Assert.NotEmpty(answer["assumptions"]!.AsArray());
+            foreach (var assumption in answer["assumptions"]!.AsArray())
+            {
+                var id = (string)assumption!["id"]!;
+                var shown = id.Split('.').Aggregate(answer["request"], (node, step) => node![step]);
+                if (shown is null)
+                    Assert.StartsWith("counts.", id, StringComparison.Ordinal);
+                else
+                    Assert.Equal((double)shown, (double)assumption["value"]!, 9);
+                Assert.Equal("assumption", (string?)assumption["status"]);
+                Assert.NotEmpty((string)assumption["text"]!);
+            }
+        }
+    }
+
+    [Fact]
+    public async Task Rates_by_length_and_mass_are_told_in_the_callers_units()
+    {
+        var mm = (await Ask(Requests.Arc()))["assumptions"]!.AsArray();
+        var inch = (await Ask(Requests.Example("estimateJob", "bench-hood-defaults")))["assumptions"]!.AsArray();
+        AssertRow(mm, "rates.form.cutting.each", 2, "min/m");
+        AssertRow(inch, "rates.form.cutting.each", 2 * 0.3048, "min/ft");
+        AssertRow(mm, "rates.panelSheet.perMass", 5, "money/kg");
+        AssertRow(inch, "rates.panelSheet.perMass", 5 * 0.45359237, "money/lb");
+        AssertRow(mm, "rates.labour", 60, "money/h");
+
+        static void AssertRow(JsonArray rows, string id, double value, string unit)
+        {
+            var row = rows.Single(row => (string?)row!["id"] == id)!;
+            Assert.Equal(value, (double)row["value"]!, 8);
+            Assert.Equal(unit, (string?)row["unit"]);
+        }
+    }
+
+    [Fact]
+    public async Task Inches_and_millimetres_agree()
+    {
+        var mm = await Ask(Requests.Arc());
+        var inch = Requests.Arc().With("/units", "\"in\"");
+        foreach (var length in new[] { "/panel/thickness", "/panel/width", "/panel/leadIn", "/panel/leadOut", "/panel/curve/radius", "/form/thickness", "/form/foldRadius", "/form/leadIn", "/form/leadOut", "/brake/length" })
+        {
+            var value = length.Split('/')[1..].Aggregate((JsonNode)inch, (node, step) => node[step]!).GetValue<double>();
+            inch = inch.With(length, (value / 25.4).ToString("R", CultureInfo.InvariantCulture));
+        }
+
+        var answer = await Ask(inch);
+        foreach (var field in CostParts.Append("total"))
+            Close(Likely(mm["cost"]![field]!), Likely(answer["cost"]![field]!));
+        Close(Likely(mm["minutes"]!), Likely(answer["minutes"]!));
+        Close((double)mm["materials"]![1]!["mass"]!, (double)answer["materials"]![1]!["mass"]! * 0.45359237);
+        Close((double)Element(mm["form"]!, "cutting")["quantity"]!, (double)Element(answer["form"]!, "cutting")["quantity"]! * 0.3048);
+        Assert.Equal("ft", (string?)Element(answer["form"]!, "cutting")["unit"]);
+        Assert.Equal(Assumed(mm), Assumed(answer));
+    }
+
+    [Fact]
+    public async Task Totals_are_the_sums_of_what_is_listed()
+    {
+        var answer = await Ask(Requests.Example("estimateJob", Batch));
+        foreach (var bound in new[] { "low", "likely", "high" })
+        {
+            Close(answer["form"]!["elements"]!.AsArray().Sum(element => (double)element!["minutes"]![bound]!), (double)answer["form"]!["minutes"]![bound]!);
+            Close(answer["panel"]!["elements"]!.AsArray().Sum(element => (double)element!["minutes"]![bound]!), (double)answer["panel"]!["firstMinutes"]![bound]!);
+            var cost = answer["cost"]!;
+            Close(CostParts.Sum(part => (double)cost[part]![bound]!), (double)cost["total"]![bound]!);
+            Close(60 * (double)answer["perPiece"]!["average"]![bound]!, (double)cost["total"]![bound]!);
+        }
+
+        var table = answer["perPiece"]!["table"]!.AsArray();
+        Assert.Equal([1, 2, 5, 10, 20, 50, 60], table.Select(row => (int)row!["piece"]!));
+        Assert.True(JsonNode.DeepEquals(table[^1], answer["perPiece"]!["last"]));
+        Close(0.9 * (double)table[0]!["minutes"]!, (double)table[1]!["minutes"]!);
+        Assert.Equal("EUR/h", (string?)(await Ask(Requests.Example("estimateJob", Batch).With("/rates/labour", "60")))["assumptions"]!.AsArray().Single(row => (string?)row!["id"] == "rates.labour")!["unit"]);
+    }
+
+    [Fact]
+    public async Task Break_even_stands_where_the_total_costs_cross()
+    {
+        var request = Requests.Example("estimateJob", Batch);
+        var breakEven = (await Ask(request))["breakEven"]!;
+        var from = (int)breakEven["likely"]!["from"]!;
+        Assert.Equal("from", (string?)breakEven["likely"]!["outcome"]);
+        Assert.True(from > 1);
+        foreach (var (pieces, isCheaper) in new[] { (from - 1, false), (from, true) })
+        {
+            var there = await Ask(request.With("/batch/pieces", pieces.ToString(CultureInfo.InvariantCulture)));
+            Assert.Equal(isCheaper, Likely(there["breakEven"]!["saving"]!) > 0);
+        }
+
+        Assert.True((int)breakEven["low"]!["from"]! <= from);
+        Assert.Null((await Ask(request.With("/otherMethod", null)))["breakEven"]);
+    }
+
+    [Fact]
+    public async Task A_taper_and_a_mirrored_panel_are_counted_for_what_they_are()
+    {
+        const string Taper = """{"type":"taper","near":{"type":"arc","radius":90,"sweep":60},"far":{"type":"arc","radius":120,"sweep":60},"length":600}""";
+        var taper = await Ask(Requests.Arc().With("/panel/curve", Taper).With("/panel/width", null));
+        Assert.Equal(2 * (double)Element(taper["form"]!, "folding")["quantity"]!, (double)Element(taper["form"]!, "layout")["quantity"]!);
+        Assert.Equal(1, (int)taper["form"]!["count"]!);
+        var hands = await Ask(Requests.Arc().With("/panel/curve", Taper).With("/panel/width", null).With("/panel/mirrored", "true").With("/panel/leadOut", "400"));
+        Assert.Equal(2, (int)hands["form"]!["count"]!);
+        Assert.Equal(2, (int)hands["materials"]![0]!["pieces"]!);
+        Assert.Contains(hands["notes"]!.AsArray(), note => (string?)note!["id"] == "opposite-hand");
+        var mirrored = await Ask(Requests.Arc().With("/panel/mirrored", "true"));
+        Assert.Equal(1, (int)mirrored["form"]!["count"]!);
+        Assert.Equal(2, (double)Element(mirrored["panel"]!, "pulling")["quantity"]!);
+        Assert.Contains(mirrored["safety"]!.AsArray(), note => (string?)note!["id"] == "second-half-swings");
+    }
+
+    [Fact]
+    public async Task A_form_that_cannot_be_made_is_estimated_and_says_so()
+    {
+        var answer = await Ask(Requests.Arc().With("/brake/length", "400"));
+        Assert.Equal("cannot-be-made", (string?)answer["verdict"]);
+        Assert.Equal(["brake-length"], answer["checks"]!.AsArray().Select(check => (string)check!["id"]!));
+        Assert.Contains("brake-length", (string?)answer["notes"]!.AsArray().Single(note => (string?)note!["id"] == "cannot-be-made")!["text"], StringComparison.Ordinal);
+        Assert.True(Likely(answer["form"]!["minutes"]!) > 0);
+        Assert.Empty((await Ask(Requests.Arc()))["checks"]!.AsArray());
+    }
+
+    [Fact]
+    public async Task A_line_of_a_batch_is_answered_as_by_itself()
+    {
+        var request = Requests.Example("estimateJob", Batch);
+        var line = new JsonObject { ["operation"] = "estimate", ["request"] = request.DeepClone() };
+        using var response = await service.Post("/v1/batches", System.Text.Encoding.UTF8.GetBytes(line.ToJsonString() + "\n"), "application/x-ndjson");
+        var answer = JsonNode.Parse((await response.Content.ReadAsStringAsync()).Trim())!["answer"];
+        Assert.Equal((await Ask(request)).ToJsonString(), answer!.ToJsonString());
+    }
+
+    [Fact]
+    public async Task The_largest_batch_is_answered_with_and_without_learning()
+    {
+        foreach (var rate in new[] { "1", "0.8" })
+        {
+            var answer = await Ask(Requests.Example("estimateJob", Batch).With("/batch/pieces", "100000").With("/learning/rate", rate));
+            Assert.Equal(100_000, (int)answer["perPiece"]!["last"]!["piece"]!);
+        }
+    }
+
+    private static string[] Assumed(JsonNode answer) => [.. answer["assumptions"]!.AsArray().Select(assumption => (string)assumption!["id"]!)];
+
+    private static JsonNode Element(JsonNode work, string id) => work["elements"]!.AsArray().Single(element => (string?)element!["id"] == id)!;
+
+    private static double Likely(JsonNode band) => (double)band["likely"]!;
+
+    private static void Close(double one, double other) =>
+        Assert.True(Math.Abs(one - other) <= 1e-6 * Math.Max(1e-3, Math.Abs(one)), $"{one} against {other}");
+
+    private async Task<JsonNode> Ask(JsonNode request)
+    {
+        using var response = await service.Post("/v1/estimates", request.ToJsonString());
+        var text = await response.Content.ReadAsStringAsync();
+        Assert.True(response.IsSuccessStatusCode, text);
+        return JsonNode.Parse(text)!;
+    }
+}
