@@ -50,8 +50,11 @@ internal sealed class ContractOperationFilter : IOperationFilter
     // Bytes as they are: the format "byte" would make clients look for base64.
     private static OpenApiMediaType File(string media) => new()
     {
-        Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = media is "text/csv" or "image/svg+xml" ? null : "binary" },
+        Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = IsText(media) ? null : "binary" },
     };
+
+    private static bool IsText(string media) =>
+        media.StartsWith("text/", StringComparison.Ordinal) || media.EndsWith("+xml", StringComparison.Ordinal);
 
     // Without a body only the query can be wrong.
     private static IEnumerable<string> TitlesOf(int status, bool hasBody) => status == 400 && !hasBody
