@@ -25,7 +25,7 @@ internal sealed class ContractOperationFilter : IOperationFilter
                 AddExamples(response.Content, name, "answer");
                 var extra = context.ApiDescription.ActionDescriptor.EndpointMetadata.OfType<FilesToo>().SelectMany(files => files.Media);
                 foreach (var media in response.Content!.Where(IsBytes).Select(media => media.Key).Concat(extra).ToArray())
-                    response.Content[media] = File(media);
+                    response.Content![media] = File(media);
             }
             else if (status == "304")
             {
@@ -34,7 +34,7 @@ internal sealed class ContractOperationFilter : IOperationFilter
             else if (response is OpenApiResponse own)
             {
                 own.Description = own.Content?.ContainsKey(ProblemResult.MediaType) == true
-                    ? string.Join("; ", TitlesOf(int.Parse(status, CultureInfo.InvariantCulture), operation.RequestBody is not null)) + "."
+                    ? string.Join("; ", TitlesOf(int.Parse(status, CultureInfo.InvariantCulture), operation.Responses!.ContainsKey("413"))) + "."
                     : "The answer of a service that cannot work now.";
             }
         }
@@ -56,8 +56,8 @@ internal sealed class ContractOperationFilter : IOperationFilter
     private static bool IsText(string media) =>
         media.StartsWith("text/", StringComparison.Ordinal) || media.EndsWith("+xml", StringComparison.Ordinal);
 
-    // Without a body only the query can be wrong.
-    private static IEnumerable<string> TitlesOf(int status, bool hasBody) => status == 400 && !hasBody
+    // What cannot be too large reads no request: only its query can be wrong.
+    private static IEnumerable<string> TitlesOf(int status, bool readsRequest) => status == 400 && !readsRequest
         ? [Problems.BadRequest.Title]
         : Problems.All.Where(kind => kind.Status == status).Select(kind => kind.Title);
 
