@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using FormApi.Features.Links;
 using FormApi.Http;
@@ -13,6 +14,8 @@ internal sealed class ContractOperationFilter : IOperationFilter
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
     {
         var name = operation.OperationId!;
+        // Empty says that no key is asked for; left out would say that nobody thought of it.
+        operation.Security = [];
         AddExamples(operation.RequestBody?.Content, name, "request");
         foreach (var (status, response) in operation.Responses ?? [])
         {
@@ -20,8 +23,9 @@ internal sealed class ContractOperationFilter : IOperationFilter
             {
                 response.Description = "The answer.";
                 AddExamples(response.Content, name, "answer");
-                foreach (var media in context.ApiDescription.ActionDescriptor.EndpointMetadata.OfType<FilesToo>().SelectMany(files => files.Media))
-                    response.Content![media] = new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = "byte" } };
+                var extra = context.ApiDescription.ActionDescriptor.EndpointMetadata.OfType<FilesToo>().SelectMany(files => files.Media);
+                foreach (var media in response.Content!.Where(IsBytes).Select(media => media.Key).Concat(extra).ToArray())
+                    response.Content![media] = File(media);
             }
             else if (status == "304")
             {
@@ -29,7 +33,9 @@ internal sealed class ContractOperationFilter : IOperationFilter
             }
             else if (response is OpenApiResponse own)
             {
-                own.Description = string.Join("; ", TitlesOf(int.Parse(status, System.Globalization.CultureInfo.InvariantCulture))) + ".";
+                own.Description = own.Content?.ContainsKey(ProblemResult.MediaType) == true
+                    ? string.Join("; ", TitlesOf(int.Parse(status, CultureInfo.InvariantCulture), operation.Responses!.ContainsKey("413"))) + "."
+                    : "The answer of a service that cannot work now.";
             }
         }
 
@@ -39,8 +45,21 @@ internal sealed class ContractOperationFilter : IOperationFilter
             Describe((OpenApiParameter)parameter);
     }
 
-    private static IEnumerable<string> TitlesOf(int status) =>
-        Problems.All.Where(kind => kind.Status == status).Select(kind => kind.Title);
+    private static bool IsBytes(KeyValuePair<string, IOpenApiMediaType> media) => media.Value.Schema?.Format == "byte";
+
+    // Bytes as they are: the format "byte" would make clients look for base64.
+    private static OpenApiMediaType File(string media) => new()
+    {
+        Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = IsText(media) ? null : "binary" },
+    };
+
+    private static bool IsText(string media) =>
+        media.StartsWith("text/", StringComparison.Ordinal) || media.EndsWith("+xml", StringComparison.Ordinal);
+
+    // What cannot be too large reads no request: only its query can be wrong.
+    private static IEnumerable<string> TitlesOf(int status, bool readsRequest) => status == 400 && !readsRequest
+        ? [Problems.BadRequest.Title]
+        : Problems.All.Where(kind => kind.Status == status).Select(kind => kind.Title);
 
     private static void Describe(OpenApiParameter parameter)
     {

@@ -60,7 +60,8 @@ internal static class Descriptions
 
     private static RouteHandlerBuilder AnswersToo(this RouteHandlerBuilder endpoint, int[] statuses)
     {
-        foreach (var status in statuses)
+        // An Accept header that leaves nothing is answered with 406 on every path.
+        foreach (var status in statuses.Append(406).Distinct().Order())
         {
             if (status < 400)
                 endpoint.Produces(status);

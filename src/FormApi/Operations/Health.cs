@@ -16,7 +16,8 @@ internal static class Health
         routes.MapGet("/health/live", () => Answer("live", 200))
             .Describe<HealthAnswer>("getLiveness", "Operations", "Whether the process answers.");
         routes.MapGet("/health/ready", () => Ready.Value ? Answer("ready", 200) : Answer("not-ready", 503))
-            .Describe<HealthAnswer>("getReadiness", "Operations", "Whether the tables are loaded and a known plan comes out.");
+            .Describe<HealthAnswer>("getReadiness", "Operations", "Whether the tables are loaded and a known plan comes out.")
+            .Produces<HealthAnswer>(503, "application/json");
     }
 
     private static IResult Answer(string status, int code) =>

@@ -8,7 +8,7 @@ internal static class GaugesEndpoint
     /// <summary>Adds the route.</summary>
     /// <param name="routes">Where to.</param>
     public static void MapGauges(this IEndpointRouteBuilder routes) => routes.MapGet("/v1/gauges", List)
-        .Describe<GaugesAnswer>("listGauges", "Gauges", "Gauge systems with their thicknesses as published.");
+        .Describe<GaugesAnswer>("listGauges", "Gauges", "Gauge systems with their thicknesses as published.", 400);
 
     /// <summary>Lists the gauge systems.</summary>
     /// <param name="units">Units of the thicknesses: <c>mm</c> or <c>in</c>. Default: <c>mm</c>.</param>

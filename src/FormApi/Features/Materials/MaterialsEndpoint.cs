@@ -11,9 +11,9 @@ internal static class MaterialsEndpoint
     public static void MapMaterials(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/v1/materials", List)
-            .Describe<MaterialsAnswer>("listMaterials", "Materials", "Sheet materials, each value with its source and status.");
+            .Describe<MaterialsAnswer>("listMaterials", "Materials", "Sheet materials, each value with its source and status.", 400);
         routes.MapGet("/v1/materials/{id}", One)
-            .Describe<MaterialAnswer>("getMaterial", "Materials", "One sheet material, each value with its source and status.", 404);
+            .Describe<MaterialAnswer>("getMaterial", "Materials", "One sheet material, each value with its source and status.", 400, 404);
     }
 
     /// <summary>Lists the materials.</summary>
