@@ -40,11 +40,11 @@ internal sealed record VerificationAnswer(
 /// <param name="Subject">What it is about.</param>
 /// <param name="Citation">What was printed, where, how it was read and what was computed.</param>
 /// <param name="Checked">Number of its values.</param>
-/// <param name="Failed">Number of those that did not come out.</param>
+/// <param name="Passed">Number of those that came out.</param>
 /// <param name="Sources">Keys of its sources in <c>/v1/references</c>.</param>
 /// <param name="Statuses">How its values were come by: words as in a value's <c>status</c>.</param>
 internal sealed record VerifiedTableAnswer(
-    string Id, string Subject, string Citation, int Checked, int Failed, string[] Sources, string[] Statuses)
+    string Id, string Subject, string Citation, int Checked, int Passed, string[] Sources, string[] Statuses)
 {
     /// <summary>One table.</summary>
     /// <param name="verified">The table and what came out.</param>
@@ -53,7 +53,7 @@ internal sealed record VerifiedTableAnswer(
         verified.Table.Subject,
         verified.Table.Citation,
         verified.Values.Count,
-        verified.Values.Count(result => result.Verdict == CheckVerdict.Fail),
+        verified.Values.Count(result => result.Verdict == CheckVerdict.Pass),
         [.. verified.Table.Values.Select(value => value.Source).Distinct()],
         [.. verified.Table.Values.Select(value => Wire.Word(value.Status)).Distinct()]);
 }
@@ -65,7 +65,7 @@ internal sealed record VerifiedTableAnswer(
 /// <param name="Given">What it is calculated from, with the digits and units of the table.</param>
 /// <param name="Expected">The value of the table, in <c>unit</c>.</param>
 /// <param name="Got">The engine's own, to twelve digits; null where it came to no number.</param>
-/// <param name="Difference">Engine less table, to three digits; null where it came to no number.</param>
+/// <param name="Difference">Engine less table, to three digits; 0 below a thousandth of the tolerance, null where it came to no number.</param>
 /// <param name="Tolerance">How far the engine may be off to either side.</param>
 /// <param name="Unit">Unit of the table, whatever the caller's; empty where the value has none.</param>
 /// <param name="Source">Key of the source in <c>/v1/references</c>.</param>
@@ -85,6 +85,8 @@ internal sealed record VerifiedValueAnswer(
     [property: JsonConverter(typeof(WordConverter<Status>))] Status Status,
     [property: JsonConverter(typeof(WordConverter<CheckVerdict>))] CheckVerdict Verdict)
 {
+    private const double NoDifference = 1e-3; // of the tolerance: what is left is how a machine rounds
+
     /// <summary>One value.</summary>
     /// <param name="subject">What its table is about.</param>
     /// <param name="result">The value and what came out.</param>
@@ -98,7 +100,7 @@ internal sealed record VerifiedValueAnswer(
             value.Given,
             Answers.Significant(value.Expected, 15),
             Answers.Significant(result.Got, 12),
-            Answers.Significant(result.Difference, 3),
+            Math.Abs(result.Difference) < NoDifference * value.Tolerance ? 0 : Answers.Significant(result.Difference, 3),
             Answers.Significant(value.Tolerance, 6),
             value.Unit,
             value.Source,
