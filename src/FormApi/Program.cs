@@ -12,6 +12,7 @@ using FormApi.Features.Programs;
 using FormApi.Features.References;
 using FormApi.Features.TestStrips;
 using FormApi.Features.Tolerances;
+using FormApi.Features.Verification;
 using FormApi.Http;
 using FormApi.Operations;
 using Serilog;
@@ -21,6 +22,7 @@ builder.Services.AddSerilog((_, log) => log.ReadFrom.Configuration(builder.Confi
 builder.AddDefaultAddress();
 builder.AddGuards();
 builder.AddContract();
+builder.AddVerification();
 
 var app = builder.Build();
 app.UseGuards();
@@ -31,6 +33,7 @@ app.MapFigures();
 app.MapMaterials();
 app.MapGauges();
 app.MapReferences();
+app.MapVerification();
 
 var computations = app.MapComputations();
 computations.MapForms();

@@ -16,6 +16,7 @@ public sealed class ExamplesTests(Service service) : IClassFixture<Service>
         ["getMaterial.stainless-304"] = "/v1/materials/ss-304",
         ["listGauges.all"] = "/v1/gauges",
         ["listReferences.all"] = "/v1/references",
+        ["verifyEngine.one-table"] = "/v1/verification?table=bend-allowance-checks",
         ["explainProblem.invalid-values"] = "/problems/invalid-values",
         ["getLiveness.live"] = "/health/live",
         ["getReadiness.ready"] = "/health/ready",

@@ -55,6 +55,7 @@ public sealed class MannersTests(Service service) : IClassFixture<Service>
     [InlineData("/v1/materials/ss-304?units=in")]
     [InlineData("/v1/gauges")]
     [InlineData("/v1/references")]
+    [InlineData("/v1/verification")]
     [InlineData("/openapi/v1.json")]
     [InlineData("/openapi/v1.yaml")]
     public async Task A_table_that_the_caller_has_is_not_sent_again(string path)
@@ -115,6 +116,7 @@ public sealed class MannersTests(Service service) : IClassFixture<Service>
     [InlineData("DELETE", "/v1/materials", 405, "method-not-allowed")]
     [InlineData("GET", "/v1/materials/ss-305", 404, "not-found")]
     [InlineData("GET", "/v1/materials?units=ft", 400, "bad-request")]
+    [InlineData("GET", "/v1/verification?table=none", 400, "bad-request")]
     [InlineData("GET", "/problems/none", 404, "not-found")]
     [InlineData("POST", "/v1/forms", 400, "empty-body")]
     public async Task Wrong_turns_are_problems(string method, string path, int status, string code)

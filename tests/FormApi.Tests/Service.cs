@@ -1,8 +1,11 @@
 using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json.Nodes;
+using Forming.Verification;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace FormApi.Tests;
 
@@ -12,11 +15,11 @@ public sealed class Service : IDisposable
     private readonly WebApplicationFactory<Program> _factory;
 
     public Service()
-        : this("Production")
+        : this("Production", null)
     {
     }
 
-    private Service(string environment, params (string Key, string Value)[] settings)
+    private Service(string environment, IReadOnlyList<CheckTable>? tables, params (string Key, string Value)[] settings)
     {
         _factory = new WebApplicationFactory<Program>().WithWebHostBuilder(host =>
         {
@@ -24,6 +27,8 @@ public sealed class Service : IDisposable
             host.UseSetting("Serilog:MinimumLevel:Default", "Fatal");
             foreach (var (key, value) in settings)
                 host.UseSetting(key, value);
+            if (tables is not null)
+                host.ConfigureTestServices(services => services.AddSingleton(tables));
         });
         // Following redirects would hold a body back until it is whole.
         Client = _factory.CreateClient(new() { AllowAutoRedirect = false, HandleCookies = false });
@@ -31,9 +36,12 @@ public sealed class Service : IDisposable
 
     public HttpClient Client { get; }
 
-    public static Service In(string environment) => new(environment);
+    public static Service In(string environment) => new(environment, null);
 
-    public static Service With(params (string Key, string Value)[] settings) => new("Production", settings);
+    public static Service With(params (string Key, string Value)[] settings) => new("Production", null, settings);
+
+    /// <summary>The service with other tables to hold the engine against.</summary>
+    public static Service With(IReadOnlyList<CheckTable> tables) => new("Production", tables);
 
     public Task<HttpResponseMessage> Post(string path, string body) => Post(path, Encoding.UTF8.GetBytes(body));
 

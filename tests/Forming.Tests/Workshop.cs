@@ -6,6 +6,7 @@ using Forming.Materials;
 using Forming.Plans;
 using Forming.Results;
 using Forming.Springback;
+using Forming.Verification;
 
 namespace Forming.Tests;
 
@@ -14,9 +15,6 @@ internal static class Workshop
 {
     public const double Degree = Math.PI / 180;
 
-    /// <summary>A panel so thin that its mid surface is the curve itself [mm].</summary>
-    private const double FilmMm = 1e-9;
-
     public static MarkSpec Marks { get; } = new(Datum.Edge, new Tape(TapeUnit.Mm, 0.5));
 
     public static BrakeSpec Brake { get; } = new() { LengthMm = 1250 };
@@ -24,35 +22,15 @@ internal static class Workshop
     public static Material Of(string id) =>
         MaterialCatalog.Default.TryFind(id, out var material) ? material : throw new KeyNotFoundException(id);
 
-    /// <summary>A metal of which only the elastic constants and the yield stress are known: perfectly plastic.</summary>
-    public static Material Perfect(double modulusMpa, double poisson, double yieldMpa) => new()
-    {
-        Id = "custom",
-        Name = "test metal",
-        Family = MetalFamily.Other,
-        YoungsModulusMpa = modulusMpa,
-        PoissonRatio = poisson,
-        YieldMpa = yieldMpa,
-        UltimateMpa = yieldMpa,
-        DensityKgPerCubicMetre = 2700,
-        MinRadiusOverThickness = 0,
-    };
+    public static Material Perfect(double modulusMpa, double poisson, double yieldMpa) => TextbookMetal.Perfect(modulusMpa, poisson, yieldMpa);
 
-    /// <summary>A metal whose wide bending law has E' = E and Y' = Y: the uniaxial figures of a textbook put into plane strain.</summary>
-    public static Material Uniaxial(double modulusMpa, double yieldMpa) => Perfect(modulusMpa, 0, Math.Sqrt(3) / 2 * yieldMpa);
+    public static Material Uniaxial(double modulusMpa, double yieldMpa) => TextbookMetal.Uniaxial(modulusMpa, yieldMpa);
 
-    /// <summary>A metal with the caller's own flow curve K (eps0 + p)^n, used as given.</summary>
     public static Material Hardening(double modulusMpa, double poisson, double yieldMpa, double n, double strengthCoefficientMpa) =>
-        Perfect(modulusMpa, poisson, yieldMpa) with
-        {
-            StrainHardening = n,
-            StrengthCoefficientMpa = strengthCoefficientMpa,
-            Provenance = new Dictionary<string, Provenance> { ["strainHardening"] = new("caller", Status.Caller) },
-        };
+        TextbookMetal.Hardening(modulusMpa, poisson, yieldMpa, n, strengthCoefficientMpa);
 
-    /// <summary>The same, its curve through the yield stress at a strain of eps0.</summary>
     public static Material Swift(double modulusMpa, double poisson, double yieldMpa, double n, double prestrain) =>
-        Hardening(modulusMpa, poisson, yieldMpa, n, yieldMpa / Math.Pow(prestrain, n));
+        TextbookMetal.Swift(modulusMpa, poisson, yieldMpa, n, prestrain);
 
     public static PanelSpec Panel(PanelCurve curve) => new()
     {
@@ -85,12 +63,7 @@ internal static class Workshop
 
     public static Check CheckOf(FormPlan plan, string id) => plan.Checks.Single(check => check.Id == id);
 
-    /// <summary>The finished curve itself: a sheet without thickness to speak of, which does not spring back.</summary>
-    public static CurvedRun Traced(PanelCurve curve)
-    {
-        var law = BendingLaw.Of(new Sheet(Perfect(70e3, 0.33, 100), FilmMm));
-        return ContactCurve.Solve(FinishedCurve.On(curve, Surface.Mid, FilmMm), new(law, MeasuredFactor: 1), FilmMm).Runs[0];
-    }
+    public static CurvedRun Traced(PanelCurve curve) => TracedCurve.Of(curve);
 
     /// <summary>Equal within a share of the expected value.</summary>
     public static void Near(double expected, double actual, double share) =>

@@ -31,7 +31,7 @@ internal sealed class ContractOperationFilter : IOperationFilter
             {
                 response.Description = "The caller has it already.";
             }
-            else if (response is OpenApiResponse own)
+            else if (response is OpenApiResponse own && own.Content?.ContainsKey(ProblemResult.MediaType) == true)
             {
                 own.Description = own.Content?.ContainsKey(ProblemResult.MediaType) == true
                     ? string.Join("; ", TitlesOf(int.Parse(status, CultureInfo.InvariantCulture), operation.Responses!.ContainsKey("413"))) + "."
@@ -82,6 +82,10 @@ internal sealed class ContractOperationFilter : IOperationFilter
             case "request":
                 parameter.Description = "The request: its JSON, deflated, in base64url; `links` in an answer has it ready.";
                 parameter.Schema = new OpenApiSchema { Type = JsonSchemaType.String, MaxLength = LinkText.Longest, Pattern = "^[A-Za-z0-9_-]+$" };
+                break;
+            case "table":
+                parameter.Description = "Id of the only table whose values are listed; verdict, counts and tables stay those of all. Default: all.";
+                parameter.Example = "bend-allowance-checks";
                 break;
             case "code":
                 parameter.Description = "The last part of the problem's type.";

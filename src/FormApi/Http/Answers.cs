@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace FormApi.Http;
 
 /// <summary>How numbers go into an answer.</summary>
@@ -9,4 +11,11 @@ internal static class Answers
     public static double Number(double value) => double.IsFinite(value)
         ? Math.Round(value, 9) + 0.0
         : throw new InvalidOperationException("A figure of the answer is not finite.");
+
+    /// <summary>A number with so many digits that count, or null where it is not finite.</summary>
+    /// <param name="value">The number.</param>
+    /// <param name="digits">Digits, 1 to 15.</param>
+    public static double? Significant(double value, int digits) => double.IsFinite(value)
+        ? double.Parse(value.ToString("G" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), CultureInfo.InvariantCulture) + 0.0
+        : null;
 }

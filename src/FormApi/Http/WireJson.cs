@@ -12,6 +12,7 @@ using FormApi.Features.Programs;
 using FormApi.Features.References;
 using FormApi.Features.TestStrips;
 using FormApi.Features.Tolerances;
+using FormApi.Features.Verification;
 using FormApi.Operations;
 using Forming.Curves;
 using Forming.Estimates;
@@ -100,5 +101,7 @@ internal sealed partial class RequestJson : JsonSerializerContext;
 [JsonSerializable(typeof(ProblemKind))]
 [JsonSerializable(typeof(Problem))]
 [JsonSerializable(typeof(HealthAnswer))]
+[JsonSerializable(typeof(ReadinessAnswer))]
+[JsonSerializable(typeof(VerificationAnswer))]
 [JsonSerializable(typeof(string))]
 internal sealed partial class AnswerJson : JsonSerializerContext;

@@ -1,27 +1,37 @@
 using FormApi.Features.Forms;
 using FormApi.Http;
 using Forming.Plans;
+using Forming.Verification;
 
 namespace FormApi.Operations;
 
-/// <summary><c>/health/live</c>: the process answers. <c>/health/ready</c>: the tables are loaded and a known plan comes out.</summary>
+/// <summary><c>/health/live</c>: the process answers. <c>/health/ready</c>: every check value and a known plan come out.</summary>
 internal static class Health
 {
-    private static readonly Lazy<bool> Ready = new(ComputeKnownPlan);
+    private static readonly Lazy<bool> KnownPlan = new(ComputeKnownPlan);
 
     /// <summary>Adds the routes.</summary>
     /// <param name="routes">Where to.</param>
     public static void MapHealth(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/health/live", () => Answer("live", 200))
+        routes.MapGet("/health/live", () => Results.Json(new HealthAnswer("live", Engine.Version), AnswerJson.Default.HealthAnswer))
             .Describe<HealthAnswer>("getLiveness", "Operations", "Whether the process answers.");
-        routes.MapGet("/health/ready", () => Ready.Value ? Answer("ready", 200) : Answer("not-ready", 503))
-            .Describe<HealthAnswer>("getReadiness", "Operations", "Whether the tables are loaded and a known plan comes out.")
-            .Produces<HealthAnswer>(503, "application/json");
+        routes.MapGet("/health/ready", Ready)
+            .Describe<ReadinessAnswer>("getReadiness", "Operations", "Whether every check value of /v1/verification and a known plan come out.")
+            .Produces<ReadinessAnswer>(503, "application/json");
     }
 
-    private static IResult Answer(string status, int code) =>
-        Results.Json(new HealthAnswer(status, Engine.Version), AnswerJson.Default.HealthAnswer, statusCode: code);
+    private static IResult Ready(EngineVerification verification)
+    {
+        var report = verification.Report;
+        var ready = report.Verdict == CheckVerdict.Pass && KnownPlan.Value;
+        var answer = new ReadinessAnswer(
+            ready ? "ready" : "not-ready",
+            Engine.Version,
+            report.Values.Count,
+            [.. report.Failed, .. KnownPlan.Value ? Array.Empty<string>() : ["known-plan"]]);
+        return Results.Json(answer, AnswerJson.Default.ReadinessAnswer, statusCode: ready ? 200 : 503);
+    }
 
     private static bool ComputeKnownPlan()
     {

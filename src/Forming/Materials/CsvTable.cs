@@ -5,11 +5,15 @@ namespace Forming.Materials;
 /// <summary>A table in RFC 4180 form: comment lines that start with <c>#</c>, one header line, then the rows.</summary>
 internal sealed class CsvTable
 {
-    private CsvTable(IReadOnlyList<string> header, IReadOnlyList<CsvRow> rows)
+    private CsvTable(string head, IReadOnlyList<string> header, IReadOnlyList<CsvRow> rows)
     {
+        Head = head;
         Header = header;
         Rows = rows;
     }
+
+    /// <summary>The comment above the header as one text; empty where there is none.</summary>
+    public string Head { get; }
 
     /// <summary>Column names, in order.</summary>
     public IReadOnlyList<string> Header { get; }
@@ -34,7 +38,8 @@ internal sealed class CsvTable
     /// <exception cref="FormatException">No header, a column named twice, a row of another width, or a quote left open.</exception>
     public static CsvTable Read(TextReader reader, string name)
     {
-        while (reader.Peek() == '#') reader.ReadLine();
+        var head = new List<string>();
+        while (reader.Peek() == '#') head.Add(reader.ReadLine()!.TrimStart('#').Trim());
         var records = Records(reader.ReadToEnd(), name);
         if (records.Count == 0) throw new FormatException($"{name}: no header line.");
 
@@ -53,7 +58,7 @@ internal sealed class CsvTable
             rows.Add(new CsvRow(place, columns, fields));
         }
 
-        return new CsvTable(header, rows);
+        return new CsvTable(string.Join(' ', head), header, rows);
     }
 
     private static List<List<string>> Records(string text, string name)

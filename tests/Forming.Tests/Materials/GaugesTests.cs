@@ -5,38 +5,6 @@ namespace Forming.Tests.Materials;
 
 public class GaugesTests
 {
-    private static readonly Dictionary<int, double> Ounces = PublishedTable.Read("us-1893-standard-gauge.csv").Rows
-        .ToDictionary(row => row.Integer("gauge"), row => row.Number("ounces"));
-
-    public static TheoryData<string, int> EveryPublishedEntry()
-    {
-        var entries = new TheoryData<string, int>();
-        foreach (var system in Gauges.Systems)
-        {
-            foreach (var thickness in system.Thicknesses) entries.Add(system.Id, thickness.Gauge);
-        }
-
-        return entries;
-    }
-
-    [Theory]
-    [MemberData(nameof(EveryPublishedEntry))]
-    public void The_law_gives_every_published_thickness_to_its_printed_digits(string systemId, int gauge)
-    {
-        Assert.True(Gauges.TryFind(systemId, out var system));
-        var printed = system.Thicknesses.Single(thickness => thickness.Gauge == gauge).Inch;
-        var law = systemId switch
-        {
-            "manufacturers-standard" => GaugeLaw.ManufacturersStandard(Ounces[gauge]),
-            "galvanized" => GaugeLaw.Galvanized(Ounces[gauge]),
-            "us-standard" => GaugeLaw.UsStandard(Ounces[gauge]),
-            _ => GaugeLaw.BrownSharpe(gauge),
-        };
-
-        var digits = systemId == "us-standard" ? 7 : 4;
-        Assert.Equal(printed, Math.Round((decimal)law, digits));
-    }
-
     [Theory]
     [InlineData("manufacturers-standard", 28)]
     [InlineData("galvanized", 23)]

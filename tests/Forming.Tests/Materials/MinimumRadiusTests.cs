@@ -5,22 +5,6 @@ namespace Forming.Tests.Materials;
 
 public class MinimumRadiusTests
 {
-    public static TheoryData<double, double, double> Equation16_5() =>
-        Columns("kalpakjian-schmid-eq-16-5.csv", "reduction_percent", "radius_over_thickness");
-
-    public static TheoryData<double, double, double> Equation16_4() =>
-        Columns("kalpakjian-schmid-eq-16-4.csv", "radius_over_thickness", "strain");
-
-    [Theory]
-    [MemberData(nameof(Equation16_5))]
-    public void A_ductile_metal_bends_tighter_and_from_half_its_area_on_it_folds_sharp(double reduction, double expected, double tolerance) =>
-        Assert.Equal(expected, MinimumRadius.OverThickness(reduction), tolerance);
-
-    [Theory]
-    [MemberData(nameof(Equation16_4))]
-    public void The_outer_face_stretches_as_printed(double ratio, double expected, double tolerance) =>
-        Assert.Equal(expected, MinimumRadius.OuterFibreStrain(ratio), tolerance);
-
     // Reduction r is an engineering measure of area: the outer face at R/t = 50/r − 1 has e = 1/(2(50/r − 1) + 1) = r/(100 − r).
     [Fact]
     public void At_the_least_radius_the_outer_face_has_the_strain_of_the_reduced_area() =>
@@ -70,13 +54,6 @@ public class MinimumRadiusTests
     [InlineData(double.PositiveInfinity)]
     public void A_negative_or_endless_radius_has_no_strain(double ratio) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => MinimumRadius.OuterFibreStrain(ratio));
-
-    private static TheoryData<double, double, double> Columns(string file, string given, string expected)
-    {
-        var data = new TheoryData<double, double, double>();
-        foreach (var row in PublishedTable.Read(file).Rows) data.Add(row.Number(given), row.Number(expected), row.Number("tolerance"));
-        return data;
-    }
 
     private static Material Find(string id) =>
         MaterialCatalog.Default.TryFind(id, out var material) ? material : throw new KeyNotFoundException(id);

@@ -1,4 +1,3 @@
-using System.Globalization;
 using CsCheck;
 using Forming.Materials;
 using Forming.Prediction;
@@ -14,27 +13,6 @@ public class PanelWrapTests
     private static readonly double[] Levers = [60, 90, 130, 180];
     private static readonly Sheet HalfHard = new(Workshop.Swift(69e3, 0.33, 145, 0.03, 0.002), 1.5875);
     private static readonly Sheet Stainless = new(Workshop.Hardening(193e3, 0.29, 260, 0.45, 1275), 1.2);
-
-    [Theory]
-    [Published("wrap-model-panels.csv")]
-    public void Panels_come_off_as_in_the_reference_simulation(
-        double modulus, double poisson, double yield, double n, double? prestrain, double? strengthCoefficient,
-        double thickness, double lever, double foldRadius, string facetList, string foldList,
-        double radius, double sweep, double force, double ripple)
-    {
-        var metal = prestrain is { } eps0
-            ? Workshop.Swift(modulus, poisson, yield, n, eps0)
-            : Workshop.Hardening(modulus, poisson, yield, n, strengthCoefficient!.Value);
-        var form = new StandingForm(Numbers(facetList), [.. Numbers(foldList).Select(fold => fold * Workshop.Degree)], foldRadius);
-
-        var panel = PanelWrap.Compute(form, BendingLaw.Of(new Sheet(metal, thickness)), new(lever));
-
-        Assert.Equal(WrapEnd.Complete, panel.End);
-        Workshop.Near(radius, 1 / panel.MeanCurvature, 0.015);
-        Workshop.Near(sweep, panel.Sweep.Degrees, 0.01);
-        Workshop.Near(force, panel.Pull[^1].ForcePerWidth, 0.015);
-        Workshop.Near(ripple, panel.Facets.Max(facet => facet.RippleMm), 0.12);
-    }
 
     [Fact]
     public void With_many_small_facets_the_panel_springs_back_as_in_pure_bending()
@@ -195,6 +173,4 @@ public class PanelWrapTests
                 outerFoldRadius),
             contactRadius + (thickness / 2));
     }
-
-    private static double[] Numbers(string list) => [.. list.Split(' ').Select(number => double.Parse(number, CultureInfo.InvariantCulture))];
 }

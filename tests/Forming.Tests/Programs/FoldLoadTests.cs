@@ -5,17 +5,6 @@ namespace Forming.Tests.Programs;
 /// <summary>What folds ask of a brake.</summary>
 public class FoldLoadTests
 {
-    [Theory]
-    [Published("air-bending-forces.csv")]
-    public void Air_bending_takes_the_published_force(
-        double factor, double ultimate, double width, double thickness, double opening, double force, double tolerance) =>
-        Workshop.Within(tolerance, force, FoldLoad.AirBendForceN(factor, ultimate, width, thickness, opening));
-
-    // Marciniak, Duncan & Hu eq. 6.21 with 330 MPa × 2/√3 at 1.2 mm over 1 m: 137.2 N·m.
-    [Fact]
-    public void The_leaf_takes_the_fully_plastic_moment() =>
-        Workshop.Near(137_177, FoldLoad.PlasticMomentNmm(330, 1000, 1.2), 5e-4);
-
     // The same sheet as the rating uses all of it; half the thickness a quarter.
     [Fact]
     public void Capacity_goes_with_strength_and_the_square_of_thickness()

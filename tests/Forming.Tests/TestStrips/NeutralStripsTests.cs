@@ -19,21 +19,6 @@ public class NeutralStripsTests
     private static NeutralLesson Learn(NeutralStrip[] strips, FlangeEnd end = FlangeEnd.MoldLine, double lengthError = 0.1) =>
         NeutralStrips.Learn(new() { ThicknessMm = strips[0].ThicknessMm, Strips = strips, MeasuredTo = end, LengthErrorMm = lengthError });
 
-    [Theory]
-    [Published("bend-allowance-checks.csv")]
-    public void Published_allowances_give_their_factor_back(
-        double radius, double thickness, double degrees, double factor, double allowance, double deduction)
-    {
-        var a = new Angle(degrees * Workshop.Degree);
-        var toMold = Learn([new(100 - deduction, 45, 55, a, radius, thickness)]);
-        var toTangent = Learn([new(100 + allowance, 45, 55, a, radius, thickness)], FlangeEnd.TangentLine);
-        // Six decimals of the table, over a t.
-        var digits = 2e-6 / (a.Radians * thickness);
-        Workshop.Within(digits, factor, toMold.Factor.Value);
-        Workshop.Within(digits, factor, toTangent.Factor.Value);
-        Workshop.Within(1e-6, allowance, toMold.Readings[0].AllowanceMm);
-    }
-
     // FAA-H-8083-31 ch. 4 (read in three web copies): 0.040 in, flats 0.8/1.6/0.8 in from a developed width of 3.74 in, allowance 0.27 in from the
     // chart's column R = 5/32 in. Half of the channel is one 90° strip with 0.8 in to each tangent line and 1.87 in flat. The handbook's factor is
     // 0.0078 × 180/π = 0.447; the half digit of its 0.27 is worth 0.005/(a t) = 0.08 of it.

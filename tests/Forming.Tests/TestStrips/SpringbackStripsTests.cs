@@ -45,19 +45,6 @@ public class SpringbackStripsTests
         Assert.All(lesson.Readings, reading => Workshop.Near(yieldMpa, reading.EffectiveYieldMpa, 1e-9));
     }
 
-    // The closed form Ri/Rf = 4x³ - 3x + 1, x = Ri Y/(E t), read backwards; values in the table computed from it.
-    [Theory]
-    [Published("springback-closed-form.csv")]
-    public void The_published_closed_form_is_found_backwards(double x, double ratio)
-    {
-        const double modulus = 200e3;
-        const double mid = 100;
-        var yieldMpa = x * modulus * ThicknessMm / mid;
-        var strip = new SpringbackStrip(mid - (ThicknessMm / 2), (mid / ratio) - (ThicknessMm / 2), ThicknessMm);
-        var lesson = Learn([strip], material: Workshop.Uniaxial(modulus, yieldMpa * 0.8));
-        Workshop.Near(Math.Sqrt(3) / 2 * yieldMpa, lesson.YieldMpa.Value, 1e-6);
-    }
-
     [Theory]
     [InlineData(2, 21)]
     [InlineData(4, 22)]

@@ -1,0 +1,15 @@
+using Forming.Verification;
+
+namespace FormApi.Operations;
+
+/// <summary>Makes the verification known to the endpoints.</summary>
+internal static class VerificationSetup
+{
+    /// <summary>Adds the tables, read when they are first needed, and the engine held against them.</summary>
+    /// <param name="builder">The service being built.</param>
+    public static void AddVerification(this WebApplicationBuilder builder)
+    {
+        builder.Services.AddSingleton(_ => CheckTables.All);
+        builder.Services.AddSingleton<EngineVerification>();
+    }
+}

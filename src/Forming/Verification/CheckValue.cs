@@ -1,0 +1,48 @@
+using Forming.Results;
+
+namespace Forming.Verification;
+
+/// <summary>A value of a printed table, and how the engine comes to it.</summary>
+public sealed record CheckValue
+{
+    /// <summary>Stable id: table, row and value, such as <c>clothoid-a100.2.x</c>.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>What is calculated, in words.</summary>
+    public required string Quantity { get; init; }
+
+    /// <summary>What it is calculated from, in words, with the digits and units of the table.</summary>
+    public required string Given { get; init; }
+
+    /// <summary>The value of the table, in <see cref="Unit"/>.</summary>
+    public required double Expected { get; init; }
+
+    /// <summary>How far the engine's own value may lie from it to either side, in <see cref="Unit"/>, at least 0.</summary>
+    public required double Tolerance { get; init; }
+
+    /// <summary>Unit of the table; empty where the value has none.</summary>
+    public required string Unit { get; init; }
+
+    /// <summary>Key of the source.</summary>
+    public required string Source { get; init; }
+
+    /// <summary>How the value was come by.</summary>
+    public required Status Status { get; init; }
+
+    /// <summary>Calculates the value by the engine's own functions, in <see cref="Unit"/>; values of one row may share what is calculated once.</summary>
+    public required Func<double> Compute { get; init; }
+
+    /// <summary>Calculates the value and holds it against the table.</summary>
+    /// <returns>What came out; a calculation that throws has failed, whatever it threw.</returns>
+    public CheckResult Verify()
+    {
+        try
+        {
+            return new(this, Compute());
+        }
+        catch (Exception)
+        {
+            return new(this, double.NaN);
+        }
+    }
+}

@@ -1,0 +1,21 @@
+namespace Forming.Verification;
+
+/// <summary>Every check value, recomputed.</summary>
+/// <param name="Tables">The tables, each with what came out.</param>
+public sealed record VerificationReport(IReadOnlyList<VerifiedTable> Tables)
+{
+    /// <summary>What came out, value by value.</summary>
+    public IReadOnlyList<CheckResult> Values { get; } = [.. Tables.SelectMany(table => table.Values)];
+
+    /// <summary>Ids of the values that failed.</summary>
+    public IReadOnlyList<string> Failed { get; } =
+        [.. Tables.SelectMany(table => table.Values).Where(result => result.Verdict == CheckVerdict.Fail).Select(result => result.Value.Id)];
+
+    /// <summary>Whether every value came out; an engine that was held against nothing has not passed.</summary>
+    public CheckVerdict Verdict => Values.Count > 0 && Failed.Count == 0 ? CheckVerdict.Pass : CheckVerdict.Fail;
+
+    /// <summary>Recomputes tables.</summary>
+    /// <param name="tables">The tables.</param>
+    public static VerificationReport Run(IEnumerable<CheckTable> tables) =>
+        new([.. tables.Select(table => new VerifiedTable(table, [.. table.Values.Select(value => value.Verify())]))]);
+}
