@@ -80,7 +80,7 @@ public sealed class BatchesTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task The_committed_batch_is_answered_line_by_line()
     {
-        var lines = await File.ReadAllLinesAsync(Repository.PathOf("openapi", "examples", "computeBatch.cab-corner.request.ndjson"));
+        var lines = await File.ReadAllLinesAsync(Repository.PathOf("openapi", "requests", "batch.ndjson"));
         var answers = await Batch(lines);
         Assert.Equal([200, 200, 400], answers.Select(StatusOf));
     }

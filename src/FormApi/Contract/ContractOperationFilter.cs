@@ -42,7 +42,7 @@ internal sealed class ContractOperationFilter : IOperationFilter
         if (operation.RequestBody is OpenApiRequestBody body)
             body.Required = true;
         foreach (var parameter in operation.Parameters ?? [])
-            Describe((OpenApiParameter)parameter);
+            Describe((OpenApiParameter)parameter, name);
     }
 
     private static bool IsBytes(KeyValuePair<string, IOpenApiMediaType> media) => media.Value.Schema?.Format == "byte";
@@ -61,7 +61,7 @@ internal sealed class ContractOperationFilter : IOperationFilter
         ? [Problems.BadRequest.Title]
         : Problems.All.Where(kind => kind.Status == status).Select(kind => kind.Title);
 
-    private static void Describe(OpenApiParameter parameter)
+    private static void Describe(OpenApiParameter parameter, string operation)
     {
         switch (parameter.Name)
         {
@@ -82,6 +82,7 @@ internal sealed class ContractOperationFilter : IOperationFilter
             case "request":
                 parameter.Description = "The request: its JSON, deflated, in base64url; `links` in an answer has it ready.";
                 parameter.Schema = new OpenApiSchema { Type = JsonSchemaType.String, MaxLength = LinkText.Longest, Pattern = "^[A-Za-z0-9_-]+$" };
+                parameter.Example = operation == "openProgramLink" ? Examples.LinkTextIn("programBrake", "program") : Examples.LinkTextIn("computeForm", "form");
                 break;
             case "table":
                 parameter.Description = "Id of the only table whose values are listed; verdict, counts and tables stay those of all. Default: all.";

@@ -16,7 +16,23 @@ internal static class Examples
     /// <summary>The examples of an operation.</summary>
     /// <param name="operation">Name of the operation.</param>
     /// <param name="part"><c>request</c> or <c>answer</c>.</param>
-    public static IEnumerable<Example> Of(string operation, string part) => All[(operation, part)];
+    public static IEnumerable<Example> Of(string operation, string part) => operation switch
+    {
+        "openFormLink" => All[("computeForm", part)].Take(1),
+        "openProgramLink" => All[("programBrake", part)].Take(1),
+        "computeBatch" => All[("computeForm", part)].Take(1).Select(example => example with { Body = LineOf(example) }),
+        _ => All[(operation, part)],
+    };
+
+    /// <summary>The text of a link that an answer of an operation holds, or null where none does.</summary>
+    /// <param name="operation">Name of the operation.</param>
+    /// <param name="what">What the link leads to.</param>
+    public static string? LinkTextIn(string operation, string what) =>
+        All[(operation, "answer")].Select(example => (string?)example.Body["links"]?[what]).FirstOrDefault(link => link is not null)?.Split('/')[3];
+
+    private static JsonObject LineOf(Example example) => example.Part == "request"
+        ? new() { ["id"] = example.Name, ["operation"] = "form", ["request"] = example.Body.DeepClone() }
+        : new() { ["line"] = 1, ["id"] = example.Name, ["status"] = 200, ["answer"] = example.Body.DeepClone() };
 
     private static Example Read(string resource)
     {
