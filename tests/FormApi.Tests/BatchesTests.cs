@@ -126,7 +126,7 @@ public sealed class BatchesTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task A_line_that_takes_too_long_is_told_so_and_the_others_go_on()
     {
-        using var host = Service.With(("Limits:Seconds", "0.02"));
+        using var host = Service.With(("Limits:Seconds", "0.002"));
         var slow = Requests.Example("computeForm", "measured-points").With("/form/stepping", "{\"rule\":\"fewest-folds\",\"refine\":true}").With("/panel/finish", "\"gloss\"");
         var quick = Enumerable.Repeat(Arc, 20).ToArray();
         await Batch(quick, host);
@@ -157,29 +157,6 @@ public sealed class BatchesTests(Service service) : IClassFixture<Service>
         release.Release();
         Assert.Equal(200, StatusOf((await reader.ReadLineAsync())!));
         Assert.Null(await reader.ReadLineAsync());
-    }
-
-    [Fact]
-    public async Task Twenty_thousand_lines_take_no_more_memory_than_two_thousand()
-    {
-        const int lines = 20_000;
-        // A line that is answered in full now and then, and many that are refused: every path of a line, at little cost.
-        var bad = Line("form", Requests.Arc().With("/panel/thickness", "-1"));
-        using var content = new LineContent(Enumerable.Range(0, lines).Select(i => i % 10 == 0 ? Arc : bad));
-        using var response = await Send(content, service);
-        using var reader = new StreamReader(await response.Content.ReadAsStreamAsync());
-        long early = 0;
-        var count = 0;
-        while (await reader.ReadLineAsync() is { } line)
-        {
-            Assert.StartsWith($"{{\"line\":{++count},", line, StringComparison.Ordinal);
-            if (count == 2000)
-                early = GC.GetTotalMemory(forceFullCollection: true);
-        }
-
-        Assert.Equal(lines, count);
-        // Kept answers would be 50 MB, kept lines 20 MB; other tests hold a few of their own.
-        Assert.InRange(GC.GetTotalMemory(forceFullCollection: true) - early, long.MinValue, 12_000_000);
     }
 
     [Fact]
@@ -224,7 +201,7 @@ public sealed class BatchesTests(Service service) : IClassFixture<Service>
         return (int)response.StatusCode;
     }
 
-    private static string Line(string operation, JsonObject request, string? id = null)
+    internal static string Line(string operation, JsonObject request, string? id = null)
     {
         var line = new JsonObject { ["operation"] = operation, ["request"] = request.DeepClone() };
         if (id is not null)
@@ -234,7 +211,7 @@ public sealed class BatchesTests(Service service) : IClassFixture<Service>
 
     private static int StatusOf(string answer) => JsonDocument.Parse(answer).RootElement.GetProperty("status").GetInt32();
 
-    private static Task<HttpResponseMessage> Send(LineContent content, Service host) =>
+    internal static Task<HttpResponseMessage> Send(LineContent content, Service host) =>
         host.Client.SendAsync(new(HttpMethod.Post, "/v1/batches") { Content = content }, HttpCompletionOption.ResponseHeadersRead);
 
     private Task<List<string>> Batch(IEnumerable<string> lines) => Batch(lines, service);

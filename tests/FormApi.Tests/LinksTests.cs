@@ -3,6 +3,7 @@ using System.IO.Compression;
 using System.Net;
 using System.Text;
 using System.Text.Json.Nodes;
+using FormApi.Features.Links;
 
 namespace FormApi.Tests;
 
@@ -211,31 +212,11 @@ public sealed class LinksTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task A_link_that_inflates_without_end_is_refused_in_constant_memory()
+    public async Task A_link_that_inflates_without_end_is_refused()
     {
-        var bomb = Link(new string(' ', 2_000_000));
-        Assert.InRange(bomb.Length, 1000, 4096);
-        var link = $"/v1/links/{bomb}/form";
-        using (var first = await Get(link, "application/json"))
-        {
-            await AssertProblem(first, 413, "too-large");
-            Assert.Contains("Limits:LinkBytes", await first.Content.ReadAsStringAsync(), StringComparison.Ordinal);
-        }
-
-        const int times = 50;
-        var before = GC.GetTotalAllocatedBytes(precise: true);
-        for (var i = 0; i < times; i++)
-            using (await Get(link, "application/json")) { }
-        // The whole of it would be 100 MB; tests beside this one allocate too, so this is repeated where it was disturbed.
-        var each = (GC.GetTotalAllocatedBytes(precise: true) - before) / times;
-        for (var attempt = 0; each > 300_000 && attempt < 20; attempt++)
-        {
-            before = GC.GetTotalAllocatedBytes(precise: true);
-            using (await Get(link, "application/json")) { }
-            each = GC.GetTotalAllocatedBytes(precise: true) - before;
-        }
-
-        Assert.InRange(each, 0, 300_000);
+        using var response = await Get($"/v1/links/{Bomb()}/form", "application/json");
+        await AssertProblem(response, 413, "too-large");
+        Assert.Contains("Limits:LinkBytes", await response.Content.ReadAsStringAsync(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -274,8 +255,17 @@ public sealed class LinksTests(Service service) : IClassFixture<Service>
     [InlineData("https://forms.example?x=1")]
     public void An_address_that_leads_nowhere_stops_the_start(string address)
     {
-        var refused = Assert.ThrowsAny<Exception>(() => Service.With(("Links:PublicBaseUrl", address)));
-        Assert.Contains("Links:PublicBaseUrl", refused.ToString(), StringComparison.Ordinal);
+        var fault = Assert.Single(new PublicAddress { PublicBaseUrl = address }.Validate(new(this)));
+        Assert.Contains("Links:PublicBaseUrl", fault.ErrorMessage, StringComparison.Ordinal);
+        Assert.ThrowsAny<Exception>(() => Service.With(("Links:PublicBaseUrl", address)));
+    }
+
+    /// <summary>The text of a link that goes on for megabytes once inflated.</summary>
+    internal static string Bomb()
+    {
+        var bomb = Link(new string(' ', 2_000_000));
+        Assert.InRange(bomb.Length, 1000, 4096);
+        return bomb;
     }
 
     private static string TextOf(string link) => link.Split('/')[3];
