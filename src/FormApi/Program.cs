@@ -17,7 +17,8 @@ using FormApi.Http;
 using FormApi.Operations;
 using Serilog;
 
-var builder = WebApplication.CreateBuilder(args);
+// Settings lie beside the service, from wherever it is started.
+var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = AppContext.BaseDirectory });
 builder.Services.AddSerilog((_, log) => log.ReadFrom.Configuration(builder.Configuration), preserveStaticLogger: true);
 builder.AddDefaultAddress();
 builder.AddGuards();
