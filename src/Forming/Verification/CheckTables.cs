@@ -16,5 +16,6 @@ public static class CheckTables
         .. ForceChecks.Tables(),
         .. ToleranceChecks.Tables(),
         .. StatisticsChecks.Tables(),
+        .. LearningChecks.Tables(),
     ];
 }

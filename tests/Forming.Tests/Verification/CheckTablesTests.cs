@@ -107,6 +107,7 @@ public partial class CheckTablesTests
     [InlineData("faa-1998-ac-43-13-1b-table-4-6", 10)]
     [InlineData("aluminum-association-2005-table-3-1", 13)]
     [InlineData("wrap-model-panels", 10 * 4)]
+    [InlineData("learning-curve-coefficients", 26 * 2)]
     public void No_row_is_passed_over(string id, int values) =>
         Assert.Equal(values, CheckTables.All.Single(table => table.Id == id).Values.Count);
 
