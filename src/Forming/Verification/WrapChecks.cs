@@ -36,10 +36,10 @@ internal static class WrapChecks
         Func<double> Complete(Func<WrappedPanel, double> figure) => () => panel.Value.End == WrapEnd.Complete ? figure(panel.Value) : double.NaN;
         return
         [
-            row.Near("radius", "radius over the middle folds", "mm", 0.015, Complete(panel => 1 / panel.MeanCurvature)),
-            row.Near("sweep", "sweep of the whole panel", "°", 0.01, Complete(panel => panel.Sweep.Degrees)),
-            row.Near("force", "force at the end of the pull", "N/mm", 0.015, Complete(panel => panel.Pull[^1].ForcePerWidth)),
-            row.Near("ripple", "ripple of the worst facet", "mm", 0.12, Complete(panel => panel.Facets.Max(facet => facet.RippleMm))),
+            row.Near("radius", "radius over the middle folds", "mm", 0.01, Complete(panel => 1 / panel.MeanCurvature)),
+            row.Near("sweep", "sweep of the whole panel", "°", 0.004, Complete(panel => panel.Sweep.Degrees)),
+            row.Near("force", "force at the end of the pull", "N/mm", 0.008, Complete(panel => panel.Pull[^1].ForcePerWidth)),
+            row.Near("ripple", "ripple of the worst facet", "mm", 0.09, Complete(panel => panel.Facets.Max(facet => facet.RippleMm))),
         ];
     }
 
