@@ -1,6 +1,8 @@
 using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json.Nodes;
+using FormApi.Operations;
+using Forming.Plans;
 using Forming.Verification;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
@@ -19,7 +21,7 @@ public sealed class Service : IDisposable
     {
     }
 
-    private Service(string environment, IReadOnlyList<CheckTable>? tables, params (string Key, string Value)[] settings)
+    private Service(string environment, Action<IServiceCollection>? replace, params (string Key, string Value)[] settings)
     {
         _factory = new WebApplicationFactory<Program>().WithWebHostBuilder(host =>
         {
@@ -27,8 +29,8 @@ public sealed class Service : IDisposable
             host.UseSetting("Serilog:MinimumLevel:Default", "Fatal");
             foreach (var (key, value) in settings)
                 host.UseSetting(key, value);
-            if (tables is not null)
-                host.ConfigureTestServices(services => services.AddSingleton(tables));
+            if (replace is not null)
+                host.ConfigureTestServices(replace);
         });
         // Following redirects would hold a body back until it is whole.
         Client = _factory.CreateClient(new() { AllowAutoRedirect = false, HandleCookies = false });
@@ -41,7 +43,10 @@ public sealed class Service : IDisposable
     public static Service With(params (string Key, string Value)[] settings) => new("Production", null, settings);
 
     /// <summary>The service with other tables to hold the engine against.</summary>
-    public static Service With(IReadOnlyList<CheckTable> tables) => new("Production", tables);
+    public static Service With(IReadOnlyList<CheckTable> tables) => new("Production", services => services.AddSingleton(tables));
+
+    /// <summary>The service with another plan to be ready by.</summary>
+    public static Service Planning(Func<FormPlan> known) => new("Production", services => services.AddSingleton(new KnownPlan(known)));
 
     public Task<HttpResponseMessage> Post(string path, string body) => Post(path, Encoding.UTF8.GetBytes(body));
 

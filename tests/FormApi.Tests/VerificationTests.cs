@@ -1,5 +1,7 @@
 using System.Net;
 using System.Text.Json.Nodes;
+using FormApi.Operations;
+using Forming.Plans;
 using Forming.Verification;
 
 namespace FormApi.Tests;
@@ -95,6 +97,44 @@ public sealed class VerificationTests(Service service) : IClassFixture<Service>
         Assert.Equal(HttpStatusCode.ServiceUnavailable, ready.StatusCode);
         using var live = await empty.Client.GetAsync("/health/live");
         Assert.Equal(HttpStatusCode.OK, live.StatusCode);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task A_known_plan_that_throws_or_comes_out_as_another_makes_the_service_unready(bool throws)
+    {
+        using var broken = Service.Planning(() => throws ? throw new NotFiniteNumberException() : Other());
+        using var ready = await broken.Client.GetAsync("/health/ready");
+        Assert.Equal(HttpStatusCode.ServiceUnavailable, ready.StatusCode);
+        var health = JsonNode.Parse(await ready.Content.ReadAsStringAsync())!;
+        Assert.Equal(["known-plan"], health["failed"]!.AsArray().Select(id => (string?)id));
+
+        static FormPlan Other()
+        {
+            var plan = KnownPlan.QuarterTurn();
+            return plan with { Panel = plan.Panel with { Blank = plan.Panel.Blank with { LengthMm = plan.Panel.Blank.LengthMm + 0.001 } } };
+        }
+    }
+
+    [Fact]
+    public async Task What_passed_is_kept_by_its_tag_and_what_failed_is_not_kept()
+    {
+        using var passed = await service.Client.GetAsync("/v1/verification");
+        Assert.Equal("application/json", passed.Content.Headers.ContentType!.MediaType);
+        using var one = await service.Client.GetAsync("/v1/verification?table=clothoid-a100");
+        Assert.NotEqual(passed.Headers.ETag, one.Headers.ETag);
+        using var again = new HttpRequestMessage(HttpMethod.Get, "/v1/verification");
+        again.Headers.IfNoneMatch.Add(passed.Headers.ETag!);
+        using var known = await service.Client.SendAsync(again);
+        Assert.Equal(HttpStatusCode.NotModified, known.StatusCode);
+        Assert.Empty(await known.Content.ReadAsByteArrayAsync());
+
+        using var broken = Service.With(Tables(value => Break(value, "expected")));
+        using var failed = await broken.Client.GetAsync("/v1/verification");
+        Assert.Equal("application/json", failed.Content.Headers.ContentType!.MediaType);
+        Assert.Null(failed.Headers.ETag);
+        Assert.True(failed.Headers.CacheControl!.NoStore);
     }
 
     // The value at fault is off by a tenth more than its tolerance, or cannot be compared at all.

@@ -1,6 +1,4 @@
-using FormApi.Features.Forms;
 using FormApi.Http;
-using Forming.Plans;
 using Forming.Verification;
 
 namespace FormApi.Operations;
@@ -8,8 +6,6 @@ namespace FormApi.Operations;
 /// <summary><c>/health/live</c>: the process answers. <c>/health/ready</c>: every check value and a known plan come out.</summary>
 internal static class Health
 {
-    private static readonly Lazy<bool> KnownPlan = new(ComputeKnownPlan);
-
     /// <summary>Adds the routes.</summary>
     /// <param name="routes">Where to.</param>
     public static void MapHealth(this IEndpointRouteBuilder routes)
@@ -21,26 +17,15 @@ internal static class Health
             .Produces<ReadinessAnswer>(503, "application/json");
     }
 
-    private static IResult Ready(EngineVerification verification)
+    private static IResult Ready(EngineVerification verification, KnownPlan plan)
     {
         var report = verification.Report;
-        var ready = report.Verdict == CheckVerdict.Pass && KnownPlan.Value;
+        var ready = report.Verdict == CheckVerdict.Pass && plan.ComesOut;
         var answer = new ReadinessAnswer(
             ready ? "ready" : "not-ready",
             Engine.Version,
             report.Values.Count,
-            [.. report.Failed, .. KnownPlan.Value ? Array.Empty<string>() : ["known-plan"]]);
+            [.. report.Failed, .. plan.ComesOut ? Array.Empty<string>() : ["known-plan"]]);
         return Results.Json(answer, AnswerJson.Default.ReadinessAnswer, statusCode: ready ? 200 : 503);
-    }
-
-    private static bool ComputeKnownPlan()
-    {
-        var request = FormDefaults.Apply(new(
-            LengthUnit.Mm,
-            new(new("ss-304"), LeadIn: 80, LeadOut: 150, new ArcInput(90, 90), Width: 600, Thickness: 1.2),
-            new(new("steel-cr-cs"), FoldRadius: 2, LeadIn: 60, LeadOut: 60, Thickness: 2),
-            new(Length: 1250)));
-        var specs = FormSpecs.From(request);
-        return FormPlan.Compute(specs.Panel, specs.Form, specs.Brake, specs.Marks, CancellationToken.None).Form.Stations.Count > 1;
     }
 }

@@ -5,11 +5,12 @@ namespace FormApi.Operations;
 /// <summary>Makes the verification known to the endpoints.</summary>
 internal static class VerificationSetup
 {
-    /// <summary>Adds the tables, read when they are first needed, and the engine held against them.</summary>
+    /// <summary>Adds the tables, read when they are first needed, the engine held against them, and the known plan.</summary>
     /// <param name="builder">The service being built.</param>
     public static void AddVerification(this WebApplicationBuilder builder)
     {
         builder.Services.AddSingleton(_ => CheckTables.All);
         builder.Services.AddSingleton<EngineVerification>();
+        builder.Services.AddSingleton(new KnownPlan(KnownPlan.QuarterTurn));
     }
 }

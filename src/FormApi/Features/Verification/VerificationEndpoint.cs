@@ -15,7 +15,7 @@ internal static class VerificationEndpoint
             "Expected, got, difference, tolerance and verdict of every value that the project's own tests hold the engine against, with source and status. "
             + "Recomputed once a process, at the first call of this path or of /health/ready, which answers 503 if one value fails.");
 
-    private static IResult Verify(EngineVerification verification, IReadOnlyList<CheckTable> tables, string? table = null)
+    private static IResult Verify(HttpContext context, EngineVerification verification, IReadOnlyList<CheckTable> tables, string? table = null)
     {
         if (table is not null && tables.All(one => one.Id != table))
         {
@@ -25,8 +25,15 @@ internal static class VerificationEndpoint
         }
 
         var report = verification.Report;
+        if (report.Verdict == CheckVerdict.Fail)
+        {
+            // One machine's failure is not for every caller behind a cache, nor for a day.
+            context.Response.Headers.CacheControl = "no-store";
+            return Results.Json(VerificationAnswer.From(report, table), AnswerJson.Default.VerificationAnswer);
+        }
+
         return new TableResult<VerificationAnswer>(
-            $"verification-{Wire.Word(report.Verdict)}{(table is null ? "" : "-" + table)}",
+            "verification" + (table is null ? "" : "-" + table),
             () => VerificationAnswer.From(report, table),
             AnswerJson.Default.VerificationAnswer);
     }
