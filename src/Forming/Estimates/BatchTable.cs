@@ -17,8 +17,7 @@ internal static class BatchTable
             .. counts.Select((n, i) =>
             {
                 var cost = line.Fixed + (line.FirstLabour * totals[i]) + (line.Material * n);
-                var share = line.Learning.Learns ? line.Learning.Unit(n) : 1;
-                return new PieceFigure(n, firstMinutes * share, line.Own(n), formMinutes + (firstMinutes * totals[i]), cost, cost / n);
+                return new PieceFigure(n, firstMinutes * line.Learning.Unit(n), line.Own(n), formMinutes + (firstMinutes * totals[i]), cost, cost / n);
             }),
         ];
     }

@@ -14,12 +14,12 @@ public sealed record BreakEven(BreakEvenOutcome Outcome, int? From, int? UpTo, b
     public FormattableString Text => (Outcome, IsProven) switch
     {
         (BreakEvenOutcome.Always, true) => $"the form is cheaper at every count of panels",
-        (BreakEvenOutcome.Always, false) => $"the form is cheaper at every count up to {Horizon}; each panel costs more than the other method's, so it will not be for ever",
+        (BreakEvenOutcome.Always, false) => $"the form is cheaper at every count up to {Horizon}; a panel still costs more there than the other method's, so it may not be for ever",
         (BreakEvenOutcome.From, _) => $"the form is cheaper from {From} panels on",
         (BreakEvenOutcome.UpTo, true) => $"the form is cheaper up to {UpTo} panels, and never beyond",
         (BreakEvenOutcome.UpTo, false) => $"the form is cheaper up to {UpTo} panels, and not again up to {Horizon}",
         (BreakEvenOutcome.UpToAndFrom, _) => $"the form is cheaper up to {UpTo} panels, and again, with what is learnt, from {From} on",
-        (BreakEvenOutcome.Never, _) => $"the form is cheaper at no count of panels: it is not to begin with, and no panel of its makes up for it",
+        (BreakEvenOutcome.Never, _) => $"the form is cheaper at no count of panels: it is not to begin with, and its panels never make up for it",
         _ => $"the form is not cheaper up to {Horizon} panels; each later panel gains so little that it would be only far beyond",
     };
 
@@ -38,12 +38,12 @@ public sealed record BreakEven(BreakEvenOutcome Outcome, int? From, int? UpTo, b
     public static BreakEven Search(CostLine form, double otherFixed, double otherEach, int horizon = Horizon)
     {
         int? upTo = null, from = null;
-        double labour = 0;
+        double mine = form.Fixed, next = form.Own(1);
         var isCheaper = false;
         for (var n = 1; n <= horizon; n++)
         {
-            labour = form.Learning.Learns ? labour + form.Learning.Unit(n) : n;
-            var mine = form.Fixed + (form.FirstLabour * labour) + (form.Material * n);
+            mine += next;
+            next = form.Own(n + 1);
             var others = otherFixed + (otherEach * n);
             var was = isCheaper;
             isCheaper = mine < others - (Tie * Math.Max(mine, others));
@@ -51,7 +51,7 @@ public sealed record BreakEven(BreakEvenOutcome Outcome, int? From, int? UpTo, b
                 from = n;
             else if (was && !isCheaper)
                 (upTo, from) = (n - 1, null);
-            if (isCheaper ? form.Own(n + 1) <= otherEach : form.Floor >= otherEach)
+            if (isCheaper ? next <= otherEach : form.Floor >= otherEach)
                 return new(OutcomeOf(from, upTo, isSettled: true), from, upTo, IsProven: true);
         }
 

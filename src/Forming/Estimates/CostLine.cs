@@ -9,12 +9,8 @@ public sealed record CostLine(double Fixed, double FirstLabour, double Material,
 {
     /// <summary>Cost of one panel, without what is paid once.</summary>
     /// <param name="n">Which panel, from 1.</param>
-    public double Own(int n) => (FirstLabour * (Learning.Learns ? Learning.Unit(n) : 1)) + Material;
+    public double Own(int n) => (FirstLabour * Learning.Unit(n)) + Material;
 
     /// <summary>What a panel's own cost falls to, and never below.</summary>
     public double Floor => Material + (Learning.Learns ? 0 : FirstLabour);
-
-    /// <summary>Cost of the first panels together.</summary>
-    /// <param name="count">How many panels, at least 1.</param>
-    public double Total(int count) => Fixed + (FirstLabour * Learning.Total(count)) + (Material * count);
 }

@@ -34,9 +34,9 @@ public sealed record LearningCurve(LearningModel Model, double Rate)
         var done = 0;
         for (var i = 0; i < totals.Length; i++)
         {
-            if (!Learns || Model == LearningModel.CumulativeAverage)
+            if (Model == LearningModel.CumulativeAverage)
             {
-                totals[i] = Learns ? Math.Pow(counts[i], 1 + Exponent) : counts[i];
+                totals[i] = Math.Pow(counts[i], 1 + Exponent);
                 continue;
             }
 

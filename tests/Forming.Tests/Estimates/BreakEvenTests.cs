@@ -55,6 +55,10 @@ public class BreakEvenTests
         // 1e6 ahead, losing 1 a panel.
         var ahead = BreakEven.Search(Line(0, 20, 10), 1e6, 29);
         Assert.Equal(new BreakEven(BreakEvenOutcome.Always, 1, null, false), ahead);
+        // The same with learning: 100 n^-0.0145 is still 85 at the horizon, and falls below 50 far beyond it.
+        var learning = BreakEven.Search(Line(0, 100, 0, new(LearningModel.Unit, 0.99)), 1e30, 50);
+        Assert.Equal(ahead, learning);
+        Assert.Contains("may not be for ever", FormattableString.Invariant(learning.Text), StringComparison.Ordinal);
     }
 
     // Whole amounts of money compare exactly, so the enumeration can be done in whole numbers.
