@@ -164,7 +164,60 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
         Assert.Equal([1, 2, 5, 10, 20, 50, 60], table.Select(row => (int)row!["piece"]!));
         Assert.True(JsonNode.DeepEquals(table[^1], answer["perPiece"]!["last"]));
         Close(0.9 * (double)table[0]!["minutes"]!, (double)table[1]!["minutes"]!);
-        Assert.Equal("EUR/h", (string?)(await Ask(Requests.Example("estimateJob", Batch).With("/rates/labour", "60")))["assumptions"]!.AsArray().Single(row => (string?)row!["id"] == "rates.labour")!["unit"]);
+    }
+
+    // 60 an hour and 2 a kilogram are the nominal figures: with a currency they are the caller's all the same.
+    [Fact]
+    public async Task Prices_in_a_currency_are_never_called_nominal()
+    {
+        const string Nominal = """{"labour":60,"formSheet":{"perMass":2},"panelSheet":{"perMass":5}}""";
+        var own = Requests.Arc().With("/rates", Nominal).With("/currency", "\"EUR\"");
+        foreach (var request in new[] { own, own.With("/currency", null).With("/otherMethod", """{"fixedCost":0,"costPerPiece":90}""") })
+        {
+            var answer = await Ask(request);
+            Assert.DoesNotContain(Assumed(answer), id => id is "rates.labour" || id.EndsWith("perMass", StringComparison.Ordinal));
+            Assert.DoesNotContain(answer["notes"]!.AsArray(), note => (string?)note!["id"] == "nominal-money");
+            Assert.Contains("rates.form.folding.each", Assumed(answer));
+        }
+
+        var nobodys = await Ask(own.With("/currency", null));
+        Assert.Contains("rates.labour", Assumed(nobodys));
+        Assert.Contains(nobodys["notes"]!.AsArray(), note => (string?)note!["id"] == "nominal-money");
+        Assert.Equal(nobodys.ToJsonString(), (await Ask(Requests.Arc())).ToJsonString());
+    }
+
+    // Every figure at a limit, with the largest batch and both forms of learning: an answer, in order, and no number that is none.
+    [Theory]
+    [InlineData("unit", 1e5, 1e9, 1000)]
+    [InlineData("cumulative-average", 1e5, 1e9, 1000)]
+    [InlineData("unit", 0, 0, 0)]
+    [InlineData("cumulative-average", 0, 1e9, 0)]
+    [InlineData("unit", 1e-9, 1e-9, 1)]
+    public async Task Figures_at_their_limits_are_answered(string model, double minutes, double money, int count)
+    {
+        var (m, c) = (minutes.ToString("R", CultureInfo.InvariantCulture), money.ToString("R", CultureInfo.InvariantCulture));
+        var element = $$"""{"fixed":{{m}},"each":{{m}}}""";
+        var form = string.Join(',', "layout cutting testStrips setUp handling folding checking finishing".Split(' ').Select(id => $"\"{id}\":{element}"));
+        var panel = string.Join(',', "cutting marking clamping pulling trimming checking finishing".Split(' ').Select(id => $"\"{id}\":{element}"));
+        var price = $$"""{"perMass":{{c}}}""";
+        var request = Requests.Arc()
+            .With("/rates", $$"""{"labour":{{c}},"formSheet":{{price}},"panelSheet":{{price}},"form":{ {{form}} },"panel":{ {{panel}} } }""")
+            .With("/batch", """{"pieces":100000}""")
+            .With("/counts", $$"""{"handlings":{{Math.Max(1, count)}},"stopChanges":{{count}},"strips":{{count}},"checks":{{count}}}""")
+            .With("/spread", """{"form":{"low":0,"high":10},"panel":{"low":1,"high":1},"material":{"low":0,"high":10}}""");
+        foreach (var rate in new[] { "0.5000000000000001", "0.500001", "0.999999999", "1" })
+        {
+            foreach (var other in new[] { 0, money })
+            {
+                var each = other.ToString("R", CultureInfo.InvariantCulture);
+                var answer = await Ask(request
+                    .With("/learning", $$"""{"model":"{{model}}","rate":{{rate}}}""")
+                    .With("/otherMethod", $$"""{"fixedCost":{{each}},"costPerPiece":{{each}},"minutesPerPiece":{{m}}}"""));
+                var total = answer["cost"]!["total"]!;
+                Assert.True((double)total["low"]! <= (double)total["likely"]! && (double)total["likely"]! <= (double)total["high"]!);
+                Assert.All(answer["perPiece"]!["table"]!.AsArray(), row => Assert.True((double)row!["minutes"]! >= 0));
+            }
+        }
     }
 
     [Fact]

@@ -16,7 +16,8 @@ internal static class AssumptionList
         var list = new List<Assumption>(50);
         AddElements(list, "rates.form.", job.Rates.Form.ByElement, FormRates.Default.ByElement, "a form");
         AddElements(list, "rates.panel.", job.Rates.Panel.ByElement, PanelRates.Default.ByElement, "a panel");
-        AddPrices(list, job);
+        if (!job.HasOwnPrices)
+            AddPrices(list, job);
         AddCounts(list, job, quantities);
         if (!job.Learning.Learns)
             list.Add(new("learning.rate", 1, RateUnit.None, "no panel is faster than the one before", Status.Assumption));

@@ -18,7 +18,7 @@ internal static class EstimateBasis
             Times("panel", "a fixed time and a time for each mark, metre, pull and check of the first panel; minutes of one person"),
             new("form.elements.quantity", "folds, marks, stop settings, edges and blanks of the plan", "the plan of /v1/forms", Status.Computed),
             new("cost", "minutes × labour rate, and sheet", "arithmetic", Status.Computed),
-            new("materials", job is { FormSheet: PricePerKg, PanelSheet: PricePerKg } ? "net mass of the flat blanks × price, no waste" : "by mass: net mass of the flat blanks × price, no waste; by stock sheet: its price over the blanks it gives, offcuts go back to stock", "arithmetic", Status.Computed),
+            new("materials", job is { FormSheet: PricePerKg, PanelSheet: PricePerKg } ? "net mass of the flat blanks × price; no waste, no sheet for test strips" : "by mass: net mass of the flat blanks × price, no waste; by stock sheet: its price over the blanks it gives, offcuts go back to stock; no sheet for test strips", "arithmetic", Status.Computed),
             new("low, high", "likely × the spread of the group; all elements and groups move together, none makes up for another", "arithmetic", Status.Computed),
         };
         if (job.Learning.Learns)

@@ -20,6 +20,9 @@ public sealed record EstimateJob
     /// <summary>What work takes and what labour and sheet cost.</summary>
     public EstimateRates Rates { get; init; } = new();
 
+    /// <summary>Whether the prices are somebody's own even where they equal the nominal ones.</summary>
+    public bool HasOwnPrices { get; init; }
+
     /// <summary>Counts that the caller knows better.</summary>
     public WorkCounts Counts { get; init; } = new();
 

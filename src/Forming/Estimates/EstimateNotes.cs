@@ -26,7 +26,13 @@ internal static class EstimateNotes
         if (estimate.Quantities.Forms > 1)
             notes.Add(new("opposite-hand", $"The second half needs an opposite-hand form: two forms are counted, from the same strips and in one set-up of the brake."));
         if (job.Learning.Learns)
+        {
+            notes.Add(job.Learning.Model == LearningModel.Unit
+                ? new("learning-form", $"The rate is taken for the time of the n-th panel (Crawford's form). One found for the mean of the first n (Wright's) belongs to the model cumulative-average, which comes to less.")
+                : new("learning-form", $"The rate is taken for the mean time of the first n panels (Wright's form). One found for the n-th panel (Crawford's) belongs to the model unit, which comes to more."));
             notes.Add(new("first-panel", $"The times of a panel are taken for those of the first one: give the times of a practised hand only without learning."));
+        }
+
         return notes;
     }
 }

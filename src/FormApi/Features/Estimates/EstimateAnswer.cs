@@ -23,7 +23,7 @@ namespace FormApi.Features.Estimates;
 /// <param name="PerPiece">The same by the piece.</param>
 /// <param name="BreakEven">The form against the other method; null where none is given.</param>
 /// <param name="Checks">The checks that the plan failed.</param>
-/// <param name="Assumptions">Every figure in use that stands at its default, with its value. A figure of the caller's own is not among them; one that equals the default is.</param>
+/// <param name="Assumptions">Every figure in use that stands at its default, with its value. A figure of the caller's own is not among them; one that equals the default is, but for prices with <c>currency</c> or <c>otherMethod</c>, which are always the caller's own.</param>
 /// <param name="Notes">What to know about the figures.</param>
 /// <param name="Safety">Cautions that the work calls for. Local codes, machine manuals and licensed practice come first.</param>
 /// <param name="Basis">What every headline figure rests on.</param>

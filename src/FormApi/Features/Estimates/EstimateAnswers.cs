@@ -36,7 +36,7 @@ internal static class EstimateAnswers
             new(BandOf(estimate.AverageCost), table[0], table[^1], table),
             estimate.Comparison is { } comparison ? BreakEvenOf(comparison, units) : null,
             FormAnswers.Map(estimate.Failed, check => FormAnswers.CheckOf(check, units)),
-            FormAnswers.Map(estimate.Assumptions, assumption => AssumptionOf(assumption, currency ?? NominalMoney, units)),
+            FormAnswers.Map(estimate.Assumptions, assumption => AssumptionOf(assumption, units)),
             FormAnswers.Map(estimate.Notes, note => new ShopNoteResult(note.Id, units.Wording.Of(note.Text))),
             FormAnswers.Map(estimate.Safety, note => new SafetyResult(note.Id, note.Level, units.Wording.Of(note.Text))),
             FormAnswers.Map(estimate.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)),
@@ -85,14 +85,14 @@ internal static class EstimateAnswers
         BreakEvenPointResult PointOf(BreakEven point) => new(point.Outcome, point.From, point.UpTo, point.IsProven, units.Wording.Of(point.Text));
     }
 
-    private static AssumptionResult AssumptionOf(Assumption assumption, string money, UnitSystem units)
+    private static AssumptionResult AssumptionOf(Assumption assumption, UnitSystem units)
     {
         var (value, unit) = assumption.Unit switch
         {
             RateUnit.Minutes => (Answers.Number(assumption.Value), "min"),
             RateUnit.MinutesPerMetre => (units.PerRun(assumption.Value), "min/" + units.RunName),
-            RateUnit.MoneyPerHour => (Answers.Number(assumption.Value), money + "/h"),
-            RateUnit.MoneyPerKg => (units.PerMass(assumption.Value), money + "/" + units.MassName),
+            RateUnit.MoneyPerHour => (Answers.Number(assumption.Value), NominalMoney + "/h"),
+            RateUnit.MoneyPerKg => (units.PerMass(assumption.Value), NominalMoney + "/" + units.MassName),
             _ => (Answers.Number(assumption.Value), ""),
         };
         return new(assumption.Id, value, unit, assumption.Text, assumption.Status);

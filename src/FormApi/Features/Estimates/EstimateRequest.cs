@@ -48,6 +48,9 @@ internal sealed record EstimateRequest(
     /// <inheritdoc/>
     ValidationResult IRequestBody<EstimateRequest>.Check() => (Units == LengthUnit.In ? InInch : InMm).Validate(this);
 
+    /// <summary>Whether nominal prices would stand beside money that is somebody's: then labour and sheet need the caller's own.</summary>
+    public bool NeedsOwnPrices() => Currency is not null || OtherMethod is not null;
+
     /// <summary>The request as one for a form.</summary>
     public FormRequest AsForm() => new(Units, Panel, Form, Brake, Marks);
 }
@@ -109,12 +112,11 @@ internal sealed class EstimateRequestRules : Rules<EstimateRequest>
         {
             if (request.Currency is { } label && !(label.Length == CurrencyLetters && label.All(char.IsAsciiLetterUpper)))
                 context.FaultAt("currency", "unknown-value", "A currency is three capital letters.", "such as EUR, GBP, USD");
-            if (request.Currency is not null || request.OtherMethod is not null)
+            if (request.NeedsOwnPrices())
                 CheckOwnPrices(request.Rates, context);
         });
     }
 
-    // Nominal prices are in no currency: they must not stand beside money that is somebody's.
     private static void CheckOwnPrices(RatesInput? rates, ValidationContext<EstimateRequest> context)
     {
         Need("rates.labour", rates?.Labour is not null, "a price of an hour");

@@ -23,6 +23,7 @@ internal static class EstimateSpecs
             Form = specs.Form,
             Pieces = request.Batch!.Pieces!.Value,
             Rates = RatesFrom(request.Rates!, units),
+            HasOwnPrices = request.NeedsOwnPrices(),
             Counts = new(counts.Handlings, counts.StopChanges, counts.Strips, counts.Checks),
             Learning = new(learning.Model!.Value, learning.Rate!.Value),
             Spreads = new() { Form = SpreadFrom(spread.Form!), Panel = SpreadFrom(spread.Panel!), Material = SpreadFrom(spread.Material!) },
