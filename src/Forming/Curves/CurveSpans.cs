@@ -19,12 +19,14 @@ internal static class CurveSpans
     /// <param name="offset">Distance from the face it was measured on to the mid surface [mm].</param>
     /// <returns>The spans, and the largest miss where the curve was fitted.</returns>
     /// <param name="thickness">The panel's thickness [mm].</param>
+    /// <param name="cancellation">Ends the work early.</param>
     /// <exception cref="NoSolutionException"><c>curve.too-tight</c>, <c>curve.reverses</c>, or what a fit of points says.</exception>
-    public static (IReadOnlyList<CurveSpan> Spans, double? MissMm) Of(PanelCurve curve, double offset, double thickness)
+    public static (IReadOnlyList<CurveSpan> Spans, double? MissMm) Of(
+        PanelCurve curve, double offset, double thickness, CancellationToken cancellation)
     {
         var (spans, miss) = curve switch
         {
-            PointsCurve points => Fitted(points, offset),
+            PointsCurve points => Fitted(points, offset, cancellation),
             SegmentsCurve chain => (Chain(chain, offset), null),
             _ => ([Single(curve, offset, Subject)], (double?)null),
         };
@@ -111,9 +113,9 @@ internal static class CurveSpans
         return spans;
     }
 
-    private static (IReadOnlyList<CurveSpan> Spans, double? MissMm) Fitted(PointsCurve curve, double offset)
+    private static (IReadOnlyList<CurveSpan> Spans, double? MissMm) Fitted(PointsCurve curve, double offset, CancellationToken cancellation)
     {
-        var fit = PointsFit.Solve(curve.Points, curve.ToleranceMm);
+        var fit = PointsFit.Solve(curve.Points, curve.ToleranceMm, cancellation);
         return ([.. fit.Pieces.Select(piece => OfPiece(piece, offset))], fit.LargestMissMm);
     }
 

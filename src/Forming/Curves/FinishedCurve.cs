@@ -35,10 +35,11 @@ public sealed record FinishedCurve(IReadOnlyList<CurveSpan> Spans, double? Large
     /// <param name="curve">The curve.</param>
     /// <param name="surface">The face it was measured on.</param>
     /// <param name="thicknessMm">The panel's thickness [mm], &gt; 0.</param>
+    /// <param name="cancellation">Ends the work early.</param>
     /// <exception cref="NoSolutionException">
     /// <c>curve.reverses</c>, <c>curve.flat</c>, <c>curve.too-tight</c>, or a fit of measured points that does not come off.
     /// </exception>
-    public static FinishedCurve On(PanelCurve curve, Surface surface, double thicknessMm)
+    public static FinishedCurve On(PanelCurve curve, Surface surface, double thicknessMm, CancellationToken cancellation = default)
     {
         var offset = surface switch
         {
@@ -46,7 +47,7 @@ public sealed record FinishedCurve(IReadOnlyList<CurveSpan> Spans, double? Large
             Surface.Outside => -thicknessMm / 2,
             _ => 0,
         };
-        var (spans, miss) = CurveSpans.Of(curve, offset, thicknessMm);
+        var (spans, miss) = CurveSpans.Of(curve, offset, thicknessMm, cancellation);
         if (!spans.OfType<BendSpan>().Any())
         {
             throw new NoSolutionException(

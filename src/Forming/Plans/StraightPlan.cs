@@ -13,7 +13,7 @@ internal static class StraightPlan
     public static PlanDraft Draft(
         PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, FoldShape fold, CancellationToken cancellation)
     {
-        var finished = FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm);
+        var finished = FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm, cancellation);
         var formLaw = BendingLaw.Of(form.Sheet);
         var wrapped = WrappedForm.Solve(finished, panel, form, fold, brake, marks, cancellation);
         PanelPrediction? prediction = null;

@@ -72,7 +72,7 @@ public sealed record PanelPrediction
         if (count < 2)
             return Without(panel, $"single folds leave no facets for the panel to wrap over");
 
-        var wanted = WantedCurve.Of(FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm), panel.Sheet);
+        var wanted = WantedCurve.Of(FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm, cancellation), panel.Sheet);
         var places = FoldPlaces.Of(job.Form, job.Ends, wanted, panel.Sheet.ThicknessMm);
         var hand = job.LeverMm + (job.IsStanding ? places.EndMm : wanted.EndMm) - places.AlongMm[^1];
         var lastFacet = job.Form.FacetsMm[^1];

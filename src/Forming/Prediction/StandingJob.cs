@@ -14,8 +14,9 @@ public static class StandingJob
     /// <param name="leadOutMm">Its flat after the last fold, from the mold line [mm].</param>
     /// <param name="ends">Half or full folds at its ends.</param>
     /// <param name="panel">The panel that is wanted.</param>
+    /// <param name="cancellation">Ends the work early.</param>
     /// <exception cref="NoSolutionException"><c>prediction.facet-too-short</c>: the folds on both sides leave a facet no straight part; <c>prediction.taper</c>.</exception>
-    public static PredictionJob Of(StandingForm form, double leadOutMm, SteppingEnds ends, PanelSpec panel)
+    public static PredictionJob Of(StandingForm form, double leadOutMm, SteppingEnds ends, PanelSpec panel, CancellationToken cancellation = default)
     {
         PanelPrediction.RefuseTaper(panel);
         for (var j = 0; j < form.Folds; j++)
@@ -33,7 +34,7 @@ public static class StandingJob
         }
 
         var law = PanelPrediction.LawOf(panel);
-        var wanted = WantedCurve.Of(FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm), panel.Sheet);
+        var wanted = WantedCurve.Of(FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm, cancellation), panel.Sheet);
         var places = FoldPlaces.Of(form, ends, wanted, panel.Sheet.ThicknessMm);
         var inOrder = places.LongestLeverMm(law, places.EndMm, FacetJudge.LeverShare);
         var longest = places.LongestLeverMm(law, places.EndMm, 1);

@@ -212,6 +212,10 @@ public class PointsFitTests
         Assert.Throws<ArgumentOutOfRangeException>(() => PointsFit.Solve([new(0, 0), new(1, x), new(2, 3), new(3, 5)], 0.1));
 
     [Fact]
+    public void A_fit_that_nobody_waits_for_ends() => Assert.Throws<OperationCanceledException>(
+        () => PointsFit.Solve(MeasuredCurve.Of(s => 1 / (50 + (150 * s / 170)), 170, 20), 0.001, new CancellationToken(canceled: true)));
+
+    [Fact]
     public void Any_points_end_in_finite_pieces_or_a_refusal()
     {
         var coordinate = Gen.OneOf(Gen.Double[-100, 100], Gen.Double.Where(double.IsFinite), OneOf(0, 1e-300, 1e300, -1e300, double.MaxValue, double.Epsilon));

@@ -42,14 +42,16 @@ internal sealed class KnotSearch
     }
 
     /// <summary>The curve of fewest curvatures, none of them negative, within the tolerance.</summary>
+    /// <param name="cancellation">Ends the work early.</param>
     /// <exception cref="Results.NoSolutionException"><c>curve.reverses</c> or <c>curve.points-not-fitted</c>.</exception>
-    public NormalFit Fewest()
+    public NormalFit Fewest(CancellationToken cancellation)
     {
         var best = _nearest;
         if (IsAnswer(best)) return best;
         var (previous, last) = (best, _most);
         for (var count = 2; count <= last; count++)
         {
+            cancellation.ThrowIfCancellationRequested();
             var fit = BentOneWay(_nearest.Refit(_nearest.Profile.On(KnotPlaces.Even(_nearest, count)), _precision));
             if (IsAnswer(fit)) return fit;
             var second = SecondTry(count, previous);

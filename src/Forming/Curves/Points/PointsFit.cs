@@ -11,6 +11,7 @@ public sealed record PointsFit(IReadOnlyList<CurvaturePiece> Pieces, double Larg
     /// <summary>Fits a curve whose curvature is a broken line over arc length, never of the other sign.</summary>
     /// <param name="points">[4 to 2000] measured points in order along the curve [mm].</param>
     /// <param name="toleranceMm">Largest miss allowed, along the curve's normal [mm], &gt; 0.</param>
+    /// <param name="cancellation">Ends the work early.</param>
     /// <returns>The pieces, all of curvature at least 0, with the largest miss.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A coordinate or the tolerance is not finite, or the tolerance not positive.</exception>
     /// <exception cref="NoSolutionException">
@@ -22,7 +23,7 @@ public sealed record PointsFit(IReadOnlyList<CurvaturePiece> Pieces, double Larg
     /// Gauss–Newton on normal distances, with one curvature more at a time until the tolerance holds, so that scatter inside the
     /// tolerance does not become curvature. What is flat within the tolerance comes out flat: see <see cref="CurvaturePiece.IsFlat"/>.
     /// </remarks>
-    public static PointsFit Solve(IReadOnlyList<Point> points, double toleranceMm)
+    public static PointsFit Solve(IReadOnlyList<Point> points, double toleranceMm, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(points);
         var pattern = Pattern.From(points, toleranceMm);
@@ -30,7 +31,7 @@ public sealed record PointsFit(IReadOnlyList<CurvaturePiece> Pieces, double Larg
             throw new NoSolutionException("curve.flat", Pattern.Subject, $"a straight line passes all points within the tolerance of {Figure.Length(toleranceMm)}: there is nothing to bend");
 
         var search = KnotSearch.In(pattern);
-        var fit = FlatStretches.Level(search.Fewest(), search.Pattern);
+        var fit = FlatStretches.Level(search.Fewest(cancellation), search.Pattern);
         return new(
             PiecesOf(fit.Profile, pattern.Scale),
             fit.LargestMiss * pattern.Scale,
