@@ -21,7 +21,8 @@ internal static class LinkBlock
         if (link is null)
             yield break;
         using var data = QRCodeGenerator.GenerateQrCode(link, QRCodeGenerator.ECCLevel.L);
-        var tiles = new Tiles(default, TileMm, [.. RunsOf(data)]);
+        // The four light modules all round that the standard asks for are part of the grid.
+        var tiles = new Tiles(default, TileMm, data.ModuleMatrix.Count, [.. RunsOf(data)]);
         var side = data.ModuleMatrix.Count * TileMm;
         var sketch = new Sketch();
         sketch.Add([tiles], default);

@@ -50,12 +50,13 @@ internal sealed class PdfCanvas(XGraphics graphics, double lineScale)
 
     private void Draw(Tiles tiles)
     {
+        Fill(XBrushes.White, tiles.Whole);
         foreach (var run in tiles.Runs)
-        {
-            var (from, to) = tiles.Corners(run);
-            graphics.DrawRectangle(XBrushes.Black, new XRect(At(from), At(to)));
-        }
+            Fill(XBrushes.Black, tiles.Corners(run));
     }
+
+    private void Fill(XBrush brush, (Point TopLeft, Point BottomRight) corners) =>
+        graphics.DrawRectangle(brush, new XRect(At(corners.TopLeft), At(corners.BottomRight)));
 
     private void Draw(Label label)
     {

@@ -53,24 +53,28 @@ internal sealed class SvgText
 
     private void Add(Tiles tiles)
     {
-        _text.Append("<path fill=\"#000\" shape-rendering=\"crispEdges\" d=\"");
+        _text.Append("<path fill=\"#fff\" d=\"");
+        Append(tiles.Whole);
+        _text.Append("\"/>\n<path fill=\"#000\" shape-rendering=\"crispEdges\" d=\"");
         foreach (var run in tiles.Runs)
-        {
-            var (from, to) = tiles.Corners(run);
-            _text.Append('M');
-            Append(from.X);
-            _text.Append(',');
-            Append(from.Y);
-            _text.Append('H');
-            Append(to.X);
-            _text.Append('V');
-            Append(to.Y);
-            _text.Append('H');
-            Append(from.X);
-            _text.Append('Z');
-        }
-
+            Append(tiles.Corners(run));
         _text.Append("\"/>\n");
+    }
+
+    private void Append((Point TopLeft, Point BottomRight) corners)
+    {
+        var (from, to) = corners;
+        _text.Append('M');
+        Append(from.X);
+        _text.Append(',');
+        Append(from.Y);
+        _text.Append('H');
+        Append(to.X);
+        _text.Append('V');
+        Append(to.Y);
+        _text.Append('H');
+        Append(from.X);
+        _text.Append('Z');
     }
 
     private static string Attributes(PenStyle style)
