@@ -184,11 +184,56 @@ public sealed class LinksTests(Service service) : IClassFixture<Service>
     public async Task Every_truncation_of_a_link_is_refused()
     {
         var text = TextOf((string)(await service.Form(Requests.Arc()))["links"]!["form"]!);
-        for (var length = 1; length < text.Length; length += 7)
+        for (var length = 1; length < text.Length; length++)
         {
             using var response = await Get($"/v1/links/{text[..length]}/form", "application/json");
             Assert.Equal(HttpStatusCode.BadRequest, response.StatusCode);
         }
+    }
+
+    [Fact]
+    public async Task A_link_with_something_added_is_refused()
+    {
+        var text = TextOf((string)(await service.Form(Requests.Arc()))["links"]!["form"]!);
+        var pressed = Base64Url.DecodeFromChars(text);
+        var wrapped = new MemoryStream();
+        using (var zlib = new ZLibStream(wrapped, CompressionLevel.SmallestSize, leaveOpen: true))
+            zlib.Write("{}"u8);
+        string[] others =
+        [
+            .. Enumerable.Range(1, 40).Select(more => Base64Url.EncodeToString([.. pressed, .. new byte[more]])),
+            text + "%0A",
+            "%20" + text,
+            text.Insert(7, "%20"),
+            text.Insert(8, "%0D%0A"),
+            Base64Url.EncodeToString(wrapped.ToArray()),
+        ];
+        foreach (var other in others)
+        {
+            using var response = await Get($"/v1/links/{other}/form", "application/json");
+            await AssertProblem(response, 400, "broken-link");
+        }
+    }
+
+    [Theory]
+    [InlineData("gzip")]
+    [InlineData("br")]
+    public async Task Whoever_has_it_compressed_is_told_that_very_tag(string encoding)
+    {
+        var link = (string)(await service.Form(Requests.Arc()))["links"]!["form"]!;
+        using var first = await Get(link, "application/json", encoding: encoding);
+        Assert.Equal([encoding], first.Content.Headers.ContentEncoding);
+        var tag = first.Headers.ETag!.Tag;
+        Assert.EndsWith($"-{encoding}\"", tag, StringComparison.Ordinal);
+        foreach (var sent in (string[])[tag, "W/" + tag, "\"other\", " + tag])
+        {
+            using var again = await Get(link, "application/json", sent, encoding);
+            Assert.Equal(HttpStatusCode.NotModified, again.StatusCode);
+            Assert.Equal(tag, again.Headers.ETag!.ToString());
+        }
+
+        using var unknown = await Get(link, "application/json", tag.Replace(encoding, "evil", StringComparison.Ordinal), encoding);
+        Assert.Equal(HttpStatusCode.OK, unknown.StatusCode);
     }
 
     [Fact]
@@ -286,12 +331,14 @@ public sealed class LinksTests(Service service) : IClassFixture<Service>
         Assert.Equal("no-store", response.Headers.CacheControl!.ToString());
     }
 
-    private Task<HttpResponseMessage> Get(string link, string accept, string? tag = null)
+    private Task<HttpResponseMessage> Get(string link, string accept, string? tag = null, string? encoding = null)
     {
         var request = new HttpRequestMessage(HttpMethod.Get, link);
         request.Headers.TryAddWithoutValidation("Accept", accept);
         if (tag is not null)
             request.Headers.TryAddWithoutValidation("If-None-Match", tag);
+        if (encoding is not null)
+            request.Headers.AcceptEncoding.ParseAdd(encoding);
         return service.Client.SendAsync(request);
     }
 }

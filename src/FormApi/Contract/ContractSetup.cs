@@ -55,7 +55,13 @@ internal static class ContractSetup
     {
         var name = Engine.Version + "-contract";
         context.Response.Headers.CacheControl = "public, max-age=3600";
+        if (EntityTag.KnownAs(context, name, media) is { } known)
+        {
+            EntityTag.SayUnchanged(context, known);
+            return Results.Empty;
+        }
+
         EntityTag.Add(context, name, media);
-        return EntityTag.IsKnown(context, name, media) ? Results.StatusCode(304) : Results.Bytes(file, mediaType);
+        return Results.Bytes(file, mediaType);
     }
 }

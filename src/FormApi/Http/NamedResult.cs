@@ -7,33 +7,24 @@ namespace FormApi.Http;
 /// <param name="media">The media type.</param>
 internal abstract class NamedResult(string fingerprint, string media) : IResult
 {
-    /// <summary>Whether the caller has it already.</summary>
+    /// <summary>Tells a caller who has it that nothing has changed since it last asked.</summary>
     /// <param name="context">The request.</param>
     /// <param name="fingerprint">Fingerprint of request and engine.</param>
     /// <param name="media">The media type.</param>
-    public static bool IsKnown(HttpContext context, string fingerprint, string media) =>
-        EntityTag.IsKnown(context, NameOf(fingerprint), MediaTypes.ShortNameOf(media));
-
-    /// <summary>Tells a caller that nothing has changed since it last asked.</summary>
-    /// <param name="context">The request.</param>
-    /// <param name="fingerprint">Fingerprint of request and engine.</param>
-    /// <param name="media">The media type.</param>
-    public static void SayUnchanged(HttpContext context, string fingerprint, string media)
+    /// <returns>Whether it has it.</returns>
+    public static bool SaidUnchanged(HttpContext context, string fingerprint, string media)
     {
+        if (EntityTag.KnownAs(context, NameOf(fingerprint), MediaTypes.ShortNameOf(media)) is not { } tag)
+            return false;
         RequestLog.Remember(context, fingerprint);
-        EntityTag.Add(context, NameOf(fingerprint), MediaTypes.ShortNameOf(media));
-        context.Response.StatusCode = StatusCodes.Status304NotModified;
+        EntityTag.SayUnchanged(context, tag);
+        return true;
     }
 
     /// <summary>Tells a caller that nothing has changed, or sends it.</summary>
     /// <param name="context">The request.</param>
-    public Task AnswerUnlessKnownAsync(HttpContext context)
-    {
-        if (!IsKnown(context, fingerprint, media))
-            return ExecuteAsync(context);
-        SayUnchanged(context, fingerprint, media);
-        return Task.CompletedTask;
-    }
+    public Task AnswerUnlessKnownAsync(HttpContext context) =>
+        SaidUnchanged(context, fingerprint, media) ? Task.CompletedTask : ExecuteAsync(context);
 
     /// <inheritdoc/>
     public Task ExecuteAsync(HttpContext httpContext)

@@ -17,13 +17,13 @@ internal sealed class TableResult<T>(string name, Func<T> answer, JsonTypeInfo<T
         var response = httpContext.Response;
         var tag = $"{Engine.Version}-{name}";
         response.Headers.CacheControl = "public, max-age=86400";
-        EntityTag.Add(httpContext, tag);
-        if (EntityTag.IsKnown(httpContext, tag))
+        if (EntityTag.KnownAs(httpContext, tag) is { } known)
         {
-            response.StatusCode = StatusCodes.Status304NotModified;
+            EntityTag.SayUnchanged(httpContext, known);
             return;
         }
 
+        EntityTag.Add(httpContext, tag);
         response.ContentType = "application/json";
         using var writer = new Utf8JsonWriter(response.BodyWriter, WireJson.Writing);
         JsonSerializer.Serialize(writer, answer(), type);

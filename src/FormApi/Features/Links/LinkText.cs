@@ -12,6 +12,9 @@ internal static class LinkText
     /// <summary>Longest text of a link.</summary>
     public const int Longest = 4096;
 
+    // The decoder would let white space and padding pass: one request in many spellings.
+    private static readonly SearchValues<char> Alphabet = SearchValues.Create("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_");
+
     /// <summary>The text of a request, or null where it would be longer than a link may be.</summary>
     /// <param name="json">The request.</param>
     /// <param name="level">How hard to press it.</param>
@@ -36,7 +39,7 @@ internal static class LinkText
         if (text.Length > Longest)
             return new(Problems.LinkTooLong, $"The link has {text.Length} characters; {Longest} are read.");
         var pressed = new byte[Base64Url.GetMaxDecodedLength(text.Length)];
-        if (text.Contains('=', StringComparison.Ordinal) || Base64Url.DecodeFromUtf8(Encoding.ASCII.GetBytes(text), pressed, out _, out var length) != OperationStatus.Done)
+        if (text.AsSpan().ContainsAnyExcept(Alphabet) || Base64Url.DecodeFromUtf8(Encoding.ASCII.GetBytes(text), pressed, out _, out var length) != OperationStatus.Done)
             return new(Problems.BrokenLink, "The link is not base64url.");
         return Inflate(pressed.AsMemory(0, length), mostBytes, out json);
     }
@@ -48,10 +51,13 @@ internal static class LinkText
         var room = ArrayPool<byte>.Shared.Rent(mostBytes + 1);
         try
         {
-            using var inflate = new DeflateStream(new MemoryStream(pressed.ToArray(), writable: false), CompressionMode.Decompress);
+            var source = new PressedText(pressed);
+            using var inflate = new DeflateStream(source, CompressionMode.Decompress);
             var length = inflate.ReadAtLeast(room.AsSpan(0, mostBytes + 1), mostBytes + 1, throwOnEndOfStream: false);
             if (length > mostBytes)
                 return new(Problems.TooLarge, $"The link holds more than {mostBytes} bytes once inflated; the setting is {Operations.Limits.Section}:{nameof(Operations.Limits.LinkBytes)}.");
+            if (!source.IsTakenWhole)
+                return new(Problems.BrokenLink, "The link was cut, or something was added to it.");
             json = room.AsSpan(0, length).ToArray();
             return null;
         }

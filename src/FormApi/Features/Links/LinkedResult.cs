@@ -16,22 +16,13 @@ internal sealed class LinkedResult(string text, int mostBytes, string media, Fun
             return problem.ExecuteAsync(httpContext);
         // A new engine may change the figures.
         httpContext.Response.Headers.CacheControl = "private, no-cache";
-        if (NameIfKnown(httpContext, json.Span) is { } fingerprint)
-        {
-            NamedResult.SayUnchanged(httpContext, fingerprint, media);
+        if (IsKnownUnread(httpContext, json.Span))
             return Task.CompletedTask;
-        }
-
         var answer = compute(json);
         return answer is NamedResult named ? named.AnswerUnlessKnownAsync(httpContext) : answer.ExecuteAsync(httpContext);
     }
 
     // Links in answers hold the very text that the fingerprint is made of, so a caller who names it needs no calculation.
-    private string? NameIfKnown(HttpContext context, ReadOnlySpan<byte> json)
-    {
-        if (context.Request.Headers.IfNoneMatch is not [not (null or "*"), ..])
-            return null;
-        var fingerprint = Fingerprint.OfCanonical(json);
-        return NamedResult.IsKnown(context, fingerprint, media) ? fingerprint : null;
-    }
+    private bool IsKnownUnread(HttpContext context, ReadOnlySpan<byte> json) =>
+        context.Request.Headers.IfNoneMatch is [not (null or "*"), ..] && NamedResult.SaidUnchanged(context, Fingerprint.OfCanonical(json), media);
 }
