@@ -33,6 +33,21 @@ public sealed class MannersTests(Service service) : IClassFixture<Service>
         Assert.Contains("process_cpu_seconds_total", figures, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Methods_that_somebody_made_up_are_not_kept_among_the_figures()
+    {
+        foreach (var method in (string[])["BREW1", "BREW2", "pOST"])
+        {
+            using var request = new HttpRequestMessage(new(method), "/v1/brews");
+            using var response = await service.Client.SendAsync(request);
+            Assert.InRange((int)response.StatusCode, 400, 499);
+        }
+
+        var figures = await service.Client.GetStringAsync("/metrics");
+        Assert.DoesNotContain("BREW", figures, StringComparison.Ordinal);
+        Assert.DoesNotContain("pOST", figures, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("gzip")]
     [InlineData("br")]
