@@ -1,5 +1,8 @@
+using System.ComponentModel;
+using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using FormApi.Operations;
 
 namespace FormApi.Tests;
 
@@ -16,6 +19,32 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
             Repository.PathOf("openapi", "examples", "computeForm.cab-corner-arc.request.json")));
         Assert.True(JsonNode.DeepEquals(committed, blocks[0]));
         AssertContains(await service.Form(blocks[0]), blocks[1], "");
+    }
+
+    [Fact]
+    public async Task The_batch_command_names_a_file_that_is_answered()
+    {
+        var command = BatchCommand().Match(await File.ReadAllTextAsync(Repository.PathOf("README.md")));
+        Assert.True(command.Success);
+        var body = await File.ReadAllBytesAsync(Repository.PathOf(command.Groups["file"].Value));
+        using var response = await service.Post(command.Groups["path"].Value, body, command.Groups["media"].Value);
+        var answers = (await response.Content.ReadAsStringAsync()).TrimEnd('\n').Split('\n').Select(line => JsonNode.Parse(line)!).ToArray();
+        Assert.Contains(answers, answer => (int)answer["status"]! == 200);
+        Assert.All(answers, answer => Assert.True(answer["answer"] is null != answer["problem"] is null));
+    }
+
+    [Fact]
+    public async Task Every_limit_is_listed_with_its_default()
+    {
+        var listed = Settings().Matches(await File.ReadAllTextAsync(Repository.PathOf("README.md")))
+            .SelectMany(row => row.Groups["names"].Value.Replace("`", "", StringComparison.Ordinal).Split(", ")
+                .Zip(row.Groups["values"].Value.Split(", "), (name, value) => (Name: name["Limits__".Length..], Value: value)))
+            .OrderBy(limit => limit.Name, StringComparer.Ordinal);
+        var limits = new Limits();
+        var known = TypeDescriptor.GetProperties(limits).Cast<PropertyDescriptor>()
+            .Select(limit => (limit.Name, Value: Convert.ToString(limit.GetValue(limits), CultureInfo.InvariantCulture)!))
+            .OrderBy(limit => limit.Name, StringComparer.Ordinal);
+        Assert.Equal(known, listed);
     }
 
     // Everything shown is in the answer; lists are shown from their beginning.
@@ -36,6 +65,12 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
                 break;
         }
     }
+
+    [GeneratedRegex(@"^curl -sN http://localhost:8080(?<path>\S+) -H 'Content-Type: (?<media>[^']+)' -T (?<file>\S+) -X POST$", RegexOptions.Multiline)]
+    private static partial Regex BatchCommand();
+
+    [GeneratedRegex(@"^\| (?<names>`Limits__\w+`(?:, `Limits__\w+`)*) \| (?<values>[^|]+) \|", RegexOptions.Multiline)]
+    private static partial Regex Settings();
 
     [GeneratedRegex("```json\n(.*?)```", RegexOptions.Singleline)]
     private static partial Regex JsonBlocks();

@@ -21,7 +21,8 @@ public sealed class Service : IDisposable
     {
     }
 
-    private Service(string environment, Action<IServiceCollection>? replace, params (string Key, string Value)[] settings)
+    private Service(
+        string environment, Action<IServiceCollection>? replace, bool isOnPort = false, params (string Key, string Value)[] settings)
     {
         _factory = new WebApplicationFactory<Program>().WithWebHostBuilder(host =>
         {
@@ -32,15 +33,25 @@ public sealed class Service : IDisposable
             if (replace is not null)
                 host.ConfigureTestServices(replace);
         });
+        if (isOnPort)
+        {
+            _factory.UseKestrel();
+            _factory.StartServer();
+        }
+
         // Following redirects would hold a body back until it is whole.
-        Client = _factory.CreateClient(new() { AllowAutoRedirect = false, HandleCookies = false });
+        Client = _factory.CreateClient(new() { AllowAutoRedirect = false, HandleCookies = false, BaseAddress = _factory.ClientOptions.BaseAddress });
     }
 
     public HttpClient Client { get; }
 
     public static Service In(string environment) => new(environment, null);
 
-    public static Service With(params (string Key, string Value)[] settings) => new("Production", null, settings);
+    public static Service With(params (string Key, string Value)[] settings) => new("Production", null, settings: settings);
+
+    /// <summary>The service on a port of its own, for what only a real connection shows.</summary>
+    public static Service OnPort(params (string Key, string Value)[] settings) =>
+        new("Production", null, isOnPort: true, [("urls", "http://127.0.0.1:0"), .. settings]);
 
     /// <summary>The service with other tables to hold the engine against.</summary>
     public static Service With(IReadOnlyList<CheckTable> tables) => new("Production", services => services.AddSingleton(tables));

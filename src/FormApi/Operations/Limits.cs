@@ -28,7 +28,11 @@ internal sealed class Limits
     [Range(1, 10_000)]
     public int Batches { get; set; } = 4;
 
-    /// <summary>How long a batch waits for a caller who does not read [s]; then it is dropped.</summary>
+    /// <summary>How long a batch waits for a caller who sends nothing [s]; then it ends.</summary>
+    [Range(0.1, 3600)]
+    public double UnsentSeconds { get; set; } = 30;
+
+    /// <summary>How long a batch waits for a caller who takes nothing out of full buffers [s]; then it is dropped.</summary>
     [Range(0.1, 3600)]
     public double UnreadSeconds { get; set; } = 30;
 

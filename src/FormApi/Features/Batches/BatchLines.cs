@@ -11,58 +11,87 @@ internal readonly record struct RawLine(int Number, ReadOnlyMemory<byte>? Utf8);
 
 /// <summary>Cuts a stream into its lines; of one that is too long it keeps nothing.</summary>
 /// <param name="mostBytes">Longest line [bytes].</param>
-internal sealed class BatchLines(int mostBytes)
+/// <param name="longestSilence">How long it waits for more.</param>
+internal sealed class BatchLines(int mostBytes, TimeSpan longestSilence)
 {
-    private int _number;
     private bool _isTooLong;
+
+    /// <summary>Number of the line that is being read, from 1.</summary>
+    public int Number { get; private set; } = 1;
 
     /// <summary>The lines that hold something.</summary>
     /// <param name="input">The stream.</param>
     /// <param name="cancellation">The caller has gone.</param>
+    /// <exception cref="TimeoutException">Nothing more came.</exception>
     public async IAsyncEnumerable<RawLine> ReadAsync(PipeReader input, [EnumeratorCancellation] CancellationToken cancellation)
     {
+        using var patience = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         while (true)
         {
-            var read = await input.ReadAsync(cancellation);
+            var read = await ReadMoreAsync(input, patience, cancellation);
             var rest = read.Buffer;
-            while (rest.PositionOf((byte)'\n') is { } end)
+            try
             {
-                if (Take(rest.Slice(0, end)) is { } line)
-                    yield return line;
-                rest = rest.Slice(rest.GetPosition(1, end));
-            }
+                while (rest.PositionOf((byte)'\n') is { } end)
+                {
+                    var line = Take(rest.Slice(0, end));
+                    rest = rest.Slice(rest.GetPosition(1, end));
+                    if (line is { } whole)
+                        yield return whole;
+                }
 
-            if (read.IsCompleted)
-            {
-                if (Take(rest) is { } last)
-                    yield return last;
-                input.AdvanceTo(rest.End);
-                yield break;
-            }
+                if (rest.Length > mostBytes)
+                {
+                    _isTooLong = true;
+                    rest = rest.Slice(rest.End);
+                }
 
-            if (rest.Length > mostBytes)
-            {
-                _isTooLong = true;
-                input.AdvanceTo(rest.End);
+                if (read.IsCompleted)
+                {
+                    var last = Take(rest);
+                    rest = rest.Slice(rest.End);
+                    if (last is { } whole)
+                        yield return whole;
+                    yield break;
+                }
             }
-            else
+            finally
             {
+                // Also where nobody wants the next line: the server can only leave the rest unread if it is given back.
                 input.AdvanceTo(rest.Start, rest.End);
             }
+        }
+    }
+
+    private async ValueTask<ReadResult> ReadMoreAsync(PipeReader input, CancellationTokenSource patience, CancellationToken cancellation)
+    {
+        try
+        {
+            var reading = input.ReadAsync(patience.Token);
+            if (reading.IsCompleted)
+                return await reading;
+            patience.CancelAfter(longestSilence);
+            var read = await reading;
+            patience.CancelAfter(Timeout.InfiniteTimeSpan);
+            return read;
+        }
+        catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
+        {
+            throw new TimeoutException();
         }
     }
 
     // What stands before a line break, with what went before it.
     private RawLine? Take(ReadOnlySequence<byte> text)
     {
-        _number++;
+        var number = Number++;
         if (_isTooLong || text.Length > mostBytes)
         {
             _isTooLong = false;
-            return new(_number, null);
+            return new(number, null);
         }
 
-        return IsBlank(text) ? null : new(_number, text.ToArray());
+        return IsBlank(text) ? null : new(number, text.ToArray());
     }
 
     private static bool IsBlank(ReadOnlySequence<byte> text)

@@ -10,9 +10,9 @@ internal static partial class BatchLog
     [LoggerMessage(Level = LogLevel.Error, Message = "Line {Line} of a batch met a bug")]
     public static partial void LineFailed(ILogger logger, Exception bug, int line);
 
-    /// <summary>A caller did not read its answers.</summary>
+    /// <summary>A caller did not take its answers.</summary>
     /// <param name="logger">The log.</param>
     /// <param name="seconds">How long it was waited for [s].</param>
-    [LoggerMessage(Level = LogLevel.Warning, Message = "A batch was dropped: its caller read nothing for {Seconds} s")]
+    [LoggerMessage(Level = LogLevel.Warning, Message = "A batch was dropped: its caller left the buffers full for {Seconds} s")]
     public static partial void CallerDropped(ILogger logger, double seconds);
 }

@@ -54,20 +54,18 @@ internal sealed class BatchStream(BatchWorker worker, Limits limits)
     {
         try
         {
-            var lines = new BatchLines(limits.BatchLineBytes);
-            var asked = 0;
-            await foreach (var line in lines.ReadAsync(input, cancellation))
+            var lines = new BatchLines(limits.BatchLineBytes, TimeSpan.FromSeconds(limits.UnsentSeconds));
+            try
             {
-                if (asked++ == limits.BatchLines)
-                {
-                    await BeginAsync(line.Number, TooMany(), cancellation);
-                    break;
-                }
-
-                if (line.Utf8 is { } utf8)
-                    await BeginAsync(line.Number, utf8, cancellation);
-                else
-                    await BeginAsync(line.Number, TooLong(), cancellation);
+                await ReadAsync(lines, input, cancellation);
+            }
+            catch (BadHttpRequestException) when (!cancellation.IsCancellationRequested)
+            {
+                await BeginAsync(lines.Number, Broken, cancellation);
+            }
+            catch (TimeoutException)
+            {
+                await BeginAsync(lines.Number, Unsent(), cancellation);
             }
 
             _underWay.Writer.Complete();
@@ -79,16 +77,37 @@ internal sealed class BatchStream(BatchWorker worker, Limits limits)
         }
     }
 
-    private ValueTask BeginAsync(int number, ReadOnlyMemory<byte> utf8, CancellationToken cancellation) => _underWay.Writer.WriteAsync(
-        Task.Run(
+    private async Task ReadAsync(BatchLines lines, PipeReader input, CancellationToken cancellation)
+    {
+        var asked = 0;
+        await foreach (var line in lines.ReadAsync(input, cancellation))
+        {
+            if (asked++ == limits.BatchLines)
+            {
+                await BeginAsync(line.Number, TooMany(), cancellation);
+                return;
+            }
+
+            if (line.Utf8 is { } utf8)
+                await BeginAsync(line.Number, utf8, cancellation);
+            else
+                await BeginAsync(line.Number, TooLong(), cancellation);
+        }
+    }
+
+    // Room first: whatever is begun is under way, where its end is waited for.
+    private async ValueTask BeginAsync(int number, ReadOnlyMemory<byte> utf8, CancellationToken cancellation)
+    {
+        await _underWay.Writer.WaitToWriteAsync(cancellation);
+        _underWay.Writer.TryWrite(Task.Run(
             () =>
             {
                 var buffer = Spare();
                 worker.Answer(number, utf8, buffer, cancellation);
                 return buffer;
             },
-            cancellation),
-        cancellation);
+            cancellation));
+    }
 
     private ValueTask BeginAsync(int number, ProblemResult refused, CancellationToken cancellation)
     {
@@ -100,20 +119,38 @@ internal sealed class BatchStream(BatchWorker worker, Limits limits)
     private async Task WriteAsync(PipeWriter output, CancellationToken cancellation)
     {
         var waiting = 0L;
-        await foreach (var answer in _underWay.Reader.ReadAllAsync(cancellation))
+        while (await _underWay.Reader.WaitToReadAsync(cancellation))
         {
-            if (waiting > 0 && !answer.IsCompleted)
-                waiting = await FlushAsync(output, cancellation);
-            var buffer = await answer;
-            output.Write(buffer.WrittenSpan);
-            waiting += buffer.WrittenCount;
-            buffer.ResetWrittenCount();
-            _spare.Add(buffer);
-            if (waiting >= Portion || !_underWay.Reader.TryPeek(out _))
+            // It stays under way until it is out.
+            while (_underWay.Reader.TryPeek(out var answer))
+            {
+                if (waiting > 0 && !answer.IsCompleted)
+                    waiting = await FlushAsync(output, cancellation);
+                var buffer = await answer;
+                waiting = await WriteAsync(output, buffer.WrittenMemory, waiting, cancellation);
+                _underWay.Reader.TryRead(out _);
+                buffer.ResetWrittenCount();
+                _spare.Add(buffer);
+            }
+
+            waiting = await FlushAsync(output, cancellation);
+        }
+    }
+
+    // In portions, so that what a caller has to take in time does not grow with an answer.
+    private async ValueTask<long> WriteAsync(PipeWriter output, ReadOnlyMemory<byte> answer, long waiting, CancellationToken cancellation)
+    {
+        while (answer.Length > 0)
+        {
+            var portion = answer[..Math.Min(Portion, answer.Length)];
+            output.Write(portion.Span);
+            answer = answer[portion.Length..];
+            waiting += portion.Length;
+            if (waiting >= Portion)
                 waiting = await FlushAsync(output, cancellation);
         }
 
-        await FlushAsync(output, cancellation);
+        return waiting;
     }
 
     private async ValueTask<long> FlushAsync(PipeWriter output, CancellationToken cancellation)
@@ -131,6 +168,13 @@ internal sealed class BatchStream(BatchWorker worker, Limits limits)
     }
 
     private ArrayBufferWriter<byte> Spare() => _spare.TryTake(out var spare) ? spare : new(Portion);
+
+    private static ProblemResult Broken { get; } = new(
+        Problems.BadRequest, "The body breaks the rules of HTTP here. This line and those after it were not read.");
+
+    private ProblemResult Unsent() => new(
+        Problems.BadRequest,
+        $"Nothing came for {limits.UnsentSeconds} s; the setting is {Limits.Section}:{nameof(Limits.UnsentSeconds)}. This line and those after it were not read.");
 
     private ProblemResult TooLong() => new(
         Problems.TooLarge, $"A line may have {limits.BatchLineBytes} bytes; the setting is {Limits.Section}:{nameof(Limits.BatchLineBytes)}.");

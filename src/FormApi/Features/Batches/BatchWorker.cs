@@ -24,8 +24,11 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
     /// <param name="utf8">Its text.</param>
     /// <param name="output">Where to; ends with a line break.</param>
     /// <param name="cancellation">The caller has gone.</param>
-    public void Answer(int number, ReadOnlyMemory<byte> utf8, IBufferWriter<byte> output, CancellationToken cancellation)
+    public void Answer(int number, ReadOnlyMemory<byte> utf8, ArrayBufferWriter<byte> output, CancellationToken cancellation)
     {
+        // A file may begin with a byte order mark.
+        if (number == 1 && utf8.Span.StartsWith("\uFEFF"u8))
+            utf8 = utf8[3..];
         var (line, problem) = Read(utf8);
         if (line is null)
         {
@@ -45,6 +48,8 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
                 case ProblemResult refused:
                     Write(number, line.Id, refused, Within, output);
                     break;
+                case var other:
+                    throw new NotSupportedException($"A line cannot hold a {other.GetType().Name}.");
             }
         }
         catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
@@ -56,6 +61,8 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
 #pragma warning restore CA1031
         {
             BatchLog.LineFailed(logger, bug, number);
+            // Half an answer may stand there already.
+            output.ResetWrittenCount();
             Write(number, line.Id, new(Problems.Bug), "", output);
         }
     }

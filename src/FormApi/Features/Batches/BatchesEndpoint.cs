@@ -1,6 +1,7 @@
 using FormApi.Http;
 using FormApi.Operations;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Server.Kestrel.Core.Features;
 using Microsoft.Extensions.Options;
 
 namespace FormApi.Features.Batches;
@@ -16,7 +17,8 @@ internal static class BatchesEndpoint
         .WithDescription(
             "Newline-delimited JSON in and out: each line is one request for one operation, each answer one line with the status that the operation gives by itself. "
             + "Lines are calculated side by side on every core and answered in order, while the rest is still being sent; a line that cannot be read or answered gets a problem in its place and never spoils the others. "
-            + "Read while you send: answers that nobody reads hold up the lines behind them, and a caller who reads nothing for Limits:UnreadSeconds (30 s) is dropped. "
+            + "Read while you send, and keep your side of the connection open until the end: answers that nobody reads hold up the lines behind them, and a caller who leaves the buffers between full for Limits:UnreadSeconds (30 s) is dropped. "
+            + "Where nothing is sent for Limits:UnsentSeconds (30 s), or the body breaks off, the last answer says so. "
             + "A line may have Limits:BatchLineBytes (1 MiB), a batch Limits:BatchLines (100000 lines), each line Limits:Seconds (10 s); Limits:Batches (4) run at once. "
             + "Programs past their own deadline answer with the best order found so far.")
         .WithMetadata(new DisableRequestSizeLimitAttribute());
@@ -30,6 +32,9 @@ internal static class BatchesEndpoint
             return;
         }
 
+        // A caller may think between two lines; how long is told by a limit of ours.
+        if (context.Features.Get<IHttpMinRequestBodyDataRateFeature>() is { } rate)
+            rate.MinDataRate = null;
         context.Response.ContentType = MediaTypes.Ndjson;
         context.Response.Headers.CacheControl = "no-store";
         var worker = new BatchWorker(limits, context.Request.Path, RequestLog.TraceIdOf(context), logger);
@@ -42,7 +47,7 @@ internal static class BatchesEndpoint
             BatchLog.CallerDropped(logger, limits.UnreadSeconds);
             context.Abort();
         }
-        catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
+        catch (Exception gone) when (gone is IOException || (gone is OperationCanceledException && context.RequestAborted.IsCancellationRequested))
         {
             // The caller has gone; there is nobody to tell.
         }

@@ -40,7 +40,7 @@ internal sealed record PredictedJob(PredictionReport Report, PanelSpec Panel, Li
             [.. stations.SkipLast(1).Select(station => units.ToMm(station.FacetAfter))],
             [.. stations.Select(station => Angle.FromDegrees(station.Angle).Radians)],
             units.ToMm(request.Form.FoldRadius) + sheet.ThicknessMm);
-        var job = StandingJob.Of(form, units.ToMm(request.Form.LeadOut), request.Ends!.Value, panel);
+        var job = StandingJob.Of(form, units.ToMm(request.Form.LeadOut), request.Ends!.Value, panel, cancellation);
         return (PredictionReport.Of(job, sheet.Material.Family, cancellation), panel);
     }
 }

@@ -1,0 +1,120 @@
+using System.Net.Sockets;
+using System.Text;
+
+namespace FormApi.Tests;
+
+/// <summary>Batches over a real connection: what a caller does to it, and what the server then makes of it.</summary>
+public sealed class BatchSocketsTests
+{
+    private const string Head = "POST /v1/batches HTTP/1.1\r\nHost: here\r\nContent-Type: application/x-ndjson\r\n";
+
+    private static readonly string Arc = BatchesTests.Line("form", Requests.Arc()) + "\n";
+
+    [Fact]
+    public async Task A_body_that_breaks_off_is_told_so_behind_what_came_before()
+    {
+        using var host = Service.OnPort();
+        using var caller = await Caller.To(host);
+        await caller.Send(Head + "Transfer-Encoding: chunked\r\n\r\n" + Chunk(Arc));
+        Assert.Contains("{\"line\":1,\"id\":null,\"status\":200,", await caller.ReadTo("\n\r\n"), StringComparison.Ordinal);
+        await caller.Send("no length\r\n");
+        var last = await caller.ReadTo("0\r\n\r\n");
+        Assert.Contains("{\"line\":2,\"id\":null,\"status\":400,", last, StringComparison.Ordinal);
+        Assert.Contains("\"code\":\"bad-request\"", last, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_caller_who_falls_silent_is_told_so()
+    {
+        using var host = Service.OnPort(("Limits:UnsentSeconds", "1"));
+        using var caller = await Caller.To(host);
+        await caller.Send(Head + "Transfer-Encoding: chunked\r\n\r\n" + Chunk(Arc));
+        var answers = await caller.ReadTo("0\r\n\r\n");
+        Assert.Contains("{\"line\":1,\"id\":null,\"status\":200,", answers, StringComparison.Ordinal);
+        Assert.Contains("{\"line\":2,\"id\":null,\"status\":400,", answers, StringComparison.Ordinal);
+        Assert.Contains("Limits:UnsentSeconds", answers, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_caller_may_think_for_longer_than_the_server_waits_for_others()
+    {
+        using var host = Service.OnPort();
+        using var caller = await Caller.To(host);
+        await caller.Send(Head + "Transfer-Encoding: chunked\r\n\r\n" + Chunk(Arc));
+        await caller.ReadTo("\n\r\n");
+        // The server's own rate for bodies would have ended it after 5 s.
+        await Task.Delay(TimeSpan.FromSeconds(7));
+        await caller.Send(Chunk(Arc) + "0\r\n\r\n");
+        Assert.Contains("{\"line\":2,\"id\":null,\"status\":200,", await caller.ReadTo("0\r\n\r\n"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_is_left_unread_of_a_batch_that_is_too_long_does_not_break_the_connection()
+    {
+        using var host = Service.OnPort(("Limits:BatchLines", "3"));
+        using var caller = await Caller.To(host);
+        var body = string.Concat(Enumerable.Repeat(Arc, 50));
+        await caller.Send($"{Head}Content-Length: {body.Length}\r\n\r\n{body}");
+        Assert.Contains("{\"line\":4,\"id\":null,\"status\":413,", await caller.ReadTo("0\r\n\r\n"), StringComparison.Ordinal);
+        await caller.Send("GET /health/live HTTP/1.1\r\nHost: here\r\nConnection: close\r\n\r\n");
+        Assert.Contains("HTTP/1.1 200 OK", await caller.ReadTo("the end of the connection"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_caller_who_reads_nothing_is_cut_off_and_its_place_given_to_another()
+    {
+        using var host = Service.OnPort(("Limits:UnreadSeconds", "1"), ("Limits:Batches", "1"), ("Limits:BatchLines", "10000000"));
+        using var caller = await Caller.To(host);
+        await caller.Send(Head + "Transfer-Encoding: chunked\r\n\r\n");
+        var lines = string.Concat(Enumerable.Repeat(Chunk(Arc), 100));
+        await Assert.ThrowsAsync<IOException>(async () =>
+        {
+            while (true)
+                await caller.Send(lines);
+        });
+        var started = DateTime.UtcNow;
+        while (true)
+        {
+            using var other = await host.Post("/v1/batches", Encoding.UTF8.GetBytes(Arc), "application/x-ndjson");
+            if (other.IsSuccessStatusCode)
+                break;
+            Assert.Equal(429, (int)other.StatusCode);
+            Assert.True(DateTime.UtcNow - started < TimeSpan.FromSeconds(20));
+            await Task.Delay(50);
+        }
+    }
+
+    private static string Chunk(string text) => $"{text.Length:x}\r\n{text}\r\n";
+
+    /// <summary>One connection, byte by byte.</summary>
+    private sealed class Caller(TcpClient connection) : IDisposable
+    {
+        private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+
+        public static async Task<Caller> To(Service host)
+        {
+            var connection = new TcpClient { ReceiveBufferSize = 16 * 1024 };
+            await connection.ConnectAsync(host.Client.BaseAddress!.Host, host.Client.BaseAddress.Port);
+            return new(connection);
+        }
+
+        public Task Send(string text) => connection.GetStream().WriteAsync(Encoding.ASCII.GetBytes(text)).AsTask().WaitAsync(Patience);
+
+        public async Task<string> ReadTo(string end)
+        {
+            var text = new StringBuilder();
+            var buffer = new byte[4096];
+            while (!text.ToString().EndsWith(end, StringComparison.Ordinal))
+            {
+                var count = await connection.GetStream().ReadAsync(buffer).AsTask().WaitAsync(Patience);
+                if (count == 0)
+                    break;
+                text.Append(Encoding.ASCII.GetString(buffer, 0, count));
+            }
+
+            return text.ToString();
+        }
+
+        public void Dispose() => connection.Dispose();
+    }
+}
