@@ -21,6 +21,9 @@ internal static class Guards
     /// <param name="builder">The service being built.</param>
     public static void AddGuards(this WebApplicationBuilder builder)
     {
+        // Batches keep a thread for each core busy; what waits for the network finds as many others at once.
+        ThreadPool.GetMinThreads(out var working, out var completing);
+        ThreadPool.SetMinThreads(Math.Max(working, 3 * Environment.ProcessorCount), completing);
         var services = builder.Services;
         services.AddOptions<Limits>().BindConfiguration(Limits.Section).ValidateDataAnnotations().ValidateOnStart();
         services.AddOptions<PublicAddress>().BindConfiguration(PublicAddress.Section).ValidateDataAnnotations().ValidateOnStart();

@@ -18,6 +18,14 @@ internal sealed class BatchStream(BatchWorker worker, Limits limits)
     // Enough that cheap lines are ready behind a dear one.
     private static readonly int MostUnderWay = 16 * Environment.ProcessorCount;
 
+    // The lines of all batches share as many threads as there are cores. Were they to take all threads there are, whatever waits for
+    // the network would stand behind dear lines: other callers, and the news that this one has gone.
+    private static readonly TaskFactory Cores = new(
+        CancellationToken.None,
+        TaskCreationOptions.DenyChildAttach,
+        TaskContinuationOptions.None,
+        new ConcurrentExclusiveSchedulerPair(TaskScheduler.Default, Environment.ProcessorCount).ConcurrentScheduler);
+
     // What goes out at once while the next answer is ready already [bytes].
     private const int Portion = 64 * 1024;
 
@@ -99,7 +107,7 @@ internal sealed class BatchStream(BatchWorker worker, Limits limits)
     private async ValueTask BeginAsync(int number, ReadOnlyMemory<byte> utf8, CancellationToken cancellation)
     {
         await _underWay.Writer.WaitToWriteAsync(cancellation);
-        _underWay.Writer.TryWrite(Task.Run(
+        _underWay.Writer.TryWrite(Cores.StartNew(
             () =>
             {
                 var buffer = Spare();
