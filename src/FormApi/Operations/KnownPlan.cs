@@ -9,7 +9,7 @@ namespace FormApi.Operations;
 internal sealed class KnownPlan(Func<FormPlan> compute)
 {
     // Leads and the arc of the mid surface: 80 + 150 + π/2 × (90 + 1.2/2).
-    private const double BlankMm = 80 + 150 + (Math.PI / 2 * 90.6);
+    private const double BlankMm = 372.314147208;
 
     private readonly Lazy<bool> _comesOut = new(() => IsAsKnown(compute));
 
