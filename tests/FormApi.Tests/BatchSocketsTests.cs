@@ -1,4 +1,3 @@
-using System.Net.Sockets;
 using System.Text;
 
 namespace FormApi.Tests;
@@ -85,36 +84,4 @@ public sealed class BatchSocketsTests
     }
 
     private static string Chunk(string text) => $"{text.Length:x}\r\n{text}\r\n";
-
-    /// <summary>One connection, byte by byte.</summary>
-    private sealed class Caller(TcpClient connection) : IDisposable
-    {
-        private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
-
-        public static async Task<Caller> To(Service host)
-        {
-            var connection = new TcpClient { ReceiveBufferSize = 16 * 1024 };
-            await connection.ConnectAsync(host.Client.BaseAddress!.Host, host.Client.BaseAddress.Port);
-            return new(connection);
-        }
-
-        public Task Send(string text) => connection.GetStream().WriteAsync(Encoding.ASCII.GetBytes(text)).AsTask().WaitAsync(Patience);
-
-        public async Task<string> ReadTo(string end)
-        {
-            var text = new StringBuilder();
-            var buffer = new byte[4096];
-            while (!text.ToString().EndsWith(end, StringComparison.Ordinal))
-            {
-                var count = await connection.GetStream().ReadAsync(buffer).AsTask().WaitAsync(Patience);
-                if (count == 0)
-                    break;
-                text.Append(Encoding.ASCII.GetString(buffer, 0, count));
-            }
-
-            return text.ToString();
-        }
-
-        public void Dispose() => connection.Dispose();
-    }
 }

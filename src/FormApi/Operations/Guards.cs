@@ -78,6 +78,7 @@ internal static class Guards
             var kind = Problems.OfStatus(context.HttpContext.Response.StatusCode);
             return new ProblemResult(kind, kind.Explanation).ExecuteAsync(context.HttpContext);
         });
+        app.Use(HeadRequests.AnswerAsGet);
         app.UseRouting();
         app.CountRequests();
         app.Use(MediaTypes.Negotiate);
