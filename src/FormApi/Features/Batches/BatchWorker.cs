@@ -56,9 +56,8 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
         {
             Write(number, line.Id, Guards.TooSlow(limits), "", output);
         }
-#pragma warning disable CA1031 // A bug in one line must not take the others with it; it is told as what it is.
+        // A bug in one line must not take the others with it; it is told as what it is.
         catch (Exception bug) when (bug is not OperationCanceledException)
-#pragma warning restore CA1031
         {
             BatchLog.LineFailed(logger, bug, number);
             // Half an answer may stand there already.
