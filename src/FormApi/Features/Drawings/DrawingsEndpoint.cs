@@ -55,7 +55,7 @@ internal static class DrawingsEndpoint
             "Faceted form",
             job.Shown.Fingerprint,
             job.Units.Wording.Of,
-            media is MediaTypes.Svg or MediaTypes.Pdf ? address.OnPaper(Links.Links.Shortest(job.Shown.Canonical.Span, "drawing")) : null);
+            media is MediaTypes.Svg or MediaTypes.Pdf ? address.OnPaper(AnswerLinks.Shortest(job.Shown.Canonical.Span, "drawing")) : null);
         using var stream = new MemoryStream();
         switch (media)
         {

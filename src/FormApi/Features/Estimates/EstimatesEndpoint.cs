@@ -1,3 +1,4 @@
+using FormApi.Features.Links;
 using FormApi.Http;
 using Forming.Estimates;
 
@@ -28,6 +29,6 @@ internal static class EstimatesEndpoint
         var estimate = Estimate.Of(EstimateSpecs.From(request, cancellation));
         var shown = ShownRequest.Of(request);
         return new AnswerResult<EstimateAnswer>(
-            EstimateAnswers.From(estimate, request.Currency, Links.Links.OfPlanned(request.AsForm()), shown), AnswerJson.Default.EstimateAnswer, shown.Fingerprint);
+            EstimateAnswers.From(estimate, request.Currency, AnswerLinks.OfPlanned(request.AsForm()), shown), AnswerJson.Default.EstimateAnswer, shown.Fingerprint);
     });
 }

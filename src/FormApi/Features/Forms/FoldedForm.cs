@@ -36,7 +36,7 @@ internal sealed record FoldedForm(FoldedPolygon Polygon, FoldShape Fold, Steppin
 
     /// <summary>Links of the form, where it is planned.</summary>
     /// <param name="request">The request.</param>
-    public static LinksResult LinksOf(IFoldedRequest request) => Links.Links.OfPlanned(request.Stations is null ? AsForm(request) : null);
+    public static LinksResult LinksOf(IFoldedRequest request) => AnswerLinks.OfPlanned(request.Stations is null ? AsForm(request) : null);
 
     private static FoldedForm Planned(IFoldedRequest request, CancellationToken cancellation)
     {

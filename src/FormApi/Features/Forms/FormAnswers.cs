@@ -1,3 +1,4 @@
+using FormApi.Features.Links;
 using FormApi.Http;
 using Forming;
 using Forming.Facets;
@@ -27,7 +28,7 @@ internal static class FormAnswers
             Map(plan.Safety, note => new SafetyResult(note.Id, note.Level, units.Wording.Of(note.Text))),
             Map(plan.ShopNotes, note => new ShopNoteResult(note.Id, units.Wording.Of(note.Text))),
             Map(plan.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)),
-            Links.Links.OfForm(job.Shown.Canonical.Span, plan.Taper is not null));
+            AnswerLinks.OfForm(job.Shown.Canonical.Span, plan.Taper is not null));
     }
 
     private static FormResult FormOf(FormPlan plan, FormSpecs specs, UnitSystem units) => FormOf(plan.Form, plan.Taper, specs, units);

@@ -24,7 +24,7 @@ internal sealed record PredictedJob(PredictionReport Report, PanelSpec Panel, Li
         var (report, panel) = request.Stations is { } stations
             ? OverStanding(request, stations, UnitSystem.Of(request.Units), cancellation)
             : OverPlanned(FormSpecs.From(FormDefaults.Apply(PredictionDefaults.AsForm(request))), cancellation);
-        var links = Features.Links.Links.OfPlanned(request.Stations is null ? PredictionDefaults.AsForm(request) : null);
+        var links = AnswerLinks.OfPlanned(request.Stations is null ? PredictionDefaults.AsForm(request) : null);
         return new(report, panel, links, ShownRequest.Of(request));
     }
 

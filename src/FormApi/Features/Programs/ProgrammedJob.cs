@@ -58,7 +58,7 @@ internal sealed record ProgrammedJob(
             if (Failed(all) is { Length: > 0 } unfit)
                 return Refused(unfit, body, units);
             var shown = ShownRequest.Of(request);
-            return answer(new(program, part, brake, form.Sheet, all, Features.Links.Links.OfProgram(request, shown.Canonical.Span), shown));
+            return answer(new(program, part, brake, form.Sheet, all, AnswerLinks.OfProgram(request, shown.Canonical.Span), shown));
         });
     }
 

@@ -61,7 +61,7 @@ internal static class ProgramsEndpoint
     private static byte[] Bytes(ProgrammedJob job, string media, string? paper, PublicAddress address)
     {
         var isInch = job.Units.Unit == LengthUnit.In;
-        var drawing = job.AsDrawing(media == MediaTypes.Csv ? null : address.OnPaper(Links.Links.Shortest(job.Shown.Canonical.Span, "program")));
+        var drawing = job.AsDrawing(media == MediaTypes.Csv ? null : address.OnPaper(AnswerLinks.Shortest(job.Shown.Canonical.Span, "program")));
         using var stream = new MemoryStream();
         switch (media)
         {

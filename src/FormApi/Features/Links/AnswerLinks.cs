@@ -6,7 +6,7 @@ using FormApi.Http;
 namespace FormApi.Features.Links;
 
 /// <summary>The links that go with an answer.</summary>
-internal static class Links
+internal static class AnswerLinks
 {
     private const string Path = "/v1/links/";
 
