@@ -29,7 +29,7 @@ public class ContactCurveTests
 
     [Fact]
     public void A_bend_of_changing_radius_is_the_integral_of_its_formed_curvature() =>
-        Gen.Select(Gen.Double[40, 300], Gen.Double[0.3, 4], Gen.Double[20, 200], Gen.Enum<ProgressiveLaw>()).Sample(
+        Gen.Select(Gen.Double[40, 300], Gen.Double[0.3, 4], Gen.Double[20, 200], Gen.Enum<ProgressiveLaw>()).ForAll(
             (radius, opening, sweep, law) =>
             {
                 var finished = FinishedCurve.On(Workshop.Progressive(radius, radius * opening, sweep, law), Surface.Inside, Thickness);
@@ -86,7 +86,7 @@ public class ContactCurveTests
 
     [Fact]
     public void Every_measure_along_a_stretch_finds_its_own_place_again() =>
-        Gen.Select(Gen.Double[40, 300], Gen.Double[0.3, 4], Gen.Double[20, 200], Gen.Double[0.001, 0.999], Gen.Double[0, 5]).Sample(
+        Gen.Select(Gen.Double[40, 300], Gen.Double[0.3, 4], Gen.Double[20, 200], Gen.Double[0.001, 0.999], Gen.Double[0, 5]).ForAll(
             (radius, opening, sweep, share, inward) =>
             {
                 var curve = Workshop.Progressive(radius, radius * opening, sweep, ProgressiveLaw.Clothoid);

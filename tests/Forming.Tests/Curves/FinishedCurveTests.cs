@@ -18,7 +18,7 @@ public class FinishedCurveTests
 
     [Fact]
     public void The_length_is_the_integral_of_the_radius_over_the_turn() =>
-        Bends.Sample(
+        Bends.ForAll(
             curve =>
             {
                 var bend = FinishedCurve.On(curve, Surface.Outside, 2).Bends.Single();
@@ -29,7 +29,7 @@ public class FinishedCurveTests
 
     [Fact]
     public void Inside_mid_and_outside_differ_by_half_a_thickness_times_the_sweep() =>
-        Gen.Select(Bends, Gen.Double[0.3, 6]).Sample(
+        Gen.Select(Bends, Gen.Double[0.3, 6]).ForAll(
             (curve, thickness) =>
             {
                 double Length(Surface surface) => FinishedCurve.On(curve, surface, thickness).LengthMm;
@@ -41,7 +41,7 @@ public class FinishedCurveTests
 
     [Fact]
     public void A_curve_between_its_tightest_and_gentlest_radius_has_every_radius_in_between() =>
-        Bends.Sample(
+        Bends.ForAll(
             curve =>
             {
                 var bend = FinishedCurve.On(curve, Surface.Inside, 1.5).Bends.Single();

@@ -64,7 +64,7 @@ public class PointsFitTests
 
     [Fact]
     public void Scatter_inside_the_tolerance_does_not_become_curvature() =>
-        Gen.Int[0, 100_000].Sample(
+        Gen.Int[0, 100_000].ForAll(
             seed =>
             {
                 var fit = PointsFit.Solve(MeasuredCurve.Of(_ => 0.01, 157, 30, 0.05, seed), 0.15);
@@ -150,7 +150,7 @@ public class PointsFitTests
         var points = MeasuredCurve.Of(s => 1 / (50 + (150 * s / 170)), 170, 20);
         var plain = PointsFit.Solve(points, 0.1);
 
-        Gen.Double[-6, 6].Sample(
+        Gen.Double[-6, 6].ForAll(
             power =>
             {
                 var k = Math.Pow(10, power);
@@ -223,7 +223,7 @@ public class PointsFitTests
         var tame = Gen.Select(Gen.Double[0.5, 2], Gen.Double[-3, 3]).Array[4, 60].Select(steps => Walk(steps));
 
         Gen.Select(Gen.OneOf(wild, tame), Gen.OneOf(Gen.Double[1e-3, 10], OneOf(1e-300, 1e300)))
-            .Sample((points, tolerance) => AssertFiniteOrRefused(points, tolerance), iter: 200);
+            .ForAll((points, tolerance) => AssertFiniteOrRefused(points, tolerance), iter: 200);
     }
 
     private static Gen<double> OneOf(params double[] values) => Gen.Int[0, values.Length - 1].Select(i => values[i]);

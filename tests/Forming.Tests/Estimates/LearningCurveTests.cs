@@ -11,7 +11,7 @@ public class LearningCurveTests
 
     [Fact]
     public void A_doubling_takes_the_unit_time_down_by_the_rate() =>
-        Gen.Select(Rates, Gen.Int[1, 5000]).Sample((rate, n) =>
+        Gen.Select(Rates, Gen.Int[1, 5000]).ForAll((rate, n) =>
         {
             var curve = new LearningCurve(LearningModel.Unit, rate);
             Near(rate * curve.Unit(n), curve.Unit(2 * n), 1e-12);
@@ -19,7 +19,7 @@ public class LearningCurveTests
 
     [Fact]
     public void A_doubling_takes_the_mean_time_down_by_the_rate() =>
-        Gen.Select(Rates, Gen.Int[1, 5000]).Sample((rate, n) =>
+        Gen.Select(Rates, Gen.Int[1, 5000]).ForAll((rate, n) =>
         {
             var curve = new LearningCurve(LearningModel.CumulativeAverage, rate);
             Near(rate * curve.Total(n) / n, curve.Total(2 * n) / (2 * n), 1e-12);
@@ -38,7 +38,7 @@ public class LearningCurveTests
 
     [Fact]
     public void Units_add_up_to_totals_and_never_rise() =>
-        Gen.Select(Rates, Gen.Enum<LearningModel>(), Gen.Int[1, 400]).Sample((rate, model, count) =>
+        Gen.Select(Rates, Gen.Enum<LearningModel>(), Gen.Int[1, 400]).ForAll((rate, model, count) =>
         {
             var curve = new LearningCurve(model, rate);
             var units = Enumerable.Range(1, count).Select(curve.Unit).ToArray();

@@ -105,7 +105,7 @@ public class FacetJudgementTests
         Gen.Select(
             Gen.Enum<SteppingRule>(), Gen.Enum<SteppingEnds>(), Gen.Double[40, 200], Gen.Double[1, 3], Gen.Double[30, 120], Gen.Int[5, 20], Gen.Int[1, 6],
             Gen.Double[30, 120])
-            .Sample(
+            .ForAll(
                 (rule, ends, radius, opening, sweep, folds, more, lever) =>
                 {
                     var panel = Panel with

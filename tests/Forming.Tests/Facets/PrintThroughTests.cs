@@ -77,7 +77,7 @@ public class PrintThroughTests
 
     [Fact]
     public void Wider_facets_show_more() =>
-        Gen.Select(Wraps, Gen.Double[1, 80], Gen.Double[1.001, 3]).Sample(
+        Gen.Select(Wraps, Gen.Double[1, 80], Gen.Double[1.001, 3]).ForAll(
             (wrap, facet, growth) =>
             {
                 var (law, state, lever) = wrap;
@@ -91,7 +91,7 @@ public class PrintThroughTests
     [Fact]
     public void The_allowed_facet_is_the_one_that_just_passes() =>
         Gen.Select(Wraps, Gen.Int[0, 2].Select(i => Finishes[i]), Gen.Int[0, 2].Select(i => Factors[i]))
-            .Sample(
+            .ForAll(
                 (wrap, finish, factor) =>
                 {
                     var (law, state, lever) = wrap;
@@ -104,7 +104,7 @@ public class PrintThroughTests
 
     [Fact]
     public void A_facet_never_bulges_past_the_sagitta_of_its_own_arc() =>
-        Gen.Select(Wraps, Gen.Double[1, 500]).Sample(
+        Gen.Select(Wraps, Gen.Double[1, 500]).ForAll(
             (wrap, facet) =>
             {
                 var (law, state, lever) = wrap;

@@ -141,7 +141,7 @@ public class SteppingTests
 
     [Fact]
     public void Fewest_folds_with_half_ends_are_never_more_than_equal_angles_need() =>
-        Gen.Select(Gen.Double[50, 150], Gen.Double[0.3, 4], Gen.Double[30, 150], Gen.Enum<ProgressiveLaw>(), Gen.Double[0.05, 0.4]).Sample(
+        Gen.Select(Gen.Double[50, 150], Gen.Double[0.3, 4], Gen.Double[30, 150], Gen.Enum<ProgressiveLaw>(), Gen.Double[0.05, 0.4]).ForAll(
             (radius, opening, sweep, law, ripple) =>
             {
                 var panel = Visible(Workshop.Progressive(radius, radius * opening, sweep, law), ripple);

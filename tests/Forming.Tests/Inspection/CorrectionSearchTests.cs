@@ -20,7 +20,7 @@ public class CorrectionSearchTests
             Gen.Bool,
             Gen.Int[1, 2],
             Gen.Double[0.2, 1.2],
-            Gen.Double[0.1, 1]).Sample((folds, errors, shifts, both, most, closing, vertex) =>
+            Gen.Double[0.1, 1]).ForAll((folds, errors, shifts, both, most, closing, vertex) =>
         {
             var planned = Even(folds, 14, 18);
             var built = new FoldedPolygon(
@@ -45,7 +45,7 @@ public class CorrectionSearchTests
 
     [Fact]
     public void Whole_steps_taken_too_far_are_undone() =>
-        Gen.Select(Gen.Int[0, 8].Array[2], Gen.Int[1, 3], Gen.Int[1, 3], Gen.Bool).Sample((places, first, second, open) =>
+        Gen.Select(Gen.Int[0, 8].Array[2], Gen.Int[1, 3], Gen.Int[1, 3], Gen.Bool).ForAll((places, first, second, open) =>
         {
             var planned = Even(9, 14, 18);
             var steps = new int[9];

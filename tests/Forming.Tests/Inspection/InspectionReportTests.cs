@@ -17,7 +17,7 @@ public class InspectionReportTests
 
     [Fact]
     public void Points_of_a_perfect_form_give_its_angles_and_facets_wherever_it_lies() =>
-        Gen.Select(Gen.Double[-Math.PI, Math.PI], Gen.Double[-500, 500], Gen.Double[-500, 500], Gen.Int[2, 5]).Sample((turn, x, y, count) =>
+        Gen.Select(Gen.Double[-Math.PI, Math.PI], Gen.Double[-500, 500], Gen.Double[-500, 500], Gen.Int[2, 5]).ForAll((turn, x, y, count) =>
         {
             var points = PointsOn(Nine, count, turn, new(x, y));
             var built = AsBuilt.Of(new() { Points = points }, Nine, Fold);
@@ -42,7 +42,7 @@ public class InspectionReportTests
 
     [Fact]
     public void The_rigid_fit_undoes_any_turn_and_shift() =>
-        Gen.Select(Gen.Double[-3, 3], Gen.Double[-500, 500], Gen.Double[-500, 500]).Sample((turn, x, y) =>
+        Gen.Select(Gen.Double[-3, 3], Gen.Double[-500, 500], Gen.Double[-500, 500]).ForAll((turn, x, y) =>
         {
             var onto = Nine.Vertices();
             var moved = Moved(onto, turn, new(x, y));
@@ -53,7 +53,7 @@ public class InspectionReportTests
 
     [Fact]
     public void The_rigid_fit_is_the_same_wherever_the_form_lies_and_never_worse_than_holding_the_first_flat() =>
-        Gen.Select(Gen.Double[-3, 3], Gen.Double[-2, 2].Array[9]).Sample((turn, errors) =>
+        Gen.Select(Gen.Double[-3, 3], Gen.Double[-2, 2].Array[9]).ForAll((turn, errors) =>
         {
             var built = Bent(errors);
             var (found, wanted) = (built.Vertices(), Nine.Vertices());

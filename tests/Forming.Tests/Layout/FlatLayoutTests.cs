@@ -26,7 +26,7 @@ public class FlatLayoutTests
 
     [Fact]
     public void The_flat_blank_folds_into_the_section_vertex_by_vertex() =>
-        Jobs.Sample(
+        Jobs.ForAll(
             (panel, form) =>
             {
                 var plan = Workshop.Plan(panel, form);
@@ -55,7 +55,7 @@ public class FlatLayoutTests
 
     [Fact]
     public void Chords_lay_out_to_the_same_blank_as_mold_lines_less_deductions() =>
-        Jobs.Sample(
+        Jobs.ForAll(
             (panel, form) =>
             {
                 var plan = Workshop.Plan(panel, form);

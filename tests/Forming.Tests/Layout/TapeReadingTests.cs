@@ -45,5 +45,5 @@ public class TapeReadingTests
     [Fact]
     public void A_reading_is_never_off_by_more_than_half_a_step() =>
         Gen.Select(Gen.Double[-5000, 5000], Gen.Int[0, 3].Select(i => new[] { Inches, HalfMillimetres, new(TapeUnit.Mm, 1), new Tape(TapeUnit.Inch, 0.0625) }[i]))
-            .Sample((mm, tape) => Workshop.Within((tape.ResolutionMm / 2) + 1e-9, mm, TapeReading.Of(mm, tape).Mm), iter: 1000);
+            .ForAll((mm, tape) => Workshop.Within((tape.ResolutionMm / 2) + 1e-9, mm, TapeReading.Of(mm, tape).Mm), iter: 1000);
 }

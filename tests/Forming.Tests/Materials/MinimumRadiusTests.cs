@@ -8,7 +8,7 @@ public class MinimumRadiusTests
     // Reduction r is an engineering measure of area: the outer face at R/t = 50/r − 1 has e = 1/(2(50/r − 1) + 1) = r/(100 − r).
     [Fact]
     public void At_the_least_radius_the_outer_face_has_the_strain_of_the_reduced_area() =>
-        Gen.Double[0.1, 50].Sample(reduction =>
+        Gen.Double[0.1, 50].ForAll(reduction =>
         {
             var strain = MinimumRadius.OuterFibreStrain(MinimumRadius.OverThickness(reduction));
             Assert.Equal(reduction / (100 - reduction), strain, 1e-12);
@@ -27,7 +27,7 @@ public class MinimumRadiusTests
 
     [Fact]
     public void The_least_radius_grows_in_proportion_to_the_thickness() =>
-        Gen.Double[0.2, 6].Sample(thickness =>
+        Gen.Double[0.2, 6].ForAll(thickness =>
             Assert.Equal(
                 thickness * MinimumRadius.For(Find("ss-304"), false, 1),
                 MinimumRadius.For(Find("ss-304"), false, thickness),

@@ -31,7 +31,7 @@ public class PanelBlankTests
 
     [Fact]
     public void A_mirrored_blank_is_twice_the_half_that_ends_on_the_centre_line() =>
-        Gen.Select(Gen.Double[40, 200], Gen.Double[0.5, 3], Gen.Double[20, 170], Gen.Enum<ProgressiveLaw>(), Gen.Double[0, 200], Gen.Double[0, 300]).Sample(
+        Gen.Select(Gen.Double[40, 200], Gen.Double[0.5, 3], Gen.Double[20, 170], Gen.Enum<ProgressiveLaw>(), Gen.Double[0, 200], Gen.Double[0, 300]).ForAll(
             (radius, opening, sweep, law, leadIn, leadOut) =>
             {
                 var half = Arc with

@@ -10,7 +10,7 @@ public class FormPlanPropertyTests
 {
     [Fact]
     public void Any_job_gets_a_plan_of_finite_figures_or_a_reason_why_not() =>
-        RandomJobs.Any.Sample(
+        RandomJobs.Any.ForAll(
             job =>
             {
                 FormPlan plan;
@@ -36,7 +36,7 @@ public class FormPlanPropertyTests
 
     [Fact]
     public void The_verdict_is_the_worst_of_the_checks() =>
-        RandomJobs.Plain.Sample(
+        RandomJobs.Plain.ForAll(
             job =>
             {
                 var plan = job.Plan();
@@ -47,7 +47,7 @@ public class FormPlanPropertyTests
 
     [Fact]
     public void Looks_pull_and_give_warn_and_never_fail() =>
-        RandomJobs.Plain.Sample(
+        RandomJobs.Plain.ForAll(
             job =>
             {
                 string[] warnings = ["facet-width", "max-facet", "hand-force", "panel-width", "lift-mass", "form-give", "form-yield", "clamp-access", "stop-resolution"];
@@ -58,7 +58,7 @@ public class FormPlanPropertyTests
     // Every length k times as long, the finish's height too; slopes, angles and strains stay: forces per width go with k, moments with k², energy with k³.
     [Fact]
     public void A_job_k_times_as_large_has_the_same_angles_and_k_times_the_lengths() =>
-        Gen.Select(RandomJobs.Plain, Gen.Double[0.5, 3]).Sample(
+        Gen.Select(RandomJobs.Plain, Gen.Double[0.5, 3]).ForAll(
             (job, k) =>
             {
                 var (small, large) = (job.Plan(), Scaled(job, k).Plan());
@@ -85,7 +85,7 @@ public class FormPlanPropertyTests
 
     [Fact]
     public void A_curve_given_on_another_face_is_the_same_panel() =>
-        Gen.Select(Gen.Double[40, 200], Gen.Double[20, 170], Gen.Double[0.5, 3]).Sample(
+        Gen.Select(Gen.Double[40, 200], Gen.Double[20, 170], Gen.Double[0.5, 3]).ForAll(
             (radius, sweep, thickness) =>
             {
                 var inside = Workshop.Panel(Workshop.Arc(radius, sweep)) with { Sheet = new(Workshop.Of("al-3003-h14"), thickness), LeverMm = 50 };
@@ -99,7 +99,7 @@ public class FormPlanPropertyTests
 
     [Fact]
     public void A_bend_split_in_two_is_the_same_bend() =>
-        Gen.Select(Gen.Double[40, 200], Gen.Double[30, 170], Gen.Double[0.2, 0.8], Gen.Int[4, 20]).Sample(
+        Gen.Select(Gen.Double[40, 200], Gen.Double[30, 170], Gen.Double[0.2, 0.8], Gen.Int[4, 20]).ForAll(
             (radius, sweep, share, folds) =>
             {
                 var form = Workshop.Form(new() { Folds = folds });
@@ -113,7 +113,7 @@ public class FormPlanPropertyTests
 
     [Fact]
     public void A_curve_worked_from_its_other_end_has_the_same_folds_backwards() =>
-        Gen.Select(Gen.Double[50, 150], Gen.Double[0.5, 2], Gen.Double[30, 150], Gen.Enum<ProgressiveLaw>(), Gen.Int[4, 16]).Sample(
+        Gen.Select(Gen.Double[50, 150], Gen.Double[0.5, 2], Gen.Double[30, 150], Gen.Enum<ProgressiveLaw>(), Gen.Int[4, 16]).ForAll(
             (radius, opening, sweep, law, folds) =>
             {
                 var form = Workshop.Form(new() { Folds = folds });

@@ -10,7 +10,7 @@ public class CircleFitTests
     public void Points_of_a_circle_give_back_its_curvature() =>
         Gen.Select(Gen.Double[-1, 1], Gen.Double[0.05, 3], Gen.Double[0, 6.2], Gen.Double[-500, 500])
             .Where((curvature, _, _, _) => Math.Abs(curvature) > 1e-4)
-            .Sample((curvature, sweep, heading, shift) =>
+            .ForAll((curvature, sweep, heading, shift) =>
             {
                 var radius = 1 / curvature;
                 var points = Enumerable.Range(0, 40).Select(i =>

@@ -133,7 +133,7 @@ public class PanelWrapTests
     [Fact]
     public void Any_form_is_answered_with_finite_figures_or_with_how_far_the_pull_got() =>
         Gen.Select(Gen.Double[0.5, 3], Gen.Double[0.01, 0.4], Gen.Double[4, 40].Array[1, 12], Gen.Double[1, 40], Gen.Double[10, 300], Gen.Double[0, 30])
-            .Sample(
+            .ForAll(
                 (thickness, n, chords, fold, lever, gap) =>
                 {
                     var law = BendingLaw.Of(new Sheet(Workshop.Swift(70e3, 0.33, 150, n, 0.002), thickness));

@@ -14,7 +14,7 @@ public class GaugingTests
         var (flat, folded) = (0, 0);
         foreach (var brake in new ProgramBrake[] { Parts.Leaf, Parts.Press })
         {
-            Gen.Select(Parts.Uneven(3, 8, 5, 60), Gen.ULong, Gen.Bool).Sample(
+            Gen.Select(Parts.Uneven(3, 8, 5, 60), Gen.ULong, Gen.Bool).ForAll(
                 (part, bits, isEnd) =>
                 {
                     var fold = (int)(bits % (ulong)part.Folds);

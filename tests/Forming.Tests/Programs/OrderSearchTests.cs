@@ -14,7 +14,7 @@ public class OrderSearchTests
         var (found, none) = (0, 0);
         foreach (var brake in new ProgramBrake[] { Parts.Leaf, Parts.Press })
         {
-            Parts.Uneven(4, 5, 15, 70).Sample(
+            Parts.Uneven(4, 5, 15, 70).ForAll(
                 part =>
                 {
                     var trials = TrialsOf(part, brake);
@@ -43,7 +43,7 @@ public class OrderSearchTests
         var (clears, none) = (0, 0);
         foreach (var brake in new ProgramBrake[] { Parts.Leaf, Parts.Press })
         {
-            Parts.Uneven(3, 4, 40, 110).Sample(
+            Parts.Uneven(3, 4, 40, 110).ForAll(
                 part =>
                 {
                     var trials = TrialsOf(part, brake);
@@ -69,7 +69,7 @@ public class OrderSearchTests
         var compared = 0;
         foreach (var brake in new ProgramBrake[] { Parts.Leaf, Parts.Press })
         {
-            Parts.Uneven(5, 9, 8, 35).Sample(
+            Parts.Uneven(5, 9, 8, 35).ForAll(
                 part =>
                 {
                     var program = BrakeProgram.Compute(part, brake);

@@ -46,7 +46,7 @@ public class SwingTests
         var (below, itself, cleared) = (0, 0, 0);
         foreach (var brake in new ProgramBrake[] { Parts.Leaf, Parts.Press })
         {
-            Gen.Select(Parts.Uneven(4, 8, 30, 80), Gen.ULong, Gen.Bool).Sample(
+            Gen.Select(Parts.Uneven(4, 8, 30, 80), Gen.ULong, Gen.Bool).ForAll(
                 (part, bits, isEnd) =>
                 {
                     var (tools, edge, isPress) = (brake.ToolsFor(part), isEnd ? PartEdge.End : PartEdge.Start, brake is PressBrake);
@@ -105,7 +105,7 @@ public class SwingTests
     private static void Agree(ProgramBrake brake, bool isPress)
     {
         var (met, cleared) = (0, 0);
-        Cases.Sample(
+        Cases.ForAll(
             (part, made, fold, edge) =>
             {
                 var tools = brake.ToolsFor(part);

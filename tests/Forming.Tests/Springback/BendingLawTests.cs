@@ -21,7 +21,7 @@ public class BendingLawTests
 
     [Fact]
     public void The_moment_is_the_integral_of_the_stress_over_the_thickness() =>
-        Gen.Select(Metals, PastYield).Sample(
+        Gen.Select(Metals, PastYield).ForAll(
             (metal, u) =>
             {
                 var law = metal.Law;
@@ -32,7 +32,7 @@ public class BendingLawTests
 
     [Fact]
     public void The_work_is_the_integral_of_the_moment_over_the_curvature() =>
-        Gen.Select(Metals, PastYield).Sample(
+        Gen.Select(Metals, PastYield).ForAll(
             (metal, u) =>
             {
                 var law = metal.Law;
@@ -45,7 +45,7 @@ public class BendingLawTests
 
     [Fact]
     public void The_tangent_stiffness_is_the_slope_of_the_moment() =>
-        Gen.Select(Metals, PastYield).Sample(
+        Gen.Select(Metals, PastYield).ForAll(
             (metal, u) =>
             {
                 var law = metal.Law;
@@ -70,7 +70,7 @@ public class BendingLawTests
 
     [Fact]
     public void The_moment_at_first_yield_is_that_of_the_elastic_beam() =>
-        Metals.Sample(
+        Metals.ForAll(
             metal =>
             {
                 var law = metal.Law;
@@ -81,7 +81,7 @@ public class BendingLawTests
 
     [Fact]
     public void Without_hardening_the_formed_curvature_is_the_largest_root_of_the_cubic() =>
-        Gen.Select(Metals, Gen.Double[-2, 3]).Sample(
+        Gen.Select(Metals, Gen.Double[-2, 3]).ForAll(
             (metal, exponent) =>
             {
                 var law = (metal with { N = 0 }).Law;
@@ -94,7 +94,7 @@ public class BendingLawTests
 
     [Fact]
     public void With_hardening_the_formed_curvature_is_the_root_that_a_bracket_finds() =>
-        Gen.Select(Metals, Gen.Double[-2, 3]).Sample(
+        Gen.Select(Metals, Gen.Double[-2, 3]).ForAll(
             (metal, exponent) =>
             {
                 var law = metal.Law;
@@ -107,7 +107,7 @@ public class BendingLawTests
 
     [Fact]
     public void What_is_formed_for_a_curve_springs_back_to_it_over_many_decades() =>
-        Gen.Select(Metals, Gen.Double[-9, 4]).Sample(
+        Gen.Select(Metals, Gen.Double[-9, 4]).ForAll(
             (metal, exponent) =>
             {
                 var law = metal.Law;
@@ -119,7 +119,7 @@ public class BendingLawTests
 
     [Fact]
     public void An_almost_flat_panel_still_needs_a_form_of_its_yield_radius() =>
-        Metals.Sample(
+        Metals.ForAll(
             metal =>
             {
                 var law = metal.Law;
@@ -131,7 +131,7 @@ public class BendingLawTests
 
     [Fact]
     public void A_tighter_finished_curve_needs_a_tighter_form() =>
-        Gen.Select(Metals, Gen.Double[-6, 3], Gen.Double[0.01, 1]).Sample(
+        Gen.Select(Metals, Gen.Double[-6, 3], Gen.Double[0.01, 1]).ForAll(
             (metal, exponent, growth) =>
             {
                 var law = metal.Law;

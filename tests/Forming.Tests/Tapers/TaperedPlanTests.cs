@@ -51,7 +51,7 @@ public class TaperedPlanTests
     [Fact]
     public void Refolding_a_flat_taper_meets_its_fold_lines()
     {
-        AnyTaper.Sample(
+        AnyTaper.ForAll(
             taper =>
             {
                 if (TryPlan(taper) is { } plan)
@@ -63,7 +63,7 @@ public class TaperedPlanTests
     [Fact]
     public void The_flat_is_its_quadrilaterals_its_bend_strips_and_its_leads()
     {
-        AnyTaper.Sample(
+        AnyTaper.ForAll(
             taper =>
             {
                 if (TryPlan(taper) is not { } plan)

@@ -64,7 +64,7 @@ public class ErrorPropagationTests
 
     [Fact]
     public void Small_errors_make_first_order_exact() =>
-        Gen.Select(Gen.Int[2, 15], Gen.Double[2, 20], Gen.Double[5, 40], Gen.Double[0, 1]).Sample((folds, degrees, facet, share) =>
+        Gen.Select(Gen.Int[2, 15], Gen.Double[2, 20], Gen.Double[5, 40], Gen.Double[0, 1]).ForAll((folds, degrees, facet, share) =>
         {
             var form = Even(folds, degrees, facet);
             var tiny = new FoldAccuracy(new(1e-6 * share), new(1e-6), 1e-5);
@@ -111,7 +111,7 @@ public class ErrorPropagationTests
 
     [Fact]
     public void The_needed_scatter_meets_the_tolerance_and_a_little_more_does_not() =>
-        Gen.Select(Gen.Int[2, 14], Gen.Double[3, 15], Gen.Double[10, 30], Gen.Double[-0.2, 0.2], Gen.Double[0, 0.3]).Sample((folds, degrees, facet, bias, marks) =>
+        Gen.Select(Gen.Int[2, 14], Gen.Double[3, 15], Gen.Double[10, 30], Gen.Double[-0.2, 0.2], Gen.Double[0, 0.3]).ForAll((folds, degrees, facet, bias, marks) =>
         {
             var form = Even(folds, degrees, facet);
             var wanted = new WantedTolerance(Angle.FromDegrees(4), 12);
