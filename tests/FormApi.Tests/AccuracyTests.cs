@@ -22,9 +22,25 @@ public sealed class AccuracyTests(Service service) : IClassFixture<Service>
         Assert.Equal(0.4, (double)answer["request"]!["accuracy"]!["markScatter"]!);
         Assert.Equal(0, (double)answer["request"]!["accuracy"]!["bias"]!);
         Assert.Null(answer["needed"]);
-        Assert.Contains(answer["basis"]!.AsArray(), basis => (string?)basis!["quantity"] == "accuracy" && (string?)basis["status"] == "assumption");
+        Assert.Contains(answer["basis"]!.AsArray(), basis => (string?)basis!["quantity"] == "accuracy.scatter" && (string?)basis["status"] == "assumption");
         Assert.Equal(14, answer["published"]!.AsArray().Count);
         Assert.All(answer["published"]!.AsArray().Where(row => (string?)row!["standard"] == "DIN 6935"), row => Assert.Equal("from-memory", (string?)row!["status"]));
+    }
+
+    // The default's own figure, given by the caller, is the caller's.
+    [Theory]
+    [InlineData("{}", true, true)]
+    [InlineData("""{"scatter":0.5,"markScatter":0.4}""", false, false)]
+    [InlineData("""{"scatter":0.5}""", false, true)]
+    [InlineData("""{"scatter":0.5,"assumed":["scatter"]}""", true, false)]
+    public async Task Only_what_nobody_measured_is_called_an_assumption(string accuracy, bool scatter, bool marks)
+    {
+        var answer = await Ask("computeTolerances", Requests.Arc().With("/accuracy", accuracy));
+        Assert.Equal(scatter ? "assumption" : "caller", StatusOf("accuracy.scatter"));
+        Assert.Equal(marks ? "assumption" : "caller", StatusOf("accuracy.markScatter"));
+        Assert.Equal(scatter || marks, answer["notes"]!.AsArray().Any(note => (string?)note!["id"] == "accuracy-assumed"));
+
+        string? StatusOf(string quantity) => (string?)answer["basis"]!.AsArray().Single(basis => (string?)basis!["quantity"] == quantity)!["status"];
     }
 
     // n folds: bias n b, scatter u √n.

@@ -60,6 +60,7 @@ internal static class WireJson
             new WordConverter<Datum>(),
             new WordConverter<FlangeEnd>(),
             new WordConverter<StripVerdict>(),
+            new WordConverter<AccuracyFigure>(),
             new WordConverter<CorrectionDirection>(),
             new WordConverter<BatchOperation>(),
             new WordConverter<LearningModel>(),

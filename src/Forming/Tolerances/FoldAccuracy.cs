@@ -9,10 +9,9 @@ public sealed record FoldAccuracy(Angle Bias, Angle Scatter, double MarkScatterM
     /// <summary>±1° and ±0.8 mm, each two standard deviations: an assumption for hand-set brakes.</summary>
     public static FoldAccuracy Default { get; } = new(Angle.Zero, Angle.FromDegrees(0.5), 0.4);
 
-    /// <summary>Whether a scatter is the assumed one, whoever gave it: what the figures rest on must follow from the figures alone.</summary>
-    public bool IsAssumed =>
-        Math.Abs(Scatter.Radians - Default.Scatter.Radians) < Same || Math.Abs(MarkScatterMm - Default.MarkScatterMm) < Same;
+    /// <summary>Whether nobody gave the scatter, so that it is the default.</summary>
+    public bool ScatterIsAssumed { get; init; }
 
-    // What a length loses on its way through inches with nine decimals.
-    private const double Same = 1e-6;
+    /// <summary>Whether nobody gave the mark scatter, so that it is the default.</summary>
+    public bool MarkScatterIsAssumed { get; init; }
 }

@@ -66,7 +66,6 @@ public sealed record ToleranceReport
         FoldedPolygon form, FoldAccuracy accuracy, WantedTolerance? wanted, CancellationToken cancellation = default)
     {
         var n = form.Folds;
-        var isAssumed = accuracy.IsAssumed;
         var coverage = wanted?.Coverage ?? 2;
         var (bias, scatter) = (accuracy.Bias.Radians, accuracy.Scatter.Radians);
         var report = new ToleranceReport
@@ -83,13 +82,13 @@ public sealed record ToleranceReport
             Published = [],
             Checks = [],
             Notes = [],
-            Basis = BasisOf(isAssumed),
+            Basis = BasisOf(accuracy),
         };
         return report with
         {
             Published = Compare(report, Math.Abs(bias) + (coverage * scatter)),
             Checks = wanted is null ? [] : [ClosingCheck(report, accuracy, wanted), EndCheck(report, accuracy, wanted)],
-            Notes = NotesOf(report, isAssumed),
+            Notes = NotesOf(report, accuracy),
         };
     }
 
@@ -162,15 +161,15 @@ public sealed record ToleranceReport
         ? $"a scatter of {Figure.Angle(needed.Radians)} a fold in place of {Figure.Angle(accuracy.Scatter.Radians)}, or a template after every few folds and the last ones closed to it"
         : (FormattableString)$"no scatter is small enough, {broken}: set the stop from test strips first, mark more closely, or close the last folds to a template";
 
-    private static List<ShopNote> NotesOf(ToleranceReport report, bool isAssumed)
+    private static List<ShopNote> NotesOf(ToleranceReport report, FoldAccuracy accuracy)
     {
         var notes = new List<ShopNote>
         {
             new("scatter-is-one-sigma", $"Scatter and mark scatter are standard deviations: a shop's ±1° that holds for 19 folds of 20 is a scatter of {Figure.Angle(Angle.FromDegrees(0.5).Radians)}. Intervals here count {Figure.Number(report.Coverage)} standard deviations."),
             new("check-by-template", $"Independent errors add up as their root sum of squares, {Figure.Angle(report.Coverage * report.ClosingScatter.Radians)} here, and at worst to {Figure.Angle(report.ClosingWorst.Radians)}: check by template every few folds and close with the last one or two."),
         };
-        if (isAssumed)
-            notes.Add(new("accuracy-assumed", $"A scatter of {Figure.Angle(FoldAccuracy.Default.Scatter.Radians)} and a mark scatter of {Figure.Length(FoldAccuracy.Default.MarkScatterMm)} are an assumption for hand-set brakes, ±1° and ±{Figure.Length(2 * FoldAccuracy.Default.MarkScatterMm)} at two standard deviations: no published tolerance for hand leaf brakes was found."));
+        if (AssumedOf(accuracy) is { } assumed)
+            notes.Add(new("accuracy-assumed", assumed));
         if (report.Needed is { } needed)
         {
             if (needed.Closing == Angle.Zero)
@@ -184,7 +183,20 @@ public sealed record ToleranceReport
         return notes;
     }
 
-    private static List<Basis> BasisOf(bool isAssumed) =>
+    private static FormattableString? AssumedOf(FoldAccuracy accuracy)
+    {
+        var scatter = Figure.Angle(2 * accuracy.Scatter.Radians);
+        var marks = Figure.Length(2 * accuracy.MarkScatterMm);
+        return (accuracy.ScatterIsAssumed, accuracy.MarkScatterIsAssumed) switch
+        {
+            (true, true) => $"Folds within ±{scatter} and marks within ±{marks}, two standard deviations each, are an assumption for hand-set brakes: no published tolerance for hand leaf brakes was found.",
+            (true, false) => $"Folds within ±{scatter}, two standard deviations, are an assumption for hand-set brakes: no published tolerance for hand leaf brakes was found.",
+            (false, true) => $"Marks within ±{marks}, two standard deviations, are an assumption for marks made by hand.",
+            _ => null,
+        };
+    }
+
+    private static List<Basis> BasisOf(FoldAccuracy accuracy) =>
     [
         new("closing", "n b ± z u √n: independent errors of equal folds", "textbook statistics", Status.Computed),
         new("end", "exact mean and covariance of the end for Gaussian errors of folds and marks, first flat held; sharp mold lines, so what bend allowance changes with the angle's error is left out", "derived by this project, checked against simulation", Status.Computed),
@@ -194,8 +206,11 @@ public sealed record ToleranceReport
         new("needed.end", "first order; not shown to be on the safe side", "textbook statistics", Status.Computed),
         new("needed.endExact", "the exact form, solved for the scatter", "derived by this project", Status.Computed),
         new("published", "ISO 2768-1 and DIN 6935: each row says how its value was read", "ISO 2768-1; DIN 6935", Status.PublishedAsQuoted),
-        isAssumed
-            ? new("accuracy", "±1° and ±0.8 mm at two standard deviations, or one of them", "an assumption for hand-set brakes", Status.Assumption)
-            : new("accuracy", "as given", "caller", Status.Caller),
+        AccuracyBasis("accuracy.scatter", "±1° at two standard deviations", accuracy.ScatterIsAssumed),
+        AccuracyBasis("accuracy.markScatter", "±0.8 mm at two standard deviations", accuracy.MarkScatterIsAssumed),
     ];
+
+    private static Basis AccuracyBasis(string quantity, string assumed, bool isAssumed) => isAssumed
+        ? new(quantity, assumed, "an assumption for hand-set brakes", Status.Assumption)
+        : new(quantity, "as given", "caller", Status.Caller);
 }

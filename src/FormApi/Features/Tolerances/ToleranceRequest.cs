@@ -54,7 +54,8 @@ internal sealed record ToleranceRequest(
             Accuracy = new(
                 Accuracy?.Bias ?? UnitSystem.Degrees(FoldAccuracy.Default.Bias),
                 Accuracy?.Scatter ?? UnitSystem.Degrees(FoldAccuracy.Default.Scatter),
-                Accuracy?.MarkScatter ?? units.Length(FoldAccuracy.Default.MarkScatterMm)),
+                Accuracy?.MarkScatter ?? units.Length(FoldAccuracy.Default.MarkScatterMm),
+                AssumedOf(Accuracy)),
             Tolerance = Tolerance is { } tolerance ? tolerance with { Coverage = tolerance.Coverage ?? Coverage } : null,
         };
         if (Stations is not null)
@@ -65,7 +66,16 @@ internal sealed record ToleranceRequest(
 
     /// <summary>The accuracy in the library's units, once defaults are filled in.</summary>
     public FoldAccuracy ToAccuracy() => new(
-        Angle.FromDegrees(Accuracy!.Bias!.Value), Angle.FromDegrees(Accuracy.Scatter!.Value), UnitSystem.Of(Units).ToMm(Accuracy.MarkScatter!.Value));
+        Angle.FromDegrees(Accuracy!.Bias!.Value), Angle.FromDegrees(Accuracy.Scatter!.Value), UnitSystem.Of(Units).ToMm(Accuracy.MarkScatter!.Value))
+    {
+        ScatterIsAssumed = Accuracy.Assumed!.Contains(AccuracyFigure.Scatter),
+        MarkScatterIsAssumed = Accuracy.Assumed!.Contains(AccuracyFigure.MarkScatter),
+    };
+
+    // Named in the echo, so that a request and its echo give one answer, and a caller's own figure is not called an assumption.
+    private static AccuracyFigure[] AssumedOf(AccuracyInput? accuracy) => accuracy?.Assumed is { } named
+        ? [.. named.Distinct().Order()]
+        : [.. Enum.GetValues<AccuracyFigure>().Where(figure => figure == AccuracyFigure.Scatter ? accuracy?.Scatter is null : accuracy?.MarkScatter is null)];
 
     /// <summary>The tolerance in the library's units, or null.</summary>
     public WantedTolerance? ToTolerance() => Tolerance is { } wanted
@@ -77,7 +87,19 @@ internal sealed record ToleranceRequest(
 /// <param name="Bias">What every fold turns too far [°]; negative is too little. Default: 0.</param>
 /// <param name="Scatter">Standard deviation of a fold angle about that [°]. Default: 0.5, which is ±1° at two standard deviations; an assumption.</param>
 /// <param name="MarkScatter">Standard deviation of a mark from the datum [mm or in]; both edges of the blank count as exact. Default: 0.4 mm, which is ±0.8 mm at two standard deviations; an assumption.</param>
-internal sealed record AccuracyInput(double? Bias = null, double? Scatter = null, double? MarkScatter = null);
+/// <param name="Assumed">Which of the figures nobody measured: <c>scatter</c>, <c>mark-scatter</c>. Default: those that are left out.</param>
+internal sealed record AccuracyInput(
+    double? Bias = null, double? Scatter = null, double? MarkScatter = null, IReadOnlyList<AccuracyFigure>? Assumed = null);
+
+/// <summary>A figure of an accuracy that may be assumed.</summary>
+internal enum AccuracyFigure
+{
+    /// <summary>Scatter of the fold angles.</summary>
+    Scatter,
+
+    /// <summary>Scatter of the marks.</summary>
+    MarkScatter,
+}
 
 /// <summary>What a form must hold.</summary>
 /// <param name="Closing">Error of the sum of all folds, to either side [°].</param>
