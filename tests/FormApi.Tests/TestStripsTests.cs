@@ -132,6 +132,16 @@ public sealed class TestStripsTests(Service service) : IClassFixture<Service>
         Assert.Null(print["paste"]);
     }
 
+    // 1450 MPa for 5052: radii in the wrong unit. Nothing is offered to paste.
+    [Fact]
+    public async Task What_contradicts_the_grade_is_not_there_to_be_pasted()
+    {
+        var lesson = await Learn("learnSpringback", JsonNode.Parse("""{"units":"mm","material":{"id":"al-5052-h32"},"thickness":1.6,"strips":[{"formRadius":12,"finishedRadius":40}]}""")!);
+        Assert.Null(lesson["paste"]);
+        Assert.Equal("yield-implausible", (string?)Assert.Single(lesson["doubts"]!.AsArray())!["id"]);
+        Assert.StartsWith("One strip: the interval rests on the reading error", (string)lesson["margin"]!["text"]!, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Inches_say_the_same_as_millimetres()
     {

@@ -32,6 +32,8 @@ public static class NeutralStrips
         return new(factor, margin, published, readings)
         {
             Outliers = OutliersOf(readings, residuals, squares, margin, weight),
+            Doubts = DoubtsOf(readings, factor),
+            MarginText = StripNotes.MarginText(margin, readings.Length, Figure.Number(1 / Math.Sqrt(weight))),
             Changes = ChangesOf(question, best, published),
             Next = NextOf(question, factor, margin, weight),
             Notes = NotesOf(question, margin),
@@ -101,6 +103,30 @@ public static class NeutralStrips
                 ? (FormattableString)$"K {Figure.Number(readings[index].Factor)} by itself, too far from the others for their scatter; it is counted: measure it again, or leave it out for {Figure.Number(without)}"
                 : $"K {Figure.Number(readings[index].Factor)} by itself, so its neutral line would lie outside of the sheet; it is counted: measure it again, or leave it out for {Figure.Number(without)}";
         }
+    }
+
+    private static List<StripDoubt> DoubtsOf(NeutralReading[] readings, Interval factor)
+    {
+        var doubts = new List<StripDoubt>(2);
+        if (factor.Low < 0 || factor.High > 1)
+        {
+            doubts.Add(new(
+                "factor-implausible",
+                [],
+                $"By these strips K may lie anywhere from {Figure.Number(factor.Low!.Value)} to {Figure.Number(factor.High!.Value)}, and in any sheet it lies between 0 and 1: they tell too little to plan by. Measure them again, or fold one more."));
+        }
+
+        var widening = StripDoubts.Widening(readings.Length);
+        if (StripDoubts.Apart([.. readings.Select(reading => (
+                reading.Factor - (widening * reading.FactorError), reading.Factor + (widening * reading.FactorError)))]) is { } pair)
+        {
+            doubts.Add(new(
+                "strips-contradict",
+                [pair.Low, pair.High],
+                $"Strip {pair.Low + 1} alone gives K {Figure.Number(readings[pair.Low].Factor)}, strip {pair.High + 1} gives {Figure.Number(readings[pair.High].Factor)}: too far apart for the reading errors. Measure both again."));
+        }
+
+        return doubts;
     }
 
     private static FormattableString ChangesOf(NeutralQuestion question, double best, double? published)

@@ -16,6 +16,9 @@ public static class SpringbackStrips
     // Half of the bend is lost: the yield moves the finished radius strongly and the radius can still be read.
     private const double TellingFactor = 0.5;
 
+    // The yield of a grade's sheets lies within this share of its nominal one, nearly always: an assumption.
+    private const double GradeShare = 0.4;
+
     /// <summary>What the strips teach.</summary>
     /// <param name="question">The strips and what is asked of them.</param>
     /// <exception cref="NoSolutionException">
@@ -40,6 +43,8 @@ public static class SpringbackStrips
             effects)
         {
             Outliers = OutliersOf(question, fit),
+            Doubts = DoubtsOf(question, fit),
+            MarginText = StripNotes.MarginText(fit.Margin, question.Strips.Count, Figure.Number(100 * question.ReadingError), " %"),
             Changes = ChangesOf(question, fit, effects[0]),
             Next = NextOf(question, fit, effects),
             Notes = NotesOf(question, fit),
@@ -135,6 +140,30 @@ public static class SpringbackStrips
     {
         var without = YieldFit.Of(question.Sheet.Material, [.. question.Strips.Where((_, i) => i != index)], question.ReadingError);
         return $"finished at {Figure.Length(question.Strips[index].FinishedRadiusMm)}, {Figure.Number(100 * (Math.Exp(fit.Residuals[index]) - 1))} % off what the learnt yield gives and too far for the strips' scatter; it is counted: measure it again, or leave it out for {Figure.Stress(without.YieldMpa)}";
+    }
+
+    private static List<StripDoubt> DoubtsOf(SpringbackQuestion question, YieldFit fit)
+    {
+        var doubts = new List<StripDoubt>(2);
+        var (learnt, grade) = (fit.YieldMpa, question.Sheet.Material.YieldMpa);
+        if (Math.Abs(learnt - grade) > GradeShare * grade)
+        {
+            doubts.Add(new(
+                "yield-implausible",
+                [],
+                $"The strips ask for a yield stress of {Figure.Stress(learnt)}; this grade has {Figure.Stress(grade)}, and {GradeShare:P0} to either side of that is usual. Look for radii in the wrong unit or on the wrong face, a wrong thickness, or sheet of another grade, before you use it."));
+        }
+
+        var within = question.ReadingError * StripDoubts.Widening(question.Strips.Count);
+        if (StripDoubts.Apart([.. Enumerable.Range(0, question.Strips.Count).Select(i => fit.SingleWithin(i, within))]) is { } pair)
+        {
+            doubts.Add(new(
+                "strips-contradict",
+                [pair.Low, pair.High],
+                $"Strip {pair.Low + 1} alone asks for a yield stress of {Figure.Stress(Math.Exp(fit.Single[pair.Low]))}, strip {pair.High + 1} for {Figure.Stress(Math.Exp(fit.Single[pair.High]))}: too far apart for a reading error of {Figure.Number(100 * question.ReadingError)} %. Measure both again; if both stand, they are not of one sheet."));
+        }
+
+        return doubts;
     }
 
     private static FormattableString ChangesOf(SpringbackQuestion question, YieldFit fit, SpringbackEffect effect) =>

@@ -17,6 +17,9 @@ public static class StopStrips
     // No strip is folded much past this.
     private static readonly Angle FurthestStop = Angle.FromDegrees(120);
 
+    // Places at which a next strip is weighed, between the smallest and the largest fold.
+    private const int FoldsTried = 20;
+
     // Closer than this two settings of a stop are one.
     private static readonly double SameStop = Angle.FromDegrees(1e-6).Radians;
 
@@ -32,6 +35,7 @@ public static class StopStrips
         return new(line, fit.SettingFor(0), SlopeOf(question, fit), fit, settings)
         {
             Outliers = OutliersOf(question, fit),
+            MarginText = StripNotes.MarginText(fit.Margin, question.Strips.Count, Figure.Angle(question.ReadingError.Radians)),
             Changes = ChangesOf(line, settings[^1]),
             Next = NextOf(question, fit, targets),
             Notes = NotesOf(question, fit, targets),
@@ -136,11 +140,15 @@ public static class StopStrips
 
         var least = Math.Min(targets.Min(target => target.Radians), question.Strips.Min(strip => strip.FoldAngle.Radians));
         var most = Math.Max(targets.Max(target => target.Radians), question.Strips.Max(strip => strip.FoldAngle.Radians));
-        var best = WidestAfter(least) < WidestAfter(most) ? least : most;
+        var place = Enumerable.Range(0, FoldsTried + 1).MinBy(i => WidestAfter(FoldTried(i)));
+        var best = FoldTried(place);
         var before = targets.Max(target => HalfAt(target.Radians));
-        return At(best, $"Fold one at a stop of {Figure.Angle(fit.SettingFor(best).Value)}, about {Figure.Angle(best)} of fold: it narrows the line's widest band over the wanted angles from ±{Figure.Angle(before)} to about ±{Figure.Angle(WidestAfter(best))}, and tells more than a strip between.");
+        FormattableString what = $"Fold one at a stop of {Figure.Angle(fit.SettingFor(best).Value)}, about {Figure.Angle(best)} of fold: it narrows the line's widest band over the wanted angles from ±{Figure.Angle(before)} to about ±{Figure.Angle(WidestAfter(best))}";
+        return At(best, place is 0 or FoldsTried ? (FormattableString)$"{what}, and tells more than a strip between." : $"{what}.");
 
         NextStrip At(double fold, FormattableString text) => new(text) { StopAngle = new(fit.SettingFor(fold).Value), FoldAngle = new(fold) };
+
+        double FoldTried(int i) => least + ((most - least) * i / FoldsTried);
 
         double HalfAt(double fold) => fit.Margin.Half * Math.Sqrt(fit.Leverage(fit.SettingFor(fold).Value));
 

@@ -87,16 +87,26 @@ internal sealed class YieldFit
     public static double Sensitivity(Sheet sheet, double loadedCurvature, double lnYield) =>
         (Opening(sheet, loadedCurvature, lnYield) - Opening(sheet, loadedCurvature, lnYield - Step)) / Step;
 
+    /// <summary>The yield stresses with which one strip alone agrees within a share of its radius, as logarithms.</summary>
+    /// <param name="i">Place of the strip.</param>
+    /// <param name="share">Share to either side, &gt; 0.</param>
+    public (double Low, double High) SingleWithin(int i, double share)
+    {
+        var flat = FlatAt(i);
+        return (
+            Bisection.Solve(at => share - Residual(i, at), lowest, flat),
+            Bisection.Solve(at => -share - Residual(i, at), lowest, flat));
+    }
+
     private double Residual(int i, double lnYield) =>
         Math.Log(strips[i].LoadedCurvature / strips[i].FinishedCurvature) - Opening(sheets[i], strips[i].LoadedCurvature, lnYield);
 
     private double Slope(int i, double lnYield) => Sensitivity(sheets[i], strips[i].LoadedCurvature, lnYield);
 
-    private double SolveSingle(int i)
-    {
-        var flat = Math.Log(sheets[i].Material.YieldMpa * strips[i].LoadedCurvature / BendingLaw.Of(sheets[i]).YieldCurvature);
-        return Bisection.Solve(at => -Residual(i, at), lowest, flat);
-    }
+    private double SolveSingle(int i) => Bisection.Solve(at => -Residual(i, at), lowest, FlatAt(i));
+
+    // At this yield the strip would stay elastic.
+    private double FlatAt(int i) => Math.Log(sheets[i].Material.YieldMpa * strips[i].LoadedCurvature / BendingLaw.Of(sheets[i]).YieldCurvature);
 
     private double Score(double lnYield)
     {

@@ -30,6 +30,17 @@ public class NeutralStripsTests
         Assert.True(lesson.Factor.Holds(0.0078 / Workshop.Degree));
     }
 
+    // One leg misread by 1 mm in 1.6 mm sheet moves K by 1/(a t) = 0.4: two such strips leave K anywhere from below 0 to above 1.
+    [Fact]
+    public void Two_strips_a_millimetre_apart_are_named_and_teach_no_factor()
+    {
+        var one = Folded(2, 1.6, 90, 0.41);
+        var lesson = Learn([one, one with { FlatLengthMm = one.FlatLengthMm + 1 }]);
+        Assert.Contains(lesson.Doubts, doubt => doubt.Id == "factor-implausible");
+        Assert.Equal([0, 1], Assert.Single(lesson.Doubts, doubt => doubt.Id == "strips-contradict").Strips);
+        Assert.Empty(Learn([one, one with { FlatLengthMm = one.FlatLengthMm + 0.05 }]).Doubts);
+    }
+
     [Theory]
     [InlineData(1, 31, true)]
     [InlineData(2, 32, false)]

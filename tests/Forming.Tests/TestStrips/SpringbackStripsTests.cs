@@ -45,6 +45,44 @@ public class SpringbackStripsTests
         Assert.All(lesson.Readings, reading => Workshop.Near(yieldMpa, reading.EffectiveYieldMpa, 1e-9));
     }
 
+    // Finished radii typed in inches beside form radii in mm, say, ask for a metal that nobody sells as this grade.
+    [Theory]
+    [InlineData(1450, true)]
+    [InlineData(250, true)]
+    [InlineData(70, true)]
+    [InlineData(170, false)]
+    [InlineData(120, false)]
+    public void A_yield_far_from_the_grades_own_is_doubted(double yieldMpa, bool doubted)
+    {
+        var lesson = Learn([Bent(Nominal, 12, yieldMpa)]);
+        Assert.Equal(doubted, lesson.Doubts.Any(doubt => doubt.Id == "yield-implausible"));
+    }
+
+    [Fact]
+    public void Strips_that_no_one_sheet_explains_are_named_as_a_pair()
+    {
+        var lesson = Learn([Bent(Nominal, 50, 160), Bent(Nominal, 45, 162), Bent(Nominal, 50, 115), Bent(Nominal, 40, 158)]);
+        var doubt = Assert.Single(lesson.Doubts, doubt => doubt.Id == "strips-contradict");
+        Assert.Contains(2, doubt.Strips);
+        Assert.Equal(2, doubt.Strips.Count);
+    }
+
+    // Readings whose stated error is true contradict one another in one set of twenty at most.
+    [Theory]
+    [InlineData(2, 31)]
+    [InlineData(8, 32)]
+    public void Good_strips_are_seldom_said_to_contradict(int strips, int seed)
+    {
+        double[] radii = [.. Enumerable.Range(0, strips).Select(i => 30 + (40.0 * i / (strips - 1)))];
+        Assert.InRange(Draws.Share(seed, random => Noisy(random, 0.02 / Draws.Half, 0.02, radii).Doubts.Any(doubt => doubt.Id == "strips-contradict")), 0, 0.05);
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void One_strip_or_two_that_agree_say_that_they_rest_on_the_reading_error(int strips) =>
+        Assert.EndsWith(" % alone.", FormattableString.Invariant(Learn(Enumerable.Repeat(Bent(Nominal, 50, 160), strips)).MarginText!), StringComparison.Ordinal);
+
     [Theory]
     [InlineData(2, 21)]
     [InlineData(4, 22)]

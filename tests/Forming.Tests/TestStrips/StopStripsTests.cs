@@ -1,3 +1,4 @@
+using CsCheck;
 using Forming.Results;
 using Forming.TestStrips;
 
@@ -140,6 +141,28 @@ public class StopStripsTests
 
         Assert.All(new[] { 6.0, 10, 14, 20 }, stop => Assert.True(HalfWith(next) < HalfWith(stop)));
     }
+
+    // A target amid the strips is often told best by a strip near it, not by one at the end.
+    [Fact]
+    public void Only_where_no_strip_between_tells_more_is_that_said() =>
+        Gen.Select(Gen.Double[6, 30].Array[3, 6], Gen.Double[8, 28]).ForAll((stops, target) =>
+        {
+            if (stops.Max() - stops.Min() < 4)
+                return;
+            var next = Learn(stops.Select(stop => (stop, FoldAt(stop))), 0.1, target).Next;
+            var end = HalfWith(next.StopAngle!.Value.Degrees);
+            var between = Enumerable.Range(1, 9).Min(i => HalfWith(stops.Min() + ((stops.Max() - stops.Min()) * i / 10)));
+            Assert.True(end <= between * 1.01, $"{end} against {between}");
+            Assert.Equal(IsEnd(next.StopAngle.Value.Degrees), next.Text.Format.Contains("tells more", StringComparison.Ordinal));
+
+            double HalfWith(double stop)
+            {
+                var setting = Learn(stops.Append(stop).Select(at => (at, FoldAt(at))), 0.1, target).Settings[0].StopAngle;
+                return setting.High!.Value - setting.Low!.Value;
+            }
+
+            bool IsEnd(double stop) => stop < Math.Min(stops.Min(), Offset + (Slope * target)) + 1e-9 || stop > Math.Max(stops.Max(), Offset + (Slope * target)) - 1e-9;
+        });
 
     [Theory]
     [InlineData(10, 22)]

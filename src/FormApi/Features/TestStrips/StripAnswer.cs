@@ -65,7 +65,8 @@ internal sealed record StopStripResult(double Expected, double Miss, double Leve
 /// <param name="Effects">What the learnt yield does to the form of each wanted radius.</param>
 /// <param name="Strips">The strips beside the learnt yield, in the order of the request.</param>
 /// <param name="Outliers">Strips that do not go with the others; they are counted all the same.</param>
-/// <param name="Paste">What to put into the next request, as it stands.</param>
+/// <param name="Doubts">Why the figure should not be used before something is cleared up; empty where nothing speaks against it.</param>
+/// <param name="Paste">What to put into the next request, as it stands; null while there are doubts.</param>
 /// <param name="Changes">What it changes.</param>
 /// <param name="Next">The strip that would tell most next.</param>
 /// <param name="Notes">What to know about the figures.</param>
@@ -82,7 +83,8 @@ internal sealed record SpringbackStripsAnswer(
     SpringbackEffectResult[] Effects,
     SpringbackStripResult[] Strips,
     OutlierResult[] Outliers,
-    SpringbackPaste Paste,
+    StripDoubtResult[] Doubts,
+    SpringbackPaste? Paste,
     string Changes,
     NextStripResult Next,
     ShopNoteResult[] Notes,
@@ -113,7 +115,8 @@ internal sealed record SpringbackStripResult(double Factor, double EffectiveYiel
 /// <param name="Margin">How far a single strip may lie from K, in units of its own reading error.</param>
 /// <param name="Strips">The strips, in the order of the request.</param>
 /// <param name="Outliers">Strips that do not go with the others; they are counted all the same.</param>
-/// <param name="Paste">What to put into the next request, as it stands.</param>
+/// <param name="Doubts">Why the figure should not be used before something is cleared up; empty where nothing speaks against it.</param>
+/// <param name="Paste">What to put into the next request, as it stands; null while there are doubts.</param>
 /// <param name="Changes">What it changes.</param>
 /// <param name="Next">The strip that would tell most next.</param>
 /// <param name="Notes">What to know about the figures.</param>
@@ -128,7 +131,8 @@ internal sealed record NeutralFactorStripsAnswer(
     MarginResult Margin,
     NeutralFactorStripResult[] Strips,
     OutlierResult[] Outliers,
-    NeutralFactorPaste Paste,
+    StripDoubtResult[] Doubts,
+    NeutralFactorPaste? Paste,
     string Changes,
     NextStripResult Next,
     ShopNoteResult[] Notes,
@@ -204,7 +208,14 @@ internal sealed record IntervalResult(double Value, double? Low, double? High, d
 /// <param name="Scatter">Standard deviation of the strips about the fit; null where no strip is left over.</param>
 /// <param name="DegreesOfFreedom">Strips less fitted figures.</param>
 /// <param name="ByReadingError">Whether the half-width is the reading error and not the strips' scatter.</param>
-internal sealed record MarginResult(double Half, double? Scatter, int DegreesOfFreedom, bool ByReadingError);
+/// <param name="Text">What the half-width rests on, in words.</param>
+internal sealed record MarginResult(double Half, double? Scatter, int DegreesOfFreedom, bool ByReadingError, string Text);
+
+/// <summary>A reason not to use what strips taught before it is cleared up.</summary>
+/// <param name="Id">Stable id such as <c>yield-implausible</c>.</param>
+/// <param name="Pointers">JSON pointers of the strips in question; empty where it is all of them.</param>
+/// <param name="Text">What is doubtful, and what to look for.</param>
+internal sealed record StripDoubtResult(string Id, string[] Pointers, string Text);
 
 /// <summary>A strip that does not go with the others.</summary>
 /// <param name="Pointer">JSON pointer of the strip in the request.</param>

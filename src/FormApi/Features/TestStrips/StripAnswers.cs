@@ -17,7 +17,7 @@ internal static class StripAnswers
         asked.Fingerprint,
         asked.Json,
         new(Of(lesson.Offset, Degrees), Of(lesson.Slope, Answers.Number), lesson.Fit.IsSlopeAssumed),
-        MarginOf(lesson.Fit.Margin, Degrees),
+        MarginOf(lesson.Fit.Margin, Degrees, lesson, asked.Units),
         [.. lesson.Settings.Select(stop => new StopAdviceResult(
             UnitSystem.Degrees(stop.FoldAngle), Of(stop.StopAngle, Degrees), UnitSystem.Degrees(stop.Set), Of(stop.Expected, Degrees)))],
         [.. lesson.Fit.Expected.Select((expected, i) => new StopStripResult(
@@ -43,7 +43,7 @@ internal static class StripAnswers
             Of(lesson.YieldMpa, units.Stress),
             Of(lesson.YieldOverModulus, Answers.Number),
             units.Stress(lesson.NominalYieldMpa),
-            MarginOf(lesson.Margin, Percent),
+            MarginOf(lesson.Margin, Percent, lesson, units),
             [.. lesson.Effects.Select(effect => new SpringbackEffectResult(
                 units.Length(effect.FinishedRadiusMm),
                 units.Length(effect.FormRadiusBeforeMm),
@@ -56,7 +56,8 @@ internal static class StripAnswers
                 units.Length(reading.NominalFinishedMm),
                 Percent(reading.Miss)))],
             OutliersOf(lesson, units),
-            new(new(new(units.Stress(lesson.YieldMpa.Value)))),
+            DoubtsOf(lesson, units),
+            lesson.Doubts.Count > 0 ? null : new(new(new(units.Stress(lesson.YieldMpa.Value)))),
             units.Wording.Of(lesson.Changes),
             NextOf(lesson.Next, units),
             NotesOf(lesson, units),
@@ -73,14 +74,15 @@ internal static class StripAnswers
         asked.Json,
         Of(lesson.Factor, Answers.Number),
         NumberOf(lesson.Published),
-        MarginOf(lesson.Margin, Answers.Number),
+        MarginOf(lesson.Margin, Answers.Number, lesson, asked.Units),
         [.. lesson.Readings.Select(reading => new NeutralFactorStripResult(
             asked.Units.Length(reading.AllowanceMm),
             Answers.Number(reading.Factor),
             Answers.Number(reading.FactorError),
             NumberOf(reading.Published)))],
         OutliersOf(lesson, asked.Units),
-        new(new(Answers.Number(lesson.Factor.Value))),
+        DoubtsOf(lesson, asked.Units),
+        lesson.Doubts.Count > 0 ? null : new(new(Answers.Number(lesson.Factor.Value))),
         asked.Units.Wording.Of(lesson.Changes),
         NextOf(lesson.Next, asked.Units),
         NotesOf(lesson, asked.Units),
@@ -128,11 +130,15 @@ internal static class StripAnswers
         interval.High is { } high ? convert(high) : null,
         Margin.Confidence);
 
-    private static MarginResult MarginOf(Margin margin, Func<double, double> convert) => new(
+    private static MarginResult MarginOf(Margin margin, Func<double, double> convert, StripLesson lesson, UnitSystem units) => new(
         convert(margin.Half),
         margin.Scatter is { } scatter ? convert(scatter) : null,
         margin.DegreesOfFreedom,
-        margin.IsReadingError);
+        margin.IsReadingError,
+        units.Wording.Of(lesson.MarginText!));
+
+    private static StripDoubtResult[] DoubtsOf(StripLesson lesson, UnitSystem units) =>
+        [.. lesson.Doubts.Select(doubt => new StripDoubtResult(doubt.Id, [.. doubt.Strips.Select(PointerOf)], units.Wording.Of(doubt.Text)))];
 
     private static string PointerOf(int strip) => "/strips/" + strip.ToString(CultureInfo.InvariantCulture);
 
