@@ -11,6 +11,9 @@ internal abstract class ContactPiece
     /// <summary>Mid-surface length of the whole piece [mm].</summary>
     public abstract double Mid { get; }
 
+    /// <summary>Parameters between the ends at which the panel is bent the most.</summary>
+    public virtual IEnumerable<double> InnerPeaks => [];
+
     /// <summary>What has grown from the start of the piece to a parameter from 0 to 1.</summary>
     /// <param name="u">The parameter.</param>
     public abstract PieceGrowth At(double u);

@@ -12,6 +12,7 @@ public sealed class CurvedRun
     private readonly ContactPiece[] pieces;
     private readonly Frame[] frames;
     private readonly double thickness;
+    private ContactPoint[]? crests;
 
     internal CurvedRun(IReadOnlyList<ContactPiece> pieces, ContactFrame start, double thickness)
     {
@@ -41,6 +42,12 @@ public sealed class CurvedRun
     /// <summary>Mid-surface length [mm].</summary>
     public double MidMm => End.MidMm - Start.MidMm;
 
+    /// <summary>Whether it may be bent the most somewhere between its ends, or by a jump: then more folds may fall less well.</summary>
+    public bool IsUneven => Crests.Length > 0;
+
+    // Along a piece the curvature grows or falls all the way between its ends and inner peaks.
+    private ContactPoint[] Crests => crests ??= [.. FindCrests()];
+
     /// <summary>A measure of the whole run.</summary>
     /// <param name="measure">The measure.</param>
     public double Total(Measure measure) => measure.Of(Turn, MidMm);
@@ -60,6 +67,21 @@ public sealed class CurvedRun
                 return Beyond(measure, value - total);
             value -= total;
         }
+    }
+
+    /// <summary>The panel's state where it is bent the most between two places of the run.</summary>
+    /// <param name="from">The place nearer to the start.</param>
+    /// <param name="to">The place nearer to the end.</param>
+    public BentState TightestBetween(in ContactPoint from, in ContactPoint to)
+    {
+        var tightest = from.State.Curvature >= to.State.Curvature ? from.State : to.State;
+        foreach (var crest in Crests)
+        {
+            if (crest.State.Curvature > tightest.Curvature && crest.MidMm >= from.MidMm && crest.MidMm <= to.MidMm)
+                tightest = crest.State;
+        }
+
+        return tightest;
     }
 
     /// <summary>Every piece's points at even steps of its own parameter, in order, ends of pieces once.</summary>
@@ -99,6 +121,20 @@ public sealed class CurvedRun
         }
 
         return sum;
+    }
+
+    // Between pieces both sides are looked at: a place on the joint knows the state of one of them only.
+    private IEnumerable<ContactPoint> FindCrests()
+    {
+        for (var i = 0; i < pieces.Length; i++)
+        {
+            if (i > 0)
+                yield return At(i, 0);
+            foreach (var u in pieces[i].InnerPeaks)
+                yield return At(i, u);
+            if (i < pieces.Length - 1)
+                yield return At(i, 1);
+        }
     }
 
     private ContactPoint At(int index, double u)

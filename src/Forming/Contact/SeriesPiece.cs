@@ -42,6 +42,8 @@ internal sealed class SeriesPiece : ContactPiece
 
     public override double Mid { get; }
 
+    public override IEnumerable<double> InnerPeaks => span.InnerPeaks.Select(peak => (peak - from) / share).Where(u => u is > 0 and < 1);
+
     /// <summary>Solves a bend on the form, in as many pieces as its series need.</summary>
     /// <param name="span">The bend on the mid surface.</param>
     /// <param name="rule">From finished to formed curvature.</param>

@@ -14,8 +14,8 @@ public abstract record BendSpan(Angle Sweep, double OffsetMm) : CurveSpan
     /// <summary>Largest radius on the described face [mm]; infinite at a flat end.</summary>
     public double GentlestRadiusMm => MeasuredGentlestRadiusMm + OffsetMm;
 
-    /// <summary>Height of the bend over its chord, as of an arc of the same length and sweep [mm].</summary>
-    public double SagittaMm => LengthMm / 2 * Math.Tan(Math.Min(Sweep.Radians, Math.PI) / 4);
+    /// <summary>Places between the ends at which the curvature is largest, in the span's parameter, 0 to 1.</summary>
+    public virtual IReadOnlyList<double> InnerPeaks => [];
 
     /// <summary>Length on the measured face [mm].</summary>
     protected abstract double MeasuredLengthMm { get; }

@@ -11,17 +11,17 @@ internal static class CurveSpans
     /// <summary>Inside radii below this share of the thickness have no neutral factor in the published formula.</summary>
     private const double SmallestRadiusOverThickness = 0.2;
 
-    /// <summary>A span that turns further is a bend, however short: an assumption.</summary>
+    /// <summary>A stretch that turns further is a bend, however low over its chord: a short sharp bend is no noise. An assumption.</summary>
     private static readonly Angle MostFlatTurn = Angle.FromDegrees(5);
 
     /// <summary>The spans of a curve.</summary>
     /// <param name="curve">The curve.</param>
     /// <param name="offset">Distance from the face it was measured on to the mid surface [mm].</param>
-    /// <returns>The spans, and the largest miss where the curve was fitted.</returns>
+    /// <returns>The spans, what was taken as flat, and the largest miss where the curve was fitted.</returns>
     /// <param name="thickness">The panel's thickness [mm].</param>
     /// <param name="cancellation">Ends the work early.</param>
     /// <exception cref="NoSolutionException"><c>curve.too-tight</c>, <c>curve.reverses</c>, or what a fit of points says.</exception>
-    public static (IReadOnlyList<CurveSpan> Spans, double? MissMm) Of(
+    public static (IReadOnlyList<CurveSpan> Spans, Angle TakenAsFlat, double? MissMm) Of(
         PanelCurve curve, double offset, double thickness, CancellationToken cancellation)
     {
         var (spans, miss) = curve switch
@@ -32,7 +32,11 @@ internal static class CurveSpans
         };
         foreach (var bend in spans.OfType<BendSpan>())
             CheckTightness(bend, thickness);
-        return (curve is PointsCurve ? spans : [.. spans.Select(FlatIfShallow)], miss);
+        // A fit of points has found its own flats, within the tolerance of the points.
+        if (curve is PointsCurve)
+            return (spans, Angle.Zero, miss);
+        var (kept, takenAsFlat) = WithoutShallow(spans);
+        return (kept, takenAsFlat, miss);
     }
 
     private static void CheckTightness(BendSpan bend, double thickness)
@@ -130,9 +134,40 @@ internal static class CurveSpans
             : new ClothoidSpan(piece.StartCurvature, piece.EndCurvature, sweep, offset);
     }
 
-    // The springback of a nearly flat span would ask for folds that noise invented. A short sharp bend is not nearly flat.
-    private static CurveSpan FlatIfShallow(CurveSpan span) =>
-        span is BendSpan { Sweep: var sweep } bend && bend.SagittaMm < FinishedCurve.FlatSagittaMm && sweep < MostFlatTurn
-            ? new FlatSpan(bend.LengthMm)
-            : span;
+    // The springback of a nearly flat stretch would ask for folds that noise invented. Only whole stretches between flats are
+    // looked at: a piece inside a longer one is as much of a bend as its neighbours.
+    private static (IReadOnlyList<CurveSpan> Spans, Angle TakenAsFlat) WithoutShallow(IReadOnlyList<CurveSpan> spans)
+    {
+        var kept = new List<CurveSpan>(spans.Count);
+        var takenAsFlat = Angle.Zero;
+        for (int first = 0, next; first < spans.Count; first = next)
+        {
+            next = first + 1;
+            if (spans[first] is not BendSpan)
+            {
+                kept.Add(spans[first]);
+                continue;
+            }
+
+            while (next < spans.Count && spans[next] is BendSpan)
+                next++;
+            double length = 0, turn = 0;
+            for (var i = first; i < next; i++)
+                (length, turn) = (length + spans[i].LengthMm, turn + ((BendSpan)spans[i]).Sweep.Radians);
+            if (turn < MostFlatTurn.Radians && SagittaMm(length, turn) < FinishedCurve.FlatSagittaMm)
+            {
+                kept.Add(new FlatSpan(length));
+                takenAsFlat += new Angle(turn);
+                continue;
+            }
+
+            for (var i = first; i < next; i++)
+                kept.Add(spans[i]);
+        }
+
+        return (kept, takenAsFlat);
+    }
+
+    // As of an arc of the same length and turn.
+    private static double SagittaMm(double length, double turn) => length / 2 * Math.Tan(turn / 4);
 }

@@ -18,6 +18,23 @@ public sealed record EllipseSpan(double SemiAxisXMm, double SemiAxisYMm, Angle F
     /// <inheritdoc/>
     protected override double MeasuredGentlestRadiusMm => ExtremeRadius(smallest: false);
 
+    // An ellipse is bent the most at the ends of its longer axis.
+    /// <inheritdoc/>
+    public override IReadOnlyList<double> InnerPeaks
+    {
+        get
+        {
+            if (SemiAxisXMm == SemiAxisYMm)
+                return [];
+            double from = FromNormal.Radians, to = from + Sweep.Radians;
+            var ofLongAxis = SemiAxisXMm > SemiAxisYMm ? 0 : Math.PI / 2;
+            var peaks = new List<double>();
+            for (var half = Math.Floor((from - ofLongAxis) / Math.PI) + 1; ofLongAxis + (half * Math.PI) < to; half++)
+                peaks.Add((ofLongAxis + (half * Math.PI) - from) / Sweep.Radians);
+            return peaks;
+        }
+    }
+
     /// <inheritdoc/>
     protected override SpanRates MeasuredRatesAt(double u)
     {

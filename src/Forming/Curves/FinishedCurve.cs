@@ -7,8 +7,11 @@ namespace Forming.Curves;
 /// <param name="LargestMissMm">Largest miss of a curve fitted to measured points [mm], or null for any other curve.</param>
 public sealed record FinishedCurve(IReadOnlyList<CurveSpan> Spans, double? LargestMissMm)
 {
-    /// <summary>A span lower than this over its chord counts as flat where the curve has no tolerance of its own [mm].</summary>
+    /// <summary>A whole curved stretch lower than this over its chord counts as flat [mm].</summary>
     public const double FlatSagittaMm = 0.1;
+
+    /// <summary>Turn of the curved stretches so low over their chords that they count as flat.</summary>
+    public Angle TakenAsFlat { get; init; }
 
     /// <summary>Mid-surface length [mm].</summary>
     public double LengthMm => Spans.Sum(span => span.LengthMm);
@@ -47,13 +50,13 @@ public sealed record FinishedCurve(IReadOnlyList<CurveSpan> Spans, double? Large
             Surface.Outside => -thicknessMm / 2,
             _ => 0,
         };
-        var (spans, miss) = CurveSpans.Of(curve, offset, thicknessMm, cancellation);
+        var (spans, takenAsFlat, miss) = CurveSpans.Of(curve, offset, thicknessMm, cancellation);
         if (!spans.OfType<BendSpan>().Any())
         {
             throw new NoSolutionException(
                 "curve.flat", "panel.curve", $"no part of the curve stands {Figure.Length(FlatSagittaMm)} above its chord: it counts as flat");
         }
 
-        return new(spans, miss);
+        return new(spans, miss) { TakenAsFlat = takenAsFlat };
     }
 }

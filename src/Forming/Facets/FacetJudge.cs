@@ -14,6 +14,13 @@ public sealed record FacetJudge(BendingLaw Law, Finish Finish, double LeverMm, d
     /// <summary>A lever is shortened to this share of the longest where the plan chooses it.</summary>
     public const double LeverShare = 0.96;
 
+    /// <summary>A lever that agrees this closely with a facet is as long as it: it was chosen so.</summary>
+    private const double Equal = 1 + 1e-9;
+
+    /// <summary>Whether the lever is long enough to pull a facet down.</summary>
+    /// <param name="facetMm">Facet width [mm].</param>
+    public bool CanPullDown(double facetMm) => LeverMm * Equal >= facetMm;
+
     /// <summary>Lever while the panel touches a fold: hand to the end of the curve and the arc still to wrap [mm].</summary>
     /// <param name="fold">The fold's place.</param>
     public double LeverAt(ContactPoint fold) => LeverMm + Math.Max(0, CurveMidMm - fold.MidMm);
@@ -21,36 +28,23 @@ public sealed record FacetJudge(BendingLaw Law, Finish Finish, double LeverMm, d
     /// <summary>What the plan expects of a facet, with the lever no longer than keeps the wrap in order.</summary>
     /// <param name="facetMm">Facet width [mm].</param>
     /// <param name="from">The fold before it.</param>
-    /// <param name="to">The fold after it.</param>
+    /// <param name="tightest">The panel's state where it is bent the most anywhere over the facet.</param>
     /// <param name="isFirst">Whether it is the first of its curved stretch.</param>
-    public Ripple RippleOf(double facetMm, in ContactPoint from, in ContactPoint to, bool isFirst)
+    public Ripple RippleOf(double facetMm, in ContactPoint from, in BentState tightest, bool isFirst)
     {
-        var state = Tighter(from, to);
-        var ripple = PrintThrough.Compute(facetMm, PlanningLever(from, state), state, Law.Stiffness) ?? default;
+        var ripple = PrintThrough.Compute(facetMm, PlanningLever(from, tightest), tightest, Law.Stiffness) ?? default;
         return isFirst ? ripple.Times(FirstFacetFactor) : ripple;
     }
 
     /// <summary>Widest facet that passes, with the lever no longer than keeps the wrap in order.</summary>
     /// <param name="from">The fold before the facet.</param>
-    /// <param name="to">The fold after it, or the same place where it is not known yet.</param>
+    /// <param name="tightest">The panel's state where it is bent the most anywhere over the facet.</param>
     /// <param name="isFirst">Whether it is the first of its curved stretch.</param>
     /// <returns>Facet width [mm]; infinite where nothing would show.</returns>
-    public double AllowedFacet(in ContactPoint from, in ContactPoint to, bool isFirst)
-    {
-        var state = Tighter(from, to);
-        return PrintThrough.AllowedFacet(
-            PlanningLever(from, state), state, Law.Stiffness, Finish, isFirst ? FirstFacetFactor : 1) ?? 0;
-    }
+    public double AllowedFacet(in ContactPoint from, in BentState tightest, bool isFirst) => PrintThrough.AllowedFacet(
+        PlanningLever(from, tightest), tightest, Law.Stiffness, Finish, isFirst ? FirstFacetFactor : 1) ?? 0;
 
-    /// <summary>Whether the lever at a fold is within the longest that keeps the wrap in order.</summary>
-    /// <param name="fold">The fold's place.</param>
-    public bool IsInOrder(in ContactPoint fold) =>
-        !fold.State.IsPlastic || LeverAt(fold) <= PrintThrough.LongestLever(fold.State);
-
-    private static BentState Tighter(in ContactPoint from, in ContactPoint to) =>
-        from.State.Curvature >= to.State.Curvature ? from.State : to.State;
-
-    private double PlanningLever(in ContactPoint fold, BentState state)
+    private double PlanningLever(in ContactPoint fold, in BentState state)
     {
         var lever = LeverAt(fold);
         return state.IsPlastic ? Math.Min(lever, LeverShare * PrintThrough.LongestLever(state)) : lever;

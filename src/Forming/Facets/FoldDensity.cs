@@ -48,17 +48,15 @@ internal sealed class FoldDensity
     {
         var contact = Measure.ParallelLength(panelThickness / 2);
         var total = run.Total(contact);
-        var start = run.At(contact, 0);
         // With full ends the first facet begins half a step in.
         var units = ends == SteppingEnds.Half ? 1 : 1.5;
-        var firstAllowed = judge.AllowedFacet(start, start, isFirst: true);
-        var first = Math.Min(units * firstAllowed, total);
+        var first = FirstLength(run, contact, judge, units, out var firstAllowed);
         List<double> lengths = [0, first], folds = [0, Math.Min(units, Math.Max(total / firstAllowed, 1e-3))];
         double length = 0, allowed = double.PositiveInfinity;
         foreach (var place in run.Sample(SamplesPerPiece))
         {
-            var next = contact.Of(place.Turn - run.Start.Turn, place.MidMm - run.Start.MidMm);
-            var nextAllowed = judge.AllowedFacet(place, place, isFirst: false);
+            var next = LengthTo(place, run, contact);
+            var nextAllowed = judge.AllowedFacet(place, place.State, isFirst: false);
             if (next > first)
             {
                 // Past the first facet the density is 1/c_allow, by the stricter end of each sample's step.
@@ -71,6 +69,33 @@ internal sealed class FoldDensity
 
         return new(run, contact, [.. folds], [.. lengths]);
     }
+
+    // The first facet ends where its own tightest place allows no more.
+    private static double FirstLength(CurvedRun run, Measure contact, FacetJudge judge, double units, out double allowed)
+    {
+        var start = run.At(contact, 0);
+        var tightest = start.State;
+        allowed = judge.AllowedFacet(start, tightest, isFirst: true);
+        var length = 0.0;
+        foreach (var place in run.Sample(SamplesPerPiece))
+        {
+            var next = LengthTo(place, run, contact);
+            if (place.State.Curvature > tightest.Curvature)
+            {
+                tightest = place.State;
+                allowed = judge.AllowedFacet(start, tightest, isFirst: true);
+            }
+
+            if (units * allowed <= next)
+                return Math.Max(units * allowed, length);
+            length = next;
+        }
+
+        return run.Total(contact);
+    }
+
+    private static double LengthTo(in ContactPoint place, CurvedRun run, Measure contact) =>
+        contact.Of(place.Turn - run.Start.Turn, place.MidMm - run.Start.MidMm);
 
     /// <summary>The place at which the running integral reaches a value; past the end the curve goes on at its last radius.</summary>
     /// <param name="value">The value, at least 0.</param>

@@ -8,15 +8,20 @@ internal sealed class FoldPlacement(
     Stepping stepping, CurvedRun run, FoldShape fold, FacetJudge judge, FoldDensity density, double minFacet, double markResolution)
 {
     /// <summary>The folds with the smallest number of steps that is smooth, or the largest that the brake can fold.</summary>
-    public FormPolygon Fewest()
+    /// <returns>The folds; null where the finish asks for more than any plan folds.</returns>
+    public FormPolygon? Fewest()
     {
-        var steps = StepsWanted();
-        var smooth = WithSteps(steps);
-        return IsFoldable(smooth) ? smooth : WithSteps(StepSearch.Largest(steps, fewer => IsFoldable(WithSteps(fewer))));
-    }
+        if (StepSearch.SmallestUpTo(StepSearch.MostSteps, Guess(), steps => IsSmooth(WithSteps(steps))) is not { } fewest)
+            return null;
+        var smooth = WithSteps(fewest);
+        if (!IsFoldable(smooth))
+            return WithSteps(StepSearch.Largest(fewest, fewer => IsFoldable(WithSteps(fewer))));
+        if (!run.IsUneven)
+            return smooth;
 
-    /// <summary>How many steps the finish asks for, whatever the brake can fold.</summary>
-    public int StepsWanted() => StepSearch.Smallest(Guess(), steps => IsSmooth(WithSteps(steps)));
+        var forGood = WithSteps(StepSearch.SmallestForGood(fewest, steps => WithSteps(steps) is var folded && (IsSmooth(folded) || !IsFoldable(folded))));
+        return IsFoldable(forGood) ? forGood : smooth;
+    }
 
     /// <summary>The folds with a given number of steps.</summary>
     /// <param name="steps">Steps N of the running integral, &gt; 0.</param>
@@ -35,9 +40,9 @@ internal sealed class FoldPlacement(
             : throw StepSearch.TooMany();
     }
 
-    private bool IsFoldable(FormPolygon folded) => folded.Facets.All(facet => facet >= minFacet);
-
-    private bool IsSmooth(FormPolygon folded)
+    /// <summary>Whether every facet of a polygon on this stretch passes the finish.</summary>
+    /// <param name="folded">The polygon.</param>
+    public bool IsSmooth(FormPolygon folded)
     {
         if (folded.Facets.Length == 0)
             return false; // a single fold leaves nothing to wrap over
@@ -51,18 +56,21 @@ internal sealed class FoldPlacement(
         {
             if (folded.Facets[j] > (stepping.MaxFacetMm ?? double.PositiveInfinity))
                 return false;
-            if (!judge.RippleOf(folded.Facets[j], folded.Places[j], folded.Places[j + 1], j == 0).Passes(judge.Finish))
+            var tightest = run.TightestBetween(folded.Places[j], folded.Places[j + 1]);
+            if (!judge.RippleOf(folded.Facets[j], folded.Places[j], tightest, j == 0).Passes(judge.Finish))
                 return false;
         }
 
         return true;
     }
 
+    private bool IsFoldable(FormPolygon folded) => folded.Facets.All(facet => facet >= minFacet);
+
     private double Guess()
     {
         var start = density.At(0);
         var end = density.At(density.Total);
-        var allowed = Math.Min(judge.AllowedFacet(start, start, isFirst: true), judge.AllowedFacet(end, end, isFirst: false));
+        var allowed = Math.Min(judge.AllowedFacet(start, start.State, isFirst: true), judge.AllowedFacet(end, end.State, isFirst: false));
         var contact = Measure.ParallelLength(judge.Law.ThicknessMm / 2);
         return Math.Ceiling(run.Total(contact) / Math.Min(allowed, stepping.MaxFacetMm ?? allowed));
     }

@@ -27,6 +27,39 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
     /// <param name="index">Index of the fold before it.</param>
     public bool IsFirstOfStretch(int index) => index == 0 || IsFlatAfter(index - 1);
 
+    /// <summary>Widest facet on a curved stretch [mm]; 0 where single folds leave none.</summary>
+    public double WidestFacetMm
+    {
+        get
+        {
+            var widest = 0.0;
+            for (var j = 0; j < Polygon.Facets.Length; j++)
+            {
+                if (!IsFlatAfter(j))
+                    widest = Math.Max(widest, Polygon.Facets[j]);
+            }
+
+            return widest;
+        }
+    }
+
+    /// <summary>Whether a whole curved stretch has one fold only: it leaves nothing for the panel to wrap over.</summary>
+    public bool HasSingleFold
+    {
+        get
+        {
+            var before = -1;
+            foreach (var last in LastOfStretch)
+            {
+                if (last == before + 1)
+                    return true;
+                before = last;
+            }
+
+            return false;
+        }
+    }
+
     /// <summary>Puts the folds on a contact curve.</summary>
     /// <param name="curve">The contact curve.</param>
     /// <param name="stepping">The rule and what the caller fixed.</param>
@@ -49,20 +82,31 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
         CancellationToken cancellation = default)
     {
         FoldsFit(curve, fold);
-        var placements = curve.Runs.Select(run => PlacementOn(run, stepping)).ToArray();
+        var stretches = curve.Runs.Select(PlacementsOn).ToArray();
         if ((stepping.FoldAngle?.Radians ?? stepping.SpacingMm) is { } step)
         {
-            var stepped = FixedStep(placements, step);
+            var stepped = FixedStep(stretches, step);
             var over = stepped.EndTurn - curve.Sweep.Radians;
             return Joined([stepped], curve, fold, stepped.EndTurn, over);
         }
 
-        var parts = stepping.Folds is { } folds ? FixedCount(placements, stepping.Ends, folds) : Smooth(curve, stepping, PlacementOn, cancellation);
+        var parts = stepping.Folds is { } folds ? FixedCount(stretches, stepping.Ends, folds) : Free(stretches, cancellation);
         return Joined(parts, curve, fold, curve.Sweep.Radians, 0);
 
-        FoldPlacement PlacementOn(CurvedRun run, Stepping by) => new(
-            by, run, fold, judge, FoldDensity.Of(by.Rule, run, fold, curve.ThicknessMm, judge, by.Ends), minFacetMm, markResolutionMm);
+        FoldPlacement[] PlacementsOn(CurvedRun run) => Array.ConvertAll(RulesFor(stepping.Rule), rule => new FoldPlacement(
+            stepping with { Rule = rule },
+            run,
+            fold,
+            judge,
+            FoldDensity.Of(rule, run, fold, curve.ThicknessMm, judge, stepping.Ends),
+            minFacetMm,
+            markResolutionMm));
     }
+
+    // Now and then one of the even rules needs a fold less than the density by allowed facet does.
+    private static SteppingRule[] RulesFor(SteppingRule rule) => rule == SteppingRule.FewestFolds
+        ? [SteppingRule.FewestFolds, SteppingRule.EqualAngle, SteppingRule.EqualSpacing]
+        : [rule];
 
     private static void FoldsFit(ContactCurve curve, FoldShape fold)
     {
@@ -78,57 +122,95 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
                 : (FormattableString)$"a form thinner than {Figure.Length(tightest)} with a smaller fold radius");
     }
 
-    private static FormPolygon FixedStep(FoldPlacement[] placements, double step) => placements.Length == 1
-        ? placements[0].WithStep(step)
+    private static FormPolygon FixedStep(FoldPlacement[][] stretches, double step) => stretches.Length == 1
+        ? stretches[0][0].WithStep(step)
         : throw new NoSolutionException(
             "stepping.fixed-step-needs-one-stretch",
             "form.stepping",
-            $"a fixed angle or spacing serves one curved stretch; this curve has {placements.Length} with flats between",
+            $"a fixed angle or spacing serves one curved stretch; this curve has {stretches.Length} with flats between",
             $"a fixed number of folds, or none fixed");
 
-    // Now and then one of the even rules needs a fold less than the density by allowed facet does.
-    private static FormPolygon[] Smooth(
-        ContactCurve curve, Stepping stepping, Func<CurvedRun, Stepping, FoldPlacement> placementOn, CancellationToken cancellation)
+    private static FormPolygon[] Free(FoldPlacement[][] stretches, CancellationToken cancellation)
     {
-        SteppingRule[] rules = stepping.Rule == SteppingRule.FewestFolds
-            ? [SteppingRule.FewestFolds, SteppingRule.EqualAngle, SteppingRule.EqualSpacing]
-            : [stepping.Rule];
-        var parts = new FormPolygon[curve.Runs.Count];
+        var parts = new FormPolygon[stretches.Length];
         for (var i = 0; i < parts.Length; i++)
         {
             cancellation.ThrowIfCancellationRequested();
-            parts[i] = rules.Select(rule => placementOn(curve.Runs[i], stepping with { Rule = rule }).Fewest())
-                .MinBy(polygon => polygon.Angles.Length)!;
+            parts[i] = Free(stretches[i]) ?? throw StepSearch.TooMany();
         }
 
         return parts;
     }
 
-    // Each stretch gets its share of the folds by what the finish would ask for, the largest remainders first.
-    private static FormPolygon[] FixedCount(FoldPlacement[] placements, SteppingEnds ends, int folds)
+    // A stretch placed by whichever rule is smooth with the fewest folds.
+    private static FormPolygon? Free(FoldPlacement[] rules)
+    {
+        FormPolygon? best = null;
+        var isBestSmooth = false;
+        foreach (var rule in rules)
+        {
+            if (rule.Fewest() is not { } folded)
+                continue;
+            var isSmooth = rules.Length == 1 || rule.IsSmooth(folded);
+            if (best is not null && (isSmooth == isBestSmooth ? folded.Angles.Length >= best.Angles.Length : isBestSmooth))
+                continue;
+            (best, isBestSmooth) = (folded, isSmooth);
+        }
+
+        return best;
+    }
+
+    // Each stretch gets its share of the folds by what it would choose itself, the largest remainders first.
+    private static FormPolygon[] FixedCount(FoldPlacement[][] stretches, SteppingEnds ends, int folds)
     {
         var extra = ends == SteppingEnds.Half ? 1 : 0;
-        var steps = folds - (extra * placements.Length);
-        if (steps < placements.Length)
+        var steps = folds - (extra * stretches.Length);
+        if (steps < stretches.Length)
         {
-            var least = (1 + extra) * placements.Length;
+            var least = (1 + extra) * stretches.Length;
             throw new NoSolutionException(
                 "stepping.too-few-folds",
                 "form.stepping.folds",
-                $"{folds} folds do not serve {placements.Length} curved stretches with these ends",
+                $"{folds} folds do not serve {stretches.Length} curved stretches with these ends",
                 $"at least {least} folds");
         }
 
-        if (placements.Length == 1)
-            return [placements[0].WithSteps(steps)];
-        var wanted = placements.Select(placement => (double)placement.StepsWanted()).ToArray();
-        var spare = steps - placements.Length;
-        var shares = wanted.Select(share => spare * share / wanted.Sum()).ToArray();
-        var counts = shares.Select(share => 1 + (int)Math.Floor(share)).ToArray();
+        if (stretches.Length == 1)
+            return [WithSteps(stretches[0], steps)];
+        var wanted = Array.ConvertAll(stretches, rules => (Free(rules) ?? throw StepSearch.TooMany()).Angles.Length - extra);
+        var counts = Shared(steps, wanted);
+        return [.. stretches.Select((rules, i) => WithSteps(rules, counts[i]))];
+    }
+
+    // Where there are enough for every stretch, none gets fewer than it wants.
+    private static int[] Shared(int steps, int[] wanted)
+    {
+        var all = wanted.Sum();
+        var counts = steps >= all ? [.. wanted] : Enumerable.Repeat(1, wanted.Length).ToArray();
+        var spare = steps - counts.Sum();
+        var shares = Array.ConvertAll(wanted, share => (double)spare * share / all);
+        for (var i = 0; i < counts.Length; i++)
+            counts[i] += (int)Math.Floor(shares[i]);
         var order = Enumerable.Range(0, counts.Length).OrderByDescending(i => shares[i] - Math.Floor(shares[i]));
         foreach (var i in order.Take(steps - counts.Sum()))
             counts[i]++;
-        return [.. placements.Select((placement, i) => placement.WithSteps(counts[i]))];
+        return counts;
+    }
+
+    // A given number of folds falls where the free search puts as many: by the first rule that is smooth with them.
+    private static FormPolygon WithSteps(FoldPlacement[] rules, int steps)
+    {
+        var first = rules[0].WithSteps(steps);
+        if (rules.Length == 1 || rules[0].IsSmooth(first))
+            return first;
+        foreach (var rule in rules.Skip(1))
+        {
+            var folded = rule.WithSteps(steps);
+            if (rule.IsSmooth(folded))
+                return folded;
+        }
+
+        return Free(rules) is { } free && free.Angles.Length == first.Angles.Length ? free : first;
     }
 
     private static FoldPlan Joined(FormPolygon[] parts, ContactCurve curve, FoldShape fold, double endTurn, double over)

@@ -5,9 +5,9 @@ namespace Forming.Facets;
 /// <param name="WhyUnknown">Why it is not known, or null.</param>
 /// <param name="WidestFacetMm">Widest facet on a curved span [mm].</param>
 /// <param name="NearestFacetMm">The facet that comes nearest to its limit [mm], or null where not known.</param>
-/// <param name="AllowedFacetMm">Allowed facet at that place [mm]; null where not known or where nothing would show.</param>
-/// <param name="RippleMm">Largest peak-to-valley height [mm], or null where not known.</param>
-/// <param name="Slope">Largest slope against the smooth curve, or null where not known.</param>
+/// <param name="AllowedFacetMm">How wide that very facet might be [mm]; null where not known or where nothing would show.</param>
+/// <param name="RippleMm">Peak-to-valley height of that facet [mm], or null where not known.</param>
+/// <param name="Slope">Slope of that facet against the smooth curve, or null where not known.</param>
 /// <param name="Allowed">The limits in force.</param>
 public sealed record PrintThroughResult(
     bool Known,

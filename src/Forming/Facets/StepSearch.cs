@@ -8,6 +8,10 @@ internal static class StepSearch
     /// <summary>No plan folds more often than this on one stretch.</summary>
     public const int MostSteps = 1000;
 
+    private const int LeastLookedOver = 3;
+
+    private const int MostLookedOver = 12;
+
     /// <summary>Where the plan chooses, no fold turns further [rad]: the wrap model was studied to this angle.</summary>
     public const double MostChosenAngle = Math.PI / 4;
 
@@ -57,6 +61,25 @@ internal static class StepSearch
         }
 
         return does;
+    }
+
+    /// <summary>Smallest number of steps from which on every number passes, where more steps may now and then pass worse.</summary>
+    /// <param name="does">A number that passes while the one before does not.</param>
+    /// <param name="passes">Whether a number of steps passes.</param>
+    /// <remarks>
+    /// Where the curvature jumps, whether a wide facet reaches over the jump is a matter of how the folds happen to fall; that comes
+    /// round again within a few steps more, so no further is looked.
+    /// </remarks>
+    public static int SmallestForGood(int does, Func<int, bool> passes)
+    {
+        var found = does;
+        for (var steps = does + 1; steps <= Math.Min(MostSteps, found + Math.Clamp(found / 4, LeastLookedOver, MostLookedOver)); steps++)
+        {
+            if (!passes(steps))
+                found = steps + 1;
+        }
+
+        return found <= MostSteps ? found : does;
     }
 
     /// <summary>Largest number of steps below another that passes, where fewer steps never pass worse; 1 if none does.</summary>

@@ -23,4 +23,8 @@ public sealed record Stepping
 
     /// <summary>Widest facet the caller wants [mm], or null.</summary>
     public double? MaxFacetMm { get; init; }
+
+    /// <summary>The same with no facet wider than a length, unless the caller's own limit is narrower.</summary>
+    /// <param name="mm">The length [mm].</param>
+    public Stepping NoWiderThan(double mm) => this with { MaxFacetMm = Math.Min(mm, MaxFacetMm ?? mm) };
 }

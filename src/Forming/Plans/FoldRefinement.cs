@@ -78,6 +78,8 @@ internal sealed class FoldRefinement(
 
     private bool IsFoldable(WrappedForm wrapped)
     {
+        if (wrapped.Folds.HasSingleFold)
+            return false;
         var polygon = wrapped.Folds.Polygon;
         for (var j = 0; j < polygon.Facets.Length; j++)
         {

@@ -26,6 +26,9 @@ internal sealed record PlanDraft
     /// <summary>Sweep of the finished panel [rad].</summary>
     public required double FinishedSweep { get; init; }
 
+    /// <summary>Turn of what counts as flat, which the finished sweep leaves out [rad].</summary>
+    public double TakenAsFlat { get; init; }
+
     /// <summary>Sweep of the form [rad].</summary>
     public required double FormSweep { get; init; }
 
@@ -60,9 +63,6 @@ internal sealed record PlanDraft
 
     /// <summary>Tells whether a facet would show, at the end of the folds that is worse off.</summary>
     public required FacetJudge Judge { get; init; }
-
-    /// <summary>Arc still to wrap at the first fold [mm].</summary>
-    public required double WrapAtFirstMm { get; init; }
 
     public required PrintThroughResult PrintThrough { get; init; }
 

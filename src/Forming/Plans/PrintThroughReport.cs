@@ -13,42 +13,38 @@ internal static class PrintThroughReport
     {
         var (judge, folds) = (wrapped.Judge, wrapped.Folds);
         var polygon = folds.Polygon;
-        double widest = 0, ripple = 0, slope = 0, nearest = -1;
-        var at = 0;
-        var isInOrder = true;
-        for (var j = 0; j < polygon.Facets.Length; j++)
+        var nearest = new NearestFacet(finish);
+        var first = 0;
+        for (var i = 0; i < folds.LastOfStretch.Count; i++)
         {
-            if (folds.IsFlatAfter(j))
-                continue;
-            widest = Math.Max(widest, polygon.Facets[j]);
-            var expected = judge.RippleOf(polygon.Facets[j], polygon.Places[j], polygon.Places[j + 1], folds.IsFirstOfStretch(j));
-            ripple = Math.Max(ripple, expected.HeightMm);
-            slope = Math.Max(slope, expected.Slope.Radians);
-            var share = Math.Max(expected.HeightMm / finish.RippleMm, expected.Slope.Radians / finish.Slope.Radians);
-            if (share > nearest)
-                (nearest, at) = (share, j);
-            isInOrder &= judge.IsInOrder(polygon.Places[j]);
+            for (var j = first; j < folds.LastOfStretch[i]; j++)
+            {
+                var tightest = wrapped.Contact.Runs[i].TightestBetween(polygon.Places[j], polygon.Places[j + 1]);
+                nearest.Look(judge, polygon.Facets[j], polygon.Places[j], tightest, j == first);
+            }
+
+            first = folds.LastOfStretch[i] + 1;
         }
 
-        if (WhyUnknown(wrapped.Tightest, judge, isInOrder, widest) is { } why)
-            return new(false, why, widest, null, null, null, null, finish);
-        var allowed = judge.AllowedFacet(polygon.Places[at], polygon.Places[at + 1], folds.IsFirstOfStretch(at));
-        return new(true, null, widest, polygon.Facets[at], double.IsFinite(allowed) ? allowed : null, ripple, new Angle(slope), finish);
+        return WhyUnknown(wrapped.Tightest, judge, wrapped.LongestLeverMm, nearest.WidestMm, folds.HasSingleFold) is { } why
+            ? nearest.Unknown(why)
+            : nearest.Known();
     }
 
     /// <summary>Why print-through cannot be told, or null.</summary>
     /// <param name="tightest">The panel's state where it is bent the most.</param>
     /// <param name="judge">Law and lever.</param>
-    /// <param name="isInOrder">Whether the lever keeps the wrap in order.</param>
+    /// <param name="longestLever">Longest lever that keeps the wrap in order [mm].</param>
     /// <param name="widest">Widest facet [mm].</param>
-    public static string? WhyUnknown(BentState tightest, FacetJudge judge, bool isInOrder, double widest)
+    /// <param name="hasSingleFold">Whether a curved stretch has one fold only.</param>
+    public static string? WhyUnknown(BentState tightest, FacetJudge judge, double longestLever, double widest, bool hasSingleFold)
     {
-        if (widest == 0)
-            return "single folds leave no facets for the panel to wrap over";
+        if (hasSingleFold)
+            return "a single fold in a curved stretch leaves no facet for the panel to wrap over";
         if (tightest.IsPlastic && !judge.Law.Flow.IsKnown)
             return "the sheet's hardening is not known: give elongation, or strengthCoefficient and strainHardening";
-        if (!isInOrder)
+        if (judge.LeverMm > longestLever)
             return "the lever is past the longest that keeps the wrap in order";
-        return judge.LeverMm < widest ? "the lead-out leaves no lever of even one facet" : null;
+        return judge.CanPullDown(widest) ? null : "the lead-out leaves no lever of even one facet";
     }
 }

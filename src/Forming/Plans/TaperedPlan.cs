@@ -24,14 +24,12 @@ internal static class TaperedPlan
         var wrap = new TaperWrap(formed, law);
 
         var inOrder = wrap.LongestLeverMm(FacetJudge.LeverShare);
-        var lever = Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, brake.MinFacetMm);
-        var (near, far, stepping, folds) = Stepped(lever);
-        var widest = WidestFacet(folds, stepping);
-        if (panel.LeverMm is null && lever < widest && inOrder < panel.LeadOutMm)
-        {
-            lever = Lever.Choose(0, null, panel.LeadOutMm, widest);
-            (near, far, stepping, folds) = Stepped(lever);
-        }
+        var asked = panel.LeverMm is null
+            ? form.Stepping.NoWiderThan(Lever.WidestFacetMm(wrap.LongestLeverMm(1), brake.MinFacetMm))
+            : form.Stepping;
+        var (near, far, stepping, folds) = Lever.Settle(
+            facet => Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, facet), Stepped, stepped => stepped.Stepping.WidestFacetMm(stepped.Folds));
+        var lever = near.LeverMm;
 
         // Its own length stands in place of a width.
         panel = panel with { WidthMm = wrap.Turns.Max(turn => ruled.At(turn).Length) };
@@ -72,7 +70,6 @@ internal static class TaperedPlan
             Stations = TaperStations.Of(folds, flat, stepping, wrap, form, StationList.SpringbackOf(fold, form, formLaw, brake), marks, thickness),
             FoldsWanted = stepping.FoldsWanted,
             Judge = wrap.NearMidMm >= wrap.FarMidMm ? near : far,
-            WrapAtFirstMm = Math.Max(wrap.NearMidMm, wrap.FarMidMm),
             PrintThrough = printThrough,
             Springback = ReportOf(wrap, panel, law),
             FormBlank = TaperBlanks.Of(form.Sheet, flat.Outline, TaperBlanks.Area(flat.Outline), panel.StockSheets),
@@ -93,14 +90,10 @@ internal static class TaperedPlan
             var first = form.Stepping.Ends == SteppingEnds.Half ? PrintThrough.FirstFacetHalf : PrintThrough.FirstFacetFull;
             var nearJudge = new FacetJudge(law, panel.Finish, hand, wrap.NearMidMm, first);
             var farJudge = nearJudge with { CurveMidMm = wrap.FarMidMm };
-            var rule = new TaperStepping(wrap, form.Stepping, fold, nearJudge, farJudge, brake.MinFacetMm, thickness);
+            var rule = new TaperStepping(wrap, asked, fold, nearJudge, farJudge, brake.MinFacetMm, thickness);
             return (nearJudge, farJudge, rule, rule.Solve());
         }
     }
-
-    private static double WidestFacet(TaperFolds folds, TaperStepping stepping) => Enumerable.Range(0, folds.Angles.Length - 1)
-        .Select(j => Math.Max(stepping.Facet(folds, j, false), stepping.Facet(folds, j, true)))
-        .DefaultIfEmpty(0).Max();
 
     private static Func<Ruling, double> FactorBy(SpringbackChoice choice, BendingLaw law) => choice switch
     {

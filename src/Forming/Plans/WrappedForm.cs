@@ -15,8 +15,9 @@ namespace Forming.Plans;
 /// <param name="Judge">Tells whether a facet would show.</param>
 /// <param name="Folds">The folds.</param>
 /// <param name="Tightest">The panel's state where it is bent the most.</param>
+/// <param name="LongestLeverMm">Longest lever that keeps the wrap in order, hand to the end of the curve [mm]; 0 or less where none does, infinite where any does.</param>
 internal sealed record WrappedForm(
-    FormingRule Rule, ContactCurve Contact, FacetJudge Judge, FoldPlan Folds, BentState Tightest)
+    FormingRule Rule, ContactCurve Contact, FacetJudge Judge, FoldPlan Folds, BentState Tightest, double LongestLeverMm)
 {
     /// <summary>Share of a facet over its lever that is set on top of pure bending: source key <c>wrap-model</c>.</summary>
     private const double FacetSetFactor = 0.30;
@@ -49,21 +50,19 @@ internal sealed record WrappedForm(
         WrappedForm Of(FormingRule rule)
         {
             var contact = ContactCurve.Solve(finished, rule, panel.Sheet.ThicknessMm);
-            var inOrder = Lever.LongestMm(contact.Extremes, contact.MidMm, FacetJudge.LeverShare);
-            var chosen = With(Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, brake.MinFacetMm));
-            var widest = chosen.Folds.Polygon.Facets.DefaultIfEmpty(0).Max();
-
-            // A lever in order that comes out under a facet is no lever: the lead-out is taken as it is, and the check says so.
-            return panel.LeverMm is null && chosen.Judge.LeverMm < widest && inOrder < panel.LeadOutMm
-                ? With(Lever.Choose(0, null, panel.LeadOutMm, widest))
-                : chosen;
+            var places = contact.Extremes;
+            var longest = Lever.LongestMm(places, contact.MidMm);
+            var inOrder = Lever.LongestMm(places, contact.MidMm, FacetJudge.LeverShare);
+            var stepping = panel.LeverMm is null ? form.Stepping.NoWiderThan(Lever.WidestFacetMm(longest, brake.MinFacetMm)) : form.Stepping;
+            return Lever.Settle(
+                facet => Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, facet), With, wrapped => wrapped.Folds.WidestFacetMm);
 
             WrappedForm With(double lever)
             {
                 var first = form.Stepping.Ends == SteppingEnds.Half ? PrintThrough.FirstFacetHalf : PrintThrough.FirstFacetFull;
                 var judge = new FacetJudge(law, panel.Finish, lever, contact.MidMm, first);
-                var folds = FoldPlan.Solve(contact, form.Stepping, fold, judge, brake.MinFacetMm, marks.Tape.ResolutionMm, cancellation);
-                return new(rule, contact, judge, folds, TightestOf(finished, contact, rule));
+                var folds = FoldPlan.Solve(contact, stepping, fold, judge, brake.MinFacetMm, marks.Tape.ResolutionMm, cancellation);
+                return new(rule, contact, judge, folds, TightestOf(finished, contact, rule), longest);
             }
         }
     }

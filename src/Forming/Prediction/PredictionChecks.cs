@@ -28,7 +28,7 @@ internal static class PredictionChecks
                 why,
                 longest > 0 && longest < lever
                     ? $"pull {Figure.Length(longest.Value * FacetJudge.LeverShare)} past the end of the curve"
-                    : (FormattableString)$"more and narrower facets, a lead-out of more than one facet, the curve worked in shorter stretches, or a thicker or harder panel");
+                    : (FormattableString)$"more and narrower facets, a lead-out of more than one facet, the curve worked in shorter stretches, or a softer or thicker panel");
         }
 
         if (longest is null || lever <= longest)
@@ -42,7 +42,7 @@ internal static class PredictionChecks
             $"the lever is past the longest that is known to keep the wrap in order; the simulated panel still touched the folds in order, a real one may arch over some",
             longest > 0
                 ? $"pull {Figure.Length(longest.Value * FacetJudge.LeverShare)} past the end of the curve"
-                : (FormattableString)$"the curve worked in shorter stretches, a tighter curve, or a thicker or harder panel: no lever is known to keep this one in order");
+                : (FormattableString)$"the curve worked in shorter stretches, a tighter curve, or a softer or thicker panel: no lever is known to keep this one in order");
     }
 
     private static Check Ripple(PanelPrediction prediction, Finish finish)

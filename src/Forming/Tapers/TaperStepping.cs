@@ -46,13 +46,23 @@ internal sealed class TaperStepping
             return Checked(WithStep(step));
         if (stepping.Folds is { } folds)
             return Checked(WithSteps(StepsOf(folds)));
-        var steps = StepsWanted();
-        var smooth = WithSteps(steps);
-        return IsFoldable(smooth) ? smooth : WithSteps(StepSearch.Largest(steps, fewer => IsFoldable(WithSteps(fewer))));
+        var fewest = StepSearch.Smallest(Guess(), IsSmoothWith);
+        var smooth = WithSteps(fewest);
+        if (!IsFoldable(smooth))
+            return WithSteps(StepSearch.Largest(fewest, fewer => IsFoldable(WithSteps(fewer))));
+        if (!wrap.IsUneven)
+            return smooth;
+
+        var forGood = WithSteps(StepSearch.SmallestForGood(fewest, steps => WithSteps(steps) is var folded && (IsSmooth(folded) || !IsFoldable(folded))));
+        return IsFoldable(forGood) ? forGood : smooth;
     }
 
     /// <summary>How many folds the finish asks for, whatever the caller fixed and the brake can fold.</summary>
-    public int FoldsWanted() => StepsWanted() + (stepping.Ends == SteppingEnds.Half ? 1 : 0);
+    public int FoldsWanted()
+    {
+        var fewest = StepSearch.Smallest(Guess(), IsSmoothWith);
+        return (wrap.IsUneven ? StepSearch.SmallestForGood(fewest, IsSmoothWith) : fewest) + (stepping.Ends == SteppingEnds.Half ? 1 : 0);
+    }
 
     /// <summary>Facet after a fold on the contact side, mold line to mold line, at one end [mm].</summary>
     /// <param name="folds">The folds.</param>
@@ -66,16 +76,22 @@ internal sealed class TaperStepping
     /// <param name="index">Index of the fold before it.</param>
     /// <param name="isFar">Whether at the far end.</param>
     public Ripple RippleOf(TaperFolds folds, int index, bool isFar) => (isFar ? far : near).RippleOf(
-        Facet(folds, index, isFar), wrap.PlaceAt(folds.Turns[index], isFar), wrap.PlaceAt(folds.Turns[index + 1], isFar), index == 0);
+        Facet(folds, index, isFar),
+        wrap.PlaceAt(folds.Turns[index], isFar),
+        wrap.TightestBetween(folds.Turns[index], folds.Turns[index + 1], isFar),
+        index == 0);
 
-    /// <summary>Widest facet that passes there.</summary>
+    /// <summary>Widest facet on either end [mm]; 0 where a single fold leaves none.</summary>
     /// <param name="folds">The folds.</param>
-    /// <param name="index">Index of the fold before it.</param>
-    /// <param name="isFar">Whether at the far end.</param>
-    public double AllowedFacet(TaperFolds folds, int index, bool isFar) => (isFar ? far : near).AllowedFacet(
-        wrap.PlaceAt(folds.Turns[index], isFar), wrap.PlaceAt(folds.Turns[index + 1], isFar), index == 0);
+    public double WidestFacetMm(TaperFolds folds)
+    {
+        var widest = 0.0;
+        for (var j = 0; j + 1 < folds.Angles.Length; j++)
+            widest = Math.Max(widest, Math.Max(Facet(folds, j, false), Facet(folds, j, true)));
+        return widest;
+    }
 
-    private int StepsWanted() => StepSearch.Smallest(Guess(), steps => IsSmooth(WithSteps(steps)));
+    private bool IsSmoothWith(int steps) => IsSmooth(WithSteps(steps));
 
     private int StepsOf(int folds)
     {
@@ -145,7 +161,7 @@ internal sealed class TaperStepping
     {
         ContactPoint start = wrap.PlaceAt(from, isFar), end = wrap.PlaceAt(to, isFar);
         var contact = end.MidMm - start.MidMm - (panelThickness / 2 * (end.Turn - start.Turn));
-        var allowed = (isFar ? far : near).AllowedFacet(start, end, isFirst);
+        var allowed = (isFar ? far : near).AllowedFacet(start, wrap.TightestBetween(from, to, isFar), isFirst);
         return contact / Math.Min(allowed, isFar ? wrap.FarMidMm : wrap.NearMidMm);
     }
 
@@ -156,7 +172,7 @@ internal sealed class TaperStepping
         {
             ContactPoint start = wrap.PlaceAt(0, isFar), end = wrap.PlaceAt(Sweep, isFar);
             var judge = isFar ? far : near;
-            var allowed = Math.Min(judge.AllowedFacet(start, start, true), judge.AllowedFacet(end, end, false));
+            var allowed = Math.Min(judge.AllowedFacet(start, start.State, true), judge.AllowedFacet(end, end.State, false));
             least = Math.Max(least, Math.Ceiling(end.MidMm / Math.Min(allowed, stepping.MaxFacetMm ?? allowed)));
         }
 

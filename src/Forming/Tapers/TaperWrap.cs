@@ -8,7 +8,16 @@ internal sealed class TaperWrap
 {
     private const int Samples = 32;
 
+    private const double GoldenShare = 0.6180339887498949;
+
+    private const int NarrowingRounds = 40;
+
+    /// <summary>Curvatures that differ by less are equal: on a cone they are so all along.</summary>
+    private const double Rounding = 1e-9;
+
     private readonly BendingLaw law;
+    private readonly (double Turn, BentState State)[] nearPeaks;
+    private readonly (double Turn, BentState State)[] farPeaks;
 
     /// <summary>Looks along the sweep.</summary>
     /// <param name="formed">The panel on the form.</param>
@@ -19,7 +28,12 @@ internal sealed class TaperWrap
         this.law = law;
         Near = [.. Turns.Select(turn => PlaceAt(turn, isFar: false))];
         Far = [.. Turns.Select(turn => PlaceAt(turn, isFar: true))];
+        nearPeaks = [.. Peaks(isFar: false)];
+        farPeaks = [.. Peaks(isFar: true)];
     }
+
+    /// <summary>Whether an end is bent the most somewhere between its own ends: then more folds may fall less well.</summary>
+    public bool IsUneven => nearPeaks.Length + farPeaks.Length > 0;
 
     /// <summary>The panel on the form.</summary>
     public FormedPanel Formed { get; }
@@ -51,6 +65,48 @@ internal sealed class TaperWrap
         var radius = isFar ? ruling.FarBendRadius : ruling.NearBendRadius;
         var mid = (isFar ? Formed.FarWidth : Formed.NearWidth).At(turn);
         return new(Formed.Turn.At(turn), mid, default, 1 / radius, law.At(Formed.Factor.At(turn) / radius));
+    }
+
+    /// <summary>The panel's state where it is bent the most between two rulings.</summary>
+    /// <param name="from">Tangent angle of the ruling nearer to the start [rad].</param>
+    /// <param name="to">Tangent angle of the ruling nearer to the end [rad].</param>
+    /// <param name="isFar">Whether at the far end.</param>
+    public BentState TightestBetween(double from, double to, bool isFar)
+    {
+        BentState start = PlaceAt(from, isFar).State, end = PlaceAt(to, isFar).State;
+        var tightest = start.Curvature >= end.Curvature ? start : end;
+        foreach (var (turn, state) in isFar ? farPeaks : nearPeaks)
+        {
+            if (state.Curvature > tightest.Curvature && turn >= from && turn <= to)
+                tightest = state;
+        }
+
+        return tightest;
+    }
+
+    // Where the curvature turns from growing to falling: bracketed by the samples, then narrowed by the golden section.
+    private IEnumerable<(double Turn, BentState State)> Peaks(bool isFar)
+    {
+        var places = isFar ? Far : Near;
+        for (var i = 1; i < Samples; i++)
+        {
+            double before = Curvature(i - 1), here = Curvature(i), after = Curvature(i + 1);
+            if (!(here >= before && here >= after) || here - Math.Min(before, after) <= Rounding * here)
+                continue;
+            double low = Formed.Panel.Sweep * (i - 1) / Samples, high = Formed.Panel.Sweep * (i + 1) / Samples;
+            for (var round = 0; round < NarrowingRounds; round++)
+            {
+                double left = high - (GoldenShare * (high - low)), right = low + (GoldenShare * (high - low));
+                if (PlaceAt(left, isFar).State.Curvature < PlaceAt(right, isFar).State.Curvature)
+                    low = left;
+                else
+                    high = right;
+            }
+
+            yield return ((low + high) / 2, PlaceAt((low + high) / 2, isFar).State);
+        }
+
+        double Curvature(int index) => places[index].State.Curvature;
     }
 
     /// <summary>Longest lever that keeps the wrap in order at both ends.</summary>

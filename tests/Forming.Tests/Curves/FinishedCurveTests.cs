@@ -1,6 +1,8 @@
 using CsCheck;
 using Forming.Curves;
+using Forming.Plans;
 using Forming.Results;
+using Forming.Springback;
 using MathNet.Numerics.Integration;
 
 namespace Forming.Tests.Curves;
@@ -100,12 +102,57 @@ public class FinishedCurveTests
     }
 
     [Fact]
-    public void A_shallow_stretch_of_a_chain_stays_in_it_as_a_flat_of_its_length()
+    public void A_shallow_stretch_between_flats_stays_in_the_chain_as_a_flat_of_its_length_and_its_turn_is_said()
     {
-        var chain = new SegmentsCurve([Workshop.Arc(60, 40), new ArcCurve(2000, new(0.01)), Workshop.Arc(60, 40)]);
+        var chain = new SegmentsCurve([Workshop.Arc(60, 40), new FlatCurve(30), new ArcCurve(2000, new(0.01)), new FlatCurve(30), Workshop.Arc(60, 40)]);
         var finished = FinishedCurve.On(chain, Surface.Mid, 1.5);
-        Workshop.Near(20, Assert.IsType<FlatSpan>(finished.Spans[1]).LengthMm, 1e-12);
+        Workshop.Near(20, Assert.IsType<FlatSpan>(finished.Spans[2]).LengthMm, 1e-12);
+        Workshop.Within(1e-12, 0.01, finished.TakenAsFlat.Radians);
+
+        var note = Assert.Single(Workshop.Plan(Workshop.Panel(chain)).ShopNotes, note => note.Id == "taken-as-flat");
+        Workshop.Within(1e-12, 0.01, ((Figure)note.Text.GetArgument(0)!).Value);
     }
+
+    [Fact]
+    public void A_short_piece_inside_a_longer_bend_is_never_flat()
+    {
+        Workshop.Within(1e-9, 68, Sweep(Workshop.Arc(100, 4), Workshop.Arc(80, 60), Workshop.Arc(100, 4)));
+        Workshop.Within(1e-9, 70, Sweep([Workshop.Arc(60, 30), .. Enumerable.Range(0, 10).Select(i => Workshop.Arc(60 + (5 * i), 4))]));
+
+        static double Sweep(params PanelCurve[] pieces) => FinishedCurve.On(new SegmentsCurve(pieces), Surface.Inside, 1.5).Sweep.Degrees;
+    }
+
+    [Fact]
+    public void Every_degree_of_a_chain_is_bent_or_said_to_be_flat() =>
+        Gen.Select(Gen.Int[0, 3], Gen.Double[0.3, 2.6], Gen.Double[-1, 1.8]).Array[1, 8].Sample(
+            pieces =>
+            {
+                PanelCurve[] segments =
+                    [.. pieces.Select(piece => piece.Item1 == 0
+                        ? new FlatCurve(Math.Pow(10, piece.Item2))
+                        : Workshop.Arc(5 + Math.Pow(10, piece.Item2), Math.Pow(10, piece.Item3)))];
+                var asked = segments.OfType<ArcCurve>().Sum(arc => arc.Sweep.Radians);
+                FinishedCurve finished;
+                try
+                {
+                    finished = FinishedCurve.On(new SegmentsCurve(segments), Surface.Inside, 1);
+                }
+                catch (NoSolutionException refused)
+                {
+                    Assert.Equal("curve.flat", refused.Code);
+                    return;
+                }
+
+                Workshop.Within(1e-12, asked, finished.Sweep.Radians + finished.TakenAsFlat.Radians);
+
+                // Through a measured springback the form turns that much further and no degree less.
+                var panel = Workshop.Panel(new SegmentsCurve(segments)) with { Sheet = new(Workshop.Of("al-3003-h14"), 1), Springback = new MeasuredFactor(0.8) };
+                var plan = Workshop.Plan(panel, Workshop.Form() with { Sheet = new(Workshop.Of("steel-cr-cs"), 0.8), FoldRadiusMm = 0.8 });
+                Workshop.Within(1e-9, finished.Sweep.Radians / 0.8, plan.Form.Sweep.Radians);
+                Assert.Equal(finished.TakenAsFlat > Angle.Zero, plan.ShopNotes.Any(note => note.Id == "taken-as-flat"));
+            },
+            iter: 150,
+            seed: "0000KOIPe035");
 
     [Fact]
     public void A_chain_that_turns_back_is_refused_with_the_place()

@@ -3,6 +3,7 @@ using Forming.Curves;
 using Forming.Facets;
 using Forming.Plans;
 using Forming.Results;
+using Forming.Tests.Plans;
 
 namespace Forming.Tests.Facets;
 
@@ -116,16 +117,32 @@ public class FacetJudgementTests
                     var few = Shown(panel, new() { Rule = rule, Ends = ends, Folds = folds });
                     var many = Shown(panel, new() { Rule = rule, Ends = ends, Folds = folds + more });
                     if (few is { } before && many is { } after)
-                    {
-                        Assert.True(after.HeightMm <= before.HeightMm * (1 + 1e-9), $"{before.HeightMm} -> {after.HeightMm} mm");
-                        Assert.True(after.Slope.Radians <= before.Slope.Radians * (1 + 1e-9));
-                    }
+                        Assert.True(after <= before * (1 + 1e-9), $"{before} -> {after} of the limit");
                 },
                 iter: 300);
 
-    private static Ripple? Shown(PanelSpec panel, Stepping stepping)
+    // Slope = 3 w/c of one facet: both belong to the facet that is shown.
+    [Fact]
+    public void Print_through_shows_one_facet_and_what_belongs_to_it() =>
+        RandomJobs.Plain.Sample(
+            job =>
+            {
+                var plan = job.Plan();
+                if (plan.Panel.PrintThrough is not { Known: true, NearestFacetMm: { } facet, AllowedFacetMm: { } allowed } shown)
+                    return;
+                Workshop.Near(3 * shown.RippleMm!.Value / facet, shown.Slope!.Value.Radians, 1e-12);
+                Assert.Equal(facet <= allowed, ShareOf(shown) <= 1);
+                Assert.InRange(facet, 0, shown.WidestFacetMm);
+            },
+            iter: 200,
+            seed: "0000KOIPe035");
+
+    private static double? Shown(PanelSpec panel, Stepping stepping)
     {
         var printThrough = Workshop.Plan(panel, Workshop.Form(stepping)).Panel.PrintThrough;
-        return printThrough.Known ? new(printThrough.RippleMm!.Value, printThrough.Slope!.Value) : null;
+        return printThrough.Known ? ShareOf(printThrough) : null;
     }
+
+    private static double ShareOf(PrintThroughResult shown) =>
+        Math.Max(shown.RippleMm!.Value / shown.Allowed.RippleMm, shown.Slope!.Value.Radians / shown.Allowed.Slope.Radians);
 }

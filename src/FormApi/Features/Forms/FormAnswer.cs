@@ -262,16 +262,16 @@ internal sealed record MarkResult(
 /// <summary>How much of the facets will show; from a wrap model behind which no measured panels stand.</summary>
 /// <param name="Known">Whether the prediction holds; false never means smooth.</param>
 /// <param name="Reason">Why it is not known, or null.</param>
-/// <param name="WidestFacet">Widest facet on a curved span [mm or in].</param>
-/// <param name="AllowedFacet">Allowed facet where the facets come nearest to it [mm or in]; null where not known.</param>
-/// <param name="Ripple">Largest peak-to-valley height [mm or in]; null where not known.</param>
-/// <param name="Slope">Largest slope against the smooth curve [°]; null where not known.</param>
+/// <param name="Facet">The facet that comes nearest to its limit [mm or in]; null where not known.</param>
+/// <param name="AllowedFacet">How wide that very facet might be [mm or in]; null where not known or where nothing would show.</param>
+/// <param name="Ripple">Peak-to-valley height of that facet [mm or in]; null where not known.</param>
+/// <param name="Slope">Slope of that facet against the smooth curve [°]; null where not known.</param>
 /// <param name="AllowedRipple">Allowed ripple in force [mm or in].</param>
 /// <param name="AllowedSlope">Allowed slope in force [°].</param>
 internal sealed record PrintThroughAnswer(
     bool Known,
     string? Reason,
-    double WidestFacet,
+    double? Facet,
     double? AllowedFacet,
     double? Ripple,
     double? Slope,

@@ -141,7 +141,7 @@ internal static class FormAnswers
     private static PrintThroughAnswer PrintThroughOf(PrintThroughResult print, UnitSystem units) => new(
         print.Known,
         print.WhyUnknown,
-        units.Length(print.WidestFacetMm),
+        units.Length(print.NearestFacetMm),
         units.Length(print.AllowedFacetMm),
         units.Length(print.RippleMm),
         UnitSystem.Degrees(print.Slope),

@@ -34,7 +34,7 @@ internal static class PullChecks
     {
         var judge = draft.Judge;
         var facet = draft.PrintThrough.WidestFacetMm;
-        if (judge.LeverMm < facet)
+        if (!judge.CanPullDown(facet))
         {
             return new(
                 "lever",
@@ -46,25 +46,39 @@ internal static class PullChecks
                 $"a lead-out and a lever of at least {Figure.Length(facet)}, trimmed after");
         }
 
-        var wrapAtFirst = draft.WrapAtFirstMm;
-        var value = judge.LeverMm + wrapAtFirst;
-        var longest = draft.Pull.LongestLeverMm;
-        if (longest is null || longest >= judge.LeverMm)
+        if (draft.Pull.LongestLeverMm is not { } longest || longest >= judge.LeverMm)
         {
             return new(
-                "lever", Verdict.Pass, value, longest + wrapAtFirst, Quantity.Length, $"lever at the first fold: hand to the end of the curve and the arc still to wrap");
+                "lever",
+                Verdict.Pass,
+                judge.LeverMm,
+                draft.Pull.LongestLeverMm,
+                Quantity.Length,
+                $"hand past the end of the curve, against the longest lever that keeps the wrap in order");
+        }
+
+        if (longest >= facet)
+        {
+            return new(
+                "lever",
+                Verdict.Warn,
+                judge.LeverMm,
+                longest,
+                Quantity.Length,
+                $"the lever is past the longest that keeps the wrap in order, {Figure.Length(longest)}: the free side turns so far that the sheet may arch over folds, and print-through is not known",
+                $"pull {Figure.Length(Math.Max(facet, longest * FacetJudge.LeverShare))} past the end of the curve");
         }
 
         return new(
             "lever",
             Verdict.Warn,
-            value,
-            longest + wrapAtFirst,
+            judge.LeverMm,
+            longest,
             Quantity.Length,
-            $"past its longest lever the free side turns so far that the sheet may arch over folds; print-through is not known",
-            longest > facet
-                ? $"pull {Figure.Length(longest.Value * FacetJudge.LeverShare)} past the end of the curve"
-                : (FormattableString)$"the curve worked in shorter stretches, a tighter curve, or a thicker or harder panel: no lever keeps this one in order");
+            longest > 0
+                ? $"no lever fits: the longest that keeps the wrap in order is {Figure.Length(longest)}, and a facet is {Figure.Length(facet)}; past it the sheet may arch over folds, and print-through is not known"
+                : (FormattableString)$"no lever fits: the curve alone is too long to wrap in order, so the sheet may arch over folds, and print-through is not known",
+            $"a softer or thicker panel, a tighter curve, or the curve worked in shorter stretches");
     }
 
     /// <summary>Whether one person pulls that.</summary>

@@ -1,3 +1,4 @@
+using Forming.Curves;
 using Forming.Facets;
 using Forming.Materials;
 using Forming.Results;
@@ -74,6 +75,13 @@ internal static class ShopNotes
             notes.Add(new(
                 "neutral-factor",
                 $"Small folds hardly wrap the nose: with a neutral factor of 0.5 the form blank would be {Figure.Length(atMid)} longer. A folded strip tells which holds on your brake."));
+        }
+
+        if (draft.TakenAsFlat > 0)
+        {
+            notes.Add(new(
+                "taken-as-flat",
+                $"{Figure.Angle(draft.TakenAsFlat)} of the curve are left flat: over their whole length between flats they rise less than {Figure.Length(FinishedCurve.FlatSagittaMm)} above the chord. The panel turns that much less than the curve asks for."));
         }
 
         if (draft.Taper is not null)
