@@ -23,10 +23,6 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
         return false;
     }
 
-    /// <summary>Whether the facet after a fold is the first of its stretch.</summary>
-    /// <param name="index">Index of the fold before it.</param>
-    public bool IsFirstOfStretch(int index) => index == 0 || IsFlatAfter(index - 1);
-
     /// <summary>Widest facet on a curved stretch [mm]; 0 where single folds leave none.</summary>
     public double WidestFacetMm
     {
