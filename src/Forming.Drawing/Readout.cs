@@ -1,4 +1,5 @@
 using System.Globalization;
+using Forming.Results;
 
 namespace Forming.Drawing;
 
@@ -66,8 +67,8 @@ internal sealed class Readout(LengthUnits units)
     public static string Degrees(Angle? angle) => angle is { } known ? Degrees(known) : "–";
 
     private static string Fixed(double value, int decimals) =>
-        (Math.Round(value, decimals) + 0.0).ToString("F" + decimals, CultureInfo.InvariantCulture);
+        (Math.Round(Finite.Of(value), decimals) + 0.0).ToString("F" + decimals, CultureInfo.InvariantCulture);
 
     private static string Short(double value, int decimals) =>
-        (Math.Round(value, decimals) + 0.0).ToString("0.###", CultureInfo.InvariantCulture);
+        (Math.Round(Finite.Of(value), decimals) + 0.0).ToString("0.###", CultureInfo.InvariantCulture);
 }
