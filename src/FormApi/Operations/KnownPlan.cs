@@ -33,7 +33,7 @@ internal sealed class KnownPlan(Func<FormPlan> compute)
         (() => UnitSystem.Inch.Run(1), 3.280840),
         (() => UnitSystem.Inch.PerRun(3.280840), 1),
         (() => UnitSystem.Inch.PerMass(2.204623), 1),
-        (() => UnitSystem.Degrees(new(Math.PI)), 180),
+        (() => UnitSystem.Degrees(new(1)), 57.29578),
         (() => UnitSystem.Mm.ToN(1), 1),
         (() => UnitSystem.Mm.Force(1), 1),
         (() => UnitSystem.Mm.Energy(1), 1),
