@@ -1,4 +1,5 @@
 using System.Globalization;
+using Forming.Results;
 
 namespace Forming.Drawing;
 
@@ -6,11 +7,6 @@ namespace Forming.Drawing;
 /// <param name="units">The unit.</param>
 internal sealed class Readout(LengthUnits units)
 {
-    // Exact by definition.
-    private const double InchMm = 25.4;
-    private const double PoundKg = 0.45359237;
-    private const double PoundForceN = 4.4482216152605;
-
     /// <summary>The unit of length.</summary>
     public LengthUnits Units => units;
 
@@ -18,7 +14,7 @@ internal sealed class Readout(LengthUnits units)
     public string LengthName => units == LengthUnits.Inch ? "in" : "mm";
 
     /// <summary>Length of the unit [mm].</summary>
-    public double UnitMm => units == LengthUnits.Inch ? InchMm : 1;
+    public double UnitMm => units == LengthUnits.Inch ? UnitFactors.InchMm : 1;
 
     /// <summary>A length in the unit.</summary>
     /// <param name="mm">The length [mm].</param>
@@ -30,7 +26,7 @@ internal sealed class Readout(LengthUnits units)
     /// <summary>Name of the unit of a whole moment.</summary>
     public string TorqueName => units == LengthUnits.Inch ? "lbf·in" : "N·mm";
 
-    private double ForceN => units == LengthUnits.Inch ? PoundForceN : 1;
+    private double ForceN => units == LengthUnits.Inch ? UnitFactors.PoundForceN : 1;
 
     /// <summary>A force in its unit.</summary>
     /// <param name="newtons">The force [N].</param>
@@ -55,7 +51,7 @@ internal sealed class Readout(LengthUnits units)
 
     /// <summary>A mass with its unit.</summary>
     /// <param name="kg">The mass [kg].</param>
-    public string Mass(double kg) => units == LengthUnits.Inch ? $"{Short(kg / PoundKg, 2)} lb" : $"{Short(kg, 2)} kg";
+    public string Mass(double kg) => units == LengthUnits.Inch ? $"{Short(kg / UnitFactors.PoundKg, 2)} lb" : $"{Short(kg, 2)} kg";
 
     /// <summary>An angle with its sign for degrees.</summary>
     /// <param name="angle">The angle.</param>
@@ -66,8 +62,8 @@ internal sealed class Readout(LengthUnits units)
     public static string Degrees(Angle? angle) => angle is { } known ? Degrees(known) : "–";
 
     private static string Fixed(double value, int decimals) =>
-        (Math.Round(value, decimals) + 0.0).ToString("F" + decimals, CultureInfo.InvariantCulture);
+        (Math.Round(Finite.Of(value), decimals) + 0.0).ToString("F" + decimals, CultureInfo.InvariantCulture);
 
     private static string Short(double value, int decimals) =>
-        (Math.Round(value, decimals) + 0.0).ToString("0.###", CultureInfo.InvariantCulture);
+        (Math.Round(Finite.Of(value), decimals) + 0.0).ToString("0.###", CultureInfo.InvariantCulture);
 }

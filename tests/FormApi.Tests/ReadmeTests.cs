@@ -3,6 +3,8 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using FormApi.Operations;
+using Forming.Results;
+using Forming.Verification;
 
 namespace FormApi.Tests;
 
@@ -47,6 +49,21 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
         Assert.Equal(known, listed);
     }
 
+    [Fact]
+    public async Task The_check_values_are_counted_by_how_they_were_come_by()
+    {
+        var counted = CheckValues().Match(await File.ReadAllTextAsync(Repository.PathOf("README.md")));
+        Assert.True(counted.Success);
+        var values = CheckTables.All.SelectMany(table => table.Values).ToArray();
+        int Told(string name) => int.Parse(counted.Groups[name].Value, CultureInfo.InvariantCulture);
+        int Are(Status status) => values.Count(value => value.Status == status);
+        Assert.Equal(values.Length, Told("all"));
+        Assert.Equal(
+            (Are(Status.Published), Are(Status.PublishedAsQuoted), Are(Status.FromMemory), Are(Status.Computed), Are(Status.Model)),
+            (Told("published"), Told("quoted"), Told("memory"), Told("computed"), Told("model")));
+        Assert.Equal(values.Length, Told("published") + Told("quoted") + Told("memory") + Told("computed") + Told("model"));
+    }
+
     // Everything shown is in the answer; lists are shown from their beginning.
     private static void AssertContains(JsonNode? answer, JsonNode? shown, string place)
     {
@@ -71,6 +88,9 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
 
     [GeneratedRegex(@"^\| (?<names>`Limits__\w+`(?:, `Limits__\w+`)*) \| (?<values>[^|]+) \|", RegexOptions.Multiline)]
     private static partial Regex Settings();
+
+    [GeneratedRegex(@"(?<all>\d+) check values, .*: (?<published>\d+) published, (?<quoted>\d+) quoted, (?<memory>\d+) from memory, (?<computed>\d+) computed by hand or by a second method, (?<model>\d+) from the project's own model")]
+    private static partial Regex CheckValues();
 
     [GeneratedRegex("```json\n(.*?)```", RegexOptions.Singleline)]
     private static partial Regex JsonBlocks();

@@ -31,7 +31,7 @@ public sealed class UnitSystemTests
     {
         Assert.Equal(0.123456789, UnitSystem.Mm.Length(0.1234567891234));
         Assert.False(double.IsNegative(UnitSystem.Mm.Length(-1e-12)));
-        Assert.Throws<InvalidOperationException>(() => UnitSystem.Mm.Length(double.NaN));
+        Assert.Throws<NoSolutionException>(() => UnitSystem.Mm.Length(double.NaN));
     }
 
     [Theory]

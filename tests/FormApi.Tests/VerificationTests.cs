@@ -118,23 +118,34 @@ public sealed class VerificationTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task What_passed_is_kept_by_its_tag_and_what_failed_is_not_kept()
+    public async Task The_report_is_named_by_what_came_out_and_nobody_between_keeps_it()
     {
         using var passed = await service.Client.GetAsync("/v1/verification");
         Assert.Equal("application/json", passed.Content.Headers.ContentType!.MediaType);
+        Assert.True(passed.Headers.CacheControl!.NoCache);
+        Assert.Null(passed.Headers.CacheControl.MaxAge);
         using var one = await service.Client.GetAsync("/v1/verification?table=clothoid-a100");
         Assert.NotEqual(passed.Headers.ETag, one.Headers.ETag);
-        using var again = new HttpRequestMessage(HttpMethod.Get, "/v1/verification");
-        again.Headers.IfNoneMatch.Add(passed.Headers.ETag!);
-        using var known = await service.Client.SendAsync(again);
+
+        using var known = await Ask(service, passed);
         Assert.Equal(HttpStatusCode.NotModified, known.StatusCode);
+        Assert.True(known.Headers.CacheControl!.NoCache);
         Assert.Empty(await known.Content.ReadAsByteArrayAsync());
 
+        // A process that went wrong is not taken for the one that was right.
         using var broken = Service.With(Tables(value => Break(value, "expected")));
-        using var failed = await broken.Client.GetAsync("/v1/verification");
-        Assert.Equal("application/json", failed.Content.Headers.ContentType!.MediaType);
-        Assert.Null(failed.Headers.ETag);
-        Assert.True(failed.Headers.CacheControl!.NoStore);
+        using var failed = await Ask(broken, passed);
+        Assert.Equal(HttpStatusCode.OK, failed.StatusCode);
+        Assert.True(failed.Headers.CacheControl!.NoCache);
+        Assert.NotEqual(passed.Headers.ETag, failed.Headers.ETag);
+        Assert.Equal("fail", (string?)JsonNode.Parse(await failed.Content.ReadAsStringAsync())!["verdict"]);
+
+        static async Task<HttpResponseMessage> Ask(Service service, HttpResponseMessage had)
+        {
+            using var again = new HttpRequestMessage(HttpMethod.Get, "/v1/verification");
+            again.Headers.IfNoneMatch.Add(had.Headers.ETag!);
+            return await service.Client.SendAsync(again);
+        }
     }
 
     // The value at fault is off by a tenth more than its tolerance, or cannot be compared at all.

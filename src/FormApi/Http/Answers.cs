@@ -1,4 +1,5 @@
 using System.Globalization;
+using Forming.Results;
 
 namespace FormApi.Http;
 
@@ -7,10 +8,8 @@ internal static class Answers
 {
     /// <summary>A number as it is shown: finite, nine decimals, no negative zero.</summary>
     /// <param name="value">The number.</param>
-    /// <exception cref="InvalidOperationException">The number is not finite: a bug of the library's, never an answer.</exception>
-    public static double Number(double value) => double.IsFinite(value)
-        ? Math.Round(value, 9) + 0.0
-        : throw new InvalidOperationException("A figure of the answer is not finite.");
+    /// <exception cref="NoSolutionException">The number is not finite.</exception>
+    public static double Number(double value) => Math.Round(Finite.Of(value), 9) + 0.0;
 
     /// <summary>A number with so many digits that count, or null where it is not finite.</summary>
     /// <param name="value">The number.</param>

@@ -7,7 +7,10 @@ namespace FormApi.Http;
 /// <param name="Max">Greatest value, in the same unit.</param>
 /// <param name="Measure">What it measures.</param>
 /// <param name="AboveMin">Whether the least value itself is refused.</param>
-internal sealed record Range(double Min, double Max, Measure Measure, bool AboveMin = false)
+/// <param name="TooSmall">What a smaller value most likely is, in a sentence; null where nothing is likelier than another.</param>
+/// <param name="TooLarge">What a larger value most likely is, in a sentence; null where nothing is likelier than another.</param>
+internal sealed record Range(
+    double Min, double Max, Measure Measure, bool AboveMin = false, string? TooSmall = null, string? TooLarge = null)
 {
     /// <summary>The least value in a caller's units.</summary>
     /// <param name="units">The units.</param>

@@ -38,7 +38,7 @@ internal sealed class RangeRule<T, TNumber>(Range range, UnitSystem units) : Pro
         context.Fault(
             context.PropertyPath,
             double.IsFinite(number) ? "out-of-range" : "not-finite",
-            double.IsFinite(number) ? "The value is outside its range." : "The number is too large to be a number.",
+            double.IsFinite(number) ? (number > _max ? range.TooLarge : range.TooSmall) ?? "The value is outside its range." : "The number is too large to be a number.",
             range.Text(units));
         return true;
     }

@@ -84,8 +84,12 @@ internal static class Ranges
     /// <summary>Longest fold of a brake.</summary>
     public static Range BrakeLength { get; } = Length(1, 1e5);
 
-    /// <summary>Reach of a leaf, opening of a die.</summary>
-    public static Range Tooling { get; } = Length(0.1, 1e4);
+    /// <summary>From the nose to where the leaf bears; the length of the whole leaf is a slip.</summary>
+    public static Range Reach { get; } =
+        new(0.1, 250, Measure.Length, TooLarge: "The reach is from the nose to where the leaf bears on the sheet, not the length of the leaf.");
+
+    /// <summary>Opening of a die.</summary>
+    public static Range DieOpening { get; } = Length(0.1, 500);
 
     /// <summary>Thickness a brake is rated for.</summary>
     public static Range RatedThickness { get; } = Length(0.05, 100);
@@ -132,8 +136,8 @@ internal static class Ranges
     /// <summary>Strain-hardening exponent.</summary>
     public static Range StrainHardening { get; } = new(0, 1, Measure.Number);
 
-    /// <summary>Total elongation.</summary>
-    public static Range Elongation { get; } = new(0, 100, Measure.Percent);
+    /// <summary>Total elongation; a fraction is a slip that would make half-hard sheet of anything.</summary>
+    public static Range Elongation { get; } = new(1, 100, Measure.Percent, TooSmall: "The elongation is in percent: 8, not 0.08.");
 
     /// <summary>Density.</summary>
     public static Range Density { get; } = new(500, 25000, Measure.Density);

@@ -1,4 +1,5 @@
 using Forming;
+using Forming.Drawing;
 using Forming.Results;
 
 namespace FormApi.Http;
@@ -6,13 +7,8 @@ namespace FormApi.Http;
 /// <summary>The only place where units are converted: the caller's on one side, the library's (mm, rad, N, MPa, kg) on the other.</summary>
 internal sealed class UnitSystem
 {
-    // Exact by definition: the international inch, the pound, the pound-force under standard gravity.
-    private const double InchMm = 25.4;
-    private const double PoundKg = 0.45359237;
-    private const double PoundForceN = 4.4482216152605;
-
-    private const double FootM = 12 * InchMm / 1000;
-    private const double InchM = InchMm / 1000;
+    private const double FootM = 12 * UnitFactors.InchMm / 1000;
+    private const double InchM = UnitFactors.InchMm / 1000;
 
     private readonly double _length;
     private readonly double _force;
@@ -43,12 +39,12 @@ internal sealed class UnitSystem
     /// <summary>Inches, pounds-force, psi, pounds, foot-pounds.</summary>
     public static UnitSystem Inch { get; } = new(
         LengthUnit.In,
-        InchMm,
-        PoundForceN,
-        PoundForceN / (InchMm * InchMm),
-        PoundKg / (InchM * InchM * InchM),
-        PoundKg,
-        PoundForceN * FootM,
+        UnitFactors.InchMm,
+        UnitFactors.PoundForceN,
+        UnitFactors.PoundForceN / (UnitFactors.InchMm * UnitFactors.InchMm),
+        UnitFactors.PoundKg / (InchM * InchM * InchM),
+        UnitFactors.PoundKg,
+        UnitFactors.PoundForceN * FootM,
         ["in", "lbf", "psi", "lb/in³", "lb", "ft·lbf", "lbf·in/in"]);
 
     /// <summary>Which system this is.</summary>

@@ -42,6 +42,7 @@ internal sealed class Wording(UnitSystem units) : IFormatProvider, ICustomFormat
     // Four digits are what a bench can use; large numbers keep all before the point.
     private static string Digits(double number, string? format)
     {
+        number = Finite.Of(number);
         if (!string.IsNullOrEmpty(format))
             return number.ToString(format, CultureInfo.InvariantCulture);
         var decimals = Math.Abs(number) switch

@@ -13,7 +13,7 @@ internal static class Health
         routes.MapGet("/health/live", () => Results.Json(new HealthAnswer("live", Engine.Version), AnswerJson.Default.HealthAnswer))
             .Describe<HealthAnswer>("getLiveness", "Operations", "Whether the process answers.");
         routes.MapGet("/health/ready", Ready)
-            .Describe<ReadinessAnswer>("getReadiness", "Operations", "Whether every check value of /v1/verification and a known plan come out.")
+            .Describe<ReadinessAnswer>("getReadiness", "Operations", "Whether every check value of /v1/verification, a known plan and the conversion of units come out.")
             .Produces<ReadinessAnswer>(503, "application/json");
     }
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using CsvHelper;
 using CsvHelper.Configuration;
+using Forming.Results;
 
 namespace Forming.Drawing.Csv;
 
@@ -30,5 +31,5 @@ internal static class CsvText
 
     /// <summary>A number with nine decimals, as an answer gives it.</summary>
     /// <param name="value">The number.</param>
-    public static string Number(double value) => (Math.Round(value, 9) + 0.0).ToString("0.#########", CultureInfo.InvariantCulture);
+    public static string Number(double value) => (Math.Round(Finite.Of(value), 9) + 0.0).ToString("0.#########", CultureInfo.InvariantCulture);
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Forming.Results;
 
 namespace Forming.Drawing.Dxf;
 
@@ -31,7 +32,7 @@ internal sealed class DxfText(int firstHandle)
     /// <param name="tag">Group code.</param>
     /// <param name="value">Value.</param>
     public DxfText Add(int tag, double value) =>
-        Add(tag, (Math.Round(value, 9) + 0.0).ToString("0.0########", CultureInfo.InvariantCulture));
+        Add(tag, (Math.Round(Finite.Of(value), 9) + 0.0).ToString("0.0########", CultureInfo.InvariantCulture));
 
     /// <summary>Writes a point at z = 0.</summary>
     /// <param name="tag">Group code of its x.</param>

@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using Forming.Drawing.Shapes;
+using Forming.Results;
 using SharpGLTF.Schema2;
 
 namespace Forming.Drawing;
@@ -58,9 +59,9 @@ public static class GltfSolids
         for (var i = 0; i < solid.Corners.Count; i++)
         {
             var place = bytes.AsSpan(12 * i);
-            BinaryPrimitives.WriteSingleLittleEndian(place, (float)(solid.Corners[i].X * MetresPerMm));
-            BinaryPrimitives.WriteSingleLittleEndian(place[4..], (float)(solid.Corners[i].Y * MetresPerMm));
-            BinaryPrimitives.WriteSingleLittleEndian(place[8..], (float)(solid.Corners[i].Z * MetresPerMm));
+            BinaryPrimitives.WriteSingleLittleEndian(place, (float)(Finite.Of(solid.Corners[i].X) * MetresPerMm));
+            BinaryPrimitives.WriteSingleLittleEndian(place[4..], (float)(Finite.Of(solid.Corners[i].Y) * MetresPerMm));
+            BinaryPrimitives.WriteSingleLittleEndian(place[8..], (float)(Finite.Of(solid.Corners[i].Z) * MetresPerMm));
         }
 
         var view = model.UseBufferView(bytes, 0, bytes.Length, 0, BufferMode.ARRAY_BUFFER);

@@ -1,4 +1,5 @@
 using Forming.Drawing.Sheets;
+using Forming.Results;
 using PdfSharp.Drawing;
 
 namespace Forming.Drawing.Pdf;
@@ -34,7 +35,7 @@ internal sealed class PdfCanvas(XGraphics graphics, double lineScale)
         }
     }
 
-    private static XPoint At(Point point) => new(point.X * PointsPerMm, point.Y * PointsPerMm);
+    private static XPoint At(Point point) => new(Finite.Of(point.X) * PointsPerMm, Finite.Of(point.Y) * PointsPerMm);
 
     private void Draw(Stroke stroke)
     {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Forming.Drawing.Sheets;
+using Forming.Results;
 
 namespace Forming.Drawing.Svg;
 
@@ -134,11 +135,11 @@ internal sealed class SvgText
     private void Append(double value)
     {
         Span<char> digits = stackalloc char[32];
-        (Math.Round(value, 3) + 0.0).TryFormat(digits, out var written, "0.###", CultureInfo.InvariantCulture);
+        (Math.Round(Finite.Of(value), 3) + 0.0).TryFormat(digits, out var written, "0.###", CultureInfo.InvariantCulture);
         _text.Append(digits[..written]);
     }
 
-    private static string Number(double value) => (Math.Round(value, 3) + 0.0).ToString("0.###", CultureInfo.InvariantCulture);
+    private static string Number(double value) => (Math.Round(Finite.Of(value), 3) + 0.0).ToString("0.###", CultureInfo.InvariantCulture);
 
     // XML text: markup escaped, characters that XML 1.0 forbids left out.
     private void Escape(string text)

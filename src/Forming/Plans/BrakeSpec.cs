@@ -3,6 +3,9 @@ namespace Forming.Plans;
 /// <summary>The brake.</summary>
 public sealed record BrakeSpec
 {
+    /// <summary>No brake swings a fold as far as this.</summary>
+    public static Angle HalfTurn { get; } = new(Math.PI);
+
     /// <summary>Kind of brake.</summary>
     public BrakeKind Kind { get; init; } = BrakeKind.Leaf;
 

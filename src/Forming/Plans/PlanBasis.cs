@@ -13,6 +13,8 @@ internal static class PlanBasis
     /// <summary>What stands in place of a published text where a figure comes from the wrap model.</summary>
     internal const string WrapModel = "the project's own wrap model; no measured panels stand behind it";
 
+    private const string FromStrengths = "from yield, ultimate strength and elongation";
+
     private static readonly Basis PureBending = new(
         "form.sweep",
         "elastic-plastic pure bending of a wide sheet, released elastically, point by point along the curve",
@@ -78,7 +80,7 @@ internal static class PlanBasis
         var basis = new List<Basis>(20)
         {
             Springback(draft),
-            FlowCurve(draft.PanelLaw),
+            FlowCurve(draft.Panel, draft.PanelLaw.Flow),
             Stations,
             draft.Form.NeutralFactor is null ? PublishedFactor : GivenFactor,
             draft.Form.Stop is null ? EstimatedStop : GivenStop,
@@ -109,7 +111,7 @@ internal static class PlanBasis
     /// <param name="law">Its bending law.</param>
     internal static void AddPanelSheet(List<Basis> basis, PanelSpec panel, BendingLaw law)
     {
-        basis.Add(FlowCurve(law));
+        basis.Add(FlowCurve(panel, law.Flow));
         if (panel.Springback is EffectiveYield)
             basis.Add(new("panel.material.yield", "the measured effective yield", "caller's test strips", Status.Caller));
         else
@@ -125,18 +127,34 @@ internal static class PlanBasis
         _ => PureBending,
     };
 
-    private static Basis FlowCurve(BendingLaw law) => law.Flow.Origin switch
+    private static Basis FlowCurve(PanelSpec panel, FlowCurve flow) => flow.Origin switch
     {
         FlowCurveOrigin.Caller => new("panel.flowCurve", "K (eps0 + p)^n as given, through the yield", "caller", Status.Caller),
-        FlowCurveOrigin.Catalogue => new("panel.flowCurve", "K (eps0 + p)^n of the catalogue, through the yield", "see /v1/materials", Status.Published),
-        FlowCurveOrigin.Estimated => new(
-            "panel.flowCurve", "Considère's criterion at half the elongation", "from yield, ultimate strength and elongation", Status.Estimated),
-        FlowCurveOrigin.CatalogueReplaced => new(
-            "panel.flowCurve", "eps0 = 0.002 through yield and ultimate strength: the catalogue's K and n miss the proof stress", "from yield, ultimate strength and elongation", Status.Estimated),
-        FlowCurveOrigin.EstimateReplaced => new(
-            "panel.flowCurve", "eps0 = 0.002 through yield and ultimate strength: the first estimate misses the proof stress", "from yield, ultimate strength and elongation", Status.Estimated),
+        FlowCurveOrigin.Catalogue => OfCatalogue(panel.Sheet.Material),
+        FlowCurveOrigin.Estimated => new("panel.flowCurve", "Considère's criterion at half the elongation", FromStrengths, Status.Estimated),
+        FlowCurveOrigin.CatalogueReplaced => Replaced("the catalogue's K and n miss", flow),
+        FlowCurveOrigin.EstimateReplaced => Replaced("the first estimate misses", flow),
         _ => new("panel.flowCurve", "perfectly plastic: hardening is not known, so print-through is not known either", "no data", Status.Assumption),
     };
+
+    private static Basis OfCatalogue(Material material)
+    {
+        const string method = "K (eps0 + p)^n of the catalogue, through the yield";
+        return material.Provenance.TryGetValue("strainHardening", out var from)
+            ? new("panel.flowCurve", method, CitationOf(from.Source), from.Status)
+            : new("panel.flowCurve", method, "no source", Status.Assumption);
+    }
+
+    private static Basis Replaced(string what, FlowCurve flow)
+    {
+        var strength = flow.Misses == FlowCurveMiss.Ultimate ? "the ultimate strength" : "the proof stress";
+        var share = flow.ReplacedShare < 1 ? FormattableString.Invariant($", for {Math.Max(flow.ReplacedShare, 0.01):P0} of the way") : "";
+        return new(
+            "panel.flowCurve",
+            $"eps0 = 0.002 through yield and ultimate strength{share}: {what} {strength}",
+            FromStrengths,
+            Status.Estimated);
+    }
 
     private static void AddMaterial(List<Basis> basis, string where, Material material)
     {

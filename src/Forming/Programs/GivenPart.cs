@@ -118,7 +118,7 @@ public static class GivenPart
                     $"a line of the stop that lies above the fold angles");
             }
 
-            if (stop + brake.OverTravel.Radians >= Math.PI)
+            if (stop + brake.OverTravel.Radians >= BrakeSpec.HalfTurn.Radians)
             {
                 throw new NoSolutionException(
                     "program.stop-past-half-turn",

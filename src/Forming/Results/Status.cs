@@ -9,7 +9,7 @@ public enum Status
     /// <summary>Read in a secondary copy that quotes the published text.</summary>
     PublishedAsQuoted,
 
-    /// <summary>Calculated here from stated formulas.</summary>
+    /// <summary>Computed by hand or by a second method from stated formulas; printed nowhere.</summary>
     Computed,
 
     /// <summary>Common practice of the trade; no source.</summary>

@@ -14,8 +14,20 @@ public readonly record struct FlowCurve(double YieldMpa, double Hardening, doubl
     /// <summary>The proof stress is read at this plastic strain.</summary>
     private const double ProofStrain = 0.002;
 
-    /// <summary>A curve may miss the proof stress by this share before it is replaced.</summary>
-    private const double ProofTolerance = 0.10;
+    /// <summary>A curve that misses the proof stress by less than this share stays as it is.</summary>
+    private const double ProofKept = 0.08;
+
+    /// <summary>A curve that misses the proof stress by more than this share is replaced; in between the two are blended.</summary>
+    private const double ProofReplaced = 0.12;
+
+    /// <summary>A pair whose ultimate strength misses the sheet's by less than this share stays as it is.</summary>
+    private const double UltimateKept = 0.12;
+
+    /// <summary>A pair whose ultimate strength misses the sheet's by more than this share is replaced; in between the two are blended.</summary>
+    private const double UltimateReplaced = 0.15;
+
+    /// <summary>Less elongation than this is no sheet's: a fraction given for percent [%].</summary>
+    private const double LeastElongationPercent = 1;
 
     private const double LeastPrestrain = 1e-9;
 
@@ -24,34 +36,82 @@ public readonly record struct FlowCurve(double YieldMpa, double Hardening, doubl
     /// <summary>Whether the curve hardens, so that print-through can be told.</summary>
     public bool IsKnown => Hardening > 0;
 
+    /// <summary>How much of it stands in place of a curve that misses the sheet's strengths, 0 to 1.</summary>
+    public double ReplacedShare { get; init; }
+
+    /// <summary>Which of the sheet's strengths the curve that was replaced misses the most.</summary>
+    public FlowCurveMiss Misses { get; init; }
+
     /// <summary>Stress over yield stress at the proof strain, less one: how far the curve misses the proof stress.</summary>
     public double ProofMiss => Hardening > 0 ? Math.Pow(1 + (ProofStrain / Prestrain), Hardening) - 1 : 0;
 
-    /// <summary>The flow curve of a material: K and n where they are known and fit the proof stress, else estimated.</summary>
+    /// <summary>Ultimate strength that follows from the curve, the largest load over the first section [MPa].</summary>
+    /// <remarks>Considère: <c>K n^n e^(eps0 - n)</c> where n is above eps0, else the yield stress. Source: key <c>considere</c>.</remarks>
+    public double UltimateMpa => Hardening > Prestrain
+        ? YieldMpa * Math.Pow(Hardening / Prestrain, Hardening) * Math.Exp(Prestrain - Hardening)
+        : YieldMpa;
+
+    /// <summary>The flow curve of a material: K and n where they are known and fit its strengths, else estimated.</summary>
     /// <param name="material">The material.</param>
+    /// <exception cref="NoSolutionException">
+    /// The pair passes through the yield stress at no strain that a sheet could have, or the elongation is a fraction and not in percent.
+    /// </exception>
     /// <remarks>
     /// Considère's criterion at the uniform strain eu, taken as half the total elongation (assumption):
     /// <c>eps0 + eu = n</c>, <c>K n^n = ultimate e^eu</c>, <c>K eps0^n = yield</c>. Source: key <c>considere</c>.
-    /// A catalogue pair, or an estimate, that misses the proof stress by more than 10 % at a plastic strain of 0.002 gives way to
-    /// <c>eps0 = 0.002</c> with the ultimate strength kept. The caller's own K and n are used as given.
+    /// As a catalogue pair, or an estimate, misses the proof stress by 8 to 12 % at a plastic strain of 0.002, it is blended into
+    /// <c>eps0 = 0.002</c> with the ultimate strength kept; so is a catalogue pair as its ultimate strength misses the sheet's by
+    /// 12 to 15 %. Blended, so that no figure jumps as a strength changes. The caller's own K and n are used as given.
     /// </remarks>
     public static FlowCurve Of(Material material)
     {
-        if (material is { StrengthCoefficientMpa: { } k, StrainHardening: { } n })
-        {
-            if (n == 0)
-                return Perfect(material);
-            var isCallers = material.Provenance.TryGetValue("strainHardening", out var from) && from.Status == Status.Caller;
-            var origin = isCallers ? FlowCurveOrigin.Caller : FlowCurveOrigin.Catalogue;
-            var given = new FlowCurve(material.YieldMpa, n, Math.Pow(material.YieldMpa / k, 1 / n), origin);
-            if (!(given.Prestrain is >= LeastPrestrain and <= MostPrestrain))
-                throw Unreal(material, n);
-            return isCallers || given.ProofMiss <= ProofTolerance ? given : ThroughProof(material, FlowCurveOrigin.CatalogueReplaced);
-        }
-
-        var estimate = Considere(material);
-        return estimate.ProofMiss <= ProofTolerance ? estimate : ThroughProof(material, FlowCurveOrigin.EstimateReplaced);
+        if (material.ElongationPercent is > 0 and < LeastElongationPercent)
+            throw Fraction(material.ElongationPercent.Value);
+        if (material is not { StrengthCoefficientMpa: { } k, StrainHardening: { } n })
+            return Blend(Considere(material), material, FlowCurveOrigin.EstimateReplaced);
+        if (n == 0)
+            return Perfect(material);
+        var isCallers = material.Provenance.TryGetValue("strainHardening", out var from) && from.Status == Status.Caller;
+        var origin = isCallers ? FlowCurveOrigin.Caller : FlowCurveOrigin.Catalogue;
+        var given = new FlowCurve(material.YieldMpa, n, Math.Pow(material.YieldMpa / k, 1 / n), origin);
+        if (given.Prestrain is >= LeastPrestrain and <= MostPrestrain)
+            return isCallers ? given : Blend(given, material, FlowCurveOrigin.CatalogueReplaced);
+        if (isCallers)
+            throw Unreal(material, n);
+        // The caller's own strengths lie far from the table's pair, which then has no part left in the curve.
+        return Blend(given with { Prestrain = Math.Clamp(given.Prestrain, LeastPrestrain, MostPrestrain) }, material, FlowCurveOrigin.CatalogueReplaced);
     }
+
+    private static FlowCurve Blend(FlowCurve curve, Material material, FlowCurveOrigin replaced)
+    {
+        var byProof = Share(curve.ProofMiss, ProofKept, ProofReplaced);
+        var byUltimate = curve.Origin == FlowCurveOrigin.Catalogue
+            ? Share(Math.Abs((curve.UltimateMpa / material.UltimateMpa) - 1), UltimateKept, UltimateReplaced)
+            : 0;
+        var share = Math.Max(byProof, byUltimate);
+        if (share == 0)
+            return curve;
+        var through = ThroughProof(material);
+        if (!through.IsKnown)
+            return through;
+        return new(
+            material.YieldMpa,
+            share == 1 ? through.Hardening : curve.Hardening + (share * (through.Hardening - curve.Hardening)),
+            share == 1 ? through.Prestrain : curve.Prestrain + (share * (through.Prestrain - curve.Prestrain)),
+            replaced)
+        {
+            ReplacedShare = share,
+            Misses = byUltimate > byProof ? FlowCurveMiss.Ultimate : FlowCurveMiss.Proof,
+        };
+    }
+
+    private static double Share(double miss, double kept, double replaced) => Math.Clamp((miss - kept) / (replaced - kept), 0, 1);
+
+    private static NoSolutionException Fraction(double elongation) => new(
+        "material.elongation",
+        "panel.material.elongation",
+        $"elongation is in percent: 8, not 0.08; {elongation:0.######} % is less than any sheet stretches",
+        $"the elongation in percent, at least {LeastElongationPercent}, or none");
 
     private static NoSolutionException Unreal(Material material, double n) => new(
         "material.flow-curve",
@@ -69,19 +129,17 @@ public readonly record struct FlowCurve(double YieldMpa, double Hardening, doubl
         var rho = 1 + (Math.Log(material.UltimateMpa / material.YieldMpa) / uniform);
         var y = RobustNewtonRaphson.FindRoot(
             y => y + (rho * (Math.Exp(-y) - 1)), y => 1 - (rho * Math.Exp(-y)), Math.Log(rho), rho, accuracy: 1e-13 * rho);
-        var prestrain = uniform / (Math.Exp(y) - 1);
-        return prestrain > 0 && double.IsFinite(prestrain)
-            ? new(material.YieldMpa, uniform + prestrain, prestrain, FlowCurveOrigin.Estimated)
-            : ThroughProof(material, FlowCurveOrigin.EstimateReplaced);
+        var prestrain = Math.Max(LeastPrestrain, uniform / (Math.Exp(y) - 1));
+        return new(material.YieldMpa, uniform + prestrain, prestrain, FlowCurveOrigin.Estimated);
     }
 
-    private static FlowCurve ThroughProof(Material material, FlowCurveOrigin origin)
+    private static FlowCurve ThroughProof(Material material)
     {
         if (material.ElongationPercent is not > 0 || material.UltimateMpa <= material.YieldMpa)
             return Perfect(material);
         var uniform = UniformStrain(material);
         var n = (Math.Log(material.UltimateMpa / material.YieldMpa) + uniform) / Math.Log(1 + (uniform / ProofStrain));
-        return n > 0 ? new(material.YieldMpa, n, ProofStrain, origin) : Perfect(material);
+        return new(material.YieldMpa, n, ProofStrain, FlowCurveOrigin.EstimateReplaced);
     }
 
     private static FlowCurve Perfect(Material material) => new(material.YieldMpa, 0, 0, FlowCurveOrigin.Unknown);

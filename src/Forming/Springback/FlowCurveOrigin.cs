@@ -15,9 +15,9 @@ public enum FlowCurveOrigin
     /// <summary>Estimated from yield, ultimate strength and elongation.</summary>
     Estimated,
 
-    /// <summary>The catalogue's K and n miss the proof stress and were replaced by an estimate through it.</summary>
+    /// <summary>The catalogue's K and n miss the proof stress or the ultimate strength, and an estimate through both stands in their place, in part or wholly.</summary>
     CatalogueReplaced,
 
-    /// <summary>The first estimate misses the proof stress and was replaced by one through it.</summary>
+    /// <summary>The first estimate misses the proof stress, and one through it stands in its place, in part or wholly.</summary>
     EstimateReplaced,
 }

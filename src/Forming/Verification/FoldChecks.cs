@@ -79,7 +79,6 @@ internal static class FoldChecks
         ];
     }
 
-    // Half of the channel is one 90° strip. The half digit of its printed allowance is worth 0.005/(a t) = 0.08 of the factor.
     private static CheckValue[] Channel(PrintedRow row)
     {
         var right = Radians(90);
@@ -89,13 +88,6 @@ internal static class FoldChecks
             row.Within("setback", "setback of each bend", "in", 1e-12, () => Faa(row).Setback(right)),
             row.Within("allowance", "bend allowance of each bend", "in", 0.005, Allowance),
             row.Within("developed", "developed width", "in", 0.01, () => row["web"] + (2 * (row["flange"] + Allowance()))),
-            row.Check("factor", "neutral factor, learnt back from half of the printed developed width", "", FaaFactor, 0.08, () => NeutralStrips.Learn(new()
-            {
-                ThicknessMm = row["thickness"],
-                Strips = [new(row["developed"] / 2, row["flange"], row["web"] / 2, new(right), row["chartRadius"], row["thickness"])],
-                MeasuredTo = FlangeEnd.TangentLine,
-                LengthErrorMm = 0.003,
-            }).Factor.Value),
         ];
     }
 

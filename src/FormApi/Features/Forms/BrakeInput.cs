@@ -36,8 +36,8 @@ internal sealed class BrakeInputRules : Rules<BrakeInput>
         RuleFor(brake => brake.Length).Within(Ranges.BrakeLength, units);
         RuleFor(brake => brake.MinFacet).Within(Ranges.Facet, units);
         RuleFor(brake => brake.StopResolution).Within(Ranges.StopResolution, units);
-        RuleFor(brake => brake.Reach).Within(Ranges.Tooling, units);
-        RuleFor(brake => brake.DieOpening).Within(Ranges.Tooling, units);
+        RuleFor(brake => brake.Reach).Within(Ranges.Reach, units);
+        RuleFor(brake => brake.DieOpening).Within(Ranges.DieOpening, units);
         RuleFor(brake => brake.Capacity!).SetValidator(new CapacityInputRules(units)).When(brake => brake.Capacity is not null);
         RuleFor(brake => brake).Custom((brake, context) =>
         {

@@ -5,12 +5,12 @@ using Forming.Verification;
 
 namespace FormApi.Features.Verification;
 
-/// <summary>Every published check value, recomputed by the running engine.</summary>
+/// <summary>Every check value, recomputed by the running engine.</summary>
 /// <param name="Engine">Version of the engine.</param>
 /// <param name="Verdict">Whether every value came out.</param>
 /// <param name="Checked">Number of values that were recomputed.</param>
 /// <param name="Failed">Ids of the values that did not come out.</param>
-/// <param name="Tables">The printed tables behind the values.</param>
+/// <param name="Tables">The tables behind the values.</param>
 /// <param name="Values">The values; of one table alone where the query names it.</param>
 internal sealed record VerificationAnswer(
     string Engine,
@@ -35,7 +35,7 @@ internal sealed record VerificationAnswer(
         ]);
 }
 
-/// <summary>A printed table.</summary>
+/// <summary>A table of check values, printed or computed.</summary>
 /// <param name="Id">Id, with which those of its values begin.</param>
 /// <param name="Subject">What it is about.</param>
 /// <param name="Citation">What was printed, where, how it was read and what was computed.</param>
@@ -58,7 +58,7 @@ internal sealed record VerifiedTableAnswer(
         [.. verified.Table.Values.Select(value => Wire.Word(value.Status)).Distinct()]);
 }
 
-/// <summary>One value of a printed table, and what the engine makes of it.</summary>
+/// <summary>One value of a table, and what the engine makes of it.</summary>
 /// <param name="Id">Table, row and name of the value.</param>
 /// <param name="Subject">What the table is about.</param>
 /// <param name="Quantity">What is calculated.</param>
@@ -69,7 +69,7 @@ internal sealed record VerifiedTableAnswer(
 /// <param name="Tolerance">How far the engine may be off to either side.</param>
 /// <param name="Unit">Unit of the table, whatever the caller's; empty where the value has none.</param>
 /// <param name="Source">Key of the source in <c>/v1/references</c>.</param>
-/// <param name="Status">How the value was come by; <c>computed</c>: from the printed formula, not printed itself.</param>
+/// <param name="Status">How the value was come by; <c>computed</c>: computed by hand or by a second method, printed nowhere.</param>
 /// <param name="Verdict">Whether it came out.</param>
 internal sealed record VerifiedValueAnswer(
     string Id,

@@ -16,6 +16,8 @@ internal static class BrakeChecks
         checks.Add(BrakeLength(draft));
         checks.Add(MinimumFacet(draft));
         checks.Add(StopResolution(draft));
+        if (draft.Stations.Max(station => station.StopAngle?.Radians) is { } furthest)
+            checks.Add(StopAngle(draft, furthest));
         if (draft.Brake.Capacity is { } capacity)
             checks.Add(ThicknessCapacity(draft, capacity));
     }
@@ -54,6 +56,23 @@ internal static class BrakeChecks
             limit,
             $"the smallest fold against {StepsPerFold} steps of the stop; {draft.Stations.Count} folds can add up to {Figure.Angle(draft.Stations.Count * draft.Brake.StopResolution.Radians / 2)} off",
             () => $"fewer folds, full ends, or a stop that steps {Figure.Angle(least / StepsPerFold)}");
+    }
+
+    private static Check StopAngle(PlanDraft draft, double furthest)
+    {
+        var limit = BrakeSpec.HalfTurn.Radians;
+        var isWithin = furthest < limit;
+        FormattableString? remedy = isWithin ? null : draft.Form.Stop is null
+            ? $"a reach of where the leaf really bears, or a softer or thicker form sheet"
+            : (FormattableString)$"a line of the stop that gives less, from test strips of this sheet";
+        return new(
+            "stop-angle",
+            isWithin ? Verdict.Pass : Verdict.Fail,
+            furthest,
+            limit,
+            Quantity.Angle,
+            $"the furthest stop is {Figure.Angle(furthest)}; no brake swings through half a turn",
+            remedy);
     }
 
     // Equal moment per length: t2 = t1 √(UTS1/UTS2), an idealisation (common practice, no source).

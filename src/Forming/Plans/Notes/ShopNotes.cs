@@ -62,12 +62,8 @@ internal static class ShopNotes
             notes.Add(FullEnds);
         if (draft.Panel.Mirrored)
             notes.Add(draft.Taper is { NeedsOppositeHand: true } ? OppositeHand : Second);
-        if (draft.PanelLaw.Flow.Origin is FlowCurveOrigin.CatalogueReplaced or FlowCurveOrigin.EstimateReplaced)
-        {
-            notes.Add(new(
-                "flow-curve-replaced",
-                $"The usual flow curve of {draft.Panel.Sheet.Material.Name} misses its proof stress; one through the proof stress and the ultimate strength stands in its place (n = {draft.PanelLaw.Flow.Hardening:0.000})."));
-        }
+        if (draft.PanelLaw.Flow.ReplacedShare > 0)
+            notes.Add(FlowCurveReplaced(draft.Panel.Sheet.Material, draft.PanelLaw.Flow));
 
         var atMid = draft.BlankAtMidNeutralMm;
         if (draft.Form.NeutralFactor is null && atMid > draft.Marks.Tape.ResolutionMm / 2)
@@ -90,6 +86,15 @@ internal static class ShopNotes
         foreach (var caution in draft.Panel.Sheet.Material.Cautions)
             notes.Add(new("panel-material", FormattableStringOf(caution)));
         return notes;
+    }
+
+    private static ShopNote FlowCurveReplaced(Material material, FlowCurve flow)
+    {
+        FormattableString missed = flow.Misses == FlowCurveMiss.Ultimate ? $"ultimate strength" : (FormattableString)$"proof stress";
+        FormattableString place = flow.ReplacedShare < 1 ? $"one between it and a curve" : (FormattableString)$"one";
+        return new(
+            "flow-curve-replaced",
+            $"The usual flow curve of {material.Name} misses its {missed}; {place} through the proof stress and the ultimate strength stands in its place (n = {flow.Hardening:0.000}).");
     }
 
     // Soft and bright faces take marks from any metal; unlike metals stain or gall each other.

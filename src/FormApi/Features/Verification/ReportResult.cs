@@ -1,0 +1,28 @@
+using System.Security.Cryptography;
+using System.Text.Json;
+using FormApi.Http;
+
+namespace FormApi.Features.Verification;
+
+/// <summary>What came out in this process, named by its own content; nothing between the process and the caller answers in its place.</summary>
+/// <param name="answer">What came out.</param>
+internal sealed class ReportResult(VerificationAnswer answer) : IResult
+{
+    /// <inheritdoc/>
+    public async Task ExecuteAsync(HttpContext httpContext)
+    {
+        var json = JsonSerializer.SerializeToUtf8Bytes(answer, AnswerJson.Default.VerificationAnswer);
+        var tag = "verification-" + Convert.ToHexStringLower(SHA256.HashData(json).AsSpan(0, 16));
+        var response = httpContext.Response;
+        response.Headers.CacheControl = "no-cache";
+        if (EntityTag.KnownAs(httpContext, tag) is { } known)
+        {
+            EntityTag.SayUnchanged(httpContext, known);
+            return;
+        }
+
+        EntityTag.Add(httpContext, tag);
+        response.ContentType = "application/json";
+        await response.BodyWriter.WriteAsync(json, httpContext.RequestAborted);
+    }
+}
