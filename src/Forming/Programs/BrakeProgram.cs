@@ -6,7 +6,7 @@ namespace Forming.Programs;
 public sealed record BrakeProgram
 {
     /// <summary>Work granted to the search where nothing else is asked for, in stretches of the part held against edges of jaws.</summary>
-    public const long UsualWork = 400_000_000;
+    public const long UsualWork = 200_000_000;
 
     /// <summary>Up to so many folds every order is searched, not only the families.</summary>
     public const int MostFoldsSearchedWhole = OrderSearch.MostFoldsInAllOrders;
@@ -47,6 +47,9 @@ public sealed record BrakeProgram
 
     /// <summary>Which orders the search looks among.</summary>
     public required SearchedOrders Searched { get; init; }
+
+    /// <summary>Work that was done, as <see cref="UsualWork"/> counts it.</summary>
+    internal long Work { get; private init; }
 
     /// <summary>Why there is no program, or null.</summary>
     public Impossibility? Impossible { get; private init; }
@@ -102,6 +105,7 @@ public sealed record BrakeProgram
             Clearance = best?.Trials.MinBy(trial => trial.Least.Mm)!.Least ?? default,
             OrdersTried = [.. tried.Select(ProgramWording.Report)],
             IsSearchComplete = isComplete,
+            Work = effort.Spent,
             Impossible = best is null ? wording.Reasons(unfolding!, tried) : null,
             Checks = wording.Checks(best, steps, unfolding),
             Safety = ProgramNotes.Safety(part, brake),

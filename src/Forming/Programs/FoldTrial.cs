@@ -98,10 +98,10 @@ internal sealed class FoldTrial
 
     /// <summary>The moves that take the part out after the fold, or null where no simple way was found.</summary>
     public IReadOnlyList<RigidMove>? WayOut =>
-        Paths.WayOut(tools, effort, After, tools.Beneath(Fold, tools.Part.FoldAngles[Fold]), LiftAfter);
+        WayFrom(After, tools.Part.FoldAngles[Fold], LiftAfter);
 
     /// <summary>The moves that take the part out before the fold, which reversed put it in, or null where no simple way was found.</summary>
-    public IReadOnlyList<RigidMove>? WayIn => Paths.WayOut(tools, effort, Before, tools.Beneath(Fold, 0), LiftBefore);
+    public IReadOnlyList<RigidMove>? WayIn => WayFrom(Before, 0, LiftBefore);
 
     /// <summary>Where both sides lie at an angle of the fold.</summary>
     /// <param name="turn">The angle [rad].</param>
@@ -130,6 +130,9 @@ internal sealed class FoldTrial
         met = swing.FromItself(Swing.Any);
         return met.Mm <= 0 ? ("clearance-self", met) : (null, default);
     }
+
+    private IReadOnlyList<RigidMove>? WayFrom(FreePart part, double turn, double lift) =>
+        Paths.WayOut(tools, effort, part, tools.Beneath(Fold, turn), tools.DepthMm(Fold, turn) ?? 0, lift);
 
     private FreePart Free(double turn) => FreePart.Of(Placed(turn), PartPose.FoldAt(tools, Fold, turn), back, front, EdgeInFront == PartEdge.Start);
 }

@@ -68,13 +68,24 @@ internal static class Paths
     /// <param name="effort">Work counted.</param>
     /// <param name="part">The part as it lies.</param>
     /// <param name="beneath">The tools below, at rest.</param>
+    /// <param name="nest">How deep the fold lies in the die's groove [mm]; 0 where there is none.</param>
     /// <param name="lift">How far the upper jaw is up [mm].</param>
     /// <returns>The moves in order, or null where no simple way was found.</returns>
-    public static IReadOnlyList<RigidMove>? WayOut(BrakeTools tools, Effort effort, FreePart part, IReadOnlyList<Jaw> beneath, double lift)
+    public static IReadOnlyList<RigidMove>? WayOut(BrakeTools tools, Effort effort, FreePart part, IReadOnlyList<Jaw> beneath, double nest, double lift)
     {
         var way = new Way(tools, effort, part, beneath, lift);
         if (way.PullOut(Point.Origin, 0) is { } pull)
             return [pull];
+
+        // A fold in the die's groove is held back by its shoulder: lifted out of the groove first, it may come straight.
+        if (nest > 0)
+        {
+            var free = new Point(0, nest + LiftRoom);
+            var lifted = new RigidMove(Point.Origin, free, 0, 0);
+            if (way.IsClear(lifted) && way.PullOut(free, 0) is { } straight)
+                return [lifted, straight];
+        }
+
         var raise = new Point(0, Math.Min(lift / 3, MostRaise));
         var up = new RigidMove(Point.Origin, raise, 0, 0);
         if (!way.IsClear(up))

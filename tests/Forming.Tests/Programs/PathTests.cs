@@ -33,7 +33,7 @@ public class PathTests
         var followed = 0;
         foreach (var brake in new ProgramBrake[] { Parts.Leaf, Parts.Press })
         {
-            Gen.Select(Parts.Uneven(3, 6, 40, 95), Gen.Double[1, 4]).Sample(
+            Gen.Select(Parts.Uneven(3, 5, 25, 75), Gen.Double[1, 3]).Sample(
                 (part, wider) => Interlocked.Add(ref followed, KeepsClear(part with { StraightsMm = [.. part.StraightsMm.Select(length => wider * length)] }, brake)),
                 seed: "0N0XIzNsQ0O2",
                 iter: 60);
