@@ -22,6 +22,7 @@ internal static class OrderSearch
         var folds = trials.Tools.Part.Folds;
         var all = FoldSet.All(folds);
         var isWhole = kinds == SearchedOrders.AllOrders;
+        FoldSet[] settings = [.. Enumerable.Range(0, folds).GroupBy(fold => trials.StopSteps[fold]).Select(same => same.Aggregate(default(FoldSet), (set, fold) => set.With(fold)))];
         var queue = new PriorityQueue<Node, Objective>();
         var settled = new HashSet<(FoldSet, Move)>();
         isExact = true;
@@ -86,10 +87,14 @@ internal static class OrderSearch
             Enqueue(node with { Trial = trial, Objective = TriedOrder.Next(before, trials, from?.Trial, trial, way) });
         }
 
-        // Every fold still to make is pushed to at best.
+        // Every fold still to make is pushed to at best, and every setting that the stop does not stand at now is one more change.
         void Enqueue(Node node)
         {
-            var hoped = node.Objective with { Cost = node.Objective.Cost + folds - node.Made.Count };
+            var hoped = node.Objective with
+            {
+                Cost = node.Objective.Cost + folds - node.Made.Count,
+                StopChanges = node.Objective.StopChanges + settings.Count(same => !same.Has(node.Move.Fold) && (same.Bits & ~node.Made.Bits) != 0),
+            };
             if (bound is null || hoped.CompareTo(bound.Objective) < 0)
                 queue.Enqueue(node, hoped);
         }

@@ -108,7 +108,7 @@ public class BrakeProgramTests
     {
         var part = Parts.Even(200, 180, 40);
         using var stop = new CancellationTokenSource();
-        Thread[] busy = [.. Enumerable.Range(0, 4).Select(_ => new Thread(() => { while (!stop.IsCancellationRequested) { } }))];
+        Thread[] busy = [.. Enumerable.Range(0, 2).Select(_ => new Thread(() => { while (!stop.IsCancellationRequested) { } }))];
         foreach (var thread in busy)
             thread.Start();
         var programs = new BrakeProgram[4];

@@ -11,7 +11,7 @@ public class PathTests
     /// <summary>A sheet slides on a tool; what goes deeper than this goes into it [mm].</summary>
     private const double Touch = 0.3;
 
-    private const int Shares = 40;
+    private const int Shares = 24;
 
     // 88.6° over a flat of 155 mm: pulled straight out, the flange behind went 18 mm deep through the bed.
     private static ProgramPart RemovalThroughBed => Parts.Known(
