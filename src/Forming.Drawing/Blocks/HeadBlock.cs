@@ -113,7 +113,7 @@ internal static class HeadBlock
             [var only] => $"{Readout.Degrees(only.Setting)} for every fold",
             var several => string.Create(CultureInfo.InvariantCulture, $"{several.Count} settings"),
         };
-        return form.StopRounding is { } rounding ? $"{settings}; rounding adds up to {Readout.SignedDegrees(rounding)}" : settings;
+        return form.StopRounding is { } rounding ? $"{settings}, rounding {Readout.SignedDegrees(rounding)}" : settings;
     }
 
     private static IEnumerable<(string Name, string Value)> PanelRows(DrawingJob job)

@@ -51,7 +51,7 @@ internal static class ProgramBlocks
         var (program, load) = (job.Program, job.Program.Steps[0].Load);
         yield return ("order", program.OrderName!);
         yield return ("turns", string.Create(CultureInfo.InvariantCulture, $"{program.Turns}, handling counts as {program.HandlingCost} slides"));
-        yield return ("stop", string.Create(CultureInfo.InvariantCulture, $"changed {program.StopChanges} times; rounding adds up to {Readout.SignedDegrees(program.StopRounding)}"));
+        yield return ("stop", string.Create(CultureInfo.InvariantCulture, $"changed {program.StopChanges} times, rounding {Readout.SignedDegrees(program.StopRounding)}"));
         yield return ("clearance", program.Clearance.Nearest is { } nearest
             ? $"{job.Readout.LengthWithUnit(program.Clearance.Mm)} to the {nearest}"
             : $"at least {job.Readout.LengthWithUnit(program.Clearance.Mm)}");
