@@ -57,6 +57,10 @@ internal sealed class Readout(LengthUnits units)
     /// <param name="angle">The angle.</param>
     public static string Degrees(Angle angle) => Fixed(angle.Degrees, 2) + "°";
 
+    /// <summary>An angle with its sign, also where it is positive.</summary>
+    /// <param name="angle">The angle.</param>
+    public static string SignedDegrees(Angle angle) => (Math.Round(angle.Degrees, 2) > 0 ? "+" : "") + Degrees(angle);
+
     /// <summary>An angle with its sign for degrees; a dash where there is none.</summary>
     /// <param name="angle">The angle, or null.</param>
     public static string Degrees(Angle? angle) => angle is { } known ? Degrees(known) : "–";

@@ -33,6 +33,9 @@ public sealed class ProgramsTests(Service service) : IClassFixture<Service>
         { "/form/foldRadius", "9000", 422, "program.stays-elastic", "/form/foldRadius" },
         { "/form/stop", """{"offset":-5,"slope":1}""", 422, "program.springs-inwards", "/form/stop" },
         { "/form/stop", """{"offset":20,"slope":10}""", 422, "program.stop-past-half-turn", "/form" },
+        { "/form/stop", """{"offset":1}""", 422, "missing-property", "/form/stop/slope" },
+        { "/form/stop", """{"slope":1,"rounding":"sum"}""", 422, "missing-property", "/form/stop/offset" },
+        { "/form/stop", """{"rounding":"up"}""", 400, "unknown-value", "/form/stop/rounding" },
         { "/panel", """{"material":{"id":"ss-304"},"thickness":1,"width":600,"leadIn":80,"leadOut":80,"curve":{"type":"arc","radius":90,"sweep":60}}""", 422, "not-applicable", "/panel" },
         { "/marks", """{"datum":"edge"}""", 422, "not-applicable", "/marks" },
         { "/form/stepping", """{"folds":6}""", 422, "not-applicable", "/form/stepping" },
@@ -168,6 +171,72 @@ public sealed class ProgramsTests(Service service) : IClassFixture<Service>
             Assert.Equal(first.ToJsonString(), (await service.Program(first["request"]!)).ToJsonString());
             Assert.NotNull(first["request"]!["brake"]!["tools"]!["gauge"]);
         }
+    }
+
+    [Fact]
+    public async Task Steps_groups_stations_and_csv_set_the_stop_alike()
+    {
+        foreach (var rounding in new[] { "each", "sum" })
+        {
+            var request = Requests.Arc().With("/form/stop", $$"""{"rounding":"{{rounding}}"}""").With("/brake/stopResolution", "0.75");
+            var form = (await service.Form(request))["form"]!;
+            var answer = await service.Program(request);
+            var stations = form["stations"]!.AsArray();
+            foreach (var step in answer["steps"]!.AsArray())
+            {
+                var station = stations[(int)step!["fold"]! - 1]!;
+                Assert.Equal((double)station["stopAngle"]!, (double)step["stopAngle"]!);
+                Assert.Equal((double)station["stopSetting"]!, (double)step["stopSetting"]!);
+                var steps = (double)step["stopSetting"]! / 0.75;
+                Assert.Equal(Math.Round(steps), steps, 1e-6);
+            }
+
+            foreach (var setting in form["stopSettings"]!.AsArray())
+                Assert.All(setting!["stations"]!.AsArray(), number => Assert.Equal((double)setting["stopSetting"]!, (double)stations[(int)number! - 1]!["stopSetting"]!));
+            foreach (var group in answer["program"]!["stopGroups"]!.AsArray())
+                Assert.All(group!["steps"]!.AsArray(), number => Assert.Equal((double)group["stopSetting"]!, (double)answer["steps"]![(int)number! - 1]!["stopSetting"]!));
+            Assert.Equal((double)form["stopRounding"]!, (double)answer["program"]!["stopRounding"]!, 1e-9);
+            if (rounding == "sum")
+                Assert.InRange(Math.Abs((double)form["stopRounding"]!), 0, 0.375);
+            Assert.Equal(rounding, (string?)answer["request"]!["form"]!["stop"]!["rounding"]);
+            using var response = await Ask("text/csv", request);
+            var lines = (await response.Content.ReadAsStringAsync()).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+            var column = lines[0].Split(',').ToList().IndexOf("stop setting [deg]");
+            for (var i = 1; i < lines.Length; i++)
+                Assert.Equal((double)answer["steps"]![i - 1]!["stopSetting"]!, double.Parse(lines[i].Split(',')[column], CultureInfo.InvariantCulture), 1e-8);
+        }
+    }
+
+    // The search counts its work and reads no clock: a busy machine answers later, never otherwise.
+    [Fact]
+    public async Task The_same_request_has_the_same_bytes_on_a_busy_machine()
+    {
+        var request = Requests.Program().With("/brake/kind", "\"press\"").ToJsonString();
+        using var quiet = await service.Post("/v1/programs", request);
+        var expected = await quiet.Content.ReadAsStringAsync();
+        Assert.True((int)quiet.StatusCode == 200, expected);
+        using var stop = new CancellationTokenSource();
+        Thread[] busy = [.. Enumerable.Range(0, 2).Select(_ => new Thread(() => { while (!stop.IsCancellationRequested) { } }))];
+        foreach (var thread in busy)
+            thread.Start();
+        try
+        {
+            var responses = await Task.WhenAll(Enumerable.Range(0, 3).Select(_ => service.Post("/v1/programs", request)));
+            foreach (var response in responses)
+                Assert.Equal(expected, await response.Content.ReadAsStringAsync());
+        }
+        finally
+        {
+            await stop.CancelAsync();
+        }
+    }
+
+    [Fact]
+    public async Task An_answer_says_which_orders_were_searched()
+    {
+        var few = await service.Program(Requests.Program());
+        Assert.Equal("all orders", (string?)few["program"]!["searched"]);
+        Assert.True((bool)few["program"]!["searchComplete"]!);
     }
 
     [Fact]

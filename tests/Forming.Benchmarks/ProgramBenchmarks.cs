@@ -16,11 +16,11 @@ public class ProgramBenchmarks
 
     /// <summary>The nine named orders, leaf brake.</summary>
     [Benchmark(Baseline = true)]
-    public BrakeProgram LeafNamed() => BrakeProgram.Compute(part, leaf, TimeSpan.Zero);
+    public BrakeProgram LeafNamed() => BrakeProgram.Compute(part, leaf, mostWork: 0);
 
     /// <summary>The nine named orders, press brake.</summary>
     [Benchmark]
-    public BrakeProgram PressNamed() => BrakeProgram.Compute(part, press, TimeSpan.Zero);
+    public BrakeProgram PressNamed() => BrakeProgram.Compute(part, press, mostWork: 0);
 
     /// <summary>With the search, leaf brake.</summary>
     [Benchmark]

@@ -23,7 +23,8 @@ public class CsvStationsTests
             Assert.Equal(station.SightLineMm / job.Readout.UnitMm, csv.GetField<double>($"sight line [{unit}]"), 1e-8);
             Assert.Equal(station.FoldAngle.Degrees, csv.GetField<double>("fold angle [deg]"), 1e-8);
             Assert.Equal(station.StopAngle!.Value.Degrees, csv.GetField<double>("stop angle [deg]"), 1e-8);
-            Assert.Equal(station.RadiusMm is null, csv.GetField(10)!.Length == 0);
+            Assert.Equal(station.StopSetting!.Value.Degrees, csv.GetField<double>("stop setting [deg]"), 1e-8);
+            Assert.Equal(station.RadiusMm is null, csv.GetField(11)!.Length == 0);
         }
 
         Assert.False(csv.Read());

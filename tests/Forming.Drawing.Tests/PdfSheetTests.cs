@@ -34,7 +34,7 @@ public class PdfSheetTests
                 : $"{station.MarkText} {job.Readout.Length(station.AtMm)} {job.Readout.Length(station.SightLineMm)}";
             var row = string.Create(
                 CultureInfo.InvariantCulture,
-                $"{station.Number} {places} {Readout.Degrees(station.FoldAngle)} {Readout.Degrees(station.StopAngle)}");
+                $"{station.Number} {places} {Readout.Degrees(station.FoldAngle)} {Readout.Degrees(station.StopSetting)}");
             Assert.Contains(row, rows);
         }
     }

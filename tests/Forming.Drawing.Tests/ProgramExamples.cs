@@ -46,7 +46,7 @@ public static class ProgramExamples
     private static ProgramJob Job(ProgramPart part, ProgramBrake brake, LengthUnits units = LengthUnits.Millimetre)
     {
         MaterialCatalog.Default.TryFind("steel-cr-cs", out var steel);
-        var program = BrakeProgram.Compute(part, brake, TimeSpan.FromMinutes(1));
+        var program = BrakeProgram.Compute(part, brake, long.MaxValue);
         Assert.Null(program.Impossible);
         return new(
             program,

@@ -48,7 +48,7 @@ public class ProgramSheetTests
                 && row[0] == step.Number.ToString(CultureInfo.InvariantCulture)
                 && row[1] == step.Fold.ToString(CultureInfo.InvariantCulture)
                 && row.Contains(job.Readout.Length(step.Gauge.DistanceMm))
-                && row.Contains(Readout.Degrees(step.StopAngle)));
+                && row.Contains(Readout.Degrees(step.StopSetting)));
         }
 
         var handlings = job.Program.Steps.Count(step => step.Handling != Handling.Push);
@@ -75,6 +75,7 @@ public class ProgramSheetTests
             Assert.Equal(step.Fold, csv.GetField<int>("fold"));
             Assert.Equal(step.Gauge.DistanceMm / job.Readout.UnitMm, csv.GetField<double>($"gauge distance [{unit}]"), 1e-8);
             Assert.Equal(step.StopAngle.Degrees, csv.GetField<double>("stop angle [deg]"), 1e-8);
+            Assert.Equal(step.StopSetting.Degrees, csv.GetField<double>("stop setting [deg]"), 1e-8);
             Assert.Equal(step.Clearance.Mm / job.Readout.UnitMm, csv.GetField<double>($"clearance [{unit}]"), 1e-8);
             if (step.DepthMm is { } depth)
                 Assert.Equal(depth / job.Readout.UnitMm, csv.GetField<double>($"depth [{unit}]"), 1e-8);

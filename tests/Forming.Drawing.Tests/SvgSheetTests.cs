@@ -48,7 +48,7 @@ public class SvgSheetTests
                 Assert.Contains(job.Readout.Length(line.BaseFarMm), cells);
             }
             Assert.Contains(Readout.Degrees(station.FoldAngle), cells);
-            Assert.Contains(Readout.Degrees(station.StopAngle), cells);
+            Assert.Contains(Readout.Degrees(station.StopSetting), cells);
         }
     }
 

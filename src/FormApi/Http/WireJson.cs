@@ -54,6 +54,7 @@ internal static class WireJson
             new WordConverter<ProgressiveLaw>(),
             new WordConverter<TaperPlacement>(),
             new WordConverter<SteppingRule>(),
+            new WordConverter<StopRounding>(),
             new WordConverter<SteppingEnds>(),
             new WordConverter<Grain>(),
             new WordConverter<BrakeKind>(),

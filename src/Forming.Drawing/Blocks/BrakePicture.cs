@@ -6,7 +6,7 @@ namespace Forming.Drawing.Blocks;
 /// <summary>A small section of the brake with the part in it, in the brake's own frame: x towards the operator, y up.</summary>
 /// <param name="Part">The part.</param>
 /// <param name="Jaws">Outlines of everything that may meet it: beam, bed and leaf, or punch, ram and die.</param>
-/// <param name="Gauge">Where the gauge's stop touches the part, at the foot of its face; null where the part lies to a scribed line.</param>
+/// <param name="Gauge">Where the gauge's stop touches the part, at the foot of its face; null where the part lies to a pencil mark.</param>
 /// <param name="StopHeightMm">Height of that face [mm].</param>
 /// <param name="IsCut">Whether the part is cut short behind, in front.</param>
 internal sealed record BrakePicture(

@@ -88,7 +88,7 @@ internal static class FormBlankBlocks
             ? [line.MarkFar.Text, station.MarkText, job.Readout.Length(line.BaseFarMm), job.Readout.Length(line.BaseNearMm)]
             : [station.MarkText, job.Readout.Length(station.AtMm), job.Readout.Length(station.SightLineMm)];
         return new(
-            fold.Fold, [number, .. places, Readout.Degrees(station.FoldAngle), Readout.Degrees(station.StopAngle)], station.Number);
+            fold.Fold, [number, .. places, Readout.Degrees(station.FoldAngle), Readout.Degrees(station.StopSetting)], station.Number);
     }
 
     // Half-way to the fold before, wherever along the two that comes first.

@@ -106,11 +106,15 @@ internal static class HeadBlock
         yield return ("mass", read.Mass(form.Blank.MassKg));
     }
 
-    private static string Stop(PlannedForm form) => form.StopSettings switch
+    private static string Stop(PlannedForm form)
     {
-        [var only] => $"{Readout.Degrees(only.StopAngle)} for every fold",
-        var several => string.Create(CultureInfo.InvariantCulture, $"{several.Count} settings"),
-    };
+        var settings = form.StopSettings switch
+        {
+            [var only] => $"{Readout.Degrees(only.Setting)} for every fold",
+            var several => string.Create(CultureInfo.InvariantCulture, $"{several.Count} settings"),
+        };
+        return form.StopRounding is { } rounding ? $"{settings}, rounding {Readout.SignedDegrees(rounding)}" : settings;
+    }
 
     private static IEnumerable<(string Name, string Value)> PanelRows(DrawingJob job)
     {

@@ -50,8 +50,8 @@ internal static class ProgramBlocks
     {
         var (program, load) = (job.Program, job.Program.Steps[0].Load);
         yield return ("order", program.OrderName!);
-        yield return ("turns", string.Create(CultureInfo.InvariantCulture, $"{program.Turns}, handling costs {program.HandlingCost} pushes"));
-        yield return ("stop", string.Create(CultureInfo.InvariantCulture, $"changed {program.StopChanges} times"));
+        yield return ("turns", string.Create(CultureInfo.InvariantCulture, $"{program.Turns}, handling counts as {program.HandlingCost} slides"));
+        yield return ("stop", string.Create(CultureInfo.InvariantCulture, $"changed {program.StopChanges} times, rounding {Readout.SignedDegrees(program.StopRounding)}"));
         yield return ("clearance", program.Clearance.Nearest is { } nearest
             ? $"{job.Readout.LengthWithUnit(program.Clearance.Mm)} to the {nearest}"
             : $"at least {job.Readout.LengthWithUnit(program.Clearance.Mm)}");
@@ -76,13 +76,13 @@ internal static class ProgramBlocks
         {
             GaugedBy.Flat => $"{ProgramWords.Of(last.GaugedEdge)} edge flat against the stop at {job.Readout.LengthWithUnit(last.Gauge.DistanceMm)}",
             GaugedBy.FoldedPart => $"folded {ProgramWords.Of(last.GaugedEdge)} edge side against the stop at {job.Readout.LengthWithUnit(last.Gauge.DistanceMm)}",
-            _ => $"by its mark, {ProgramWords.Of(last.GaugedEdge)} edge behind",
+            _ => $"by its pencil mark, {ProgramWords.Of(last.GaugedEdge)} edge behind",
         };
         var clear = last.Clearance.Nearest is { } nearest ? $"clears the {nearest} by {job.Readout.LengthWithUnit(last.Clearance.Mm)}" : "nothing comes near";
         return new(
             string.Create(CultureInfo.InvariantCulture, $"{number}  {handled}: {FoldsOf(steps)}"),
             [
-                string.Create(CultureInfo.InvariantCulture, $"Shown: step {last.Number}, fold {last.Fold} at stop {Readout.Degrees(last.StopAngle)}; {clear}."),
+                string.Create(CultureInfo.InvariantCulture, $"Shown: step {last.Number}, fold {last.Fold} swung to {Readout.Degrees(last.StopAngle)}; {clear}."),
                 $"Gauged: {placed}.",
             ],
             Picture(job, last));
@@ -174,7 +174,7 @@ internal static class ProgramBlocks
             $"{ProgramWords.Of(step.GaugedEdge)}, {(step.Gauge.By == GaugedBy.FoldedPart ? "folded part" : step.Gauge.By == GaugedBy.Mark ? "by mark" : "flat")}",
             read.Length(step.Gauge.DistanceMm),
             Readout.Degrees(step.FoldAngle),
-            Readout.Degrees(step.StopAngle),
+            Readout.Degrees(step.StopSetting),
             .. step.DepthMm is { } depth ? (string[])[read.Length(depth)] : [],
             read.Length(step.Clearance.Mm),
         ];

@@ -23,7 +23,7 @@ public static class CsvProgram
         return
         [
             "number", "fold", "edge in front", "handling", "handling cost", "gauged edge", "gauged by", $"gauge distance [{unit}]", "gauge in range",
-            "face slope [deg]", "fold angle [deg]", "stop angle [deg]", "stop change",
+            "face slope [deg]", "fold angle [deg]", "stop angle [deg]", "stop setting [deg]", "stop change",
             .. job.Press is null
                 ? (string[])[$"moment [{job.Readout.TorqueName}]", $"handle force [{force}]", $"leaf force [{force}]", $"clamp force [{force}]"]
                 : ["included angle [deg]", "springback allowance [deg]", $"depth [{unit}]", $"force [{force}]", $"force, low [{force}]"],
@@ -48,6 +48,7 @@ public static class CsvProgram
             CsvText.Number(step.Gauge.FaceSlope.Degrees),
             CsvText.Number(step.FoldAngle.Degrees),
             CsvText.Number(step.StopAngle.Degrees),
+            CsvText.Number(step.StopSetting.Degrees),
             Claim(step.IsStopChanged),
             .. job.Press is null ? Leaf() : Press(),
             Length(step.Clearance.Mm),

@@ -26,7 +26,7 @@ public static class CsvStations
         return
         [
             "number", $"at [{unit}]", $"mark [{unit}]", $"mark on the tape [{tape}]", $"first tangent line [{unit}]",
-            $"second tangent line [{unit}]", $"sight line [{unit}]", "fold angle [deg]", "running angle [deg]", "stop angle [deg]",
+            $"second tangent line [{unit}]", $"sight line [{unit}]", "fold angle [deg]", "running angle [deg]", "stop angle [deg]", "stop setting [deg]",
             $"contact radius [{unit}]", $"facet after [{unit}]", $"straight after [{unit}]",
             .. job.Plan.Taper is null ? [] : TaperHeadings(unit, tape),
         ];
@@ -52,6 +52,7 @@ public static class CsvStations
             CsvText.Number(station.FoldAngle.Degrees),
             CsvText.Number(station.RunningAngle.Degrees),
             station.StopAngle is { } stop ? CsvText.Number(stop.Degrees) : "",
+            station.StopSetting is { } setting ? CsvText.Number(setting.Degrees) : "",
             station.RadiusMm is { } radius ? Length(radius) : "",
             Length(station.FacetAfterMm),
             Length(station.StraightAfterMm),

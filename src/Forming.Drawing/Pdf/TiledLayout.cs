@@ -118,7 +118,7 @@ internal sealed class TiledLayout
         sketch.Write(new Label(at, number, size, IsBold: true, TurnDegrees: degrees, Station: station.Number));
         sketch.Write(new Label(
             at + (9 * Point.Along(turn)),
-            $"{far}{station.MarkText}, fold {Readout.Degrees(station.FoldAngle)}, stop {Readout.Degrees(station.StopAngle)}",
+            $"{far}{station.MarkText}, fold {Readout.Degrees(station.FoldAngle)}, stop {Readout.Degrees(station.StopSetting)}",
             size,
             TurnDegrees: degrees));
     }

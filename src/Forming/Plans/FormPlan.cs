@@ -86,11 +86,18 @@ public sealed record FormPlan
         };
     }
 
-    private static PlannedForm FormOf(PlanDraft draft) => new()
+    private static PlannedForm FormOf(PlanDraft draft)
+    {
+        var (stations, settings) = StopSettings.Of(draft.Stations, draft.Brake.StopResolution, draft.Form.StopRounding);
+        return FormOf(draft, stations, settings);
+    }
+
+    private static PlannedForm FormOf(PlanDraft draft, IReadOnlyList<Station> stations, IReadOnlyList<StopSetting> settings) => new()
     {
         Sweep = new(draft.FormSweep),
-        Stations = draft.Stations,
-        StopSettings = StopSettings.Of(draft.Stations, draft.Brake.StopResolution),
+        Stations = stations,
+        StopSettings = settings,
+        StopRounding = RoundingOf(draft, stations),
         Stepping = draft.Stepping,
         LargestRoundingMm = draft.Stations.Max(station => Math.Abs(station.MarkMm - station.AtMm)),
         NeutralFactor = draft.Fold.NeutralFactor,
@@ -100,6 +107,12 @@ public sealed record FormPlan
         Section = draft.Section,
         Give = draft.Give,
     };
+
+    private static Angle? RoundingOf(PlanDraft draft, IReadOnlyList<Station> stations) =>
+        StationList.SpringbackOf(draft.Fold, draft.Form, draft.FormLaw, draft.Brake).Line is { } line
+            ? StopSettings.Closing(
+                stations.Select(station => station.StopAngle!.Value.Radians), stations.Select(station => station.StopSetting!.Value.Radians), line.Slope)
+            : null;
 
     private static PlannedPanel PanelOf(PlanDraft draft) => new()
     {

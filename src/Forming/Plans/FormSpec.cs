@@ -33,4 +33,7 @@ public sealed record FormSpec
 
     /// <summary>What test strips taught about the stop, or null.</summary>
     public StopLine? Stop { get; init; }
+
+    /// <summary>How stop angles are rounded to the steps of the stop.</summary>
+    public StopRounding StopRounding { get; init; }
 }

@@ -16,6 +16,9 @@ public sealed record PlannedForm
     /// <summary>Stop settings, each for the folds whose angles agree within the stop's resolution.</summary>
     public required IReadOnlyList<StopSetting> StopSettings { get; init; }
 
+    /// <summary>What rounding the stop angles adds to the whole form: above 0 it closes too far; null where a fold has no stop angle.</summary>
+    public required Angle? StopRounding { get; init; }
+
     /// <summary>How evenly the folds came out.</summary>
     public required SteppingReport Stepping { get; init; }
 

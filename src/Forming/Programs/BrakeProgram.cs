@@ -5,8 +5,11 @@ namespace Forming.Programs;
 /// <summary>The steps by which a brake folds a form, every one followed through its whole swing, or why there are none.</summary>
 public sealed record BrakeProgram
 {
-    /// <summary>How long the search goes on at most, where no other time is asked for.</summary>
-    public static TimeSpan UsualDeadline { get; } = TimeSpan.FromSeconds(2);
+    /// <summary>Work granted to the search where nothing else is asked for, in stretches of the part held against edges of jaws.</summary>
+    public const long UsualWork = 200_000_000;
+
+    /// <summary>Up to so many folds every order is searched, not only the families.</summary>
+    public const int MostFoldsSearchedWhole = OrderSearch.MostFoldsInAllOrders;
 
     private readonly StepTrials trials;
 
@@ -30,6 +33,9 @@ public sealed record BrakeProgram
     /// <summary>Steps in a row under one setting of the stop.</summary>
     public IReadOnlyList<StopGroup> StopGroups { get; private init; } = [];
 
+    /// <summary>What rounding the stop angles to the stop's steps adds to the whole form: above 0 it closes too far.</summary>
+    public Angle StopRounding { get; private init; }
+
     /// <summary>Least clearance of all steps.</summary>
     public Clearance Clearance { get; private init; }
 
@@ -38,6 +44,12 @@ public sealed record BrakeProgram
 
     /// <summary>Whether the search came to its end; else a better order may exist.</summary>
     public bool IsSearchComplete { get; private init; }
+
+    /// <summary>Which orders the search looks among.</summary>
+    public required SearchedOrders Searched { get; init; }
+
+    /// <summary>Work that was done, as <see cref="UsualWork"/> counts it.</summary>
+    internal long Work { get; private init; }
 
     /// <summary>Why there is no program, or null.</summary>
     public Impossibility? Impossible { get; private init; }
@@ -54,18 +66,18 @@ public sealed record BrakeProgram
     /// <summary>Works a program out.</summary>
     /// <param name="part">The part.</param>
     /// <param name="brake">The brake with its tools.</param>
-    /// <param name="deadline">How long the search may go on past the named orders: it grants an amount of work that is counted, the same on any
-    /// machine, and the clock ends it only as a last resort. Zero follows the named orders alone; null takes 2 s.</param>
+    /// <param name="mostWork">Work that each search past the named orders may do, as <see cref="UsualWork"/> counts it, the same on any machine.
+    /// Zero follows the named orders alone.</param>
     /// <param name="cancellation">Ends the work early.</param>
     /// <exception cref="ArgumentException">The part has no folds, or more than are told apart, or its lists do not fit together.</exception>
     public static BrakeProgram Compute(
-        ProgramPart part, ProgramBrake brake, TimeSpan? deadline = null, CancellationToken cancellation = default)
+        ProgramPart part, ProgramBrake brake, long mostWork = UsualWork, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(part);
         ArgumentNullException.ThrowIfNull(brake);
         part.Check();
         var effort = new Effort(cancellation);
-        var limit = new SearchLimit(effort, deadline ?? UsualDeadline);
+        var limit = new SearchLimit(effort, mostWork);
         var trials = new StepTrials(brake.ToolsFor(part), brake, effort);
         List<TriedOrder> tried = [];
         TriedOrder? best = null;
@@ -77,7 +89,8 @@ public sealed record BrakeProgram
         if (unfolding?.Order is { } unfolded)
             Follow(unfolded);
         var isComplete = true;
-        if (unfolding is not { IsProven: true } && OrderSearch.Best(trials, best, limit, out isComplete) is { } found)
+        var kinds = OrderSearch.KindsFor(part.Folds);
+        if (unfolding is not { IsProven: true } && OrderSearch.Best(trials, best, limit, kinds, out isComplete) is { } found)
             Follow(found);
 
         var wording = new ProgramWording(trials, part, brake);
@@ -87,12 +100,15 @@ public sealed record BrakeProgram
             OrderName = best?.Name,
             Steps = steps,
             StopGroups = wording.Groups(steps),
+            StopRounding = part.StopRounding,
+            Searched = kinds,
             Clearance = best?.Trials.MinBy(trial => trial.Least.Mm)!.Least ?? default,
             OrdersTried = [.. tried.Select(ProgramWording.Report)],
             IsSearchComplete = isComplete,
+            Work = effort.Spent,
             Impossible = best is null ? wording.Reasons(unfolding!, tried) : null,
             Checks = wording.Checks(best, steps, unfolding),
-            Safety = ProgramNotes.Safety(brake),
+            Safety = ProgramNotes.Safety(part, brake),
             Basis = ProgramNotes.Basis(brake),
         };
 

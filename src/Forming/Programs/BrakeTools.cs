@@ -17,6 +17,8 @@ internal sealed record Jaw(string Name, Point[] Outline)
 /// the whole angle, the press each side by half of it.</remarks>
 internal abstract class BrakeTools(ProgramPart part)
 {
+    private int? upperEdges;
+
     public ProgramPart Part { get; } = part;
 
     /// <summary>Jaws above the sheet; they stand still.</summary>
@@ -33,6 +35,11 @@ internal abstract class BrakeTools(ProgramPart part)
     /// <param name="turn">Its angle [rad].</param>
     public abstract IEnumerable<Jaw> Lower(int fold, double turn);
 
+    /// <summary>Jaws below the sheet while the part is moved in the opened brake: what it lies on, and what it must not run into.</summary>
+    /// <param name="fold">The fold that was made or is to be made.</param>
+    /// <param name="turn">Its angle [rad].</param>
+    public abstract IReadOnlyList<Jaw> Beneath(int fold, double turn);
+
     /// <summary>How fast a lower tool may come, per radian [mm].</summary>
     public abstract double LowerRateMm { get; }
 
@@ -47,6 +54,13 @@ internal abstract class BrakeTools(ProgramPart part)
     /// <param name="fold">The fold.</param>
     /// <param name="turn">Its angle [rad].</param>
     public abstract double? DepthMm(int fold, double turn);
+
+    /// <summary>Edges of the jaws above.</summary>
+    public int UpperEdges => upperEdges ??= EdgesOf(Upper);
+
+    /// <summary>Edges of some jaws.</summary>
+    /// <param name="jaws">The jaws.</param>
+    public static int EdgesOf(IEnumerable<Jaw> jaws) => jaws.Sum(jaw => jaw.Outline.Length);
 
     /// <summary>Angles by which the back and the front are swung up.</summary>
     /// <param name="turn">Angle of the fold [rad].</param>

@@ -54,6 +54,25 @@ internal static class Distance
         return least;
     }
 
+    /// <summary>From the strip that a segment sweeps on a straight way to a jaw, 0 where they overlap.</summary>
+    /// <param name="a">First end at the beginning.</param>
+    /// <param name="b">Second end at the beginning.</param>
+    /// <param name="by">How far both go [mm].</param>
+    /// <param name="jaw">The jaw.</param>
+    /// <param name="enough">Beyond this any answer at least as large will do [mm].</param>
+    /// <returns>The distance, or what is enough where it is no less [mm].</returns>
+    public static double ToSwept(Point a, Point b, Point by, Jaw jaw, double enough)
+    {
+        ReadOnlySpan<Point> corners = [a, b, b + by, a + by];
+        var box = Box.Of(corners);
+        if (jaw.Bounds.DistanceTo(new(box.Left, box.Low), new(box.Right, box.High)) >= enough)
+            return enough;
+        var least = enough;
+        for (var i = 0; i < 4; i++)
+            least = Math.Min(least, To(corners[i], corners[(i + 1) % 4], jaw, least));
+        return least > 0 && IsWithin(jaw.Outline[0], a, b - a, by) ? 0 : least;
+    }
+
     /// <summary>Between two segments, 0 where they cross.</summary>
     public static double Between(Point a, Point b, Point c, Point d) => Crosses(a, b, c, d)
         ? 0
@@ -68,6 +87,14 @@ internal static class Distance
         var along = b - a;
         var across = half / along.Length * along.Left();
         return [(b + across, b - across), (a + across, b + across), (a - across, b - across)];
+    }
+
+    // Within the parallelogram at a corner with two sides: both shares between 0 and 1.
+    private static bool IsWithin(Point p, Point corner, Point one, Point other)
+    {
+        var area = one.Cross(other);
+        var from = p - corner;
+        return area != 0 && from.Cross(other) / area is > 0 and < 1 && one.Cross(from) / area is > 0 and < 1;
     }
 
     private static bool Crosses(Point a, Point b, Point c, Point d)

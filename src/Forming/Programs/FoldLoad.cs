@@ -13,6 +13,12 @@ public sealed record FoldLoad(
     /// <summary>Factor of the air-bending formula for a die of eight thicknesses; a little high for a wider one, low for a narrower.</summary>
     public const double AirBend = 1.33;
 
+    /// <summary>The opening in thicknesses at which that factor was found.</summary>
+    public const double AirBendOpeningOverThickness = 8;
+
+    /// <summary>The opening in thicknesses below which it is no longer used without a warning: assumption.</summary>
+    public const double LeastOpeningOverThickness = 5;
+
     /// <summary>The same from plane strain alone.</summary>
     public static double AirBendLow { get; } = 2 / Math.Sqrt(3);
 
@@ -61,7 +67,11 @@ public sealed record FoldLoad(
     {
         var t = part.Shape.ThicknessMm;
         double? bySheet = brake.Capacity is { } rated ? part.UltimateMpa * t * t / (rated.UltimateMpa * rated.ThicknessMm * rated.ThicknessMm) : null;
-        double? byForce = brake is PressBrake { ForceCapacityN: { } capacity } ? Of(part, brake).ForceN / capacity : null;
+        var byForce = UseOfForce(part, brake);
         return bySheet is { } sheet && byForce is { } force ? Math.Max(sheet, force) : bySheet ?? byForce;
     }
+
+    /// <summary>Share of the rated force that a fold uses; null without such a rating.</summary>
+    internal static double? UseOfForce(ProgramPart part, ProgramBrake brake) =>
+        brake is PressBrake { ForceCapacityN: { } capacity } ? Of(part, brake).ForceN / capacity : null;
 }

@@ -3,6 +3,9 @@ namespace Forming.Programs;
 /// <summary>One fold tried with some others made already: runs, clearances, gauge.</summary>
 internal sealed class FoldTrial
 {
+    /// <summary>What it takes to lay out a stretch, in distances to a jaw's edge.</summary>
+    private const int BuiltAs = 16;
+
     private readonly BrakeTools tools;
     private readonly ProgramBrake brake;
     private readonly PartSide back;
@@ -25,7 +28,7 @@ internal sealed class FoldTrial
         (this.tools, this.brake, this.effort, Made, Fold, EdgeInFront) = (tools, brake, effort, made, fold, edgeInFront);
         front = PartSide.Of(tools.Part, made, fold, edgeInFront);
         back = PartSide.Of(tools.Part, made, fold, EdgeBehind);
-        effort.Spend(front.Points.Length + back.Points.Length);
+        effort.Spend(BuiltAs * (front.Points.Length + back.Points.Length));
         swing = new(tools, brake, effort, fold, back, front);
         (ShortestFrontMm, ShortestBackMm) = tools.ShortestRuns(fold);
         (failure, contact) = Failure();
@@ -75,6 +78,7 @@ internal sealed class FoldTrial
         // Measured to a tape's reading, not held against a jaw: finer chords.
         var (fineFront, fineBack) = (
             PartSide.Of(tools.Part, Made, Fold, EdgeInFront, PartSide.Fine), PartSide.Of(tools.Part, Made, Fold, EdgeBehind, PartSide.Fine));
+        effort.Spend(BuiltAs * (fineFront.Points.Length + fineBack.Points.Length));
         var pose = new PartPose(fineBack, fineFront);
         pose.Set(tools, Fold, 0);
         return pose.Back;
@@ -91,6 +95,13 @@ internal sealed class FoldTrial
 
     /// <summary>How far the upper jaw can rise from the part after the fold [mm].</summary>
     public double LiftAfter => liftAfter ??= Paths.Lift(tools, brake, effort, Placed(tools.Part.FoldAngles[Fold]), back, front);
+
+    /// <summary>The moves that take the part out after the fold, or null where no simple way was found.</summary>
+    public IReadOnlyList<RigidMove>? WayOut =>
+        WayFrom(After, tools.Part.FoldAngles[Fold], LiftAfter);
+
+    /// <summary>The moves that take the part out before the fold, which reversed put it in, or null where no simple way was found.</summary>
+    public IReadOnlyList<RigidMove>? WayIn => WayFrom(Before, 0, LiftBefore);
 
     /// <summary>Where both sides lie at an angle of the fold.</summary>
     /// <param name="turn">The angle [rad].</param>
@@ -120,5 +131,8 @@ internal sealed class FoldTrial
         return met.Mm <= 0 ? ("clearance-self", met) : (null, default);
     }
 
-    private FreePart Free(double turn) => FreePart.Of(Placed(turn), back, front, EdgeInFront == PartEdge.Start);
+    private IReadOnlyList<RigidMove>? WayFrom(FreePart part, double turn, double lift) =>
+        Paths.WayOut(tools, effort, part, tools.Beneath(Fold, turn), tools.DepthMm(Fold, turn) ?? 0, lift);
+
+    private FreePart Free(double turn) => FreePart.Of(Placed(turn), PartPose.FoldAt(tools, Fold, turn), back, front, EdgeInFront == PartEdge.Start);
 }

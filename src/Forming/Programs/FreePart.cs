@@ -32,12 +32,13 @@ internal sealed class FreePart
 
     /// <summary>The part as it lies in the brake.</summary>
     /// <param name="pose">Where it lies.</param>
+    /// <param name="fold">Points of the fold just made, between the two sides.</param>
     /// <param name="back">Behind the fold.</param>
     /// <param name="front">In front of it.</param>
     /// <param name="startsInFront">Whether the start edge is in front.</param>
-    public static FreePart Of(PartPose pose, PartSide back, PartSide front, bool startsInFront)
+    public static FreePart Of(PartPose pose, IEnumerable<Point> fold, PartSide back, PartSide front, bool startsInFront)
     {
-        Point[] points = [.. pose.Back.Reverse(), .. pose.Front];
+        Point[] points = [.. pose.Back.Reverse(), .. fold, .. pose.Front];
         Point[] folds = [.. pose.Back[back.RunEnd..^1], .. pose.Front[front.RunEnd..^1]];
         return new(points, CentreOf(folds.Length > 0 ? folds : points), startsInFront);
     }

@@ -9,6 +9,6 @@ public enum GaugedBy
     /// <summary>The folded part behind lies against the stop.</summary>
     FoldedPart,
 
-    /// <summary>The scribed line: the gauge does not reach.</summary>
+    /// <summary>The pencil mark: the gauge does not reach.</summary>
     Mark,
 }

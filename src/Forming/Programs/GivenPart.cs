@@ -51,7 +51,12 @@ public static class GivenPart
             shape,
             form.WidthMm,
             form.Sheet.Material.UltimateMpa,
-            brake.StopResolution);
+            brake.StopResolution)
+        {
+            Rounding = form.StopRounding,
+            StopSlope = springback.Line.Slope,
+            MaterialName = form.Sheet.Material.Name,
+        };
     }
 
     /// <summary>What a plan would have failed of the folds themselves; the brake's own checks are the program's.</summary>

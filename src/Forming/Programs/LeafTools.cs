@@ -43,6 +43,9 @@ internal sealed class LeafTools : BrakeTools
         yield return new(Leaf, [.. corners.Select(corner => corner.TurnedTo(along))]);
     }
 
+    // The leaf hangs at rest: it is let down before the part is moved.
+    public override IReadOnlyList<Jaw> Beneath(int fold, double turn) => [.. Lower(fold, 0)];
+
     public override (double Front, double Back) ShortestRuns(int fold) => (brake.MinRunMm, brake.MinLandMm);
 
     public override double? DepthMm(int fold, double turn) => null;

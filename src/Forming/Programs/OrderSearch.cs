@@ -1,8 +1,12 @@
 namespace Forming.Programs;
 
-/// <summary>The best order among those whose made folds are always the outer ones of both edges, or one run of neighbours.</summary>
+/// <summary>The best order of all where the folds are few; else among those whose made folds are always the outer ones of both edges, or one run of
+/// neighbours.</summary>
 internal static class OrderSearch
 {
+    /// <summary>Up to so many folds all orders are searched: 2⁸ sets of made folds are few enough.</summary>
+    public const int MostFoldsInAllOrders = 8;
+
     /// <summary>States looked at before the search is given up.</summary>
     public const int MostStates = 20_000;
 
@@ -10,12 +14,15 @@ internal static class OrderSearch
     /// <param name="trials">What was tried so far.</param>
     /// <param name="bound">The best order known, or null: no worse one is looked for.</param>
     /// <param name="limit">When to give up.</param>
+    /// <param name="kinds">Which orders are searched.</param>
     /// <param name="isExact">Whether the search came to its end.</param>
     /// <returns>A better order, or null.</returns>
-    public static NamedOrder? Best(StepTrials trials, TriedOrder? bound, SearchLimit limit, out bool isExact)
+    public static NamedOrder? Best(StepTrials trials, TriedOrder? bound, SearchLimit limit, SearchedOrders kinds, out bool isExact)
     {
         var folds = trials.Tools.Part.Folds;
         var all = FoldSet.All(folds);
+        var isWhole = kinds == SearchedOrders.AllOrders;
+        FoldSet[] settings = [.. Enumerable.Range(0, folds).GroupBy(fold => trials.StopSteps[fold]).Select(same => same.Aggregate(default(FoldSet), (set, fold) => set.With(fold)))];
         var queue = new PriorityQueue<Node, Objective>();
         var settled = new HashSet<(FoldSet, Move)>();
         isExact = true;
@@ -50,7 +57,7 @@ internal static class OrderSearch
                 continue;
             }
 
-            foreach (var fold in NextTo(node.Made, folds))
+            foreach (var fold in isWhole ? Unmade(node.Made, folds) : NextTo(node.Made, folds))
             {
                 foreach (var edge in Edges)
                     Push(node, new(fold, edge));
@@ -80,16 +87,26 @@ internal static class OrderSearch
             Enqueue(node with { Trial = trial, Objective = TriedOrder.Next(before, trials, from?.Trial, trial, way) });
         }
 
-        // Every fold still to make is pushed to at best.
+        // Every fold still to make is pushed to at best, and every setting that the stop does not stand at now is one more change.
         void Enqueue(Node node)
         {
-            var hoped = node.Objective with { Cost = node.Objective.Cost + folds - node.Made.Count };
+            var hoped = node.Objective with
+            {
+                Cost = node.Objective.Cost + folds - node.Made.Count,
+                StopChanges = node.Objective.StopChanges + settings.Count(same => !same.Has(node.Move.Fold) && (same.Bits & ~node.Made.Bits) != 0),
+            };
             if (bound is null || hoped.CompareTo(bound.Objective) < 0)
                 queue.Enqueue(node, hoped);
         }
     }
 
+    /// <summary>Which orders are searched.</summary>
+    /// <param name="folds">How many folds the part has.</param>
+    public static SearchedOrders KindsFor(int folds) => folds <= MostFoldsInAllOrders ? SearchedOrders.AllOrders : SearchedOrders.Families;
+
     private static PartEdge[] Edges { get; } = [PartEdge.Start, PartEdge.End];
+
+    private static IEnumerable<int> Unmade(FoldSet made, int folds) => Enumerable.Range(0, folds).Where(fold => !made.Has(fold));
 
     private static IEnumerable<int> NextTo(FoldSet made, int folds)
     {

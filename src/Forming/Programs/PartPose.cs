@@ -31,6 +31,22 @@ internal sealed class PartPose
         Side(back.Points, Back, tools, fold, turn, behind, -1);
     }
 
+    /// <summary>Points of the mid surface within the fold under way, from the back to the front.</summary>
+    /// <param name="tools">The tools.</param>
+    /// <param name="fold">The fold.</param>
+    /// <param name="turn">Its angle [rad].</param>
+    public static IEnumerable<Point> FoldAt(BrakeTools tools, int fold, double turn)
+    {
+        var (behind, _) = tools.Swings(turn);
+        var count = (int)Math.Ceiling(turn / PartSide.Coarse);
+        var below = new Point(0, -tools.Part.Shape.ThicknessMm / 2);
+        for (var i = 1; i < count; i++)
+        {
+            var along = Point.Along((turn * i / count) - behind);
+            yield return (tools.MidRadius(fold, turn) * new Point(along.Y, 1 - along.X)) + below;
+        }
+    }
+
     private static void Side(Point[] from, Point[] to, BrakeTools tools, int fold, double turn, double swing, double mirror)
     {
         var along = Point.Along(swing);

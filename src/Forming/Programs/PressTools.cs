@@ -10,6 +10,8 @@ internal sealed class PressTools : BrakeTools
 
     private const double TradeRunOfOpening = 0.7;
 
+    private const string Die = "die";
+
     private readonly PressBrake brake;
     private readonly double opening;
 
@@ -45,9 +47,21 @@ internal sealed class PressTools : BrakeTools
     {
         var top = DepthMm(fold, turn)!.Value - Part.Shape.ThicknessMm;
         var width = Math.Max(brake.Die.WidthMm, opening);
-        yield return Block("die", -width / 2, width / 2, top - brake.Die.HeightMm, top);
+        yield return Block(Die, -width / 2, width / 2, top - brake.Die.HeightMm, top);
         var below = top - brake.Die.HeightMm;
         yield return Block("bed", -brake.Bed.WidthMm / 2, brake.Bed.WidthMm / 2, below - brake.Bed.HeightMm, below);
+    }
+
+    // The fold lies in the groove, whose flanks are steeper than the sheet: only the two shoulders can hold it back.
+    public override IReadOnlyList<Jaw> Beneath(int fold, double turn)
+    {
+        var half = opening / 2;
+        return
+        [
+            .. Lower(fold, turn).SelectMany(jaw => jaw.Name == Die
+                ? (Jaw[])[Block(Die, jaw.Bounds.Left, -half, jaw.Bounds.Low, jaw.Bounds.High), Block(Die, half, jaw.Bounds.Right, jaw.Bounds.Low, jaw.Bounds.High)]
+                : [jaw]),
+        ];
     }
 
     // The shoulder must bear on the flat beside the fold, on both sides.

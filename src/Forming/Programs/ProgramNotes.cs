@@ -1,3 +1,4 @@
+using Forming.Plans.Notes;
 using Forming.Results;
 
 namespace Forming.Programs;
@@ -5,26 +6,34 @@ namespace Forming.Programs;
 /// <summary>Cautions at the brake, and what a program's figures rest on.</summary>
 internal static class ProgramNotes
 {
-    public static IReadOnlyList<SafetyNote> Safety(ProgramBrake brake) =>
+    public static IReadOnlyList<SafetyNote> Safety(ProgramPart part, ProgramBrake brake) =>
     [
+        SafetyNotes.Edges,
         brake is PressBrake
             ? new("press-pinch", SafetyLevel.Danger, $"A press brake can crush hands between punch and die, and between the rising sheet and the ram. Use its guards and two-hand controls; nobody but a trained operator works it, by the maker's manual and local law.")
             : new("leaf-pinch", SafetyLevel.Danger, $"Beam and leaf can crush fingers, and the leaf strikes whoever stands in its swing. Keep hands out of both before clamping and before lifting the leaf; the maker's manual and local law come first."),
         new("dry-run", SafetyLevel.Caution, $"The tools here are outlines, not yours. Before the first part, swing every new kind of step by hand or slowly, and watch the folded part against beam, punch and ram."),
-        new("springing-part", SafetyLevel.Caution, $"A half-folded form tips as it is drawn out or turned. Long ones take two people; wear gloves, the edges are sharp."),
+        new("springing-part", SafetyLevel.Caution, $"A half-folded form tips as it is drawn out or turned. Long ones take two people, one at each end."),
+        .. HasRating(brake) ? (SafetyNote[])[] : [SafetyNotes.Rating(part.Shape.ThicknessMm, part.MaterialName, part.WidthMm)],
     ];
+
+    private static bool HasRating(ProgramBrake brake) => brake.Capacity is not null || brake is PressBrake { ForceCapacityN: not null };
 
     public static IReadOnlyList<Basis> Basis(ProgramBrake brake) =>
     [
         new("steps.clearance", "the part followed through each swing in section; bounded motion between angles proves the least clearance to 0.02 mm. Held against an independent sweep of the solid part: clearances from the jaws above, default and callers' own, and contacts with the tools below and of the part with itself; none of it on a brake", "geometry", Status.Computed),
         new("tools", "outlines, gauge ranges, lifts and limits where the request gives none", "nothing was measured on a brake", Status.Assumption),
-        new("steps.handling", "push, draw out and turn, followed in steps no longer than the clearance; sufficient, not necessary: a person may find another way. Not checked on a brake", "costs: push 1, draw out and re-enter 2, turn 3", Status.Assumption),
+        new("steps.handling", "push, draw out (of a die's groove lifted first) and turn, followed in steps no longer than the clearance. Putting in and taking out are held against all tools, the push against the upper ones; starting on the nose and sliding along and off bed, leaf or die are allowed. Sufficient, not necessary: a person may find another way. Not checked on a brake", "costs: push 1, draw out and re-enter 2, turn 3", Status.Assumption),
         new("steps.gaugeDistance", "edge or folded part behind, from the sight line or the punch tip; over folded part not checked on a brake", "geometry", Status.Computed),
         brake is PressBrake
             ? new("steps.force", "k UTS W t²/V with k = 1.33, and 2/√3 for the low figure; peak load of a large bend, an upper figure for small folds", "university lecture text; k for a die of eight thicknesses", Status.PublishedAsQuoted)
             : new("steps.moment", "(2/√3) UTS t²/4 W; handle, leaf and clamp force by their arms, without the leaf's weight and friction", "Marciniak, Duncan & Hu eq. 6.21; statics", Status.Published),
         new("checks.capacity", "UTS t² over that of the rating; keep a fifth in hand", "common practice, no source", Status.CommonPractice),
-        new("checks.hand-force", "225 N, standing, whole body", "Ergonomic Design for People at Work, vol. 2 (1986), quoted", Status.PublishedAsQuoted),
+        new("checks.handle-force", "225 N, standing, whole body", "Ergonomic Design for People at Work, vol. 2 (1986), quoted", Status.PublishedAsQuoted),
+        .. brake is PressBrake
+            ? (Basis[])[new("checks.die-opening", "at least five thicknesses: the force factor 1.33 was found at eight", "university lecture text; the limit itself is an assumption", Status.Assumption)]
+            : [],
+        new("program.stopRounding", "stop settings less stop angles, over the growth of the stop angle with the fold angle", "arithmetic", Status.Computed),
         new("impossible", "the finished part unfolded fold by fold until nothing is left to try; past 20000 states it says not found", "search", Status.Computed),
     ];
 }

@@ -1,5 +1,6 @@
 using Forming.Layout;
 using Forming.Plans;
+using Forming.Springback;
 
 namespace Forming.Programs;
 
@@ -20,6 +21,18 @@ public sealed record ProgramPart(
     double UltimateMpa,
     Angle StopResolution)
 {
+    /// <summary>How stop angles are rounded to the steps of the stop.</summary>
+    public StopRounding Rounding { get; init; }
+
+    /// <summary>Growth of the stop angle with the fold angle, &gt; 0.</summary>
+    public double StopSlope { get; init; } = 1;
+
+    /// <summary>What its sheet is called.</summary>
+    public string MaterialName { get; init; } = "this sheet";
+
+    /// <summary>What rounding the stop angles adds to the whole form: above 0 it closes too far.</summary>
+    public Angle StopRounding => StopSettings.Closing(StopAngles, StopSteps().Select(steps => steps * StopResolution.Radians), StopSlope);
+
     /// <summary>Number of folds.</summary>
     public int Folds => FoldAngles.Length;
 
@@ -42,7 +55,12 @@ public sealed record ProgramPart(
             shape,
             form.WidthMm,
             form.Sheet.Material.UltimateMpa,
-            brake.StopResolution);
+            brake.StopResolution)
+        {
+            Rounding = form.StopRounding,
+            StopSlope = StationList.SpringbackOf(shape, form, BendingLaw.Of(form.Sheet), brake).Line?.Slope ?? 1,
+            MaterialName = form.Sheet.Material.Name,
+        };
     }
 
     /// <summary>Refuses what is no part.</summary>
@@ -60,6 +78,9 @@ public sealed record ProgramPart(
 
         static bool IsPositive(double figure) => figure > 0 && double.IsFinite(figure);
     }
+
+    /// <summary>[n] steps of the stop that each fold is set to.</summary>
+    internal long[] StopSteps() => StopSettings.Steps(FoldAngles, StopAngles, StopResolution.Radians, Rounding);
 
     /// <summary>Neutral length of a fold [mm].</summary>
     /// <param name="fold">Its index, from 0.</param>

@@ -29,8 +29,11 @@ public sealed record ProgramStep
     /// <summary>Fold angle after springback.</summary>
     public required Angle FoldAngle { get; init; }
 
-    /// <summary>Angle under load.</summary>
+    /// <summary>Exact angle under load.</summary>
     public required Angle StopAngle { get; init; }
+
+    /// <summary>What the stop is set to, a whole number of its steps.</summary>
+    public required Angle StopSetting { get; init; }
 
     /// <summary>Angle between the flats under load, half a turn less the stop angle.</summary>
     public Angle IncludedAngle => new(Math.PI - StopAngle.Radians);

@@ -1,27 +1,12 @@
-using System.Diagnostics;
-
 namespace Forming.Programs;
 
-/// <summary>How long a search may go on: counted work first, so that answers do not depend on the machine; the clock only as a last resort.</summary>
-internal sealed class SearchLimit
+/// <summary>How much work a search may do. Work is counted and no clock is read, so the answer is the same on any machine under any load.</summary>
+/// <param name="effort">Work counted.</param>
+/// <param name="most">Work granted to a search.</param>
+internal sealed class SearchLimit(Effort effort, long most)
 {
-    /// <summary>Work granted for a second of deadline: below what one slow core does in it, so that the clock is hardly ever reached.</summary>
-    private const double WorkASecond = 10e6;
-
-    private readonly Effort effort;
-    private readonly double granted;
-    private readonly long until;
-
-    public SearchLimit(Effort effort, TimeSpan deadline)
-    {
-        this.effort = effort;
-        granted = deadline.TotalSeconds * WorkASecond;
-        until = Stopwatch.GetTimestamp() + (long)(deadline.TotalSeconds * Stopwatch.Frequency);
-    }
-
     /// <summary>Whether a search that began with some work done must end.</summary>
     /// <param name="begun">Work done when it began.</param>
     /// <param name="share">Its share of the work granted.</param>
-    public bool IsReached(long begun, double share) =>
-        effort.Spent - begun >= share * granted || Stopwatch.GetTimestamp() >= until;
+    public bool IsReached(long begun, double share) => effort.Spent - begun >= share * most;
 }

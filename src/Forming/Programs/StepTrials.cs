@@ -11,6 +11,9 @@ internal sealed class StepTrials(BrakeTools tools, ProgramBrake brake, Effort ef
 
     public ProgramBrake Brake => brake;
 
+    /// <summary>[n] steps of the stop that each fold is set to.</summary>
+    public long[] StopSteps { get; } = tools.Part.StopSteps();
+
     /// <summary>Work done so far.</summary>
     public long Work => effort.Spent;
 
@@ -59,6 +62,6 @@ internal sealed class StepTrials(BrakeTools tools, ProgramBrake brake, Effort ef
         if (ways.TryGetValue(key, out var known))
             return known;
         var lift = entering ? trial.LiftBefore : trial.LiftAfter;
-        return ways[key] = lift >= brake.LeastLiftMm && Paths.ComesOut(tools, effort, entering ? trial.Before : trial.After, lift);
+        return ways[key] = lift >= brake.LeastLiftMm && (entering ? trial.WayIn : trial.WayOut) is not null;
     }
 }

@@ -31,12 +31,16 @@ internal sealed class Swing
         rate = (tools.BothSwing ? reach / 2 : reach) + (Math.Abs(0.5 - tools.Part.Shape.NeutralFactor) * t);
     }
 
+    private int Points => pose.Back.Length + pose.Front.Length;
+
+    private int LowerEdges => BrakeTools.EdgesOf(tools.Lower(fold, 0));
+
     /// <summary>Clearance asked for by who only wants to know whether there is any: found to be above 0 for certain, or a contact.</summary>
     public static double Any => Proof;
 
     /// <summary>Clearance from the jaws above.</summary>
     /// <param name="enough">Clearance past which more is no matter [mm].</param>
-    public Clearance FromUpper(double enough) => Least(Upper, rate, enough);
+    public Clearance FromUpper(double enough) => Least(Upper, rate, enough, (long)Points * tools.UpperEdges);
 
     /// <summary>Clearance from the tools below.</summary>
     /// <param name="enough">Clearance past which more is no matter [mm].</param>
@@ -45,7 +49,7 @@ internal sealed class Swing
         // The sheet curls up, so that nothing hangs below the run before it has turned through half a circle.
         var (behind, ahead) = tools.Swings(end);
         return back.Turn + Math.Max(behind, ahead) > Math.PI || front.Turn + ahead > Math.PI
-            ? Least(Lower, rate + tools.LowerRateMm, enough)
+            ? Least(Lower, rate + tools.LowerRateMm, enough, (long)Points * LowerEdges)
             : new(enough, null, default);
     }
 
@@ -53,10 +57,10 @@ internal sealed class Swing
     /// <param name="enough">Clearance past which more is no matter [mm].</param>
     /// <remarks>A curve that turns one way only, by half a circle at most, does not meet itself; past that two long flats may.</remarks>
     public Clearance FromItself(double enough) => back.Turn + front.Turn + end > Math.PI
-        ? Least(Self, 2 * rate, enough)
+        ? Least(Self, 2 * rate, enough, (long)pose.Back.Length * pose.Front.Length / 2)
         : new(enough, null, default);
 
-    private Clearance Least(Func<double, double, (double Mm, string? Name)> at, double fastest, double enough)
+    private Clearance Least(Func<double, double, (double Mm, string? Name)> at, double fastest, double enough, long work)
     {
         var best = new Clearance(enough, null, default);
         var queue = new PriorityQueue<(double From, double To, double D1, double D2), double>();
@@ -78,7 +82,7 @@ internal sealed class Swing
         double Measure(double turn)
         {
             // A far distance ends a wide interval at once, so it is asked for in full.
-            effort.Spend(pose.Back.Length + pose.Front.Length);
+            effort.Spend(Points + work);
             pose.Set(tools, fold, turn);
             var (mm, name) = at(turn, enough + (fastest * end / 2));
             if (mm < best.Mm)

@@ -50,6 +50,5 @@ internal sealed record TriedOrder(string Name, IReadOnlyList<FoldTrial> Trials, 
     };
 
     /// <summary>Which step of the stop a fold takes.</summary>
-    public static long StopOf(StepTrials trials, int fold) =>
-        (long)Math.Round(trials.Tools.Part.StopAngles[fold] / trials.Tools.Part.StopResolution.Radians);
+    public static long StopOf(StepTrials trials, int fold) => trials.StopSteps[fold];
 }

@@ -83,7 +83,7 @@ public class WorkTests
         Assert.Equal(0, FormQuantities.ChangesToTheMiddle(7, [Setting(1, 2, 3, 4, 5, 6, 7)]));
         Assert.Equal(0, FormQuantities.ChangesToTheMiddle(1, [Setting(1)]));
 
-        static StopSetting Setting(params int[] stations) => new(Angle.Zero, null, stations);
+        static StopSetting Setting(params int[] stations) => new(Angle.Zero, null, null, stations);
     }
 
     private static void AssertMinutes(double[] expected, IReadOnlyList<WorkElement> work)

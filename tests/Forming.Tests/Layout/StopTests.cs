@@ -1,3 +1,4 @@
+using CsCheck;
 using Forming.Curves;
 using Forming.Facets;
 using Forming.Layout;
@@ -78,6 +79,51 @@ public class StopTests
         }
 
         Workshop.Within(1e-12, form.Sweep.Radians, form.StopSettings.Sum(setting => setting.FoldAngle.Radians * setting.Stations.Count));
+    }
+
+    // Thirteen folds of 7.2° on a stop of half degrees: each is set to 7 and the form ends 2.6° open; along the form the sum comes out within a quarter degree.
+    [Fact]
+    public void Rounding_each_fold_adds_up_and_rounding_along_the_form_does_not()
+    {
+        double[] folds = [.. Enumerable.Repeat(7.2 * Workshop.Degree, 13)];
+        var half = 0.5 * Workshop.Degree;
+        var each = StopSettings.Steps(folds, folds, half, StopRounding.Each);
+        Assert.All(each, steps => Assert.Equal(14, steps));
+        Workshop.Within(1e-9, -2.6, StopSettings.Closing(folds, each.Select(steps => steps * half), 1).Degrees);
+        var sum = StopSettings.Steps(folds, folds, half, StopRounding.Sum);
+        Assert.Equal([14, 15], sum.Distinct().Order());
+        Assert.InRange(Math.Abs(StopSettings.Closing(folds, sum.Select(steps => steps * half), 1).Degrees), 0, 0.25 + 1e-9);
+    }
+
+    [Fact]
+    public void Along_any_form_the_sum_of_the_settings_comes_within_half_a_step_and_every_one_within_a_step()
+    {
+        Gen.Select(Gen.Double[4, 40].Array[1, 60], Gen.Double[0.1, 2], Gen.Double[0, 3], Gen.Double[0.9, 1.3]).ForAll(
+            (degrees, resolution, offset, slope) =>
+            {
+                double[] folds = [.. degrees.Select(angle => angle * Workshop.Degree)];
+                double[] stops = [.. folds.Select(fold => (offset * Workshop.Degree) + (slope * fold))];
+                var step = resolution * Workshop.Degree;
+                double[] settings = [.. StopSettings.Steps(folds, stops, step, StopRounding.Sum).Select(steps => steps * step)];
+                Assert.InRange(Math.Abs(StopSettings.Closing(stops, settings, slope).Radians) * slope, 0, (step / 2) + 1e-8);
+                Assert.All(settings.Zip(stops), pair => Assert.InRange(Math.Abs(pair.First - pair.Second), 0, step + 1e-8));
+            },
+            iter: 300);
+    }
+
+    [Fact]
+    public void A_group_has_one_setting_and_its_stations_have_it_too_unless_the_sum_is_asked_for()
+    {
+        var panel = Workshop.Panel(Workshop.Progressive(60, 240, 90, ProgressiveLaw.Involute));
+        foreach (var rounding in new[] { StopRounding.Each, StopRounding.Sum })
+        {
+            var form = Workshop.Plan(panel, Workshop.Form(new() { Rule = SteppingRule.FewestFolds }) with { StopRounding = rounding, Stop = new(Angle.FromDegrees(1), 1.25) }).Form;
+            foreach (var setting in form.StopSettings)
+                Assert.All(setting.Stations, number => Assert.Equal(setting.Setting, form.Stations[number - 1].StopSetting));
+            Workshop.Within(1e-12, form.Stations.Sum(station => (station.StopSetting!.Value - station.StopAngle!.Value).Radians) / 1.25, form.StopRounding!.Value.Radians);
+            if (rounding == StopRounding.Sum)
+                Assert.InRange(Math.Abs(form.StopRounding.Value.Degrees) * 1.25, 0, (Workshop.Brake.StopResolution.Degrees / 2) + 1e-6);
+        }
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using Forming.Layout;
 using Forming.Programs;
 using Forming.Results;
 
@@ -101,6 +102,91 @@ public class BrakeProgramTests
         Assert.Equal(one.Steps.Select(step => (step.Fold, step.EdgeInFront, step.Handling, step.Clearance)), other.Steps.Select(step => (step.Fold, step.EdgeInFront, step.Handling, step.Clearance)));
     }
 
+    // A search that is cut short is cut where its work ends, not where some clock stands: many at once on a busy machine come to the same.
+    [Fact]
+    public void A_search_that_runs_out_of_work_ends_at_the_same_order_on_a_busy_machine()
+    {
+        var part = Parts.Even(200, 180, 40);
+        using var stop = new CancellationTokenSource();
+        Thread[] busy = [.. Enumerable.Range(0, 2).Select(_ => new Thread(() => { while (!stop.IsCancellationRequested) { } }))];
+        foreach (var thread in busy)
+            thread.Start();
+        var programs = new BrakeProgram[4];
+        Parallel.For(0, programs.Length, i => programs[i] = BrakeProgram.Compute(part, Parts.Press, mostWork: 20_000_000));
+        stop.Cancel();
+        Assert.All(programs, program => Assert.False(program.IsSearchComplete));
+        Assert.Single(programs.Select(Said).Distinct());
+
+        static string Said(BrakeProgram program) => string.Join('\n', program.Steps.Select(step => $"{step.Fold} {step.EdgeInFront} {step.Handling} {step.Clearance}"))
+            + string.Join('\n', program.OrdersTried) + string.Join('\n', program.Checks.Select(check => $"{check.Id} {check.Value:R}"));
+    }
+
+    // 5 t is where the warning begins; the force is then k UTS W t²/V with a k that was found at 8 t.
+    [Theory]
+    [InlineData(9.9, Verdict.Warn)]
+    [InlineData(10.0, Verdict.Pass)]
+    public void A_die_narrower_than_five_thicknesses_is_warned_of_because_its_force_is_too_low(double opening, Verdict expected)
+    {
+        var program = Parts.Program(Parts.Even(90, 90, 9), Parts.Press with { DieOpeningMm = opening });
+        Assert.Equal(expected, program.Checks.Single(check => check.Id == "die-opening").Verdict);
+        Assert.DoesNotContain(Parts.Program(Parts.Even(90, 90, 9), Parts.Leaf).Checks, check => check.Id == "die-opening");
+    }
+
+    [Fact]
+    public void A_brake_without_a_rating_is_cautioned_of_and_one_with_a_rating_is_not()
+    {
+        var part = Parts.Even(90, 90, 9);
+        Assert.Contains(Parts.Program(part, Parts.Leaf).Safety, note => note.Id == "brake-rating");
+        Assert.Contains(Parts.Program(part, Parts.Press).Safety, note => note.Id == "brake-rating");
+        Assert.DoesNotContain(Parts.Program(part, Parts.Leaf with { Capacity = new(4, 330) }).Safety, note => note.Id == "brake-rating");
+        Assert.DoesNotContain(Parts.Program(part, Parts.Press with { ForceCapacityN = 1e6 }).Safety, note => note.Id == "brake-rating");
+    }
+
+    [Fact]
+    public void Gloves_come_off_at_a_closing_machine_wherever_they_are_spoken_of()
+    {
+        var part = Parts.Even(90, 90, 9);
+        var notes = Parts.Program(part, Parts.Leaf).Safety
+            .Concat(Parts.Program(part, Parts.Press).Safety)
+            .Concat(Workshop.Plan(Workshop.Panel(Workshop.Arc(90, 90))).Safety)
+            .Select(note => FormattableString.Invariant(note.Text))
+            .Where(text => text.Contains("glove", StringComparison.OrdinalIgnoreCase))
+            .ToArray();
+        Assert.NotEmpty(notes);
+        Assert.All(notes, text => Assert.Contains("Take gloves off before working a brake", text, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_heavy_handle_takes_two_people_and_never_a_longer_handle()
+    {
+        var check = Parts.Program(Parts.Even(90, 90, 9), Parts.Leaf with { LeverMm = 200 }).Checks.Single(check => check.Id == "handle-force");
+        Assert.Equal(Verdict.Warn, check.Verdict);
+        Assert.Contains("never a longer handle", FormattableString.Invariant(check.Remedy!), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Capacity_is_a_share_of_the_rating()
+    {
+        var byForce = Parts.Program(Parts.Even(90, 90, 9), Parts.Press with { ForceCapacityN = 100_000 });
+        var check = byForce.Checks.Single(check => check.Id == "capacity");
+        Assert.Equal(byForce.Steps[0].Load.ForceN!.Value / 100_000, check.Value!.Value, 12);
+        Assert.Equal(1, check.Limit);
+    }
+
+    [Fact]
+    public void Steps_and_groups_set_the_stop_alike_and_say_what_rounding_adds_up_to()
+    {
+        foreach (var rounding in new[] { StopRounding.Each, StopRounding.Sum })
+        {
+            var part = Parts.Even(90, 90, 9) with { StopResolution = Angle.FromDegrees(0.7), StopSlope = 1.1, Rounding = rounding };
+            var program = Parts.Program(part, Parts.Leaf);
+            foreach (var group in program.StopGroups)
+                Assert.All(group.Steps, number => Assert.Equal(group.Setting, program.Steps[number - 1].StopSetting));
+            Assert.All(program.Steps, step => Workshop.Within(1e-9, Math.Round(step.StopSetting.Degrees / 0.7), step.StopSetting.Degrees / 0.7));
+            Workshop.Within(1e-12, program.Steps.Sum(step => step.StopSetting.Radians - step.StopAngle.Radians) / 1.1, program.StopRounding.Radians);
+        }
+    }
+
     [Fact]
     public void Stop_changes_are_grouped_and_counted()
     {
@@ -134,14 +220,14 @@ public class BrakeProgramTests
     {
         using var source = new CancellationTokenSource();
         source.Cancel();
-        Assert.Throws<OperationCanceledException>(() => BrakeProgram.Compute(Parts.Even(90, 90, 9), Parts.Leaf, null, source.Token));
+        Assert.Throws<OperationCanceledException>(() => BrakeProgram.Compute(Parts.Even(90, 90, 9), Parts.Leaf, cancellation: source.Token));
     }
 
     // Some fold of it clears as the last, so that one look at the finished part proves nothing.
     [Fact]
-    public void Without_time_to_search_an_order_is_not_found_and_never_impossible()
+    public void Without_work_granted_to_search_an_order_is_not_found_and_never_impossible()
     {
-        var program = BrakeProgram.Compute(Parts.Even(200, 270, 40), Parts.Press, TimeSpan.Zero);
+        var program = BrakeProgram.Compute(Parts.Even(200, 270, 40), Parts.Press, mostWork: 0);
         Assert.Null(program.OrderName);
         Assert.False(program.IsSearchComplete);
         Assert.False(program.Impossible!.IsProven);

@@ -9,18 +9,43 @@ public class OrderSearchTests
     private static readonly PartEdge[] Edges = [PartEdge.Start, PartEdge.End];
 
     [Fact]
-    public void The_search_finds_the_best_of_all_orders_of_its_kinds()
+    public void Of_few_folds_the_search_finds_the_best_of_all_orders_there_are() => IsBest(SearchedOrders.AllOrders, Parts.Uneven(4, 5, 15, 70), 12);
+
+    [Fact]
+    public void Of_six_folds_too() => IsBest(SearchedOrders.AllOrders, Parts.Uneven(6, 6, 15, 60), 1);
+
+    [Fact]
+    public void Of_many_folds_the_search_finds_the_best_of_its_families() => IsBest(SearchedOrders.Families, Parts.Uneven(4, 5, 15, 70), 12);
+
+    [Theory]
+    [InlineData(8, SearchedOrders.AllOrders)]
+    [InlineData(9, SearchedOrders.Families)]
+    public void A_program_says_which_orders_were_searched(int folds, SearchedOrders expected) =>
+        Assert.Equal(expected, Parts.Program(Parts.Even(90, 90, folds), Parts.Leaf).Searched);
+
+    // Folds 5, 3, 4, 1, 2 cost no more than any named order and clear the press by 5.86 mm, where the families come to 0.89 mm and a tight step.
+    [Fact]
+    public void An_order_that_belongs_to_no_family_is_found_where_it_is_better()
+    {
+        var part = Parts.Known(2, 3, 21.657111710010984, 25.98577049500332, [68.746, 71.217, 71.217, 17.604, 71.217], [46.6538822050143, 174.37254099000666, 21.000990107263604, 14.354990107263601], 0.2039539281458933, 1.0071193351370435);
+        var program = BrakeProgram.Compute(part, Parts.Press);
+        Assert.True(program.IsSearchComplete);
+        Assert.True(program.Clearance.Mm > 5.8, $"{program.Clearance.Mm}");
+        Assert.All(program.Steps, step => Assert.DoesNotContain(step.Checks, check => check.Id.StartsWith("clearance", StringComparison.Ordinal) && check.Verdict != Results.Verdict.Pass));
+    }
+
+    private static void IsBest(SearchedOrders kinds, Gen<ProgramPart> parts, int count)
     {
         var (found, none) = (0, 0);
         foreach (var brake in new ProgramBrake[] { Parts.Leaf, Parts.Press })
         {
-            Parts.Uneven(4, 5, 15, 70).ForAll(
+            parts.ForAll(
                 part =>
                 {
                     var trials = TrialsOf(part, brake);
-                    var best = OrderSearch.Best(trials, null, Unlimited(), out var isExact);
+                    var best = OrderSearch.Best(trials, null, Unlimited(), kinds, out var isExact);
                     Assert.True(isExact);
-                    var all = Orders(part.Folds, inKinds: true).Select(moves => TriedOrder.Follow(trials, new("", moves))).Where(order => order.IsWhole).ToArray();
+                    var all = Orders(part.Folds, inKinds: kinds == SearchedOrders.Families).Select(moves => TriedOrder.Follow(trials, new("", moves))).Where(order => order.IsWhole).ToArray();
                     if (all.Length == 0)
                     {
                         Assert.Null(best);
@@ -31,10 +56,10 @@ public class OrderSearchTests
                     Interlocked.Increment(ref found);
                     Assert.Equal(all.Min(order => order.Objective), TriedOrder.Follow(trials, best!).Objective);
                 },
-                iter: 12);
+                iter: count);
         }
 
-        Assert.True(found > 3, $"{found} found, {none} without an order");
+        Assert.True(found + none > 0 && (found > 3 || count == 1), $"{found} found, {none} without an order");
     }
 
     [Fact]
@@ -89,7 +114,7 @@ public class OrderSearchTests
 
     private static StepTrials TrialsOf(ProgramPart part, ProgramBrake brake) => new(brake.ToolsFor(part), brake, new(default));
 
-    private static SearchLimit Unlimited() => new(new(default), TimeSpan.FromHours(1));
+    private static SearchLimit Unlimited() => new(new(default), long.MaxValue);
 
     private static bool Clears(StepTrials trials, Move[] moves)
     {

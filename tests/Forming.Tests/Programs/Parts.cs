@@ -43,7 +43,26 @@ internal static class Parts
                 straights, angles, [.. angles.Select(angle => angle + 0.03)], new FoldShape(radius, 2, 0.42), 500, 330, Angle.FromDegrees(0.5));
         }));
 
-    public static BrakeProgram Program(ProgramPart part, ProgramBrake brake) => BrakeProgram.Compute(part, brake, TimeSpan.FromMinutes(1));
+    /// <summary>A form of steel given by its folds and facets, mold line to mold line, and the stop's line.</summary>
+    public static ProgramPart Known(
+        double thickness, double radius, double leadIn, double leadOut, double[] degrees, double[] facets, double offset, double slope)
+    {
+        var shape = new FoldShape(radius, thickness, 0.4);
+        double[] angles = [.. degrees.Select(angle => angle * Workshop.Degree)];
+        double[] setbacks = [0, .. angles.Select(shape.Setback), 0];
+        double[] lengths = [leadIn, .. facets, leadOut];
+        return new(
+            [.. lengths.Select((length, i) => length - setbacks[i] - setbacks[i + 1])],
+            angles,
+            [.. degrees.Select(angle => (offset + (slope * angle)) * Workshop.Degree)],
+            shape,
+            500,
+            330,
+            Angle.FromDegrees(0.5))
+        { StopSlope = slope };
+    }
+
+    public static BrakeProgram Program(ProgramPart part, ProgramBrake brake) => BrakeProgram.Compute(part, brake, long.MaxValue);
 
     public static OrderTried Tried(BrakeProgram program, string name) => program.OrdersTried.Single(order => order.Name.StartsWith(name, StringComparison.Ordinal));
 }

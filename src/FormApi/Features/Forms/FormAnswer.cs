@@ -37,6 +37,7 @@ internal sealed record FormAnswer(
 /// <param name="Thickness">Thickness of the form's sheet, as calculated with [mm or in].</param>
 /// <param name="Stations">The folds in order from the lead-in.</param>
 /// <param name="StopSettings">Stop settings, each for the folds whose angles agree within the stop's resolution.</param>
+/// <param name="StopRounding">What rounding the stop angles to the stop's resolution adds to the whole form, in degrees of closing [°]: above 0 it closes too far. Null where a fold has no stop angle.</param>
 /// <param name="LargestRounding">Largest effect of rounding the marks [mm or in].</param>
 /// <param name="NeutralFactor">Neutral factor K in use.</param>
 /// <param name="BlankAtMidNeutral">What K = 0.5 would change in the blank's length [mm or in]: small folds hardly wrap the nose.</param>
@@ -51,6 +52,7 @@ internal sealed record FormResult(
     double Thickness,
     [property: JsonConverter(typeof(StationsConverter))] StationResult[] Stations,
     StopSettingResult[] StopSettings,
+    double? StopRounding,
     double LargestRounding,
     double NeutralFactor,
     double BlankAtMidNeutral,
@@ -80,7 +82,8 @@ internal sealed record TaperResult(
 /// <param name="SightLine">Line set under the nose with the lead-in side clamped [mm or in].</param>
 /// <param name="Angle">Fold angle after springback [°].</param>
 /// <param name="RunningAngle">Sum of the fold angles up to and including this one [°].</param>
-/// <param name="StopAngle">Angle under load [°]; null where the fold would stay elastic.</param>
+/// <param name="StopAngle">Exact angle under load [°]; null where the fold would stay elastic.</param>
+/// <param name="StopSetting">What to set the stop to: that angle to the stop's resolution, as its group in <c>stopSettings</c> has it [°]; null where there is no stop angle.</param>
 /// <param name="Radius">Radius of the contact curve here, under load [mm or in]; null where it is flat.</param>
 /// <param name="FacetAfter">Facet after this fold on the contact side, mold line to mold line [mm or in]; the lead-out after the last.</param>
 /// <param name="StraightAfter">Straight part of that facet [mm or in].</param>
@@ -104,6 +107,7 @@ internal sealed record StationResult(
     double Angle,
     double RunningAngle,
     double? StopAngle,
+    double? StopSetting,
     double? Radius,
     double FacetAfter,
     double StraightAfter,
@@ -120,9 +124,10 @@ internal sealed record StationResult(
 
 /// <summary>One setting of the angle stop and the stations it serves.</summary>
 /// <param name="Angle">Mean fold angle of the group [°].</param>
-/// <param name="StopAngle">Angle under load for it [°]; null where the fold would stay elastic.</param>
+/// <param name="StopAngle">Exact angle under load for it [°]; null where the fold would stay elastic.</param>
+/// <param name="StopSetting">What to set the stop to, to its resolution [°]; null where there is no stop angle.</param>
 /// <param name="Stations">Station numbers.</param>
-internal sealed record StopSettingResult(double Angle, double? StopAngle, IReadOnlyList<int> Stations);
+internal sealed record StopSettingResult(double Angle, double? StopAngle, double? StopSetting, IReadOnlyList<int> Stations);
 
 /// <summary>How evenly the folds came out.</summary>
 /// <param name="AngleSpread">Largest less smallest fold angle, the end folds of half ends left out [°].</param>

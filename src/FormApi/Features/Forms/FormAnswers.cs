@@ -39,7 +39,8 @@ internal static class FormAnswers
         units.Length(specs.Form.Sheet.ThicknessMm),
         Map(form.Stations, station => StationOf(station, units)),
         Map(form.StopSettings, stop => new StopSettingResult(
-            UnitSystem.Degrees(stop.FoldAngle), UnitSystem.Degrees(stop.StopAngle), stop.Stations)),
+            UnitSystem.Degrees(stop.FoldAngle), UnitSystem.Degrees(stop.StopAngle), UnitSystem.Degrees(stop.Setting), stop.Stations)),
+        UnitSystem.Degrees(form.StopRounding),
         units.Length(form.LargestRoundingMm),
         Answers.Number(form.NeutralFactor),
         units.Length(form.BlankAtMidNeutralMm),
@@ -85,6 +86,7 @@ internal static class FormAnswers
         UnitSystem.Degrees(station.FoldAngle),
         UnitSystem.Degrees(station.RunningAngle),
         UnitSystem.Degrees(station.StopAngle),
+        UnitSystem.Degrees(station.StopSetting),
         units.Length(station.RadiusMm),
         units.Length(station.FacetAfterMm),
         units.Length(station.StraightAfterMm));

@@ -75,7 +75,12 @@ internal static class FormDefaults
         Width = form.Width ?? panel.Width ?? (panel.Curve as TaperInput)?.Length,
         Stepping = Apply(form.Stepping ?? new()),
         Grain = form.Grain ?? Grain.Unknown,
+        Stop = WithRounding(form.Stop),
     };
+
+    /// <summary>The stop with its rounding shown, where anything is said of it.</summary>
+    /// <param name="stop">A stop that passed its rules, or null.</param>
+    internal static StopInput? WithRounding(StopInput? stop) => stop is null ? null : stop with { Rounding = stop.Rounding ?? StopRounding.Each };
 
     private static SteppingInput Apply(SteppingInput stepping) => stepping with
     {

@@ -2,6 +2,7 @@ using System.Text.Json.Serialization;
 using FluentValidation;
 using FormApi.Http;
 using Forming.Facets;
+using Forming.Layout;
 using Forming.Plans;
 using GaugeTable = Forming.Materials.Gauges;
 
@@ -19,7 +20,7 @@ namespace FormApi.Features.Forms;
 /// <param name="Stepping">Where the folds go. Default: equal angles, half folds at the ends, as few as the finish allows.</param>
 /// <param name="Grain">How the folds lie to the rolling direction. Default: <c>unknown</c>, treated as along.</param>
 /// <param name="NeutralFactor">Neutral factor K of the folds. Default: null, from the published formula.</param>
-/// <param name="Stop">What test strips taught about the angle stop. Default: null, a first guess from the form's springback.</param>
+/// <param name="Stop">What test strips taught about the angle stop, and how stop angles are rounded to its steps. Default: null, a first guess from the form's springback, and <c>each</c>.</param>
 internal sealed record FormInput(
     MaterialInput Material,
     double FoldRadius,
@@ -51,10 +52,15 @@ internal sealed record SteppingInput(
     double? MaxFacet = null,
     bool? Refine = null);
 
-/// <summary>A line through what test strips measured: stop angle = offset + slope × fold angle.</summary>
-/// <param name="Offset">Stop angle at a fold of zero [°].</param>
-/// <param name="Slope">Growth of the stop angle with the fold angle.</param>
-internal sealed record StopInput(double Offset, double Slope);
+/// <summary>The angle stop: a line through what test strips measured, stop angle = offset + slope × fold angle, and how stop angles are rounded.</summary>
+/// <param name="Offset">Stop angle at a fold of zero [°]; with <c>slope</c>. Default: null, a first guess from the form's springback.</param>
+/// <param name="Slope">Growth of the stop angle with the fold angle; with <c>offset</c>. Default: null, a first guess from the form's springback.</param>
+/// <param name="Rounding">How stop angles are rounded to the stop's resolution: <c>each</c> group of alike folds by itself, the fewest settings; or
+/// <c>sum</c>, along the form, each fold making up for what rounding left so far, at the cost of more settings. Default: <c>each</c>.</param>
+internal sealed record StopInput(
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Offset = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Slope = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] StopRounding? Rounding = null);
 
 /// <summary>What a form must satisfy.</summary>
 internal sealed class FormInputRules : Rules<FormInput>
@@ -146,5 +152,12 @@ internal sealed class StopInputRules : Rules<StopInput>
     {
         RuleFor(stop => stop.Offset).Within(Ranges.StopOffset, units);
         RuleFor(stop => stop.Slope).Within(Ranges.StopSlope, units);
+        RuleFor(stop => stop).Custom((stop, context) =>
+        {
+            if ((stop.Offset is null) == (stop.Slope is null))
+                return;
+            var missing = stop.Offset is null ? "offset" : "slope";
+            context.FaultAt(missing, "missing-property", "A line of the stop has both an offset and a slope.", "offset and slope, or neither");
+        });
     }
 }

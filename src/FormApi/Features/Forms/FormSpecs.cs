@@ -76,7 +76,8 @@ internal sealed record FormSpecs(PanelSpec Panel, FormSpec Form, BrakeSpec Brake
         },
         Grain = form.Grain!.Value,
         NeutralFactor = form.NeutralFactor,
-        Stop = form.Stop is { } stop ? new(Angle.FromDegrees(stop.Offset), stop.Slope) : null,
+        Stop = form.Stop is { Offset: { } offset, Slope: { } slope } ? new(Angle.FromDegrees(offset), slope) : null,
+        StopRounding = form.Stop?.Rounding ?? StopRounding.Each,
     };
 
     /// <summary>A brake in the library's units.</summary>

@@ -10,7 +10,7 @@ namespace FormApi.Features.Forms;
 internal sealed class StationsConverter : JsonConverter<StationResult[]>
 {
     // The names of all fields, and the numbers of a tapered station.
-    private const int LongestStation = 512 + (34 * NumberText.Longest);
+    private const int LongestStation = 544 + (35 * NumberText.Longest);
 
     /// <inheritdoc/>
     public override StationResult[] Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
@@ -48,6 +48,7 @@ internal sealed class StationsConverter : JsonConverter<StationResult[]>
         text.Put(",\"angle\":"u8, station.Angle);
         text.Put(",\"runningAngle\":"u8, station.RunningAngle);
         text.Put(",\"stopAngle\":"u8, station.StopAngle);
+        text.Put(",\"stopSetting\":"u8, station.StopSetting);
         text.Put(",\"radius\":"u8, station.Radius);
         text.Put(",\"facetAfter\":"u8, station.FacetAfter);
         text.Put(",\"straightAfter\":"u8, station.StraightAfter);

@@ -33,13 +33,15 @@ internal sealed record ProgramAnswer(
 /// <summary>A program as a whole.</summary>
 /// <param name="OrderName">Name of the order.</param>
 /// <param name="Turns">Turns of the part end for end.</param>
-/// <param name="HandlingCost">What all handling costs, in pushes: push 1, draw out and put in again 2, turn end for end 3 (assumption).</param>
+/// <param name="HandlingCost">What all handling costs, in slides to the next mark: push 1, draw out and put in again 2, turn end for end 3 (assumption).</param>
 /// <param name="StopChanges">Changes of the stop after the first setting.</param>
 /// <param name="StopGroups">Steps in a row that share one setting of the stop.</param>
+/// <param name="StopRounding">What rounding the stop angles to the stop's resolution adds to the whole form, in degrees of closing [°]: above 0 it closes too far.</param>
 /// <param name="Clearance">Least clearance of all steps, at most the tools' <c>plenty</c> [mm or in].</param>
 /// <param name="Nearest">What the part comes nearest to there; null where nothing comes near.</param>
 /// <param name="DieOpening">Opening of the die in use [mm or in]; null on a leaf brake.</param>
-/// <param name="SearchComplete">Whether the search came to its end; else a better order may exist.</param>
+/// <param name="Searched">Which orders were searched: <c>all orders</c>, up to 8 folds; <c>families</c>, those whose made folds are always the outer ones of both edges, or one run of neighbours.</param>
+/// <param name="SearchComplete">Whether the search came to its end; else a better order may exist. It ends after a counted amount of work, never by a clock: the same request has the same answer.</param>
 /// <param name="OrdersTried">The orders that were followed.</param>
 internal sealed record ProgramResult(
     string OrderName,
@@ -47,16 +49,18 @@ internal sealed record ProgramResult(
     int HandlingCost,
     int StopChanges,
     StopGroupResult[] StopGroups,
+    double StopRounding,
     double Clearance,
     string? Nearest,
     double? DieOpening,
+    string Searched,
     bool SearchComplete,
     OrderTriedResult[] OrdersTried);
 
 /// <summary>Steps in a row that share one setting of the stop.</summary>
-/// <param name="StopAngle">The setting, to the stop's resolution [°].</param>
+/// <param name="StopSetting">What the stop is set to, to its resolution [°].</param>
 /// <param name="Steps">Numbers of the steps.</param>
-internal sealed record StopGroupResult(double StopAngle, IReadOnlyList<int> Steps);
+internal sealed record StopGroupResult(double StopSetting, IReadOnlyList<int> Steps);
 
 /// <summary>An order that was followed.</summary>
 /// <param name="Name">Its name.</param>
@@ -64,7 +68,7 @@ internal sealed record StopGroupResult(double StopAngle, IReadOnlyList<int> Step
 /// <param name="FailedFold">Number of the fold at which it failed; null where it came to its end.</param>
 /// <param name="FailedCheck">Id of the check that failed there, or null.</param>
 /// <param name="Strikes">What the part strikes there, or null.</param>
-/// <param name="HandlingCost">What its handling costs as far as it came, in pushes.</param>
+/// <param name="HandlingCost">What its handling costs as far as it came, in slides to the next mark.</param>
 /// <param name="Clearance">Its least clearance as far as it came [mm or in].</param>
 internal sealed record OrderTriedResult(
     string Name, bool Whole, int? FailedFold, string? FailedCheck, string? Strikes, int HandlingCost, double Clearance);
@@ -74,14 +78,15 @@ internal sealed record OrderTriedResult(
 /// <param name="Fold">Number of the fold, from 1 at the start edge, the lead-in.</param>
 /// <param name="EdgeInFront">The edge towards the operator.</param>
 /// <param name="Handling">How the part comes to the fold.</param>
-/// <param name="HandlingCost">What that costs, in pushes.</param>
+/// <param name="HandlingCost">What that costs, in slides to the next mark.</param>
 /// <param name="GaugedEdge">The edge behind, which is gauged.</param>
 /// <param name="GaugedBy">What places the part.</param>
 /// <param name="GaugeDistance">From the sight line of a leaf brake or the punch tip of a press brake to the stop [mm or in]; where the gauge does not reach, to the edge behind.</param>
 /// <param name="GaugeInRange">Whether the gauge reaches there.</param>
 /// <param name="FaceSlope">Slope of the face that meets the stop [°]; below 45° the sheet can ride over or under it.</param>
 /// <param name="Angle">Fold angle after springback [°].</param>
-/// <param name="StopAngle">Angle under load, to set the stop to [°].</param>
+/// <param name="StopAngle">Exact angle under load [°].</param>
+/// <param name="StopSetting">What to set the stop to: that angle to the stop's resolution, one setting for folds that agree within it [°].</param>
 /// <param name="IncludedAngle">Angle between the two flats under load, 180° less the stop angle [°]; null on a leaf brake.</param>
 /// <param name="SpringbackAllowance">How far the fold goes past its angle under load [°]; null on a leaf brake.</param>
 /// <param name="StopChange">Whether the stop is set anew for this step.</param>
@@ -113,6 +118,7 @@ internal sealed record StepResult(
     double FaceSlope,
     double Angle,
     double StopAngle,
+    double StopSetting,
     double? IncludedAngle,
     double? SpringbackAllowance,
     bool StopChange,

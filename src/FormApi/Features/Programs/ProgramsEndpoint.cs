@@ -27,6 +27,8 @@ internal static class ProgramsEndpoint
             + "By Accept: application/json; text/csv, a line for every step; image/svg+xml or application/pdf, the sheet with a small section for every handling. "
             + "A form with a failed check, and a form that these tools cannot fold, is refused in every media type with 422: a machine never receives one. "
             + "Every fold at fault is named with why, whether that is proved, and what would do. A taper is refused, because its folds are not parallel. "
+            + "Entry and removal are held against all tools, the slide to the next mark against the upper ones; starting on the nose and sliding along and off bed, leaf or die are allowed. "
+            + "The search counts its work and reads no clock: the same request has the same answer under any load. "
             + "Outlines, handling costs and limits that the request leaves out are generic assumptions: nothing was measured on a brake.")
         .WithMetadata(Offered)
         .WithMetadata(Files);

@@ -88,10 +88,10 @@ internal static class BrakeChecks
         return new(
             "capacity",
             verdict,
-            sheet.ThicknessMm,
-            limit,
-            Quantity.Length,
-            $"{sheet.Material.Name} takes {use:P0} of the moment the brake is rated for over its full length",
+            use,
+            1,
+            Quantity.Number,
+            $"{Figure.Length(sheet.ThicknessMm)} of {sheet.Material.Name} needs {100 * use:0} % of the moment the brake is rated for over its full length",
             remedy);
     }
 }

@@ -19,7 +19,7 @@ internal static class SafetyNotes
     internal static readonly SafetyNote Edges = new(
         "sharp-edges",
         SafetyLevel.Warning,
-        $"Cut edges and corners slice: deburr before handling, wear cut-resistant gloves to carry and eye protection to cut. Take loose gloves off near anything that turns or closes.");
+        $"Cut edges and corners slice: deburr before handling, wear cut-resistant gloves to carry and eye protection to cut. Take gloves off before working a brake or anything else that turns or closes: a glove is drawn in with the hand.");
 
     private static readonly SafetyNote LeafPinch = new(
         "brake-pinch",
@@ -95,7 +95,7 @@ internal static class SafetyNotes
         if (Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg) > PullChecks.LiftKg)
             notes.Add(Mass(draft));
         if (draft.Brake.Capacity is null)
-            notes.Add(Rating(draft));
+            notes.Add(Rating(draft.Form.Sheet.ThicknessMm, draft.Form.Sheet.Material.Name, draft.Form.WidthMm));
         AddMetals(notes, draft.Panel.Sheet.Material.Family, draft.Form.Sheet.Material.Family);
         notes.Add(Noise);
         return notes;
@@ -142,10 +142,14 @@ internal static class SafetyNotes
         SafetyLevel.Warning,
         $"A blank weighs about {Figure.Mass(Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg))}, above the {Figure.Mass(PullChecks.LiftKg)} that the lifting guidance allows under ideal conditions: lift it with two people or an aid, close to the body, and not in wind.");
 
-    private static SafetyNote Rating(PlanDraft draft) => new(
+    /// <summary>The caution for a brake whose rating is not stated.</summary>
+    /// <param name="thicknessMm">Thickness of the form's sheet [mm].</param>
+    /// <param name="material">What the sheet is called.</param>
+    /// <param name="widthMm">Length of the folds [mm].</param>
+    internal static SafetyNote Rating(double thicknessMm, string material, double widthMm) => new(
         "brake-rating",
         SafetyLevel.Caution,
-        $"The request states no rating: check {Figure.Length(draft.Form.Sheet.ThicknessMm)} of {draft.Form.Sheet.Material.Name} over {Figure.Length(draft.Form.WidthMm)} against the brake maker's plate. Strong and stainless sheet cut it down.");
+        $"The request states no rating: check {Figure.Length(thicknessMm)} of {material} over {Figure.Length(widthMm)} against the brake maker's plate. Strong and stainless sheet cut it down.");
 
     private static void AddMetals(List<SafetyNote> notes, MetalFamily panel, MetalFamily form)
     {
