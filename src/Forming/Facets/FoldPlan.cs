@@ -61,7 +61,7 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
         return Joined(parts, curve, fold, curve.Sweep.Radians, 0);
 
         FoldPlacement PlacementOn(CurvedRun run, Stepping by) => new(
-            by, run, fold, judge, FoldDensity.Of(by.Rule, run, fold, curve.ThicknessMm, judge, by.Ends), minFacetMm, markResolutionMm);
+            by, run, fold, judge, FoldDensity.Of(by.Rule, run, fold, curve.ThicknessMm, judge, by.Ends), minFacetMm, markResolutionMm, cancellation);
     }
 
     private static void FoldsFit(ContactCurve curve, FoldShape fold)
@@ -94,11 +94,15 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
             ? [SteppingRule.FewestFolds, SteppingRule.EqualAngle, SteppingRule.EqualSpacing]
             : [stepping.Rule];
         var parts = new FormPolygon[curve.Runs.Count];
+        var folds = 0;
         for (var i = 0; i < parts.Length; i++)
         {
             cancellation.ThrowIfCancellationRequested();
             parts[i] = rules.Select(rule => placementOn(curve.Runs[i], stepping with { Rule = rule }).Fewest())
                 .MinBy(polygon => polygon.Angles.Length)!;
+            folds += parts[i].Angles.Length;
+            if (folds > StepSearch.MostFolds)
+                throw StepSearch.TooManyInAll();
         }
 
         return parts;
