@@ -46,6 +46,6 @@ computations.MapTolerances();
 computations.MapInspections();
 computations.MapEstimates();
 computations.MapLinks();
-app.MapStreams().MapBatches();
+app.MapBatches();
 
 app.Run();

@@ -229,6 +229,9 @@ public sealed class BadBodiesTests(Environments services) : IClassFixture<Enviro
         { new string('[', 100_000), 400, "too-deep" },
         { "{\"\\ud800\":1}", 400, "unknown-field" },
         { "{\"units\":\"\\ud800\"}", 400, "unknown-value" },
+        { "[\"\\ud800\"]", 400, "wrong-type" },
+        { "\"\\ud800\"", 400, "wrong-type" },
+        { "{\"units\":{\"\\udfff\":[1]}}", 400, "wrong-type" },
     };
 
     [Theory]
@@ -267,6 +270,17 @@ public sealed class BadBodiesTests(Environments services) : IClassFixture<Enviro
     {
         foreach (var service in services.Both)
             Assert.Equal(code, (string?)(await Refused(service, body, status))["code"]);
+    }
+
+    [Fact]
+    public async Task Half_a_surrogate_pair_is_refused_whole_on_every_path()
+    {
+        foreach (var (operation, path) in Requests.Paths)
+        {
+            foreach (var body in new[] { "[\"\\ud800\"]", "{\"units\":[\"\\ud800\"]}", "{\"panel\":[{\"\\ud800\":1}]}", "{\"form\":\"\\udc00\"}" })
+                Assert.NotNull(await Refused(services.Production, body, 400, path));
+            Assert.False(string.IsNullOrEmpty(operation));
+        }
     }
 
     [Fact]

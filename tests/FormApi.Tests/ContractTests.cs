@@ -7,10 +7,10 @@ namespace FormApi.Tests;
 /// <summary>The contract is what is committed, and what is committed is true.</summary>
 public sealed class ContractTests(Service service) : IClassFixture<Service>
 {
-    private static readonly string[] Statuses = ["400", "406", "413", "415", "422", "429", "503"];
+    private static readonly string[] Statuses = ["400", "406", "408", "413", "415", "422", "429", "503"];
 
-    // What is refused or late in a batch is a line of it.
-    private static readonly string[] StreamStatuses = [.. Statuses.Except(["422", "503"])];
+    // What is refused, late or slow in a batch is a line of it.
+    private static readonly string[] StreamStatuses = [.. Statuses.Except(["408", "422", "503"])];
 
     [Theory]
     [InlineData("json")]

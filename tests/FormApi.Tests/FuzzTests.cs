@@ -14,7 +14,7 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
     private const int EstimateRounds = 500;
     private const int Seed = 20240611;
 
-    private static readonly string[] Extras =
+    internal static readonly string[] Extras =
     [
         "/panel/mirrored", "/panel/surface", "/panel/finish", "/panel/grain", "/panel/lever", "/panel/trim", "/panel/clamp/gap", "/panel/clamp/height",
         "/panel/springback/factor", "/panel/springback/model", "/panel/springback/effectiveYield", "/panel/allowedRipple", "/panel/allowedSlope",
@@ -24,21 +24,21 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
         "/marks/datum", "/marks/tape", "/marks/resolution", "/predict", "/form/stepping/refine",
     ];
 
-    private static readonly string[] StripExtras =
+    internal static readonly string[] StripExtras =
     [
         "/units", "/thickness", "/gauge", "/material/yield", "/material/ultimate", "/readingError", "/readingError/length", "/readingError/angle",
         "/assumedSlope", "/slopeError", "/stopResolution", "/measuredTo", "/targets", "/strips/0/thickness", "/strips/0/lever", "/strips/0/firstFacet",
         "/strips/0/verdict", "/strips/0/angle", "/strips/0/finishedRadius", "/strips/0/insideRadius",
     ];
 
-    private static readonly string[] AccuracyExtras =
+    internal static readonly string[] AccuracyExtras =
     [
         "/units", "/accuracy/bias", "/accuracy/scatter", "/accuracy/markScatter", "/tolerance/closing", "/tolerance/end", "/tolerance/coverage",
         "/tolerance/vertex", "/corrections/step", "/corrections/maxSteps", "/corrections/direction", "/measured/angles", "/measured/facets",
         "/measured/spacings", "/measured/points", "/ends", "/form/neutralFactor", "/form/stepping/folds", "/panel/curve/sweep", "/stations",
     ];
 
-    private static readonly string[] EstimateExtras =
+    internal static readonly string[] EstimateExtras =
     [
         "/units", "/currency", "/batch", "/batch/pieces", "/rates", "/rates/labour", "/rates/formSheet/perMass", "/rates/formSheet/perSheet", "/rates/panelSheet/sheet",
         "/rates/panelSheet/perSheet", "/rates/form/layout/each", "/rates/form/cutting/fixed", "/rates/form/setUp", "/rates/panel/trimming/each", "/panel/trim",
@@ -46,7 +46,7 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
         "/spread/form/low", "/spread/panel/high", "/spread/material/low", "/otherMethod/fixedCost", "/otherMethod/costPerPiece", "/otherMethod/minutesPerPiece", "/otherMethod/name",
     ];
 
-    private static readonly string[] ProgramExtras =
+    internal static readonly string[] ProgramExtras =
     [
         "/panel/leadOut", "/form/width", "/form/neutralFactor", "/form/stop/offset", "/form/stop/slope", "/form/stepping/folds", "/brake/kind", "/brake/dieOpening",
         "/brake/reach", "/brake/minFacet", "/brake/capacity/thickness", "/brake/stopResolution", "/brake/tools/clearance", "/brake/tools/plenty",

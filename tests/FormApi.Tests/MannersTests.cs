@@ -1,8 +1,13 @@
+using System.Diagnostics;
 using System.IO.Compression;
 using System.Net;
 using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json.Nodes;
+using FormApi.Http;
+using FormApi.Operations;
+using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace FormApi.Tests;
 
@@ -164,31 +169,88 @@ public sealed class MannersTests(Service service) : IClassFixture<Service>
     public async Task Too_many_at_once_are_told_when_to_come_back_and_health_still_answers()
     {
         using var narrow = Service.With(("Limits:Concurrent", "1"), ("Limits:Queued", "0"));
-        using var slow = new SlowContent(Arc);
-        using var holding = new HttpRequestMessage(HttpMethod.Post, "/v1/forms") { Content = slow };
-        var first = narrow.Client.SendAsync(holding);
-        await slow.Started;
+        using var other = Held(narrow);
         using var second = await narrow.Post("/v1/forms", Arc);
         Assert.Equal(429, (int)second.StatusCode);
         Assert.Equal("too-many-requests", await CodeOf(second));
         Assert.NotNull(second.Headers.RetryAfter);
         using var health = await narrow.Client.GetAsync("/health/live");
         Assert.Equal(200, (int)health.StatusCode);
+        other.Finish();
+        await other.Answer;
+        using var third = await narrow.Post("/v1/forms", Arc);
+        Assert.Equal(200, (int)third.StatusCode);
+    }
+
+    [Fact]
+    public async Task What_waits_too_long_for_its_turn_is_sent_away()
+    {
+        using var hasty = Service.With(("Limits:Seconds", "0.2"), ("Limits:Concurrent", "1"));
+        using var other = Held(hasty);
+        using var response = await hasty.Post("/v1/forms", Arc);
+        Assert.Equal(503, (int)response.StatusCode);
+        Assert.Equal("too-slow", await CodeOf(response));
+        Assert.NotNull(response.Headers.RetryAfter);
+        other.Finish();
+        // It noticed its own deadline only now.
+        Assert.IsType<ProblemResult>(await other.Answer);
+    }
+
+    [Fact]
+    public async Task However_many_calculate_deadlines_are_kept_and_others_answered()
+    {
+        using var busy = Service.With(("Limits:Seconds", "0.5"), ("Limits:Concurrent", "100"));
+        var started = Stopwatch.GetTimestamp();
+        var calls = Enumerable.Range(0, 100).Select(_ => Call(busy, Stubborn)).ToArray();
+        using var health = await busy.Client.GetAsync("/health/live");
+        Assert.Equal(200, (int)health.StatusCode);
+        foreach (var call in calls)
+            Assert.Equal(Problems.TooSlow, Assert.IsType<ProblemResult>(await call).Kind);
+        Assert.InRange(Stopwatch.GetElapsedTime(started).TotalSeconds, 0.4, 8);
+
+        // A calculation that looks at its deadline only now and then.
+        static ValueTask<object?> Stubborn(EndpointFilterInvocationContext call)
+        {
+            var cancellation = call.GetArgument<CancellationToken>(0);
+            while (true)
+            {
+                Thread.SpinWait(10_000);
+                cancellation.ThrowIfCancellationRequested();
+            }
+        }
+    }
+
+    private static Task<object?> Call(Service service, EndpointFilterDelegate endpoint) => service.Services.GetRequiredService<Turns>()
+        .CallAsync(EndpointFilterInvocationContext.Create(new DefaultHttpContext(), CancellationToken.None), endpoint).AsTask();
+
+    private static HeldTurn Held(Service service) => new(endpoint => Call(service, endpoint));
+
+    [Fact]
+    public async Task A_sender_takes_no_place_from_those_who_calculate()
+    {
+        using var narrow = Service.With(("Limits:Concurrent", "1"), ("Limits:Queued", "0"));
+        using var slow = new SlowContent(Arc);
+        using var sending = new HttpRequestMessage(HttpMethod.Post, "/v1/forms") { Content = slow };
+        var first = narrow.Client.SendAsync(sending);
+        await slow.Started;
+        using var second = await narrow.Post("/v1/forms", Arc);
+        Assert.Equal(200, (int)second.StatusCode);
         slow.Finish();
         using var answered = await first;
         Assert.Equal(200, (int)answered.StatusCode);
     }
 
     [Fact]
-    public async Task What_takes_too_long_is_stopped()
+    public async Task A_body_has_a_deadline_of_its_own()
     {
-        using var hasty = Service.With(("Limits:Seconds", "0.05"));
+        using var hasty = Service.With(("Limits:BodySeconds", "0.3"), ("Limits:Seconds", "0.1"));
         using var slow = new SlowContent(Arc);
         using var request = new HttpRequestMessage(HttpMethod.Post, "/v1/forms") { Content = slow };
         using var response = await hasty.Client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead);
-        Assert.Equal(503, (int)response.StatusCode);
-        Assert.Equal("too-slow", await CodeOf(response));
-        Assert.NotNull(response.Headers.RetryAfter);
+        Assert.Equal(408, (int)response.StatusCode);
+        var text = await response.Content.ReadAsStringAsync();
+        Assert.Equal("body-too-slow", (string?)JsonNode.Parse(text)!["code"]);
+        Assert.Contains("Limits:BodySeconds", text, StringComparison.Ordinal);
         slow.Finish();
     }
 
@@ -229,6 +291,31 @@ public sealed class MannersTests(Service service) : IClassFixture<Service>
 
     private static async Task<string?> CodeOf(HttpResponseMessage response) =>
         (string?)JsonNode.Parse(await response.Content.ReadAsStringAsync())!["code"];
+
+    /// <summary>A calculation that ends when it is told to.</summary>
+    private sealed class HeldTurn : IDisposable
+    {
+        private readonly ManualResetEventSlim _finish = new();
+
+        public HeldTurn(Func<EndpointFilterDelegate, Task<object?>> call)
+        {
+            using var begun = new ManualResetEventSlim();
+            Answer = call(held =>
+            {
+                begun.Set();
+                Assert.True(_finish.Wait(TimeSpan.FromSeconds(30)));
+                held.GetArgument<CancellationToken>(0).ThrowIfCancellationRequested();
+                return new(default(object));
+            });
+            Assert.True(begun.Wait(TimeSpan.FromSeconds(30)));
+        }
+
+        public Task<object?> Answer { get; }
+
+        public void Finish() => _finish.Set();
+
+        public void Dispose() => _finish.Dispose();
+    }
 
     /// <summary>A body whose end is held back.</summary>
     private sealed class SlowContent : HttpContent

@@ -8,6 +8,7 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 
 namespace FormApi.Tests;
 
@@ -45,6 +46,8 @@ public sealed class Service : IDisposable
 
     public HttpClient Client { get; }
 
+    public IServiceProvider Services => _factory.Services;
+
     public static Service In(string environment) => new(environment, null);
 
     public static Service With(params (string Key, string Value)[] settings) => new("Production", null, settings: settings);
@@ -52,6 +55,10 @@ public sealed class Service : IDisposable
     /// <summary>The service on a port of its own, for what only a real connection shows.</summary>
     public static Service OnPort(params (string Key, string Value)[] settings) =>
         new("Production", null, isOnPort: true, [("urls", "http://127.0.0.1:0"), .. settings]);
+
+    /// <summary>The same, with what it logs kept.</summary>
+    public static Service OnPort(LogLines log, params (string Key, string Value)[] settings) =>
+        new("Production", services => services.AddSingleton<ILoggerFactory>(log), isOnPort: true, [("urls", "http://127.0.0.1:0"), .. settings]);
 
     /// <summary>The service with other tables to hold the engine against.</summary>
     public static Service With(IReadOnlyList<CheckTable> tables) => new("Production", services => services.AddSingleton(tables));

@@ -3,7 +3,7 @@ using System.Text.Json.Serialization.Metadata;
 
 namespace FormApi.Http;
 
-/// <summary>A calculated answer on its way out, as UTF-8 straight to where it is wanted.</summary>
+/// <summary>A calculated answer on its way out, as UTF-8 to where it is wanted.</summary>
 /// <param name="fingerprint">Its fingerprint.</param>
 internal abstract class AnswerResult(string fingerprint) : NamedResult(fingerprint, "application/json")
 {
@@ -12,12 +12,7 @@ internal abstract class AnswerResult(string fingerprint) : NamedResult(fingerpri
     public abstract void Write(Utf8JsonWriter writer);
 
     /// <inheritdoc/>
-    protected override async Task WriteAsync(HttpContext context)
-    {
-        using var writer = new Utf8JsonWriter(context.Response.BodyWriter, WireJson.Writing);
-        Write(writer);
-        await writer.FlushAsync(context.RequestAborted);
-    }
+    protected override Task WriteAsync(HttpContext context) => WholeAnswer.SendAsync(context, Write);
 }
 
 /// <summary>An answer of one type.</summary>

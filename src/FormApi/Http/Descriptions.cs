@@ -40,7 +40,7 @@ internal static class Descriptions
     public static RouteHandlerBuilder DescribeComputation<TRequest, TAnswer>(
         this RouteHandlerBuilder endpoint, string name, string tag, string summary, string description)
         where TRequest : notnull => endpoint
-        .Describe<TAnswer>(name, tag, summary, 400, 406, 413, 415, 422, 429, 503)
+        .Describe<TAnswer>(name, tag, summary, 400, 406, 408, 413, 415, 422, 429, 503)
         .WithDescription(description)
         .Accepts<TRequest>(MediaTypes.Json);
 

@@ -34,11 +34,13 @@ internal static class Given
     public static JsonElement Shorten(JsonElement value)
     {
         var raw = value.GetRawText();
+        if (!IsUnicode(value))
+            return Word(NameOf(value.ValueKind) + " of " + raw.Length.ToString(CultureInfo.InvariantCulture) + " characters that is no Unicode");
         if (raw.Length <= LongestText && value.ValueKind is not (JsonValueKind.String or JsonValueKind.Object or JsonValueKind.Array))
             return value.Clone();
         return value.ValueKind switch
         {
-            JsonValueKind.String => Text(value, raw),
+            JsonValueKind.String => Text(value),
             JsonValueKind.Array when raw.Length > LongestText => Word(string.Create(CultureInfo.InvariantCulture, $"an array of {value.GetArrayLength()}")),
             JsonValueKind.Object when raw.Length > LongestText => Object,
             JsonValueKind.Number => Word("a number of " + raw.Length.ToString(CultureInfo.InvariantCulture) + " characters"),
@@ -46,18 +48,37 @@ internal static class Given
         };
     }
 
-    private static JsonElement Text(JsonElement value, string raw)
+    private static JsonElement Text(JsonElement value)
+    {
+        var text = value.GetString()!;
+        return text.Length <= LongestText ? value.Clone() : Word(Cut(text) + "…");
+    }
+
+    // Half a surrogate pair can be escaped in JSON, but neither be read as text nor be written.
+    private static bool IsUnicode(JsonElement value)
     {
         try
         {
-            var text = value.GetString()!;
-            return text.Length <= LongestText ? value.Clone() : Word(Cut(text) + "…");
+            return value.ValueKind switch
+            {
+                JsonValueKind.String => value.GetString() is not null,
+                JsonValueKind.Array => value.EnumerateArray().All(IsUnicode),
+                JsonValueKind.Object => value.EnumerateObject().All(field => field.Name is not null && IsUnicode(field.Value)),
+                _ => true,
+            };
         }
         catch (InvalidOperationException)
         {
-            return Word("text of " + raw.Length.ToString(CultureInfo.InvariantCulture) + " characters that is no Unicode");
+            return false;
         }
     }
+
+    private static string NameOf(JsonValueKind kind) => kind switch
+    {
+        JsonValueKind.Array => "an array",
+        JsonValueKind.Object => "an object",
+        _ => "text",
+    };
 
     // Never between the halves of a surrogate pair.
     private static string Cut(string text) => text[..(char.IsHighSurrogate(text[LongestText - 1]) ? LongestText - 1 : LongestText)];

@@ -1,10 +1,6 @@
-using System.Buffers;
-using System.IO.Pipelines;
 using System.Text.Json;
 using FluentValidation.Results;
-using FormApi.Operations;
 using Forming.Results;
-using Microsoft.Extensions.Options;
 
 namespace FormApi.Http;
 
@@ -53,50 +49,12 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
             return IsEmpty(context.Request) ? Misshapen(default) : new(null, new(Problems.UnsupportedMediaType, "The body must be application/json in UTF-8, not compressed."), default);
         }
 
-        var limits = context.RequestServices.GetRequiredService<IOptions<Limits>>().Value;
-        return await ReadAsync(context, limits.BodyBytes) is { } body
-            ? Of(body)
-            : new(null, new(Problems.TooLarge, $"The body may have {limits.BodyBytes} bytes; the setting is {Limits.Section}:{nameof(Limits.BodyBytes)}."), default);
+        var (body, problem) = await WholeBody.ReadAsync(context);
+        return problem is null ? Of(body) : new(null, problem, default);
     }
 
     private static bool IsEmpty(HttpRequest request) =>
         string.IsNullOrEmpty(request.ContentType) && (request.ContentLength ?? 0) == 0 && request.Headers.TransferEncoding.Count == 0;
-
-    // The whole body, or null where it is larger than the limit.
-    private static async ValueTask<byte[]?> ReadAsync(HttpContext context, int limit)
-    {
-        if (context.Request.ContentLength > limit)
-            return null;
-        var reader = context.Request.BodyReader;
-        while (true)
-        {
-            ReadResult read;
-            try
-            {
-                read = await reader.ReadAsync(context.RequestAborted);
-            }
-            catch (BadHttpRequestException refused) when (refused.StatusCode == StatusCodes.Status413PayloadTooLarge)
-            {
-                return null;
-            }
-
-            var buffer = read.Buffer;
-            if (buffer.Length > limit)
-            {
-                reader.AdvanceTo(buffer.End);
-                return null;
-            }
-
-            if (read.IsCompleted)
-            {
-                var body = buffer.ToArray();
-                reader.AdvanceTo(buffer.End);
-                return body;
-            }
-
-            reader.AdvanceTo(buffer.Start, buffer.End);
-        }
-    }
 
     /// <summary>Reads and checks a body.</summary>
     /// <param name="utf8">The body.</param>
@@ -132,17 +90,18 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
         var result = read.Check();
         if (result.IsValid)
             return new(read, null, utf8);
-        var faults = result.Errors.Take(MostFaults).Select(failure => FaultOf(failure, utf8)).ToArray();
+        using var document = JsonDocument.Parse(utf8);
+        var faults = result.Errors.Take(MostFaults).Select(failure => FaultOf(failure, document.RootElement)).ToArray();
         var detail = faults.Length == 1
             ? $"{faults[0].Pointer}: {faults[0].Message}"
             : $"{result.Errors.Count} values cannot be used.";
         return new(null, new(Problems.InvalidValues, detail, faults), utf8);
     }
 
-    private static Fault FaultOf(ValidationFailure failure, ReadOnlyMemory<byte> utf8)
+    private static Fault FaultOf(ValidationFailure failure, JsonElement body)
     {
         var pointer = Wire.Pointer(failure.PropertyName);
-        return new(pointer, failure.ErrorCode, failure.ErrorMessage, GivenAt(utf8, pointer), (string?)failure.CustomState);
+        return new(pointer, failure.ErrorCode, failure.ErrorMessage, Given.At(body, pointer), (string?)failure.CustomState);
     }
 
     private static JsonElement? GivenAt(ReadOnlyMemory<byte> utf8, string pointer)

@@ -21,10 +21,10 @@ internal abstract class NamedResult(string fingerprint, string media) : IResult
         return true;
     }
 
-    /// <summary>Tells a caller that nothing has changed, or sends it.</summary>
+    /// <summary>Tells a caller who has it that nothing has changed since it last asked.</summary>
     /// <param name="context">The request.</param>
-    public Task AnswerUnlessKnownAsync(HttpContext context) =>
-        SaidUnchanged(context, fingerprint, media) ? Task.CompletedTask : ExecuteAsync(context);
+    /// <returns>Whether it has it.</returns>
+    public bool SaidUnchanged(HttpContext context) => SaidUnchanged(context, fingerprint, media);
 
     /// <inheritdoc/>
     public Task ExecuteAsync(HttpContext httpContext)

@@ -38,17 +38,21 @@ internal sealed class ProblemResult(
         impossible);
 
     /// <inheritdoc/>
-    public async Task ExecuteAsync(HttpContext httpContext)
+    public Task ExecuteAsync(HttpContext httpContext)
     {
         var response = httpContext.Response;
         response.StatusCode = kind.Status;
         response.ContentType = MediaType;
         response.Headers.CacheControl = "no-store";
+        if (kind.Status == StatusCodes.Status408RequestTimeout && HttpProtocol.IsHttp11(httpContext.Request.Protocol))
+        {
+            // RFC 9110, section 15.5.9: nobody waits for the rest of the body.
+            response.Headers.Connection = "close";
+        }
+
         if (kind.Status is 429 or 503)
             response.Headers.RetryAfter = "1";
         var problem = ToProblem(httpContext.Request.Path.Value ?? "/", RequestLog.TraceIdOf(httpContext));
-        using var writer = new Utf8JsonWriter(response.BodyWriter, WireJson.Writing);
-        JsonSerializer.Serialize(writer, problem, AnswerJson.Default.Problem);
-        await writer.FlushAsync(httpContext.RequestAborted);
+        return WholeAnswer.SendAsync(httpContext, writer => JsonSerializer.Serialize(writer, problem, AnswerJson.Default.Problem));
     }
 }

@@ -56,6 +56,9 @@ internal static class Problems
     /// <summary>No media type that the caller accepts.</summary>
     public static ProblemKind NotAcceptable { get; } = new("not-acceptable", 406, "No acceptable media type", "The detail lists the media types there are.");
 
+    /// <summary>The body comes too slowly.</summary>
+    public static ProblemKind BodyTooSlow { get; } = new("body-too-slow", 408, "The body comes too slowly", "The detail names the limit and the setting that moves it. Send the body at once; only a batch may be sent bit by bit.");
+
     /// <summary>The body is too large.</summary>
     public static ProblemKind TooLarge { get; } = new("too-large", 413, "The body is too large", "The detail names the limit and the setting that moves it.");
 
@@ -84,7 +87,7 @@ internal static class Problems
     public static IReadOnlyList<ProblemKind> All { get; } =
     [
         EmptyBody, MalformedJson, TooDeep, UnknownField, MissingField, DuplicatedField, WrongType, NullNotAllowed, UnknownValue,
-        BadRequest, BrokenLink, NotFound, MethodNotAllowed, NotAcceptable, TooLarge, LinkTooLong, UnsupportedMediaType, InvalidValues, NoSolution,
+        BadRequest, BrokenLink, NotFound, MethodNotAllowed, NotAcceptable, BodyTooSlow, TooLarge, LinkTooLong, UnsupportedMediaType, InvalidValues, NoSolution,
         CannotBeMade, ProgramImpossible, ProgramNotFound, TooMany, Bug, TooSlow,
     ];
 
@@ -101,6 +104,7 @@ internal static class Problems
         404 => NotFound,
         405 => MethodNotAllowed,
         406 => NotAcceptable,
+        408 => BodyTooSlow,
         413 => TooLarge,
         414 => LinkTooLong,
         415 => UnsupportedMediaType,

@@ -3,6 +3,9 @@ namespace FormApi.Http;
 /// <summary>The ranges of every number in a request: generous, physical, there to keep slips and overflow out.</summary>
 internal static class Ranges
 {
+    // No protractor reads less; angles without a floor lose their digits before they reach 0.
+    private const double LeastAngle = 0.001;
+
     /// <summary>Thickness of a sheet.</summary>
     public static Range Thickness { get; } = Length(0.05, 25);
 
@@ -19,7 +22,7 @@ internal static class Ranges
     public static Range CurveRadius { get; } = Length(0.5, 1e5);
 
     /// <summary>Sweep of a bend that stands alone.</summary>
-    public static Range Sweep { get; } = new(0, 360, Measure.Angle, AboveMin: true);
+    public static Range Sweep { get; } = new(LeastAngle, 360, Measure.Angle);
 
     /// <summary>Sweep of a bend in a chain; a reversal is refused with its place.</summary>
     public static Range SegmentSweep { get; } = new(-400, 400, Measure.Angle);
@@ -61,7 +64,7 @@ internal static class Ranges
     public static Range StationCount { get; } = new(2, 1000, Measure.Count);
 
     /// <summary>Angle of a fold that stands.</summary>
-    public static Range StandingAngle { get; } = new(0, 150, Measure.Angle, AboveMin: true);
+    public static Range StandingAngle { get; } = new(LeastAngle, 150, Measure.Angle);
 
     /// <summary>Facet of a standing form, or its lead-out.</summary>
     public static Range StandingFacet { get; } = Length(0.1, 1e5);
@@ -152,7 +155,7 @@ internal static class Ranges
     public static Range TargetCount { get; } = new(1, 50, Measure.Count);
 
     /// <summary>Angle of a test strip, set or measured.</summary>
-    public static Range StripAngle { get; } = new(0, 180, Measure.Angle, AboveMin: true);
+    public static Range StripAngle { get; } = new(LeastAngle, 180, Measure.Angle);
 
     /// <summary>Fold angle of a strip whose legs reach to the mold line, which runs off towards a half turn.</summary>
     public static Range NeutralStripAngle { get; } = new(1, 170, Measure.Angle);
@@ -182,7 +185,7 @@ internal static class Ranges
     public static Range MarkScatter { get; } = Length(0, 10);
 
     /// <summary>Tolerance of a closing angle.</summary>
-    public static Range ClosingTolerance { get; } = new(0, 90, Measure.Angle, AboveMin: true);
+    public static Range ClosingTolerance { get; } = new(LeastAngle, 90, Measure.Angle);
 
     /// <summary>Tolerance of a place.</summary>
     public static Range PlaceTolerance { get; } = Length(0.001, 1e4);

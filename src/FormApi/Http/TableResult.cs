@@ -12,7 +12,7 @@ namespace FormApi.Http;
 internal sealed class TableResult<T>(string name, Func<T> answer, JsonTypeInfo<T> type) : IResult
 {
     /// <inheritdoc/>
-    public async Task ExecuteAsync(HttpContext httpContext)
+    public Task ExecuteAsync(HttpContext httpContext)
     {
         var response = httpContext.Response;
         var tag = $"{Engine.Version}-{name}";
@@ -20,13 +20,11 @@ internal sealed class TableResult<T>(string name, Func<T> answer, JsonTypeInfo<T
         if (EntityTag.KnownAs(httpContext, tag) is { } known)
         {
             EntityTag.SayUnchanged(httpContext, known);
-            return;
+            return Task.CompletedTask;
         }
 
         EntityTag.Add(httpContext, tag);
         response.ContentType = "application/json";
-        using var writer = new Utf8JsonWriter(response.BodyWriter, WireJson.Writing);
-        JsonSerializer.Serialize(writer, answer(), type);
-        await writer.FlushAsync(httpContext.RequestAborted);
+        return WholeAnswer.SendAsync(httpContext, writer => JsonSerializer.Serialize(writer, answer(), type));
     }
 }

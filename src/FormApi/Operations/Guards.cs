@@ -1,8 +1,6 @@
-using System.Threading.RateLimiting;
+using FormApi.Features.Batches;
 using FormApi.Features.Links;
 using FormApi.Http;
-using Microsoft.AspNetCore.Http.Timeouts;
-using Microsoft.AspNetCore.RateLimiting;
 using Microsoft.AspNetCore.ResponseCompression;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.Extensions.Options;
@@ -12,28 +10,21 @@ namespace FormApi.Operations;
 /// <summary>What keeps the service answering: limits, timeouts, and a problem for whatever goes wrong.</summary>
 internal static class Guards
 {
-    /// <summary>Name of the limits on calculations.</summary>
-    public const string Compute = "compute";
-
-    private const string Stream = "stream";
-
     /// <summary>Adds the limits, the problems and the compression.</summary>
     /// <param name="builder">The service being built.</param>
     public static void AddGuards(this WebApplicationBuilder builder)
     {
-        // Batches keep a thread for each core busy; what waits for the network finds as many others at once.
+        // Batches keep a thread for each core busy, single requests as many; what waits for the network finds as many others at once.
         ThreadPool.GetMinThreads(out var working, out var completing);
         ThreadPool.SetMinThreads(Math.Max(working, 3 * Environment.ProcessorCount), completing);
         var services = builder.Services;
         services.AddOptions<Limits>().BindConfiguration(Limits.Section).ValidateDataAnnotations().ValidateOnStart();
         services.AddOptions<PublicAddress>().BindConfiguration(PublicAddress.Section).ValidateDataAnnotations().ValidateOnStart();
-        services.AddOptions<KestrelServerOptions>().Configure<IOptions<Limits>>(LimitServer);
-        services.AddOptions<RateLimiterOptions>().Configure<IOptions<Limits>>(LimitConcurrency);
-        services.AddOptions<RequestTimeoutOptions>().Configure<IOptions<Limits>>(LimitTime);
+        services.AddOptions<KestrelServerOptions>().Configure<IOptions<Limits>, Serilog.ILogger>(LimitServer);
+        services.AddSingleton<Turns>();
+        services.AddSingleton<BatchPlaces>();
         services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
         services.AddExceptionHandler<ProblemHandler>();
-        services.AddRateLimiter(_ => { });
-        services.AddRequestTimeouts();
         services.AddResponseCompression(options =>
         {
             options.EnableForHttps = true;
@@ -43,21 +34,12 @@ internal static class Guards
         });
     }
 
-    /// <summary>The group of routes that calculate, under the limits.</summary>
+    /// <summary>The group of routes that calculate, each call in its turn and under its deadline.</summary>
     /// <param name="app">The service.</param>
     public static RouteGroupBuilder MapComputations(this WebApplication app)
     {
         var group = app.MapGroup("");
-        group.RequireRateLimiting(Compute).WithRequestTimeout(Compute);
-        return group;
-    }
-
-    /// <summary>The group of routes that calculate for as long as the caller sends, each part under limits of its own.</summary>
-    /// <param name="app">The service.</param>
-    public static RouteGroupBuilder MapStreams(this WebApplication app)
-    {
-        var group = app.MapGroup("");
-        group.RequireRateLimiting(Stream);
+        group.AddEndpointFilter(app.Services.GetRequiredService<Turns>().CallAsync);
         return group;
     }
 
@@ -82,33 +64,19 @@ internal static class Guards
         app.UseRouting();
         app.CountRequests();
         app.Use(MediaTypes.Negotiate);
-        app.UseRateLimiter();
-        app.UseRequestTimeouts();
     }
 
-    private static void LimitServer(KestrelServerOptions server, IOptions<Limits> limits)
+    private static void LimitServer(KestrelServerOptions server, IOptions<Limits> limits, Serilog.ILogger logger)
     {
         server.AddServerHeader = false;
         // The body's own reader names the limit; this one stops what comes after it.
         server.Limits.MaxRequestBodySize = limits.Value.BodyBytes + 1L;
-    }
-
-    private static void LimitConcurrency(RateLimiterOptions options, IOptions<Limits> limits)
-    {
-        options.AddConcurrencyLimiter(Compute, queue =>
+        // So does it with the rate, which a batch has not.
+        server.Limits.MinRequestBodyDataRate = null;
+        server.ConfigureEndpointDefaults(listen => listen.Use(next => connection =>
         {
-            queue.PermitLimit = limits.Value.Concurrent;
-            queue.QueueLimit = limits.Value.Queued;
-            queue.QueueProcessingOrder = QueueProcessingOrder.OldestFirst;
-        });
-        options.AddConcurrencyLimiter(Stream, queue => queue.PermitLimit = limits.Value.Batches);
-        options.OnRejected = (rejected, _) => new(new ProblemResult(Problems.TooMany).ExecuteAsync(rejected.HttpContext));
+            connection.Transport = ServerRefusals.Explained(connection.Transport, logger);
+            return next(connection);
+        }));
     }
-
-    private static void LimitTime(RequestTimeoutOptions options, IOptions<Limits> limits) => options.AddPolicy(Compute, new RequestTimeoutPolicy
-    {
-        Timeout = TimeSpan.FromSeconds(limits.Value.Seconds),
-        TimeoutStatusCode = StatusCodes.Status503ServiceUnavailable,
-        WriteTimeoutResponse = context => TooSlow(limits.Value).ExecuteAsync(context),
-    });
 }

@@ -12,6 +12,14 @@ internal sealed class Limits
     [Range(1024, 100 * 1024 * 1024)]
     public int BodyBytes { get; set; } = 1024 * 1024;
 
+    /// <summary>Longest that a body may take to arrive [s]; beyond it the answer is 408.</summary>
+    [Range(0.1, 3600)]
+    public double BodySeconds { get; set; } = 30;
+
+    /// <summary>Slowest that a body may arrive, on the average after the first two seconds [bytes/s]; below it the answer is 408.</summary>
+    [Range(1, 100 * 1024 * 1024)]
+    public int BodyBytesPerSecond { get; set; } = 1000;
+
     /// <summary>Most that a link may hold once inflated [bytes].</summary>
     [Range(1024, 1024 * 1024)]
     public int LinkBytes { get; set; } = 64 * 1024;
@@ -24,7 +32,7 @@ internal sealed class Limits
     [Range(1, 100_000_000)]
     public int BatchLines { get; set; } = 100_000;
 
-    /// <summary>Batches that run at the same time; beyond them the answer is 429.</summary>
+    /// <summary>Batches with lines under way at the same time; one more that begins is answered 429, one that goes on after a silence waits.</summary>
     [Range(1, 10_000)]
     public int Batches { get; set; } = 4;
 
@@ -44,7 +52,14 @@ internal sealed class Limits
     [Range(0, 100_000)]
     public int Queued { get; set; } = 1024;
 
-    /// <summary>Longest calculation [s]; beyond it the answer is 503.</summary>
+    /// <summary>Longest that a request may wait for its turn and be calculated, once it is read [s]; beyond it the answer is 503.</summary>
     [Range(0.001, 600)]
     public double Seconds { get; set; } = 10;
+
+    // Any network stutters.
+    private const double FreeSeconds = 2;
+
+    /// <summary>How long a body may have taken by the time so much of it is here.</summary>
+    /// <param name="arrived">What is here [bytes].</param>
+    public TimeSpan BodyTime(long arrived) => TimeSpan.FromSeconds(Math.Min(BodySeconds, FreeSeconds + ((double)arrived / BodyBytesPerSecond)));
 }

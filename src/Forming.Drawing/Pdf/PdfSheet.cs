@@ -14,12 +14,13 @@ public static class PdfSheet
     /// <param name="job">The job.</param>
     /// <param name="paper">The paper.</param>
     /// <param name="stream">Where to write; stays open.</param>
-    public static void Write(DrawingJob job, PaperSize paper, Stream stream)
+    /// <param name="cancellation">Ends the work early: a large blank takes many pages.</param>
+    public static void Write(DrawingJob job, PaperSize paper, Stream stream, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(stream);
         var measures = Paper.Of(paper);
-        Write(job.Title, job.Fingerprint, SheetPages.Of(job, measures).Concat(TiledLayout.Of(job, measures)), measures, stream);
+        Write(job.Title, job.Fingerprint, SheetPages.Of(job, measures).Concat(TiledLayout.Of(job, measures)), measures, stream, cancellation);
     }
 
     /// <summary>Writes pages.</summary>
@@ -28,7 +29,9 @@ public static class PdfSheet
     /// <param name="layouts">The pages.</param>
     /// <param name="measures">Measures of a page.</param>
     /// <param name="stream">Where to write; stays open.</param>
-    internal static void Write(string title, string fingerprint, IEnumerable<Pdf.PdfPageLayout> layouts, Paper measures, Stream stream)
+    /// <param name="cancellation">Ends the work early.</param>
+    internal static void Write(
+        string title, string fingerprint, IEnumerable<Pdf.PdfPageLayout> layouts, Paper measures, Stream stream, CancellationToken cancellation)
     {
         using var document = new PdfDocument();
         document.Info.Title = title;
@@ -36,6 +39,7 @@ public static class PdfSheet
         document.Info.Creator = "FormApi";
         foreach (var layout in layouts)
         {
+            cancellation.ThrowIfCancellationRequested();
             var page = document.AddPage();
             page.Width = XUnit.FromMillimeter(measures.Width);
             page.Height = XUnit.FromMillimeter(measures.Height);

@@ -38,7 +38,8 @@ public sealed class ContactCurve
     /// <param name="finished">The finished curve on the mid surface.</param>
     /// <param name="rule">From finished to formed curvature.</param>
     /// <param name="thicknessMm">The panel's thickness [mm], &gt; 0.</param>
-    public static ContactCurve Solve(FinishedCurve finished, FormingRule rule, double thicknessMm)
+    /// <param name="cancellation">Ends the work early.</param>
+    public static ContactCurve Solve(FinishedCurve finished, FormingRule rule, double thicknessMm, CancellationToken cancellation = default)
     {
         var runs = new List<CurvedRun>();
         var pieces = new List<ContactPiece>();
@@ -48,7 +49,7 @@ public sealed class ContactCurve
             if (span is BendSpan bend)
             {
                 var midBefore = frame.MidMm + pieces.Sum(piece => piece.Mid);
-                pieces.AddRange(Solve(bend, rule, thicknessMm, midBefore));
+                pieces.AddRange(Solve(bend, rule, thicknessMm, midBefore, cancellation));
                 continue;
             }
 
@@ -68,10 +69,11 @@ public sealed class ContactCurve
         }
     }
 
-    private static IEnumerable<ContactPiece> Solve(BendSpan bend, FormingRule rule, double thickness, double midBefore)
+    private static IEnumerable<ContactPiece> Solve(
+        BendSpan bend, FormingRule rule, double thickness, double midBefore, CancellationToken cancellation)
     {
         if (bend is not ArcSpan || !rule.KeepsArcs)
-            return SeriesPiece.Solve(bend, rule, thickness, midBefore);
+            return SeriesPiece.Solve(bend, rule, thickness, midBefore, cancellation);
         var curvature = 1 / bend.TightestRadiusMm;
         return [new CircularPiece(bend.LengthMm, curvature, rule.StateFor(curvature, midBefore), thickness)];
     }

@@ -49,12 +49,15 @@ internal sealed class SeriesPiece : ContactPiece
     /// <param name="rule">From finished to formed curvature.</param>
     /// <param name="thickness">The panel's thickness [mm].</param>
     /// <param name="midBefore">Mid-surface length of the curve before the bend [mm].</param>
-    public static IEnumerable<SeriesPiece> Solve(BendSpan span, FormingRule rule, double thickness, double midBefore) =>
-        Solve(span, rule, thickness, midBefore, 0, 1);
+    /// <param name="cancellation">Ends the work early.</param>
+    public static IEnumerable<SeriesPiece> Solve(
+        BendSpan span, FormingRule rule, double thickness, double midBefore, CancellationToken cancellation) =>
+        Solve(span, rule, thickness, midBefore, 0, 1, cancellation);
 
     private static IEnumerable<SeriesPiece> Solve(
-        BendSpan span, FormingRule rule, double thickness, double midBefore, double from, double share)
+        BendSpan span, FormingRule rule, double thickness, double midBefore, double from, double share, CancellationToken cancellation)
     {
+        cancellation.ThrowIfCancellationRequested();
         for (var terms = 16; terms <= MostTerms; terms *= 2)
         {
             var piece = TrySolve(span, rule, thickness, midBefore, from, share, terms, out var isResolved);
@@ -62,8 +65,8 @@ internal sealed class SeriesPiece : ContactPiece
                 return [piece];
         }
 
-        var first = Solve(span, rule, thickness, midBefore, from, share / 2).ToList();
-        var second = Solve(span, rule, thickness, midBefore + first.Sum(piece => piece.Mid), from + (share / 2), share / 2);
+        var first = Solve(span, rule, thickness, midBefore, from, share / 2, cancellation).ToList();
+        var second = Solve(span, rule, thickness, midBefore + first.Sum(piece => piece.Mid), from + (share / 2), share / 2, cancellation);
         return first.Concat(second);
     }
 

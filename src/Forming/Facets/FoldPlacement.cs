@@ -5,7 +5,8 @@ namespace Forming.Facets;
 
 /// <summary>Puts the folds on one curved stretch: the smallest count that keeps every facet within what is allowed.</summary>
 internal sealed class FoldPlacement(
-    Stepping stepping, CurvedRun run, FoldShape fold, FacetJudge judge, FoldDensity density, double minFacet, double markResolution)
+    Stepping stepping, CurvedRun run, FoldShape fold, FacetJudge judge, FoldDensity density, double minFacet, double markResolution,
+    CancellationToken cancellation)
 {
     /// <summary>The folds with the smallest number of steps that is smooth, or the largest that the brake can fold.</summary>
     /// <returns>The folds; null where the finish asks for more than any plan folds.</returns>
@@ -111,6 +112,7 @@ internal sealed class FoldPlacement(
 
     private FormPolygon Through(double[] values, double? fixedStep)
     {
+        cancellation.ThrowIfCancellationRequested();
         var places = new ContactPoint[values.Length];
         for (var j = 0; j < places.Length; j++)
             places[j] = density.At(values[j]);

@@ -96,7 +96,8 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
             judge,
             FoldDensity.Of(rule, run, fold, curve.ThicknessMm, judge, stepping.Ends),
             minFacetMm,
-            markResolutionMm));
+            markResolutionMm,
+            cancellation));
     }
 
     // Now and then one of the even rules needs a fold less than the density by allowed facet does.
@@ -129,10 +130,14 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
     private static FormPolygon[] Free(FoldPlacement[][] stretches, CancellationToken cancellation)
     {
         var parts = new FormPolygon[stretches.Length];
+        var folds = 0;
         for (var i = 0; i < parts.Length; i++)
         {
             cancellation.ThrowIfCancellationRequested();
             parts[i] = Free(stretches[i]) ?? throw StepSearch.TooMany();
+            folds += parts[i].Angles.Length;
+            if (folds > StepSearch.MostFolds)
+                throw StepSearch.TooManyInAll();
         }
 
         return parts;

@@ -11,6 +11,8 @@ internal static class StepSearch
     private const int LeastLookedOver = 3;
 
     private const int MostLookedOver = 12;
+    /// <summary>No form has more folds than this on all its stretches: whatever reads, checks or draws a plan counts on it.</summary>
+    public const int MostFolds = MostSteps + 1;
 
     /// <summary>Where the plan chooses, no fold turns further [rad]: the wrap model was studied to this angle.</summary>
     public const double MostChosenAngle = Math.PI / 4;
@@ -119,6 +121,13 @@ internal static class StepSearch
         "form.stepping",
         $"more than {MostSteps} folds on one curved stretch would be needed",
         $"wider facets, a plainer finish or a tighter curve");
+
+    /// <summary>What says that all stretches together would need too many.</summary>
+    public static NoSolutionException TooManyInAll() => new(
+        "stepping.too-many-folds",
+        "form.stepping",
+        $"more than {MostFolds} folds on all curved stretches together would be needed",
+        $"wider facets, a plainer finish or fewer curved stretches");
 
     /// <summary>What says that a fixed step is larger than a whole stretch that ends flat.</summary>
     public static NoSolutionException TooCoarse() => new(

@@ -46,7 +46,7 @@ public sealed record FormPlan
     {
         var fold = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, NeutralFactorOf(form));
         var draft = panel.Curve is TaperCurve taper
-            ? TaperedPlan.Draft(taper, panel, form, brake, marks, fold)
+            ? TaperedPlan.Draft(taper, panel, form, brake, marks, fold, cancellation)
             : StraightPlan.Draft(panel, form, brake, marks, fold, cancellation);
         var checks = PlanChecks.Of(draft);
         return new()

@@ -39,10 +39,12 @@ internal static class FormSection
 
     /// <summary>Whether the form, with its leads, runs into itself.</summary>
     /// <param name="vertices">Its contact-side outline [mm].</param>
-    public static bool CrossesItself(IReadOnlyList<Point> vertices)
+    /// <param name="cancellation">Ends the work early.</param>
+    public static bool CrossesItself(IReadOnlyList<Point> vertices, CancellationToken cancellation)
     {
         for (var i = 1; i < vertices.Count; i++)
         {
+            cancellation.ThrowIfCancellationRequested();
             for (var j = i + 2; j < vertices.Count; j++)
             {
                 if (Cross(vertices[i - 1], vertices[i], vertices[j - 1], vertices[j]))

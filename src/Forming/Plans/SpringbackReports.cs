@@ -6,7 +6,7 @@ namespace Forming.Plans;
 /// <summary>How the panel springs back, by the model in use and by another.</summary>
 internal static class SpringbackReports
 {
-    public static SpringbackReport Of(WrappedForm wrapped, FinishedCurve finished, PanelSpec panel)
+    public static SpringbackReport Of(WrappedForm wrapped, FinishedCurve finished, PanelSpec panel, CancellationToken cancellation)
     {
         var rule = wrapped.Rule;
         var tightest = 1 / finished.TightestRadiusMm;
@@ -19,7 +19,7 @@ internal static class SpringbackReports
             wrapped.Contact.Sweep - finished.Sweep,
             1 / rule.Law.YieldCurvature,
             panel.Springback is PureBending ? IdOf(new WrappedOverFacets()) : IdOf(new PureBending()),
-            wrapped.OtherSweep(finished, panel));
+            wrapped.OtherSweep(finished, panel, cancellation));
 
         // Where facets add to the set, the factor changes along an arc: it is read at the nearest fold.
         double FactorFor(double curvature)

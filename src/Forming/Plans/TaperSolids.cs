@@ -32,8 +32,8 @@ internal static class TaperSolids
         return new([.. solid.FormNear.Select(Flat)], [.. solid.PanelNear.Skip(1).SkipLast(1).Select(Flat)], inside);
     }
 
-    public static bool RunsIntoItself(TaperSolid solid) =>
-        FormSection.CrossesItself([.. solid.FormNear.Select(Flat)]) || FormSection.CrossesItself([.. solid.FormFar.Select(Flat)]);
+    public static bool RunsIntoItself(TaperSolid solid, CancellationToken cancellation) =>
+        FormSection.CrossesItself([.. solid.FormNear.Select(Flat)], cancellation) || FormSection.CrossesItself([.. solid.FormFar.Select(Flat)], cancellation);
 
     private static Point Flat(Point3 point) => new(point.X, point.Y);
 

@@ -12,7 +12,7 @@ namespace Forming.Plans;
 /// <summary>A form whose folds are rulings of a tapered panel.</summary>
 internal static class TaperedPlan
 {
-    public static PlanDraft Draft(TaperCurve taper, PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, FoldShape fold)
+    public static PlanDraft Draft(TaperCurve taper, PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, FoldShape fold, CancellationToken cancellation)
     {
         var thickness = panel.Sheet.ThicknessMm;
         var law = panel.Springback is EffectiveYield measured
@@ -20,7 +20,7 @@ internal static class TaperedPlan
             : BendingLaw.Of(panel.Sheet);
         var formLaw = BendingLaw.Of(form.Sheet);
         var ruled = RuledPanel.Of(taper, panel.Surface, thickness);
-        var formed = FormedPanel.Solve(ruled, FactorBy(panel.Springback, law));
+        var formed = FormedPanel.Solve(ruled, FactorBy(panel.Springback, law, cancellation));
         var wrap = new TaperWrap(formed, law);
 
         var inOrder = wrap.LongestLeverMm(FacetJudge.LeverShare);
@@ -57,7 +57,7 @@ internal static class TaperedPlan
             Tightest = wrap.Tightest,
             ShortestStraightMm = ShortestStraight(folds, flat),
             NarrowestFacetMm = NarrowestFacet(folds, stepping, form),
-            RunsIntoItself = formed.TotalTurn > Math.PI && TaperSolids.RunsIntoItself(solid),
+            RunsIntoItself = formed.TotalTurn > Math.PI && TaperSolids.RunsIntoItself(solid, cancellation),
             FoldBackMissMm = Refold.MissMm(flat, folds, fold),
             Section = section,
             Stepping = TaperStations.Report(folds, formed, form.Stepping) with
@@ -71,7 +71,7 @@ internal static class TaperedPlan
             FoldsWanted = stepping.FoldsWanted,
             Judge = wrap.NearMidMm >= wrap.FarMidMm ? near : far,
             PrintThrough = printThrough,
-            Springback = ReportOf(wrap, panel, law),
+            Springback = ReportOf(wrap, panel, law, cancellation),
             FormBlank = TaperBlanks.Of(form.Sheet, flat.Outline, TaperBlanks.Area(flat.Outline), panel.StockSheets),
             PanelBlank = TaperBlanks.Of(panel.Sheet, panelLayout.Outline, panelLayout.AreaMm2, panel.StockSheets),
             PanelMarks = panelLayout.Marks,
@@ -90,12 +90,12 @@ internal static class TaperedPlan
             var first = form.Stepping.Ends == SteppingEnds.Half ? PrintThrough.FirstFacetHalf : PrintThrough.FirstFacetFull;
             var nearJudge = new FacetJudge(law, panel.Finish, hand, wrap.NearMidMm, first);
             var farJudge = nearJudge with { CurveMidMm = wrap.FarMidMm };
-            var rule = new TaperStepping(wrap, asked, fold, nearJudge, farJudge, brake.MinFacetMm, thickness);
+            var rule = new TaperStepping(wrap, asked, fold, nearJudge, farJudge, brake.MinFacetMm, thickness, cancellation);
             return (nearJudge, farJudge, rule, rule.Solve());
         }
     }
 
-    private static Func<Ruling, double> FactorBy(SpringbackChoice choice, BendingLaw law) => choice switch
+    private static Func<Ruling, double> FactorBy(SpringbackChoice choice, BendingLaw law, CancellationToken cancellation) => choice switch
     {
         MeasuredFactor measured => _ => 1 / measured.Factor,
         WrappedOverFacets => throw new NoSolutionException(
@@ -103,8 +103,14 @@ internal static class TaperedPlan
             "panel.springback.model",
             $"the extra set that facets leave is not worked out along slanting rulings",
             $"pure-bending, a measured factor or an effective yield"),
-        _ => ruling => RulingBalance.Factor(law, ruling.NearBendRadius, ruling.FarBendRadius),
+        _ => ruling => BalancedFactor(law, ruling, cancellation),
     };
+
+    private static double BalancedFactor(BendingLaw law, Ruling ruling, CancellationToken cancellation)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        return RulingBalance.Factor(law, ruling.NearBendRadius, ruling.FarBendRadius);
+    }
 
     private static double ShortestStraight(TaperFolds folds, FlatForm flat)
     {
@@ -122,7 +128,7 @@ internal static class TaperedPlan
         return least;
     }
 
-    private static SpringbackReport ReportOf(TaperWrap wrap, PanelSpec panel, BendingLaw law)
+    private static SpringbackReport ReportOf(TaperWrap wrap, PanelSpec panel, BendingLaw law, CancellationToken cancellation)
     {
         var formed = wrap.Formed;
         var places = wrap.Near.Concat(wrap.Far).ToArray();
@@ -131,7 +137,7 @@ internal static class TaperedPlan
         var finished = formed.Panel.SeriesOf(turn => formed.Panel.At(turn).NormalRate).Integral().At(formed.Panel.Sweep);
         var pure = panel.Springback is PureBending
             ? formed.TotalTurn
-            : FormedPanel.TurnOf(formed.Panel, FactorBy(new PureBending(), BendingLaw.Of(panel.Sheet)));
+            : FormedPanel.TurnOf(formed.Panel, FactorBy(new PureBending(), BendingLaw.Of(panel.Sheet), cancellation));
         return new(
             SpringbackReports.IdOf(panel.Springback),
             tightest.FinishedCurvature / tightest.State.Curvature,

@@ -49,7 +49,7 @@ internal sealed record WrappedForm(
 
         WrappedForm Of(FormingRule rule)
         {
-            var contact = ContactCurve.Solve(finished, rule, panel.Sheet.ThicknessMm);
+            var contact = ContactCurve.Solve(finished, rule, panel.Sheet.ThicknessMm, cancellation);
             var places = contact.Extremes;
             var longest = Lever.LongestMm(places, contact.MidMm);
             var inOrder = Lever.LongestMm(places, contact.MidMm, FacetJudge.LeverShare);
@@ -71,20 +71,22 @@ internal sealed record WrappedForm(
     /// <param name="form">The form.</param>
     /// <param name="fold">Shape of the folds.</param>
     /// <param name="marks">How the flat is marked.</param>
-    public int FoldsWanted(FormSpec form, FoldShape fold, MarkSpec marks)
+    /// <param name="cancellation">Ends the work early.</param>
+    public int FoldsWanted(FormSpec form, FoldShape fold, MarkSpec marks, CancellationToken cancellation)
     {
         var free = form.Stepping with { Folds = null, FoldAngle = null, SpacingMm = null };
-        return FoldPlan.Solve(Contact, free, fold, Judge, 0, marks.Tape.ResolutionMm).Polygon.Angles.Length;
+        return FoldPlan.Solve(Contact, free, fold, Judge, 0, marks.Tape.ResolutionMm, cancellation).Polygon.Angles.Length;
     }
 
     /// <summary>Form sweep that the model not in use would ask for: over these facets after pure bending, else pure bending.</summary>
     /// <param name="finished">The finished curve on the mid surface.</param>
     /// <param name="panel">The panel.</param>
-    public Angle OtherSweep(FinishedCurve finished, PanelSpec panel)
+    /// <param name="cancellation">Ends the work early.</param>
+    public Angle OtherSweep(FinishedCurve finished, PanelSpec panel, CancellationToken cancellation)
     {
         var other = panel.Springback is PureBending ? OverFacets() : new FormingRule(BendingLaw.Of(panel.Sheet));
         if (!finished.Bends.All(bend => bend is ArcSpan))
-            return ContactCurve.Solve(finished, other, Contact.ThicknessMm).Sweep;
+            return ContactCurve.Solve(finished, other, Contact.ThicknessMm, cancellation).Sweep;
 
         double sweep = 0, before = 0;
         foreach (var span in finished.Spans)

@@ -16,12 +16,14 @@ internal sealed class TaperStepping
     private readonly FacetJudge far;
     private readonly double minFacet;
     private readonly double panelThickness;
+    private readonly CancellationToken cancellation;
     private readonly Func<double, double> running;
     private readonly double total;
 
     public TaperStepping(
-        TaperWrap wrap, Stepping stepping, FoldShape fold, FacetJudge near, FacetJudge far, double minFacet, double panelThickness)
+        TaperWrap wrap, Stepping stepping, FoldShape fold, FacetJudge near, FacetJudge far, double minFacet, double panelThickness, CancellationToken cancellation = default)
     {
+        this.cancellation = cancellation;
         this.wrap = wrap;
         this.stepping = stepping;
         this.fold = fold;
@@ -119,6 +121,7 @@ internal sealed class TaperStepping
 
     private double TurnAt(double value)
     {
+        cancellation.ThrowIfCancellationRequested();
         if (value <= 0)
             return 0;
         return value >= total ? Sweep : Brent.FindRoot(turn => running(turn) - value, 0, Sweep, 1e-13 * total, 200);

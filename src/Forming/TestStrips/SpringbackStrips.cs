@@ -21,14 +21,15 @@ public static class SpringbackStrips
 
     /// <summary>What the strips teach.</summary>
     /// <param name="question">The strips and what is asked of them.</param>
+    /// <param name="cancellation">Ends the work early.</param>
     /// <exception cref="NoSolutionException">
     /// <c>strips.springs-inwards</c>: a strip came out no wider than its form. <c>strips.yield-out-of-reach</c>: no yield stress of
     /// a metal explains the strips. <c>strips.no-form</c>: a wanted radius leaves no room for a form.
     /// </exception>
-    public static SpringbackLesson Learn(SpringbackQuestion question)
+    public static SpringbackLesson Learn(SpringbackQuestion question, CancellationToken cancellation = default)
     {
         RefuseInwards(question.Strips);
-        var fit = YieldFit.Of(question.Sheet.Material, question.Strips, question.ReadingError);
+        var fit = YieldFit.Of(question.Sheet.Material, question.Strips, question.ReadingError, cancellation);
         if (!(fit.YieldMpa is >= LeastYieldMpa and <= MostYieldMpa))
             throw OutOfReach(fit.YieldMpa);
         double[] targets = question.TargetsMm.Count > 0 ? [.. question.TargetsMm] : [Middle(question.Strips)];
@@ -42,7 +43,7 @@ public static class SpringbackStrips
             [.. question.Strips.Select((strip, i) => ReadingOf(question.Sheet.Material, fit, strip, i))],
             effects)
         {
-            Outliers = OutliersOf(question, fit),
+            Outliers = OutliersOf(question, fit, cancellation),
             Doubts = DoubtsOf(question, fit),
             MarginText = StripNotes.MarginText(fit.Margin, question.Strips.Count, Figure.Number(100 * question.ReadingError), " %"),
             Changes = ChangesOf(question, fit, effects[0]),
@@ -125,20 +126,20 @@ public static class SpringbackStrips
         $"a panel of {Figure.Length(question.Sheet.ThicknessMm)} that finishes at {Figure.Length(targetMm)} asks for a form of no radius",
         $"a larger finished radius, or a thinner sheet");
 
-    private static StripOutlier[] OutliersOf(SpringbackQuestion question, YieldFit fit)
+    private static StripOutlier[] OutliersOf(SpringbackQuestion question, YieldFit fit, CancellationToken cancellation)
     {
         var information = fit.Sensitivities.Sum(slope => slope * slope);
         double[] leverages = [.. fit.Sensitivities.Select(slope => slope * slope / information)];
         return
         [
             .. Outliers.Find(fit.Residuals, leverages, fit.SumOfSquares, fit.Margin.DegreesOfFreedom, question.ReadingError)
-                .Select(index => new StripOutlier(index, Reason(question, fit, index))),
+                .Select(index => new StripOutlier(index, Reason(question, fit, index, cancellation))),
         ];
     }
 
-    private static FormattableString Reason(SpringbackQuestion question, YieldFit fit, int index)
+    private static FormattableString Reason(SpringbackQuestion question, YieldFit fit, int index, CancellationToken cancellation)
     {
-        var without = YieldFit.Of(question.Sheet.Material, [.. question.Strips.Where((_, i) => i != index)], question.ReadingError);
+        var without = YieldFit.Of(question.Sheet.Material, [.. question.Strips.Where((_, i) => i != index)], question.ReadingError, cancellation);
         return $"finished at {Figure.Length(question.Strips[index].FinishedRadiusMm)}, {Figure.Number(100 * (Math.Exp(fit.Residuals[index]) - 1))} % off what the learnt yield gives and too far for the strips' scatter; it is counted: measure it again, or leave it out for {Figure.Stress(without.YieldMpa)}";
     }
 

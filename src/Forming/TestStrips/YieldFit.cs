@@ -19,11 +19,13 @@ internal sealed class YieldFit
 
     private readonly Sheet[] sheets;
     private readonly IReadOnlyList<SpringbackStrip> strips;
+    private readonly CancellationToken cancellation;
     private readonly double lowest;
     private readonly double highest;
 
-    private YieldFit(Material material, IReadOnlyList<SpringbackStrip> strips, double readingError)
+    private YieldFit(Material material, IReadOnlyList<SpringbackStrip> strips, double readingError, CancellationToken cancellation)
     {
+        this.cancellation = cancellation;
         this.strips = strips;
         sheets = [.. strips.Select(strip => new Sheet(material, strip.ThicknessMm))];
         // At this yield the first strip would stay elastic, so the truth lies below it.
@@ -66,8 +68,9 @@ internal sealed class YieldFit
     /// <param name="material">Their material; its hardening keeps its shape.</param>
     /// <param name="strips">The strips, each finished to a larger radius than its form's.</param>
     /// <param name="readingError">Half-width within which 95 % of radii are read, as a share.</param>
-    public static YieldFit Of(Material material, IReadOnlyList<SpringbackStrip> strips, double readingError) =>
-        new(material, strips, readingError);
+    /// <param name="cancellation">Ends the work early.</param>
+    public static YieldFit Of(Material material, IReadOnlyList<SpringbackStrip> strips, double readingError, CancellationToken cancellation) =>
+        new(material, strips, readingError, cancellation);
 
     /// <summary>ln of finished over formed radius, both of the mid surface, by a yield stress; infinite where the strip stays elastic.</summary>
     /// <param name="sheet">The strip's sheet.</param>
@@ -103,13 +106,18 @@ internal sealed class YieldFit
 
     private double Slope(int i, double lnYield) => Sensitivity(sheets[i], strips[i].LoadedCurvature, lnYield);
 
-    private double SolveSingle(int i) => Bisection.Solve(at => -Residual(i, at), lowest, FlatAt(i));
+    private double SolveSingle(int i)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        return Bisection.Solve(at => -Residual(i, at), lowest, FlatAt(i));
+    }
 
     // At this yield the strip would stay elastic.
     private double FlatAt(int i) => Math.Log(sheets[i].Material.YieldMpa * strips[i].LoadedCurvature / BendingLaw.Of(sheets[i]).YieldCurvature);
 
     private double Score(double lnYield)
     {
+        cancellation.ThrowIfCancellationRequested();
         var score = 0.0;
         for (var i = 0; i < strips.Count; i++)
         {
@@ -124,6 +132,7 @@ internal sealed class YieldFit
 
     private double Excess(double lnYield)
     {
+        cancellation.ThrowIfCancellationRequested();
         var sum = 0.0;
         for (var i = 0; i < strips.Count; i++)
         {

@@ -51,6 +51,23 @@ public class ContactCurveTests
     }
 
     [Fact]
+    public void A_caller_who_has_gone_ends_the_work_on_the_contact_curve()
+    {
+        // Facets that jump along the curve leave no smooth piece: the dearest curve there is.
+        var finished = FinishedCurve.On(Workshop.Progressive(null, 60, 80, ProgressiveLaw.Clothoid), Surface.Inside, Thickness);
+        var asked = 0;
+        using var gone = new CancellationTokenSource();
+        var rule = new FormingRule(Law, null, mid =>
+        {
+            if (++asked == 1000)
+                gone.Cancel();
+            return mid % 1 < 0.5 ? 0.001 : 0.01;
+        });
+        Assert.Throws<OperationCanceledException>(() => ContactCurve.Solve(finished, rule, Thickness, gone.Token));
+        Assert.InRange(asked, 1000, 1300);
+    }
+
+    [Fact]
     public void A_flat_stays_flat_and_moves_the_rest_along()
     {
         var chain = new SegmentsCurve([new FlatCurve(30), Workshop.Arc(80, 50), new FlatCurve(25), Workshop.Arc(60, 40)]);

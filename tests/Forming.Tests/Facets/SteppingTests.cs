@@ -35,6 +35,18 @@ public class SteppingTests
         }
     }
 
+    [Fact]
+    public void Stretches_that_need_more_folds_together_than_any_form_has_are_refused()
+    {
+        // Some hundred folds each: one after the other they would go, all of them not.
+        PanelCurve[] stretches = [.. Enumerable.Range(0, 20).SelectMany(_ => new PanelCurve[] { Workshop.Arc(20_000, 12), new FlatCurve(10) })];
+        var stepping = new Stepping { Rule = SteppingRule.EqualSpacing, MaxFacetMm = 20 };
+        var one = Workshop.Plan(Workshop.Panel(new SegmentsCurve(stretches[..2])), Workshop.Form(stepping), Fine).Form;
+        Assert.InRange(one.Stations.Count, 100, 500);
+        var none = Assert.Throws<NoSolutionException>(() => Workshop.Plan(Workshop.Panel(new SegmentsCurve(stretches)), Workshop.Form(stepping), Fine));
+        Assert.Equal("stepping.too-many-folds", none.Code);
+    }
+
     [Theory]
     [InlineData(SteppingRule.EqualAngle)]
     [InlineData(SteppingRule.EqualSpacing)]

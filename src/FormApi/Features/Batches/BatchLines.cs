@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.IO.Pipelines;
 using System.Runtime.CompilerServices;
+using FormApi.Http;
 
 namespace FormApi.Features.Batches;
 
@@ -25,10 +26,9 @@ internal sealed class BatchLines(int mostBytes, TimeSpan longestSilence)
     /// <exception cref="TimeoutException">Nothing more came.</exception>
     public async IAsyncEnumerable<RawLine> ReadAsync(PipeReader input, [EnumeratorCancellation] CancellationToken cancellation)
     {
-        using var patience = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         while (true)
         {
-            var read = await ReadMoreAsync(input, patience, cancellation);
+            var read = await input.ReadWithinAsync(longestSilence, cancellation);
             var rest = read.Buffer;
             try
             {
@@ -60,24 +60,6 @@ internal sealed class BatchLines(int mostBytes, TimeSpan longestSilence)
                 // Also where nobody wants the next line: the server can only leave the rest unread if it is given back.
                 input.AdvanceTo(rest.Start, rest.End);
             }
-        }
-    }
-
-    private async ValueTask<ReadResult> ReadMoreAsync(PipeReader input, CancellationTokenSource patience, CancellationToken cancellation)
-    {
-        try
-        {
-            var reading = input.ReadAsync(patience.Token);
-            if (reading.IsCompleted)
-                return await reading;
-            patience.CancelAfter(longestSilence);
-            var read = await reading;
-            patience.CancelAfter(Timeout.InfiniteTimeSpan);
-            return read;
-        }
-        catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
-        {
-            throw new TimeoutException();
         }
     }
 

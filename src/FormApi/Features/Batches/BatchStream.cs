@@ -12,35 +12,38 @@ namespace FormApi.Features.Batches;
 /// so that whoever is slowest (the caller who sends, the calculation, the caller who reads) slows the others down.
 /// </summary>
 /// <param name="worker">Answers single lines.</param>
+/// <param name="places">Places for batches.</param>
 /// <param name="limits">The limits.</param>
-internal sealed class BatchStream(BatchWorker worker, Limits limits)
+internal sealed class BatchStream(BatchWorker worker, BatchPlaces places, Limits limits)
 {
     // Enough that cheap lines are ready behind a dear one.
     private static readonly int MostUnderWay = 16 * Environment.ProcessorCount;
 
     // The lines of all batches share as many threads as there are cores. Were they to take all threads there are, whatever waits for
     // the network would stand behind dear lines: other callers, and the news that this one has gone.
-    private static readonly TaskFactory Cores = new(
-        CancellationToken.None,
-        TaskCreationOptions.DenyChildAttach,
-        TaskContinuationOptions.None,
-        new ConcurrentExclusiveSchedulerPair(TaskScheduler.Default, Environment.ProcessorCount).ConcurrentScheduler);
+    private static readonly TaskFactory Cores = CoreThreads.New();
 
     // What goes out at once while the next answer is ready already [bytes].
     private const int Portion = 64 * 1024;
+
+    private readonly BatchPlace _place = new(places);
 
     private readonly ConcurrentBag<ArrayBufferWriter<byte>> _spare = [];
 
     private readonly Channel<Task<ArrayBufferWriter<byte>>> _underWay = Channel.CreateBounded<Task<ArrayBufferWriter<byte>>>(
         new BoundedChannelOptions(MostUnderWay) { SingleReader = true, SingleWriter = true });
 
+    private bool _isRefused;
+
     /// <summary>Answers all lines.</summary>
     /// <param name="input">The lines.</param>
     /// <param name="output">Where the answers go.</param>
     /// <param name="cancellation">The caller has gone.</param>
+    /// <returns>Whether there was a place for it; where not, nothing is written.</returns>
     /// <exception cref="TimeoutException">The caller does not read.</exception>
-    public async Task RunAsync(PipeReader input, PipeWriter output, CancellationToken cancellation)
+    public async Task<bool> RunAsync(PipeReader input, PipeWriter output, CancellationToken cancellation)
     {
+        using var held = _place;
         using var ending = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         var reading = ReadAsync(input, ending.Token);
         try
@@ -56,6 +59,7 @@ internal sealed class BatchStream(BatchWorker worker, Limits limits)
         }
 
         await reading;
+        return !_isRefused;
     }
 
     private async Task ReadAsync(PipeReader input, CancellationToken cancellation)
@@ -67,7 +71,7 @@ internal sealed class BatchStream(BatchWorker worker, Limits limits)
             {
                 await ReadAsync(lines, input, cancellation);
             }
-            catch (BadHttpRequestException) when (!cancellation.IsCancellationRequested)
+            catch (IOException) when (!cancellation.IsCancellationRequested)
             {
                 await BeginAsync(lines.Number, Broken, cancellation);
             }
@@ -96,16 +100,19 @@ internal sealed class BatchStream(BatchWorker worker, Limits limits)
                 return;
             }
 
-            if (line.Utf8 is { } utf8)
-                await BeginAsync(line.Number, utf8, cancellation);
-            else
-                await BeginAsync(line.Number, TooLong(), cancellation);
+            _isRefused = !(line.Utf8 is { } utf8
+                ? await BeginAsync(line.Number, utf8, cancellation)
+                : await BeginAsync(line.Number, TooLong(), cancellation));
+            if (_isRefused)
+                return;
         }
     }
 
     // Room first: whatever is begun is under way, where its end is waited for.
-    private async ValueTask BeginAsync(int number, ReadOnlyMemory<byte> utf8, CancellationToken cancellation)
+    private async ValueTask<bool> BeginAsync(int number, ReadOnlyMemory<byte> utf8, CancellationToken cancellation)
     {
+        if (!await _place.TryHoldAsync(cancellation))
+            return false;
         await _underWay.Writer.WaitToWriteAsync(cancellation);
         _underWay.Writer.TryWrite(Cores.StartNew(
             () =>
@@ -115,13 +122,17 @@ internal sealed class BatchStream(BatchWorker worker, Limits limits)
                 return buffer;
             },
             cancellation));
+        return true;
     }
 
-    private ValueTask BeginAsync(int number, ProblemResult refused, CancellationToken cancellation)
+    private async ValueTask<bool> BeginAsync(int number, ProblemResult refused, CancellationToken cancellation)
     {
+        if (!await _place.TryHoldAsync(cancellation))
+            return false;
         var buffer = Spare();
         worker.Refuse(number, refused, buffer);
-        return _underWay.Writer.WriteAsync(Task.FromResult(buffer), cancellation);
+        await _underWay.Writer.WriteAsync(Task.FromResult(buffer), cancellation);
+        return true;
     }
 
     private async Task WriteAsync(PipeWriter output, CancellationToken cancellation)
@@ -130,6 +141,7 @@ internal sealed class BatchStream(BatchWorker worker, Limits limits)
         while (await _underWay.Reader.WaitToReadAsync(cancellation))
         {
             // It stays under way until it is out.
+            var answered = 0;
             while (_underWay.Reader.TryPeek(out var answer))
             {
                 if (waiting > 0 && !answer.IsCompleted)
@@ -139,9 +151,11 @@ internal sealed class BatchStream(BatchWorker worker, Limits limits)
                 _underWay.Reader.TryRead(out _);
                 buffer.ResetWrittenCount();
                 _spare.Add(buffer);
+                answered++;
             }
 
             waiting = await FlushAsync(output, cancellation);
+            _place.Release(answered);
         }
     }
 

@@ -30,16 +30,16 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
         if (number == 1 && utf8.Span.StartsWith("\uFEFF"u8))
             utf8 = utf8[3..];
         var (line, problem) = Read(utf8);
-        if (line is null)
-        {
-            Write(number, IdIn(utf8), problem!, "", output);
-            return;
-        }
-
         using var deadline = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         deadline.CancelAfter(TimeSpan.FromSeconds(limits.Seconds));
         try
         {
+            if (line is null)
+            {
+                Write(number, IdIn(utf8), problem!, "", output);
+                return;
+            }
+
             switch (Compute(line.Operation, JsonMarshal.GetRawUtf8Value(line.Request).ToArray(), deadline.Token))
             {
                 case AnswerResult answer:
@@ -54,7 +54,7 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
         }
         catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
         {
-            Write(number, line.Id, Guards.TooSlow(limits), "", output);
+            Write(number, line?.Id, Guards.TooSlow(limits), "", output);
         }
         // A bug in one line must not take the others with it; it is told as what it is.
         catch (Exception bug) when (bug is not OperationCanceledException)
@@ -62,7 +62,7 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
             BatchLog.LineFailed(logger, bug, number);
             // Half an answer may stand there already.
             output.ResetWrittenCount();
-            Write(number, line.Id, new(Problems.Bug), "", output);
+            Write(number, line?.Id, new(Problems.Bug), "", output);
         }
     }
 

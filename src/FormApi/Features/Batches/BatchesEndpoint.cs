@@ -1,7 +1,6 @@
 using FormApi.Http;
 using FormApi.Operations;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.AspNetCore.Server.Kestrel.Core.Features;
 using Microsoft.Extensions.Options;
 
 namespace FormApi.Features.Batches;
@@ -19,11 +18,11 @@ internal static class BatchesEndpoint
             + "Lines are calculated side by side on every core and answered in order, while the rest is still being sent; a line that cannot be read or answered gets a problem in its place and never spoils the others. "
             + "Read while you send, and keep your side of the connection open until the end: answers that nobody reads hold up the lines behind them, and a caller who leaves the buffers between full for Limits:UnreadSeconds (30 s) is dropped. "
             + "Where nothing is sent for Limits:UnsentSeconds (30 s), or the body breaks off, the last answer says so. "
-            + "A line may have Limits:BatchLineBytes (1 MiB), a batch Limits:BatchLines (100000 lines), each line Limits:Seconds (10 s); Limits:Batches (4) run at once. "
+            + "A line may have Limits:BatchLineBytes (1 MiB), a batch Limits:BatchLines (100000 lines), each line Limits:Seconds (10 s); Limits:Batches (4) with lines under way run at once; a batch that waits for its caller takes no place from others. "
             + "Programs past their own deadline answer with the best order found so far.")
         .WithMetadata(new DisableRequestSizeLimitAttribute());
 
-    private static async Task AnswerAsync(HttpContext context, IOptions<Limits> options, ILogger<BatchStream> logger)
+    private static async Task AnswerAsync(HttpContext context, IOptions<Limits> options, BatchPlaces places, ILogger<BatchStream> logger)
     {
         var limits = options.Value;
         if (!RequestMedia.Is(context.Request, MediaTypes.Ndjson))
@@ -32,15 +31,13 @@ internal static class BatchesEndpoint
             return;
         }
 
-        // A caller may think between two lines; how long is told by a limit of ours.
-        if (context.Features.Get<IHttpMinRequestBodyDataRateFeature>() is { } rate)
-            rate.MinDataRate = null;
         context.Response.ContentType = MediaTypes.Ndjson;
         context.Response.Headers.CacheControl = "no-store";
         var worker = new BatchWorker(limits, context.Request.Path, RequestLog.TraceIdOf(context), logger);
         try
         {
-            await new BatchStream(worker, limits).RunAsync(context.Request.BodyReader, context.Response.BodyWriter, context.RequestAborted);
+            if (!await new BatchStream(worker, places, limits).RunAsync(context.Request.BodyReader, context.Response.BodyWriter, context.RequestAborted))
+                await new ProblemResult(Problems.TooMany).ExecuteAsync(context);
         }
         catch (TimeoutException)
         {

@@ -15,7 +15,7 @@ internal static class DrawingsEndpoint
     /// <summary>Adds the route.</summary>
     /// <param name="routes">Where to.</param>
     public static void MapDrawings(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/forms/drawing", Draw)
-        .DescribeFile("drawForm", "Forms", "One form as a picture, a cutting file or a solid.", Offered, 400, 406, 413, 415, 422, 429, 503)
+        .DescribeFile("drawForm", "Forms", "One form as a picture, a cutting file or a solid.", Offered, 400, 406, 408, 413, 415, 422, 429, 503)
         .Accepts<FormRequest>(MediaTypes.Json)
         .WithDescription(
             "Takes the request of /v1/forms and answers by Accept: image/svg+xml is the sheet a person reads; application/pdf the same sheet and a 1:1 layout tiled over pages; "
@@ -38,11 +38,11 @@ internal static class DrawingsEndpoint
         return body.Answer(asked =>
         {
             var job = PlannedJob.Of(asked, cancellation);
-            return new FileResult(Bytes(job, media, paper, address.Value), media, job.Shown.Fingerprint, "form");
+            return new FileResult(Bytes(job, media, paper, address.Value, cancellation), media, job.Shown.Fingerprint, "form");
         });
     }
 
-    private static byte[] Bytes(PlannedJob job, string media, string? paper, PublicAddress address)
+    private static byte[] Bytes(PlannedJob job, string media, string? paper, PublicAddress address, CancellationToken cancellation)
     {
         var isInch = job.Units.Unit == LengthUnit.In;
         var drawing = new DrawingJob(
@@ -60,7 +60,7 @@ internal static class DrawingsEndpoint
         switch (media)
         {
             case MediaTypes.Pdf:
-                PdfSheet.Write(drawing, (paper ?? (isInch ? "letter" : "a4")) == "letter" ? PaperSize.Letter : PaperSize.A4, stream);
+                PdfSheet.Write(drawing, (paper ?? (isInch ? "letter" : "a4")) == "letter" ? PaperSize.Letter : PaperSize.A4, stream, cancellation);
                 break;
             case MediaTypes.Dxf:
                 DxfLayout.Write(drawing, stream);

@@ -35,21 +35,26 @@ internal static class LinksEndpoint
             .WithMetadata(ProgramsEndpoint.Files);
     }
 
-    private static LinkedResult OpenForm(string request, HttpContext context, IOptions<Limits> limits) => new(
+    private static IResult OpenForm(string request, HttpContext context, IOptions<Limits> limits, CancellationToken cancellation) => LinkedAnswer.Of(
+        context,
         request,
         limits.Value.LinkBytes,
         MediaTypes.Json,
-        json => FormsEndpoint.Compute(JsonBody<FormRequest>.Of(json), context.RequestAborted));
+        json => FormsEndpoint.Compute(JsonBody<FormRequest>.Of(json), cancellation));
 
-    private static LinkedResult OpenDrawing(string request, string? paper, HttpContext context, IOptions<Limits> limits, IOptions<PublicAddress> address) => new(
+    private static IResult OpenDrawing(
+        string request, string? paper, HttpContext context, IOptions<Limits> limits, IOptions<PublicAddress> address, CancellationToken cancellation) => LinkedAnswer.Of(
+        context,
         request,
         limits.Value.LinkBytes,
         DrawingsEndpoint.Offered.Choose(context.Request)!,
-        json => DrawingsEndpoint.Draw(JsonBody<FormRequest>.Of(json), paper, context.Request, address, context.RequestAborted));
+        json => DrawingsEndpoint.Draw(JsonBody<FormRequest>.Of(json), paper, context.Request, address, cancellation));
 
-    private static LinkedResult OpenProgram(string request, string? paper, HttpContext context, IOptions<Limits> limits, IOptions<PublicAddress> address) => new(
+    private static IResult OpenProgram(
+        string request, string? paper, HttpContext context, IOptions<Limits> limits, IOptions<PublicAddress> address, CancellationToken cancellation) => LinkedAnswer.Of(
+        context,
         request,
         limits.Value.LinkBytes,
         ProgramsEndpoint.Offered.Choose(context.Request)!,
-        json => ProgramsEndpoint.Answer(JsonBody<ProgramRequest>.Of(json), paper, context.Request, address, context.RequestAborted));
+        json => ProgramsEndpoint.Answer(JsonBody<ProgramRequest>.Of(json), paper, context.Request, address, cancellation));
 }

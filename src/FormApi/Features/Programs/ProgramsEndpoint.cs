@@ -48,7 +48,7 @@ internal static class ProgramsEndpoint
         var media = Offered.Choose(request)!;
         return ProgrammedJob.Answer(
             body,
-            job => media == MediaTypes.Json ? ToAnswer(job) : new FileResult(Bytes(job, media, paper, address.Value), media, job.Shown.Fingerprint, "program"),
+            job => media == MediaTypes.Json ? ToAnswer(job) : new FileResult(Bytes(job, media, paper, address.Value, cancellation), media, job.Shown.Fingerprint, "program"),
             cancellation);
     }
 
@@ -60,7 +60,7 @@ internal static class ProgramsEndpoint
     private static AnswerResult<ProgramAnswer> ToAnswer(ProgrammedJob job) =>
         new(ProgramAnswers.From(job), AnswerJson.Default.ProgramAnswer, job.Shown.Fingerprint);
 
-    private static byte[] Bytes(ProgrammedJob job, string media, string? paper, PublicAddress address)
+    private static byte[] Bytes(ProgrammedJob job, string media, string? paper, PublicAddress address, CancellationToken cancellation)
     {
         var isInch = job.Units.Unit == LengthUnit.In;
         var drawing = job.AsDrawing(media == MediaTypes.Csv ? null : address.OnPaper(AnswerLinks.Shortest(job.Shown.Canonical.Span, "program")));
@@ -71,7 +71,7 @@ internal static class ProgramsEndpoint
                 CsvProgram.Write(drawing, stream);
                 break;
             case MediaTypes.Pdf:
-                ProgramPdfSheet.Write(drawing, (paper ?? (isInch ? "letter" : "a4")) == "letter" ? PaperSize.Letter : PaperSize.A4, stream);
+                ProgramPdfSheet.Write(drawing, (paper ?? (isInch ? "letter" : "a4")) == "letter" ? PaperSize.Letter : PaperSize.A4, stream, cancellation);
                 break;
             default:
                 ProgramSvgSheet.Write(drawing, stream);

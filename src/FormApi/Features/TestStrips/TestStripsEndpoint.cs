@@ -24,8 +24,8 @@ internal static class TestStripsEndpoint
                 Tag,
                 "The line of the angle stop from strips folded against it.",
                 "Takes pairs of stop angle and measured angle; answers stop angle = offset + slope × fold angle with its confidence, and the stop to set for each wanted angle." + Always);
-        routes.MapPost("/v1/test-strips/springback", (JsonBody<SpringbackStripsRequest> body) => Answer(
-                body, (request, asked) => StripAnswers.From(SpringbackStrips.Learn(request.ToQuestion()), asked), AnswerJson.Default.SpringbackStripsAnswer))
+        routes.MapPost("/v1/test-strips/springback", (JsonBody<SpringbackStripsRequest> body, CancellationToken cancellation) => Answer(
+                body, (request, asked) => StripAnswers.From(SpringbackStrips.Learn(request.ToQuestion(), cancellation), asked), AnswerJson.Default.SpringbackStripsAnswer))
             .DescribeComputation<SpringbackStripsRequest, SpringbackStripsAnswer>(
                 "learnSpringback",
                 Tag,
