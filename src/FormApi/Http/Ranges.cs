@@ -1,3 +1,5 @@
+using Forming.Curves.Points;
+
 namespace FormApi.Http;
 
 /// <summary>The ranges of every number in a request: generous, physical, there to keep slips and overflow out.</summary>
@@ -34,7 +36,7 @@ internal static class Ranges
     public static Range Coordinate { get; } = Length(-1e6, 1e6);
 
     /// <summary>Number of measured points.</summary>
-    public static Range PointCount { get; } = new(4, 2000, Measure.Count);
+    public static Range PointCount { get; } = new(PointsFit.FewestPoints, PointsFit.MostPoints, Measure.Count);
 
     /// <summary>Number of pieces in a chain.</summary>
     public static Range SegmentCount { get; } = new(1, 100, Measure.Count);

@@ -173,8 +173,8 @@ public class PointsFitTests
     public void Three_points_are_too_few() => AssertRefused("curve.points-too-few", [new(0, 0), new(10, 0), new(20, 5)]);
 
     [Fact]
-    public void More_points_than_two_thousand_are_too_many() =>
-        AssertRefused("curve.points-too-many", MeasuredCurve.Of(_ => 0.01, 100, 2001));
+    public void More_points_than_five_thousand_are_too_many() =>
+        AssertRefused("curve.points-too-many", MeasuredCurve.Of(_ => 0.01, 100, 5001));
 
     [Theory]
     [InlineData(0)]

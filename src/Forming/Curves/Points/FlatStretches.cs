@@ -17,7 +17,7 @@ internal static class FlatStretches
         foreach (var share in Trials)
         {
             var isFlat = Candidates(fit.Profile, share * fit.Profile.Peak, pattern.Tolerance);
-            if (!isFlat.Contains(true)) continue;
+            if (!Enumerable.Range(0, isFlat.Length).Any(k => isFlat[k] && fit.Profile.Unknowns[k] != CurvatureProfile.HeldFlat)) continue;
             var precision = KnotSearch.PrecisionFor(pattern);
             var level = OneWay.From(fit.Refit(fit.Profile.Flattened(k => isFlat[k]), precision), precision);
             if (level.LargestMiss <= pattern.Tolerance && OneWay.Bends(level)) return level;

@@ -6,18 +6,28 @@ namespace Forming.Curves.Points;
 /// <remarks>
 /// A change dκ(s) turns the tangent by dθ(s) = ∫ dκ, so the place moves by ∫ dθ n dσ and, seen along the normal at s, by
 /// t(s)·∫ dθ(σ) t(σ) dσ: the same as ∫ dκ(σ) (P(s) - P(σ))·t(s) dσ, by parts. dθ is a closed form for each hat function, so
-/// one pass of quadrature gives places and derivatives alike.
+/// one pass of quadrature gives places and derivatives alike. A knot that moves changes the curvature by the slopes beside it
+/// times its hat, the other way.
 /// </remarks>
 internal sealed class FootTrace
 {
     /// <summary>Most that a cell of quadrature may turn [rad]: five Gauss nodes then give places to 1e-13 of the cell.</summary>
     private const double TurnPerCell = 0.8;
 
-    private static readonly double[] Nodes =
-        [0.04691007703066800, 0.23076534494715845, 0.5, 0.76923465505284155, 0.95308992296933200];
+    /// <summary>In a cell that turns less than this [rad], three Gauss nodes are as good: the error is turn⁶/2,016,000.</summary>
+    private const double TurnForThree = 0.08;
 
-    private static readonly double[] Weights =
-        [0.11846344252809454, 0.23931433524968324, 0.28444444444444444, 0.23931433524968324, 0.11846344252809454];
+    private static readonly (double At, double Weight)[] FiveNodes =
+    [
+        (0.04691007703066800, 0.11846344252809454),
+        (0.23076534494715845, 0.23931433524968324),
+        (0.5, 0.28444444444444444),
+        (0.76923465505284155, 0.23931433524968324),
+        (0.95308992296933200, 0.11846344252809454),
+    ];
+
+    private static readonly (double At, double Weight)[] ThreeNodes =
+        [(0.11270166537925831, 5.0 / 18), (0.5, 8.0 / 18), (0.88729833462074169, 5.0 / 18)];
 
     private readonly int[] _order;
     private readonly double[] _sorted;
@@ -112,11 +122,14 @@ internal sealed class FootTrace
 
         private int _from;
         private int _to;
+        private int _fromMover;
+        private int _toMover;
         private double _knot;
         private double _width;
         private double _halfPerWidth;
         private double _startCurvature;
         private double _rise;
+        private double _slope;
         private double _knotAngle = angle;
 
         /// <summary>Turn that the hat of the span's first knot has made before the span.</summary>
@@ -138,6 +151,7 @@ internal sealed class FootTrace
             (_startCurvature, _rise) = (_profile.Values[m], _profile.Values[m + 1] - _profile.Values[m]);
             _halfPerWidth = 0.5 / _width;
             (_from, _to) = (_profile.Unknowns[m], _profile.Unknowns[m + 1]);
+            (_fromMover, _toMover, _slope) = (_profile.MoverOf(m), _profile.MoverOf(m + 1), _rise / _width);
             _s = _knot;
         }
 
@@ -145,6 +159,8 @@ internal sealed class FootTrace
         {
             _knotAngle = AngleAt(1);
             if (_from >= 0) _done[_from] += _rising + (_width / 2);
+            if (_fromMover >= 0) _done[_fromMover] -= _rise / 2;
+            if (_toMover >= 0) _done[_toMover] -= _rise / 2;
             _rising = _width / 2;
         }
 
@@ -154,21 +170,22 @@ internal sealed class FootTrace
             var cells = 1 + (int)(turn / TurnPerCell);
             var length = (s - _s) / cells;
             if (length <= 0) return;
-            for (var cell = 0; cell < cells; cell++) Step(length);
+            var nodes = turn < TurnForThree ? ThreeNodes : FiveNodes;
+            for (var cell = 0; cell < cells; cell++) Step(length, nodes);
             _s = s;
         }
 
         private readonly double AngleAt(double u) => _knotAngle + (_width * ((_startCurvature * u) + (_rise * u * u / 2)));
 
-        private void Step(double length)
+        private void Step(double length, (double At, double Weight)[] nodes)
         {
             Point move = default, falling = default, growing = default;
-            for (var g = 0; g < Nodes.Length; g++)
+            foreach (var (at, weight) in nodes)
             {
-                var along = _s - _knot + (Nodes[g] * length);
+                var along = _s - _knot + (at * length);
                 var grown = along * along * _halfPerWidth;
                 var (sin, cos) = Math.SinCos(_knotAngle + (_startCurvature * along) + (_rise * grown));
-                var part = new Point(Weights[g] * length * cos, Weights[g] * length * sin);
+                var part = new Point(weight * length * cos, weight * length * sin);
                 move += part;
                 growing += grown * part;
                 falling += (_rising + along - grown) * part;
@@ -177,6 +194,8 @@ internal sealed class FootTrace
             for (var c = 0; c < _levers.Length; c++) _levers[c] += _done[c] * move;
             if (_from >= 0) _levers[_from] += falling;
             if (_to >= 0) _levers[_to] += growing;
+            if (_fromMover >= 0) _levers[_fromMover] -= _slope * (falling - (_rising * move));
+            if (_toMover >= 0) _levers[_toMover] -= _slope * growing;
             Place += move;
             _s += length;
         }

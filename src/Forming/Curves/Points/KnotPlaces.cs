@@ -6,12 +6,16 @@ internal static class KnotPlaces
     /// <summary>Knots nearer than this share of the pattern are one.</summary>
     private const double SameKnot = 1e-6;
 
+    /// <summary>No span needs to be kept longer than this share of the pattern.</summary>
+    private const double LongSpan = 1.0 / 16;
+
     /// <summary>Knots between which lie equally many points: where points are dense, the curve was worth measuring.</summary>
     /// <param name="fit">A fit whose feet and length to go by.</param>
     /// <param name="count">How many knots, at least 2.</param>
     public static double[] Even(NormalFit fit, int count)
     {
-        var feet = fit.Feet;
+        var feet = fit.Stations.Order().ToArray();
+        (feet[0], feet[^1]) = (0, fit.Profile.Length);
         var knots = new double[count];
         for (var k = 1; k < count; k++)
         {
@@ -25,14 +29,14 @@ internal static class KnotPlaces
 
     /// <summary>The fit's knots and one more, amid the points of the span that misses most; null when no span can spare any.</summary>
     /// <param name="fit">The fit to refine.</param>
-    /// <param name="tolerance">Largest miss allowed, relative.</param>
     /// <remarks>
-    /// No span becomes shorter than √(8 tol/κ) of the peak curvature κ: within it the tolerance hides all the bend there is, and
-    /// a knot more would only let the curvature swing.
+    /// No span becomes shorter than √(8 d/κ) of the mean miss d and the peak curvature κ: within it the misses hide all the bend
+    /// there is, and a knot more would only let the curvature swing.
     /// </remarks>
-    public static double[]? Split(NormalFit fit, double tolerance)
+    public static double[]? Split(NormalFit fit)
     {
-        var shortest = Math.Max(SameKnot, Math.Sqrt(8 * tolerance / fit.Profile.Peak));
+        var miss = Math.Sqrt(fit.Sum / fit.Misses.Length);
+        var shortest = Math.Clamp(Math.Sqrt(8 * miss / fit.Profile.Peak), SameKnot, LongSpan);
         var (worst, best) = (0.0, (double[]?)null);
         for (var m = 0; m < fit.Profile.Knots.Length - 1; m++)
         {
@@ -49,10 +53,9 @@ internal static class KnotPlaces
     private static (double Sum, double Middle) Inside(NormalFit fit, double from, double to)
     {
         var inside = Enumerable.Range(0, fit.Feet.Length).Where(j => fit.Feet[j] > from && fit.Feet[j] < to).ToArray();
-        var half = inside.Length / 2;
         return inside.Length < 2
             ? default
-            : (inside.Sum(j => fit.Misses[j] * fit.Misses[j]), (fit.Feet[inside[half - 1]] + fit.Feet[inside[half]]) / 2);
+            : (inside.Sum(j => fit.Misses[j] * fit.Misses[j]), (fit.Feet[inside[(inside.Length - 1) / 2]] + fit.Feet[inside[inside.Length / 2]]) / 2);
     }
 
     private static double[] Uniform(int count, double length) => [.. Enumerable.Range(0, count).Select(k => length * k / (count - 1))];

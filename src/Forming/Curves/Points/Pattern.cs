@@ -7,18 +7,18 @@ namespace Forming.Curves.Points;
 /// every limit further on is a plain number.
 /// </summary>
 /// <param name="Points">[n] relative points.</param>
-/// <param name="Chords">[n] length of the broken line up to each point; the last is 1.</param>
+/// <param name="Guide">The broken line, its lengths counted from the first point.</param>
+/// <param name="Feet">[n] length of the broken line up to each point, as a first guess of the curve's; the last is 1.</param>
 /// <param name="Tolerance">Largest miss allowed, relative.</param>
 /// <param name="Scale">What one unit stands for [mm].</param>
-/// <param name="First">The first point as it was measured [mm].</param>
+/// <param name="First">The point at the origin as it was measured [mm].</param>
+/// <param name="IsReversed">Whether the points stand in the opposite order.</param>
 /// <param name="IsMirrored">Whether left and right are exchanged.</param>
-internal sealed record Pattern(Point[] Points, double[] Chords, double Tolerance, double Scale, Point First, bool IsMirrored)
+internal sealed record Pattern(
+    Point[] Points, Guide Guide, double[] Feet, double Tolerance, double Scale, Point First, bool IsReversed, bool IsMirrored)
 {
     /// <summary>The contract's name for these points.</summary>
     public const string Subject = "panel.curve.points";
-
-    private const int FewestPoints = 4;
-    private const int MostPoints = 2000;
 
     /// <summary>Points closer than this share of the pattern are one point: beyond it, rounding of the coordinates would turn chords.</summary>
     private const double SamePlace = 1e-9;
@@ -42,30 +42,49 @@ internal sealed record Pattern(Point[] Points, double[] Chords, double Tolerance
         RefuseCount(points.Count);
         RefuseNonFinite(points, toleranceMm);
         var largest = points.Max(p => Math.Max(Math.Abs(p.X), Math.Abs(p.Y)));
-        if (largest == 0) throw Coincide(0);
+        if (largest == 0) throw Coincide(1);
         var relative = new Point[points.Count];
         for (var j = 0; j < relative.Length; j++)
             relative[j] = new((points[j].X / largest) - (points[0].X / largest), (points[j].Y / largest) - (points[0].Y / largest));
 
-        var chords = Lengths(relative);
-        var total = chords[^1];
-        if (total < SamePlace * SamePlace) throw Coincide(0);
+        var isReversed = EndsFartherOut(relative);
+        if (isReversed)
+        {
+            var last = relative[^1];
+            relative = [.. relative.Reverse().Select(p => p - last)];
+        }
+
+        var guide = Guide.Through(relative);
+        var feet = guide.LengthsAt(relative.Length);
+        var total = feet[^1] - feet[0];
+        if (total < SamePlace * SamePlace) throw Coincide(1);
         var scale = largest * total;
         if (!(scale < LargestScale && scale > 1 / LargestScale)) throw OutOfRange();
-        for (var j = 0; j < relative.Length; j++) (relative[j], chords[j]) = (1 / total * relative[j], chords[j] / total);
+        guide = guide.Scaled(1 / total, feet[0]);
+        var first = feet[0];
+        for (var j = 0; j < relative.Length; j++) (relative[j], feet[j]) = (1 / total * relative[j], (feet[j] - first) / total);
 
-        var pattern = new Pattern(relative, chords, toleranceMm / scale, scale, points[0], false);
+        var pattern = new Pattern(relative, guide, feet, toleranceMm / scale, scale, isReversed ? points[^1] : points[0], isReversed, false);
         pattern.RefuseCoincidence();
-        pattern.RefuseDoublingBack();
+        pattern.RefuseTurningBack();
         return pattern;
     }
 
     /// <summary>The same points with left and right exchanged.</summary>
-    public Pattern Mirrored() => this with { Points = Array.ConvertAll(Points, p => new Point(p.X, -p.Y)), IsMirrored = !IsMirrored };
+    public Pattern Mirrored() => this with
+    {
+        Points = Array.ConvertAll(Points, Mirror),
+        Guide = Guide with { Corners = Array.ConvertAll(Guide.Corners, Mirror) },
+        IsMirrored = !IsMirrored,
+    };
+
+    /// <summary>The number by which the shop knows a point: its place in the list as it was given, counted from 1.</summary>
+    /// <param name="index">Index among these points.</param>
+    public int NumberOf(int index) => IsReversed ? Points.Length - index : index + 1;
 
     /// <summary>A relative place as it would have been measured [mm].</summary>
     /// <param name="place">The relative place.</param>
-    public Point Measured(Point place) => First + (Scale * (IsMirrored ? new Point(place.X, -place.Y) : place));
+    public Point Measured(Point place) => First + (Scale * (IsMirrored ? Mirror(place) : place));
 
     /// <summary>The largest distance of a point from the straight line that lies nearest to all of them.</summary>
     public double LargestMissOfALine()
@@ -82,19 +101,37 @@ internal sealed record Pattern(Point[] Points, double[] Chords, double Tolerance
         return Points.Max(p => Math.Abs((p - centre).Dot(normal)));
     }
 
-    private static double[] Lengths(Point[] points)
+    /// <summary>Refuses points whose feet on a curve go back along it further than scatter of this size lets them.</summary>
+    /// <param name="feet">[n] arc lengths of the points' feet, relative.</param>
+    /// <param name="scatter">How far a point may lie beside its place, relative.</param>
+    /// <exception cref="NoSolutionException"><c>curve.points-double-back</c>.</exception>
+    public void RefuseDisorder(double[] feet, double scatter)
     {
-        var lengths = new double[points.Length];
-        for (var j = 1; j < points.Length; j++) lengths[j] = lengths[j - 1] + (points[j] - points[j - 1]).Length;
-        return lengths;
+        var farthest = 0;
+        for (var j = 1; j < feet.Length; j++)
+        {
+            if (feet[j] > feet[farthest]) farthest = j;
+            if (feet[farthest] - feet[j] > LongChord * scatter) throw DoubleBack(farthest, j);
+        }
     }
+
+    /// <summary>Whether the last point lies farther from the middle than the first: a curve is sought from that end, whichever way it was measured.</summary>
+    private static bool EndsFartherOut(Point[] points)
+    {
+        var centre = 1.0 / points.Length * points.Aggregate(Point.Origin, (sum, p) => sum + p);
+        return (points[^1] - centre).Length > (1 + SamePlace) * (points[0] - centre).Length;
+    }
+
+    private static Point Mirror(Point place) => new(place.X, -place.Y);
+
+    private static FormattableString Allowed => $"{PointsFit.FewestPoints} to {PointsFit.MostPoints} points";
 
     private static void RefuseCount(int count)
     {
-        if (count < FewestPoints)
-            throw new NoSolutionException("curve.points-too-few", Subject, $"{count} measured points do not make a curve", $"4 to 2000 points");
-        if (count > MostPoints)
-            throw new NoSolutionException("curve.points-too-many", Subject, $"{count} measured points are more than a curve takes", $"4 to 2000 points");
+        if (count < PointsFit.FewestPoints)
+            throw new NoSolutionException("curve.points-too-few", Subject, $"{count} measured points do not make a curve", Allowed);
+        if (count > PointsFit.MostPoints)
+            throw new NoSolutionException("curve.points-too-many", Subject, $"{count} measured points are more than a curve takes", Allowed);
     }
 
     private static void RefuseNonFinite(IReadOnlyList<Point> points, double tolerance)
@@ -107,19 +144,22 @@ internal sealed record Pattern(Point[] Points, double[] Chords, double Tolerance
 
     private void RefuseCoincidence()
     {
+        var places = 1;
         for (var j = 1; j < Points.Length; j++)
-            if (Chords[j] - Chords[j - 1] < SamePlace) throw Coincide(j - 1);
+            if ((Points[j] - Points[j - 1]).Length > SamePlace) places++;
+        if (places < PointsFit.FewestPoints) throw Coincide(places);
     }
 
-    private void RefuseDoublingBack()
+    private void RefuseTurningBack()
     {
         var spacing = LongChord * Tolerance;
-        var (last, chord) = (0, default(Point));
-        for (var j = 1; j < Points.Length; j++)
+        var (corners, last, chord) = (Guide.Corners, 0, default(Point));
+        for (var j = 1; j < corners.Length; j++)
         {
-            var next = Points[j] - Points[last];
+            var next = corners[j] - corners[last];
             if (next.Length <= spacing) continue;
-            if (Math.Abs(Math.Atan2(chord.Cross(next), chord.Dot(next))) > MostTurn) throw DoubleBack(last);
+            if (Math.Abs(Math.Atan2(chord.Cross(next), chord.Dot(next))) > MostTurn && last > 0)
+                throw DoubleBack((int)Guide.Places[last], (int)Guide.Places[j]);
             (last, chord) = (j, next);
         }
     }
@@ -127,15 +167,15 @@ internal sealed record Pattern(Point[] Points, double[] Chords, double Tolerance
     private static NoSolutionException OutOfRange() =>
         new("curve.points-out-of-range", Subject, $"the points lie too close together or too far apart for any sheet");
 
-    private static NoSolutionException Coincide(int index) => new(
+    private static NoSolutionException Coincide(int places) => new(
         "curve.points-coincide",
         Subject,
-        $"points {index} and {index + 1}, counted from 0, lie at one place",
-        $"one point at each place");
+        $"the points lie at fewer than {PointsFit.FewestPoints} different places ({places})",
+        $"at least {PointsFit.FewestPoints} points at different places along the curve");
 
-    private static NoSolutionException DoubleBack(int index) => new(
+    private NoSolutionException DoubleBack(int one, int next) => new(
         "curve.points-double-back",
         Subject,
-        $"the points go back on themselves at point {index}, counted from 0",
+        $"point {Math.Max(NumberOf(one), NumberOf(next))} turns back on point {Math.Min(NumberOf(one), NumberOf(next))} (counted from 1): list the points in order along the curve",
         $"points in order along the curve, close enough for it to turn less than 120° from one to the next");
 }

@@ -7,14 +7,24 @@ internal static class Refusals
 {
     private const int PointsThatShowABend = 3;
 
-    /// <summary>The reason: the curve reverses, or nothing fits.</summary>
+    /// <summary>A tolerance this much wider than the nearest miss surely lets that curve pass, whatever digits it is said with.</summary>
+    private const double Room = 1.002;
+
+    /// <summary>The reason: the curve reverses, the points are out of order, or nothing fits.</summary>
     /// <param name="pattern">The points.</param>
-    /// <param name="best">The nearest curve found; a wider tolerance takes other knots, so its miss is not the tolerance that would do.</param>
+    /// <param name="nearest">The nearest curve found, and the tolerance that would let it pass; null if none was.</param>
     /// <param name="signed">A curve within the tolerance that bends both ways, if there is one.</param>
-    public static NoSolutionException For(Pattern pattern, NormalFit best, NormalFit? signed) =>
-        signed is not null && Reversal(signed, pattern.Tolerance) is { } place
-            ? Reverses(pattern, place, signed.PlaceAt(place))
-            : NotFitted(pattern, best);
+    public static NoSolutionException For(Pattern pattern, (NormalFit Fit, double Tolerance)? nearest, NormalFit? signed)
+    {
+        if (signed is not null && Reversal(signed, pattern.Tolerance) is { } place)
+            return Reverses(pattern, pattern.IsReversed ? signed.Profile.Length - place : place, signed.PlaceAt(place));
+        if (nearest is not { } found)
+            return NotFollowed();
+        pattern.RefuseDisorder(found.Fit.Feet, Math.Max(found.Tolerance, pattern.Tolerance));
+        return found.Tolerance * Room < pattern.LargestMissOfALine()
+            ? NotFitted(pattern, found.Fit, found.Tolerance)
+            : Straight(pattern);
+    }
 
     /// <summary>
     /// Arc length at which the curve takes up its most pronounced stretch of negative curvature (or leaves it, if it starts with it);
@@ -66,9 +76,32 @@ internal static class Refusals
             $"points of one direction of bend only");
     }
 
-    private static NoSolutionException NotFitted(Pattern pattern, NormalFit best) => new(
+    private static NoSolutionException NotFitted(Pattern pattern, NormalFit fit, double tolerance)
+    {
+        var reachable = RoundedUp(Room * tolerance * pattern.Scale);
+        return new(
+            "curve.points-not-fitted",
+            Pattern.Subject,
+            $"no smooth curve that bends one way passes all points within {Figure.Length(pattern.Tolerance * pattern.Scale)}: the nearest misses by {Figure.Length(reachable)}, at point {pattern.NumberOf(fit.Worst)} (counted from 1)",
+            $"a tolerance of {Figure.Length(reachable)}, or a corrected point");
+    }
+
+    private static NoSolutionException Straight(Pattern pattern) => new(
         "curve.points-not-fitted",
         Pattern.Subject,
-        $"no smooth curve that bends one way was found within {Figure.Length(pattern.Tolerance * pattern.Scale)} of all points: the nearest misses by {Figure.Length(best.LargestMiss * pattern.Scale)}, at point {best.Worst}, counted from 0",
-        $"a wider tolerance, or a corrected point");
+        $"the points scatter by {Figure.Length(pattern.LargestMissOfALine() * pattern.Scale)} about a straight line, and no bend comes nearer to them",
+        $"points that show the bend more clearly than they scatter");
+
+    private static NoSolutionException NotFollowed() => new(
+        "curve.points-not-fitted",
+        Pattern.Subject,
+        $"no smooth curve that bends one way follows the points",
+        $"points in order along the curve, close enough for it to turn less than 120° from one to the next");
+
+    /// <summary>Two digits, rounded up: what is said can be asked for.</summary>
+    private static double RoundedUp(double length)
+    {
+        var unit = Math.Pow(10, Math.Floor(Math.Log10(length)) - 1);
+        return Math.Ceiling(length / unit) * unit;
+    }
 }
