@@ -26,7 +26,7 @@ public sealed record InspectionReport
     /// <summary>How far the end of the lead-out lies off, the first flat held [mm].</summary>
     public required Point EndMiss { get; init; }
 
-    /// <summary>Where it leaves the wanted curve, or null where it stays within tolerance.</summary>
+    /// <summary>Where it leaves the wanted curve, or null where every mold line stays within tolerance; the lead-out's direction is judged by the closing angle.</summary>
     public required Departure? Departure { get; init; }
 
     /// <summary>Measurements that are hard to believe.</summary>
@@ -85,7 +85,8 @@ public sealed record InspectionReport
     private static Departure? DepartureOf(FoldedPolygon planned, Point[] wanted, Point[] found, double toleranceMm)
     {
         double turn = 0;
-        for (var i = 0; i < planned.Folds; i++)
+        // The curve ends at the last fold: at the far end of a long lead-out, an angle within its tolerance lies far off.
+        for (var i = 0; i + 1 < planned.Folds; i++)
         {
             turn += planned.FoldAngles[i];
             var off = (found[i + 2] - wanted[i + 2]).Dot(Point.Along(turn).Left());

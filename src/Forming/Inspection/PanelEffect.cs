@@ -27,10 +27,11 @@ public sealed record PanelEffect(PanelPrediction? Planned, PanelPrediction? AsBu
             return new(null, null, $"fold {flat + 1} was not made: the panel cannot be pulled over folds that are not there");
         try
         {
-            var plan = JobOf(planned, outerFoldRadiusMm, ends, panel);
+            var plan = JobOf(planned, outerFoldRadiusMm, ends, panel, cancellation);
             // The same hand in both, so that the form is all that differs.
-            var real = JobOf(built, outerFoldRadiusMm, ends, panel) with { LeverMm = plan.LeverMm };
-            return new(PanelPrediction.Of(plan, cancellation), PanelPrediction.Of(real, cancellation), null);
+            var wanted = PanelPrediction.Of(plan, cancellation);
+            var real = JobOf(built, outerFoldRadiusMm, ends, panel, cancellation) with { LeverMm = wanted.LeverMm ?? plan.LeverMm };
+            return new(wanted, PanelPrediction.Of(real, cancellation), null);
         }
         catch (NoSolutionException none)
         {
@@ -38,6 +39,6 @@ public sealed record PanelEffect(PanelPrediction? Planned, PanelPrediction? AsBu
         }
     }
 
-    private static PredictionJob JobOf(FoldedPolygon form, double outerFoldRadiusMm, SteppingEnds ends, PanelSpec panel) => StandingJob.Of(
-        new([.. form.FlatsMm.Skip(1).Take(form.Folds - 1)], form.FoldAngles, outerFoldRadiusMm), form.FlatsMm[^1], ends, panel);
+    private static PredictionJob JobOf(FoldedPolygon form, double outerFoldRadiusMm, SteppingEnds ends, PanelSpec panel, CancellationToken cancellation) => StandingJob.Of(
+        new([.. form.FlatsMm.Skip(1).Take(form.Folds - 1)], form.FoldAngles, outerFoldRadiusMm), form.FlatsMm[^1], ends, panel, cancellation);
 }

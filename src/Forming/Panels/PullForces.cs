@@ -19,10 +19,10 @@ public static class PullForces
     /// <param name="leverMm">Hand to the end of the curve [mm].</param>
     /// <param name="leastLeverMm">Shortest lever a force is reckoned with, one facet [mm], &gt; 0.</param>
     /// <param name="widthMm">The panel's width [mm].</param>
-    /// <param name="clamp">The clamp.</param>
+    /// <param name="clampGapMm">From the first fold back to the clamp [mm], &gt; 0.</param>
     /// <remarks>Source key <c>wrap-model</c> for the factors; energy <c>∫ M²/(2E'I) ds</c> over curve and lever.</remarks>
     public static Pull Compute(
-        ContactCurve curve, BendingLaw law, BentState tightest, double leverMm, double leastLeverMm, double widthMm, Clamp clamp)
+        ContactCurve curve, BendingLaw law, BentState tightest, double leverMm, double leastLeverMm, double widthMm, double clampGapMm)
     {
         var lever = Math.Max(leverMm, leastLeverMm);
         var places = curve.Extremes;
@@ -40,7 +40,7 @@ public static class PullForces
             leverMm,
             double.IsFinite(longest) ? Math.Max(0, longest) : null,
             forcePerWidth * widthMm,
-            ClampFactor * places[0].State.MomentPerWidth * widthMm / clamp.GapMm,
+            ClampFactor * places[0].State.MomentPerWidth * widthMm / clampGapMm,
             energyPerWidth * widthMm / 1000);
     }
 }

@@ -55,7 +55,7 @@ internal static class PlanBasis
         "panel.pull.force", "1.02 M/l, the largest over the wrap", WrapModel, Status.Model);
 
     private static readonly Basis ClampLoad = new(
-        "panel.pull.clampLoad", "1.5 M/d for a clamp a distance d behind the first fold", "the propped beam, and one simulated case", Status.Model);
+        "panel.pull.clampLoad", "1.5 M/d for a clamp a distance d behind the first fold: the clamp's gap, or half a facet where the first fold is full", "the propped beam, and one simulated case", Status.Model);
 
     private static readonly Basis Energy = new(
         "panel.pull.energyReleased", "integral of M²/(2E'I) over curve and lever", "elastic beam theory", Status.Computed);

@@ -32,7 +32,9 @@ internal static class StraightPlan
             finished, panel.Sheet.ThicknessMm, panel.TrimMm, panel.LeadInMm, panel.LeadOutMm, panel.Mirrored, firstFold, lever);
         var printThrough = PrintThroughReport.Of(wrapped, panel.Finish);
         var leastLever = printThrough.WidestFacetMm > 0 ? printThrough.WidestFacetMm : contact.MidMm;
-        var pull = PullForces.Compute(contact, wrapped.Rule.Law, wrapped.Tightest, lever, leastLever, panel.WidthMm, panel.Clamp);
+        // Right up to a full first fold the panel mostly does not touch the folds in order, so the clamp goes half a facet behind it.
+        var clampGap = form.Stepping.Ends == SteppingEnds.Full && polygon.Straights.Length > 0 ? polygon.Straights[0] / 2 : panel.Clamp.GapMm;
+        var pull = PullForces.Compute(contact, wrapped.Rule.Law, wrapped.Tightest, lever, leastLever, panel.WidthMm, clampGap);
         return new()
         {
             Panel = panel,

@@ -37,7 +37,11 @@ internal static class TaperedPlan
         var flat = FlatForm.Of(folds, formed, folds.EndTurn, fold, form.LeadInMm, form.LeadOutMm);
         var printThrough = TaperPrintThrough.Of(wrap, stepping, folds, near, far);
         var leastLever = printThrough.WidestFacetMm > 0 ? printThrough.WidestFacetMm : Math.Max(wrap.NearMidMm, wrap.FarMidMm);
-        var pull = TaperPull.Compute(wrap, law, lever, leastLever, panel.Clamp);
+        // As with parallel folds; the narrower end has the shorter arm and the larger load.
+        var clampGap = form.Stepping.Ends == SteppingEnds.Full && folds.Angles.Length > 1
+            ? Math.Min(folds.Straight(0, false), folds.Straight(0, true)) / 2
+            : panel.Clamp.GapMm;
+        var pull = TaperPull.Compute(wrap, law, lever, leastLever, clampGap);
         var solid = TaperSolids.Of(formed, folds, fold, panel, form);
         var section = TaperSolids.NearSection(solid, folds, fold);
         var flatPanel = new FlatPanel(formed);

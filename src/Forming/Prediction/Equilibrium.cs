@@ -9,7 +9,7 @@ namespace Forming.Prediction;
 /// <c>d²gap/dth² = [phi a' + a phi' - kappa a a' - d phi phi']/(1 - kappa d)</c> beside the tridiagonal part, with
 /// a the touched place's motion along the strip and phi its own turning.
 /// </remarks>
-internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momentScale)
+internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momentScale, CancellationToken cancellation)
 {
     private const int MostIterations = 30;
 
@@ -21,10 +21,20 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
     /// <summary>Within this there is nothing left to step for.</summary>
     private const double Settled = 1e-5;
 
+    private const int MostCarefulIterations = 60;
+
+    private const double LeastShare = 1.0 / 256;
+
+    /// <summary>A step that does not bring the miss down by this share of what it promises is too long.</summary>
+    private const double LeastGain = 0.05;
+
     private readonly int nodes = strip.Lengths.Length;
     private readonly Borders borders = new(strip.Lengths.Length);
     private readonly Point[] sweeps = new Point[strip.Lengths.Length]; // how the sheet's end moves with each direction
     private readonly List<Touch> touches = [];
+    private readonly double[] before = new double[strip.Lengths.Length + 1]; // directions before the step under way
+    private readonly double[] moves = new double[strip.Lengths.Length + 1]; // and how far all of it turns them
+    private readonly List<Touch> touchesBefore = [];
     private double[] rows = [];
 
     /// <summary>The folds that press on the strip.</summary>
@@ -36,10 +46,23 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
     /// <summary>Elements behind the front that are expected to be bent further still when the next fold takes over; the others unload.</summary>
     public int StillLoading { get; set; } = 2;
 
-    /// <summary>Solves with the strip just touching a fold.</summary>
+    /// <summary>Whether steps that lead away from balance are shortened: slower, and reaches where whole steps do not.</summary>
+    public bool IsCareful { get; set; }
+
+    /// <summary>
+    /// Whether careful steps that gain nothing are followed by one as if the whole strip unloaded: where each side of the kink between
+    /// loading and unloading leads over to the other, that leads to the kink itself.
+    /// </summary>
+    public bool IsStiff { get; set; }
+
+    /// <summary>Systems set up in careful steps so far.</summary>
+    public int CarefulSteps { get; private set; }
+
+    /// <summary>Solves with the strip just touching a fold, or a distance short of it.</summary>
     /// <param name="landing">The touch to land on; holds where when done.</param>
+    /// <param name="clearance">The distance [mm].</param>
     /// <returns>Whether a balance was found.</returns>
-    public bool LandOn(ref Touch landing) => Solve(ref landing, null);
+    public bool LandOn(ref Touch landing, double clearance = 0) => Solve(ref landing, null, clearance);
 
     /// <summary>Solves with the sheet's end turned to a direction.</summary>
     /// <param name="heading">The direction [rad].</param>
@@ -47,29 +70,96 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
     public bool TurnTo(double heading)
     {
         Touch none = new() { Circle = 0, Element = 0 };
-        return Solve(ref none, heading);
+        return Solve(ref none, heading, 0);
     }
 
-    private bool Solve(ref Touch landing, double? heading)
+    private bool Solve(ref Touch landing, double? heading, double clearance)
     {
         var lands = heading is null;
         Find(ref landing, lands);
         if (lands && touches.Count > 0)
             strip.ExpectUnloading(touches[^1].Element - StillLoading);
-        for (var i = 0; i < MostIterations; i++)
+        var miss = Assemble(landing, heading, clearance);
+        for (var i = 0; i < (IsCareful ? MostCarefulIterations : MostIterations); i++)
         {
-            var wanted = heading is { } end ? end - strip.Heading[nodes] : circles.RadiusMm - landing.Distance;
-            if (!Step(landing, lands, wanted, out var miss))
-                return false;
             if (miss < Settled)
                 return true;
+            var isLast = miss < LastStep;
+            if (IsCareful)
+            {
+                if (!StepCarefully(ref landing, heading, clearance, ref miss))
+                    return false;
+                continue;
+            }
+
+            if (!Step(Wanted(landing, heading, clearance), miss))
+                return false;
             strip.Update();
             Find(ref landing, lands);
-            if (miss < LastStep)
+            if (isLast)
                 return true;
+            miss = Assemble(landing, heading, clearance);
         }
 
-        return false;
+        return IsCareful && miss < LastStep;
+    }
+
+    private double Wanted(in Touch landing, double? heading, double clearance) =>
+        heading is { } end ? end - strip.Heading[nodes] : circles.RadiusMm - landing.Distance + clearance;
+
+    private bool Step(double wanted, double miss) =>
+        double.IsFinite(miss) && borders.Solve() && Advance(CollectionsMarshal.AsSpan(touches), new(touches.Count), wanted);
+
+    // Yielding and sliding change the slopes from one iteration to the next, so a whole step may lead further off.
+    private bool StepCarefully(ref Touch landing, double? heading, double clearance, ref double miss)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        strip.Heading.CopyTo(before, 0);
+        touchesBefore.Clear();
+        touchesBefore.AddRange(touches);
+        var forceBefore = Force;
+        if (!Step(Wanted(landing, heading, clearance), miss))
+            return false;
+        for (var i = 0; i <= nodes; i++)
+            moves[i] = strip.Heading[i] - before[i];
+        var (force, all) = (Force - forceBefore, touches.ToArray());
+        var from = landing;
+        var (best, bestShare) = (double.PositiveInfinity, 1.0);
+        CarefulSteps++;
+        for (var share = 1.0; share >= LeastShare; share /= 2)
+        {
+            var now = MissAt(share, from, ref landing);
+            if (now < best)
+                (best, bestShare) = (now, share);
+            if (now < (1 - (LeastGain * share)) * miss)
+            {
+                miss = now;
+                return true;
+            }
+        }
+
+        miss = MissAt(bestShare, from, ref landing);
+        if (IsStiff)
+        {
+            strip.ExpectUnloading(nodes);
+            Assemble(landing, heading, clearance);
+        }
+
+        return double.IsFinite(miss);
+
+        double MissAt(double share, in Touch from, ref Touch landing)
+        {
+            for (var i = 0; i <= nodes; i++)
+                strip.Heading[i] = before[i] + (share * moves[i]);
+            Force = forceBefore + (share * force);
+            for (var j = 0; j < all.Length; j++)
+                touches[j] = touchesBefore[j] with { Force = touchesBefore[j].Force + (share * (all[j].Force - touchesBefore[j].Force)) };
+            landing = from;
+            CarefulSteps++;
+            strip.Update();
+            Find(ref landing, heading is null);
+            return Assemble(landing, heading, clearance);
+        }
     }
 
     private void Find(ref Touch landing, bool lands)
@@ -80,8 +170,8 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
             landing.Find(strip, circles.Centres[landing.Circle]);
     }
 
-    // One Newton step; miss is the largest before it.
-    private bool Step(in Touch landing, bool lands, double wanted, out double miss)
+    // Sets up the next Newton step; gives the largest miss before it.
+    private double Assemble(in Touch landing, double? heading, double clearance)
     {
         var active = CollectionsMarshal.AsSpan(touches);
         Columns at = new(active.Length);
@@ -97,19 +187,17 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
         for (var j = 0; j < active.Length; j++)
             AddTouch(at, j, active[j]);
         var control = Row(at.Hand);
-        if (lands)
+        if (heading is null)
             FillGap(landing, control);
         else
             control[nodes - 1] = 1;
 
-        miss = Math.Abs(wanted);
+        var miss = Math.Abs(Wanted(landing, heading, clearance));
         for (var i = 0; i < nodes; i++)
             miss = Math.Max(miss, Math.Abs(borders.Columns[(i * borders.Width) + at.Rest]) / momentScale);
         foreach (ref readonly var touch in active)
             miss = Math.Max(miss, Math.Abs(touch.Distance - circles.RadiusMm));
-        if (miss < Settled)
-            return true;
-        return double.IsFinite(miss) && borders.Solve() && Advance(active, at, wanted);
+        return miss;
     }
 
     private Span<double> Row(int p) => rows.AsSpan(p * nodes, nodes);

@@ -41,6 +41,17 @@ internal sealed class FoldCircles
     /// <summary>[m] mid-surface lengths from circle to circle [mm], as a smooth arc over both.</summary>
     public double[] Spans { get; }
 
+    /// <summary>Halves how far along the lead-out the panel has to lie, where the sheet does not reach so far.</summary>
+    /// <param name="circle">The circle that is out of reach.</param>
+    /// <returns>Whether it is the one on the lead-out, and not near its fold already.</returns>
+    public bool BringExitNearer(int circle)
+    {
+        if (circle < Centres.Length - 1 || (Centres[^1] - Centres[^2]).Length < RadiusMm)
+            return false;
+        Centres[^1] = 0.5 * (Centres[^1] + Centres[^2]);
+        return true;
+    }
+
     // One facet on, as far as the sheet reaches.
     private static double LandingOnLeadOut(StandingForm form, double leverMm)
     {

@@ -19,14 +19,20 @@ public sealed record PanelPrediction
     /// <summary>Why the panel does not lie over the form, or null where it does.</summary>
     public FormattableString? WhyNot { get; init; }
 
-    /// <summary>Folds that the panel came to lie on.</summary>
+    /// <summary>Whether the solver gave up: then nothing is known of the panel, and it may well lie over the form.</summary>
+    public bool GaveUp { get; init; }
+
+    /// <summary>Folds that the panel came to lie on; one that it arched over is not counted.</summary>
     public int FoldsReached { get; init; }
 
     /// <summary>Folds of the form.</summary>
     public int Folds { get; init; }
 
-    /// <summary>Hand to the end of the curve [mm]; null where nothing could be pulled.</summary>
+    /// <summary>Hand to the end of the curve [mm]; null where nothing could be pulled. Longer than the job's where that is too short and the caller left it open.</summary>
     public double? LeverMm { get; init; }
+
+    /// <summary>Where the job's lever is so short that the hand comes down on the form first: a longer one that was tried and reaches [mm]; else null.</summary>
+    public double? LeastLeverMm { get; init; }
 
     /// <summary>Longest lever that keeps the wrap in order [mm]; 0 where none does, null where any does.</summary>
     public double? LongestLeverMm { get; init; }
@@ -92,16 +98,24 @@ public sealed record PanelPrediction
             : 0;
         var law = LawOf(panel);
         var wrapped = PanelWrap.Compute(job.Form, law, new(hand, gap), cancellation);
-        // The pull begins with the panel on the first fold.
-        var reached = Math.Min(count, wrapped.Pull.Select(step => step.Fold).DefaultIfEmpty(1).Max());
+        var further = wrapped.End == WrapEnd.HandComesDown ? HandFurtherOut(job, law, new(hand, gap), cancellation) : null;
+        var lever = job.LeverMm;
+        if (further is { } reaches && panel.LeverMm is null)
+        {
+            (lever, wrapped) = reaches;
+            hand += lever - job.LeverMm;
+        }
+
         if (wrapped.End != WrapEnd.Complete)
         {
-            return Without(panel, WhyNotOf(wrapped, job, reached)) with
+            return Without(panel, WhyNotOf(wrapped, job)) with
             {
+                GaveUp = wrapped.End == WrapEnd.SolverGaveUp,
                 Folds = count,
-                FoldsReached = reached,
-                LeverMm = job.LeverMm,
+                FoldsReached = wrapped.FoldsTouched,
+                LeverMm = lever,
                 LongestLeverMm = job.LongestLeverMm,
+                LeastLeverMm = further?.LeverMm,
                 ClampGapMm = gap,
                 Steps = wrapped.Pull,
                 AssumedHardeningMpa = wrapped.AssumedHardeningMpa,
@@ -113,15 +127,16 @@ public sealed record PanelPrediction
         return new()
         {
             Folds = count,
-            FoldsReached = reached,
-            LeverMm = job.LeverMm,
+            FoldsReached = wrapped.FoldsTouched,
+            LeverMm = lever,
             LongestLeverMm = job.LongestLeverMm,
+            LeastLeverMm = further?.LeverMm,
             ClampGapMm = gap,
             Shape = shape,
             Ripple = ripple,
             Finishes = VerdictsOf(panel.Finish, ripple),
             Steps = wrapped.Pull,
-            Pull = PullOf(wrapped, law, panel, hand, gap + places.AlongMm[^1]),
+            Pull = PullOf(wrapped, law, panel, hand, gap, gap + places.AlongMm[^1]),
             AssumedHardeningMpa = wrapped.AssumedHardeningMpa,
         };
     }
@@ -148,16 +163,37 @@ public sealed record PanelPrediction
         ? BendingLaw.WithYield(panel.Sheet, measured.YieldMpa)
         : BendingLaw.Of(panel.Sheet);
 
-    private static FormattableString WhyNotOf(WrappedPanel wrapped, PredictionJob job, int reached)
+    private static FormattableString WhyNotOf(WrappedPanel wrapped, PredictionJob job)
     {
         var (lever, count) = (Figure.Length(job.LeverMm), job.Form.Folds);
-        return (wrapped.End, reached == count) switch
+        // The pull begins with the panel on the first fold.
+        var front = Math.Min(count, wrapped.Pull.Select(step => step.Fold).DefaultIfEmpty(1).Max());
+        return (wrapped.End, front == count) switch
         {
-            (WrapEnd.CurlsUp, false) => $"with a lever of {lever} the free side curls up before the panel touches fold {reached + 1} of {count}",
+            (WrapEnd.HandComesDown, false) => $"with a lever of {lever} the hand comes down on the form before the panel touches fold {front + 1} of {count}",
+            (WrapEnd.HandComesDown, true) => $"with a lever of {lever} the hand comes down on the form before the panel lies on the lead-out",
+            (WrapEnd.CurlsUp, false) => $"with a lever of {lever} the free side curls up before the panel touches fold {front + 1} of {count}",
             (WrapEnd.CurlsUp, true) => $"with a lever of {lever} the free side curls up before the panel meets the lead-out",
-            (_, false) => $"with a lever of {lever} the pull cannot be followed past fold {reached} of {count}",
-            _ => $"with a lever of {lever} the pull cannot be followed from the last fold to the lead-out",
+            (_, false) => $"the solver gave up between folds {front} and {front + 1} of {count}: this does not say that the panel cannot be pulled over the form",
+            _ => $"the solver gave up between the last fold and the lead-out: this does not say that the panel cannot be pulled over the form",
         };
+    }
+
+    // The panel does not lie tight on the folds, so it slides forward under the hand by a part of what is wrapped; a facet or a few make up for it.
+    private static (double LeverMm, WrappedPanel Panel)? HandFurtherOut(PredictionJob job, BendingLaw law, WrapSetup setup, CancellationToken cancellation)
+    {
+        var most = Math.Min(job.Panel.LeadOutMm, job.LongestLeverMm ?? double.PositiveInfinity) - job.LeverMm;
+        for (var further = job.Form.FacetsMm[^1]; most > 0; further *= 2)
+        {
+            var moved = Math.Min(further, most);
+            var wrapped = PanelWrap.Compute(job.Form, law, setup with { LeverMm = setup.LeverMm + moved }, cancellation);
+            if (wrapped.End == WrapEnd.Complete)
+                return (job.LeverMm + moved, wrapped);
+            if (moved == most)
+                break;
+        }
+
+        return null;
     }
 
     // Where nothing set, the hardening that is not known never came into play.
@@ -236,7 +272,7 @@ public sealed record PanelPrediction
             finish, ripple is { HeightMm: { } height, Slope: { } slope } ? !new Ripple(height, slope).Passes(finish) : null))];
     }
 
-    private static PredictedPull PullOf(WrappedPanel wrapped, BendingLaw law, PanelSpec panel, double hand, double lastFold)
+    private static PredictedPull PullOf(WrappedPanel wrapped, BendingLaw law, PanelSpec panel, double hand, double clampGap, double lastFold)
     {
         var moment = wrapped.Pull.Max(step => step.ClampMomentPerWidth);
         var curve = wrapped.Curve;
@@ -251,7 +287,7 @@ public sealed record PanelPrediction
         return new(
             wrapped.Pull.Max(step => step.ForcePerWidth) * panel.WidthMm,
             moment,
-            PullForces.ClampFactor * moment * panel.WidthMm / panel.Clamp.GapMm,
+            (clampGap > 0 ? wrapped.Pull.Max(step => step.ClampShearPerWidth) : PullForces.ClampFactor * moment / panel.Clamp.GapMm) * panel.WidthMm,
             wrapped.Pull[^1].EndAngle,
             energy * panel.WidthMm / 1000);
     }

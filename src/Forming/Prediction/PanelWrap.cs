@@ -13,6 +13,9 @@ public static class PanelWrap
     /// <summary>A sheet that does not harden bends at a point, a hinge without length; this share of E' hardens it a little.</summary>
     private const double HardeningOfPerfect = 0.005;
 
+    /// <summary>Six keep a usual facet's ripple within a tenth of the limit of many; a pull that cannot be followed with them mostly can with another number.</summary>
+    private static readonly int[] ElementsPerFacet = [6, 8, 5];
+
     /// <summary>Pulls and lets go.</summary>
     /// <param name="form">The form; facets longer than their setbacks.</param>
     /// <param name="law">The panel's bending law.</param>
@@ -24,8 +27,15 @@ public static class PanelWrap
         double? assumed = law.Flow.Hardening == 0 ? HardeningOfPerfect * law.PlaneModulusMpa : null;
         if (assumed is { } slope)
             law = law.WithLinearHardening(slope);
-        var pull = new PullOver(new(form, law.ThicknessMm, setup.LeverMm), law, setup, cancellation);
-        var end = pull.Run();
-        return ReleasedShape.Of(pull, end, assumed);
+        WrappedPanel? panel = null;
+        foreach (var perFacet in ElementsPerFacet)
+        {
+            var pull = new PullOver(new(form, law.ThicknessMm, setup.LeverMm), law, setup, perFacet, cancellation);
+            panel = ReleasedShape.Of(pull, pull.Run(), assumed);
+            if (panel.End != WrapEnd.SolverGaveUp)
+                break;
+        }
+
+        return panel!;
     }
 }

@@ -57,7 +57,9 @@ internal static class PredictionBasis
         var basis = new List<Basis>(16);
         AddTo(basis, prediction, panel, "");
         basis.Add(new("longestLever", "0.8/(k - W/M) less the arc still to wrap, the least over the facets", PlanBasis.WrapModel, Status.Model));
-        basis.Add(new("pull.clampLoad", "1.5 M/d for a clamp a distance d behind the first fold, M the largest moment at the clamp", "the propped beam, and one simulated case", Status.Model));
+        basis.Add(prediction.ClampGapMm > 0
+            ? new("pull.clampLoad", "largest shear of the strip at the clamp, which the first fold's push calls for", PlanBasis.WrapModel, Status.Model)
+            : new("pull.clampLoad", "1.5 M/d for a clamp a distance d behind the first fold, M the largest moment at the clamp", "the propped beam, and one simulated case", Status.Model));
         basis.Add(new("pull.energyReleased", "integral of M²/(2E'I) over curve and lever", "elastic beam theory", Status.Computed));
         basis.Add(new("checks.hand-force", "225 N, standing, whole body", "Ergonomic Design for People at Work, vol. 2 (1986), quoted", Status.PublishedAsQuoted));
         if (isStanding)

@@ -17,6 +17,20 @@ internal static class PredictionChecks
     private static Check WrapOrder(PanelPrediction prediction)
     {
         var (lever, longest) = (prediction.LeverMm, prediction.LongestLeverMm);
+        if (prediction is { WhyNot: { } lost, GaveUp: true } && !(longest < lever))
+            return new("wrap-solver", Verdict.Warn, lever, longest, Quantity.Length, lost, $"one fold more or fewer, or a slightly different lever; or wrap a scrap first");
+        if (prediction.LeastLeverMm is { } least)
+        {
+            return new(
+                "wrap-order",
+                Verdict.Warn,
+                lever,
+                longest,
+                Quantity.Length,
+                prediction.WhyNot ?? $"with the shorter lever of the plan the hand comes down on the form first; predicted with the hand {Figure.Length(least)} past the end of the curve",
+                $"pull {Figure.Length(least)} past the end of the curve");
+        }
+
         if (prediction.WhyNot is { } why)
         {
             return new(

@@ -8,7 +8,7 @@ namespace Forming.Prediction;
 /// Landing exactly on each touch matters: in plain steps of the hand the ripple reads 7 to 30 % low. Only where a landing is not
 /// found at once, or another fold comes in the way, the hand is turned step by step.
 /// </remarks>
-internal sealed class PullOver
+internal sealed partial class PullOver
 {
     private const double MostCurl = 240 * Math.PI / 180;
     private const double MostTurn = 20 * Math.PI / 180;
@@ -21,7 +21,9 @@ internal sealed class PullOver
     private readonly Touch[] places; // where each circle was touched, or looked for, last
     private readonly double[] lastHeading;
     private readonly Start start; // where the step under way began
+    private readonly bool[] isTouched;
     private readonly List<PullStep> steps = [];
+    private readonly List<Touch> pressedBefore = []; // what pressed when the front was touched
     private double frontForce;
     private double turn = MostTurn;
 
@@ -29,16 +31,19 @@ internal sealed class PullOver
     /// <param name="circles">The folds.</param>
     /// <param name="law">The panel's bending law.</param>
     /// <param name="setup">Clamp and hand.</param>
+    /// <param name="elementsPerFacet">Elements of a usual facet.</param>
     /// <param name="cancellation">Ends the work early.</param>
-    public PullOver(FoldCircles circles, BendingLaw law, WrapSetup setup, CancellationToken cancellation)
+    public PullOver(FoldCircles circles, BendingLaw law, WrapSetup setup, int elementsPerFacet, CancellationToken cancellation)
     {
         this.cancellation = cancellation;
         Circles = circles;
         ClampGapMm = setup.ClampGapMm;
-        Strip = new(StripMesh.Lengths(circles, setup), new(law, 1 / circles.RadiusMm), new(-setup.ClampGapMm, 0));
-        equilibrium = new(Strip, circles, law.FirstYieldMoment);
+        Strip = new(StripMesh.Lengths(circles, setup, elementsPerFacet), new(law, 1 / circles.RadiusMm), new(-setup.ClampGapMm, 0));
+        equilibrium = new(Strip, circles, law.FirstYieldMoment, cancellation);
         lastHeading = new double[Strip.Heading.Length];
         places = new Touch[circles.Centres.Length];
+        isTouched = new bool[places.Length];
+        isTouched[0] = true; // the pull begins with the panel on the first fold
         start = new(Strip.Heading.Length, places.Length);
         var along = ClampGapMm;
         for (var j = 0; j < places.Length; j++)
@@ -69,6 +74,9 @@ internal sealed class PullOver
     public double TouchedAt(int circle) =>
         circle == 0 ? ClampGapMm : Strip.Along[places[circle].Element] + places[circle].Inside;
 
+    /// <summary>Folds that the panel came to lie on so far, the first among them.</summary>
+    public int FoldsTouched => isTouched[..^1].Count(touched => touched);
+
     /// <summary>Pulls until the panel lies on the lead-out, or no further.</summary>
     public WrapEnd Run()
     {
@@ -93,13 +101,19 @@ internal sealed class PullOver
             }
 
             if (!TurnHand(front + 1, out var struck))
-                return WrapEnd.NotFollowed;
+            {
+                if (IsTooShort(front))
+                    return WrapEnd.HandComesDown;
+                if (!Creep(front, out struck))
+                    return IsAtHand(front + 1) ? WrapEnd.HandComesDown : WrapEnd.SolverGaveUp;
+            }
+
             if (struck is { } fold)
             {
                 front = Record(fold);
                 isRepeating = true;
             }
-            else if (Strip.Heading[^1] - Strip.Heading[places[front].Element] > MostCurl)
+            else if (IsCurledUp(front))
             {
                 return WrapEnd.CurlsUp;
             }
@@ -111,16 +125,36 @@ internal sealed class PullOver
     private int Record(int circle)
     {
         // As many as with the fold before, for the wrap repeats itself.
-        var firstLoaded = Strip.Commit();
+        var firstLoaded = Keep();
+        isTouched[circle] = true;
         if (equilibrium.Touches.Count > 0)
             equilibrium.StillLoading = Math.Max(0, equilibrium.Touches[^1].Element - firstLoaded);
-        steps.Add(new(circle + 1, new(Told.Of(Strip.Heading[^1])), Told.Of(equilibrium.Force), Told.Of(Strip.Moment[0])));
+        var (moment, shear) = AtClamp();
+        steps.Add(new(circle + 1, new(Told.Of(Strip.Heading[^1])), Told.Of(equilibrium.Force), Told.Of(moment), Told.Of(shear)));
         frontForce = 0;
         foreach (var touch in equilibrium.Touches)
             frontForce = Math.Max(frontForce, touch.Force);
+        pressedBefore.Clear();
+        pressedBefore.AddRange(equilibrium.Touches);
         equilibrium.Touches.Clear();
         equilibrium.Touches.Add(places[circle] with { Force = 0 });
         return circle;
+    }
+
+    // Between the clamp and the first fold nothing presses, so the moment runs straight there, and bends the sheet the other way at the clamp.
+    private (double Moment, double Shear) AtClamp()
+    {
+        if (ClampGapMm == 0)
+            return (Strip.Moment[0], 0);
+        var shear = 2 * (Strip.Moment[1] - Strip.Moment[0]) / (Strip.Lengths[0] + Strip.Lengths[1]);
+        return (Math.Abs(Strip.Moment[0] - (shear * Strip.Lengths[0] / 2)), Math.Abs(shear));
+    }
+
+    private int Keep()
+    {
+        foreach (var touch in equilibrium.Touches)
+            isTouched[touch.Circle] = true;
+        return Strip.Commit();
     }
 
     // The wrap repeats itself: from the new fold to the hand the moment runs down as it did from the fold before.
@@ -174,12 +208,13 @@ internal sealed class PullOver
     {
         for (struck = null; turn > LeastTurn; turn /= 2)
         {
+            cancellation.ThrowIfCancellationRequested();
             if (TurnTo(start.Heading[^1] + turn))
             {
                 struck = Struck(next, 0);
                 if (struck is null)
                 {
-                    Strip.Commit();
+                    Keep();
                     turn = Math.Min(turn * 1.5, MostTurn);
                     return true;
                 }
@@ -218,7 +253,7 @@ internal sealed class PullOver
             return false;
         var count = touches.Count;
         var front = count > 0 ? touches[^1].Circle : 0;
-        for (var c = ClampGapMm > 0 ? 0 : 1; c < front; c++)
+        for (var c = FirstToPress; c < front; c++)
         {
             if (IsPressing(c))
                 continue;
@@ -252,6 +287,8 @@ internal sealed class PullOver
 
         return null;
     }
+
+    private int FirstToPress => ClampGapMm > 0 ? 0 : 1;
 
     private void Save()
     {

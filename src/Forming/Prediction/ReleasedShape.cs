@@ -30,6 +30,7 @@ internal sealed class ReleasedShape
         {
             End = end,
             Pull = pull.Steps,
+            FoldsTouched = pull.FoldsTouched,
             Curve = shape is null ? [] : [.. shape.curve.Select(TellPoint)],
             Facets = shape?.Facets() ?? [],
             MeanCurvature = Told.Of(shape?.MeanCurvature() ?? 0),

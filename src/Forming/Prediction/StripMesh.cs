@@ -5,9 +5,6 @@ namespace Forming.Prediction;
 /// <summary>Divides the panel into elements, from the clamp to the hand: finer where the bend gathers, at the folds.</summary>
 internal static class StripMesh
 {
-    /// <summary>Elements of a usual facet: six keep its ripple within a tenth of the limit of many.</summary>
-    private const int PerFacet = 6;
-
     private const int MostPerFacet = 24;
 
     /// <summary>How much shorter the elements at the folds are than those between them.</summary>
@@ -18,20 +15,21 @@ internal static class StripMesh
     /// <summary>Divides a strip.</summary>
     /// <param name="circles">The folds.</param>
     /// <param name="setup">Clamp and hand.</param>
+    /// <param name="perFacet">Elements of a usual facet.</param>
     /// <returns>[n] lengths of the elements [mm].</returns>
-    public static double[] Lengths(FoldCircles circles, WrapSetup setup)
+    public static double[] Lengths(FoldCircles circles, WrapSetup setup, int perFacet)
     {
         var lengths = new List<double>();
         var usual = circles.Spans.Median();
         if (setup.ClampGapMm > 0)
-            Even(lengths, setup.ClampGapMm, (int)Math.Clamp(Math.Ceiling(PerFacet * setup.ClampGapMm / usual), 2, MostPerFacet));
+            Even(lengths, setup.ClampGapMm, (int)Math.Clamp(Math.Ceiling(perFacet * setup.ClampGapMm / usual), 2, MostPerFacet));
         for (var j = 0; j + 1 < circles.Spans.Length; j++)
         {
-            var count = PerFacet * Math.Sqrt(circles.Spans[j] / usual);
-            Gathered(lengths, circles.Spans[j], (int)Math.Clamp(Math.Round(count), PerFacet, MostPerFacet));
+            var count = perFacet * Math.Sqrt(circles.Spans[j] / usual);
+            Gathered(lengths, circles.Spans[j], (int)Math.Clamp(Math.Round(count), perFacet, MostPerFacet));
         }
 
-        Growing(lengths, circles.Spans[^1] / PerFacet, setup.LeverMm);
+        Growing(lengths, circles.Spans[^1] / perFacet, setup.LeverMm, perFacet + 2);
         return [.. lengths];
     }
 
@@ -54,7 +52,7 @@ internal static class StripMesh
     }
 
     // The bend runs one facet on beyond the last fold; from there the sheet is nearly straight.
-    private static void Growing(List<double> lengths, double first, double length)
+    private static void Growing(List<double> lengths, double first, double length, int even)
     {
         var start = lengths.Count;
         double sum = 0, step = first;
@@ -62,7 +60,7 @@ internal static class StripMesh
         {
             lengths.Add(step);
             sum += step;
-            if (lengths.Count - start >= PerFacet + 2)
+            if (lengths.Count - start >= even)
                 step *= LeverGrowth;
         }
 

@@ -9,6 +9,9 @@ public enum WrapEnd
     /// <summary>The free side curled up too far before the panel touched the next fold.</summary>
     CurlsUp,
 
-    /// <summary>The equilibrium could not be followed any further.</summary>
-    NotFollowed,
+    /// <summary>The sheet slid forward until the hand came down on the form, with folds or the lead-out still ahead of it: the lever is too short.</summary>
+    HandComesDown,
+
+    /// <summary>The solver found no balance to go on with: that says nothing of the panel.</summary>
+    SolverGaveUp,
 }

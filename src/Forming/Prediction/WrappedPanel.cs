@@ -9,6 +9,9 @@ public sealed record WrappedPanel
     /// <summary>The pull, a step for each fold reached.</summary>
     public required IReadOnlyList<PullStep> Pull { get; init; }
 
+    /// <summary>Folds that the panel came to lie on, the first among them; one that it arched over is not counted.</summary>
+    public required int FoldsTouched { get; init; }
+
     /// <summary>The panel let go, clamp to hand; empty where the pull was not complete.</summary>
     public required IReadOnlyList<ReleasedPoint> Curve { get; init; }
 

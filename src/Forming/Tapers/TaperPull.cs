@@ -11,8 +11,8 @@ internal static class TaperPull
     /// <param name="law">The panel's bending law.</param>
     /// <param name="leverMm">Hand to the last ruling [mm].</param>
     /// <param name="leastLeverMm">Shortest lever a force is reckoned with, one facet [mm], &gt; 0.</param>
-    /// <param name="clamp">The clamp.</param>
-    public static Pull Compute(TaperWrap wrap, BendingLaw law, double leverMm, double leastLeverMm, Clamp clamp)
+    /// <param name="clampGapMm">From the first fold back to the clamp [mm], &gt; 0.</param>
+    public static Pull Compute(TaperWrap wrap, BendingLaw law, double leverMm, double leastLeverMm, double clampGapMm)
     {
         var lever = Math.Max(leverMm, leastLeverMm);
         var formed = wrap.Formed;
@@ -34,7 +34,7 @@ internal static class TaperPull
             leverMm,
             double.IsFinite(longest) ? Math.Max(0, longest) : null,
             force,
-            PullForces.ClampFactor * MomentAt(wrap, law, 0) / clamp.GapMm,
+            PullForces.ClampFactor * MomentAt(wrap, law, 0) / clampGapMm,
             energy / (2 * law.Stiffness) / 1000);
     }
 

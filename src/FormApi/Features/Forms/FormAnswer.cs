@@ -288,7 +288,7 @@ internal sealed record PrintThroughAnswer(
 /// <param name="Lever">From the end of the curve to the hand [mm or in].</param>
 /// <param name="LongestLever">Longest lever that keeps the wrap in order [mm or in]; 0 where none does, null where any does.</param>
 /// <param name="Force">Largest hand force over the wrap, whole width [N or lbf].</param>
-/// <param name="ClampLoad">Hold-down at the clamp, whole width [N or lbf].</param>
+/// <param name="ClampLoad">Hold-down at the clamp against the first fold's push, whole width [N or lbf], never negative: 1.5 M/d, M the moment at the first fold, d the clamp's gap, or half the first facet where the folds at the ends are full: clamp there.</param>
 /// <param name="EnergyReleased">Elastic energy let go when the pull ends [J or ft·lbf].</param>
 internal sealed record PullResult(
     double MomentPerWidth,

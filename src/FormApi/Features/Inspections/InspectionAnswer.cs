@@ -13,7 +13,7 @@ namespace FormApi.Features.Inspections;
 /// <param name="Folds">Fold by fold against the plan.</param>
 /// <param name="Closing">Error of the whole.</param>
 /// <param name="Fit">The measured form laid over the planned one as well as it goes.</param>
-/// <param name="Departure">Where it leaves the wanted curve; null where it stays within the tolerance of a mold line.</param>
+/// <param name="Departure">Where it leaves the wanted curve; null where every mold line stays within tolerance. The direction of the lead-out is judged by the closing angle.</param>
 /// <param name="Panel">What it does to the panel.</param>
 /// <param name="Corrections">The fewest folds to correct.</param>
 /// <param name="Suspect">Measurements that are hard to believe; they are counted all the same.</param>

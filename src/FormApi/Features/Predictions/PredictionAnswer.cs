@@ -11,9 +11,11 @@ namespace FormApi.Features.Predictions;
 /// <param name="Request">The request with every default shown; null where the plan chooses, or where it has no use with stations.</param>
 /// <param name="Wraps">Whether the panel comes to lie on every fold, in their order.</param>
 /// <param name="Reason">Why it does not; null where it does.</param>
+/// <param name="GaveUp">Whether the solver gave up: nothing is known then, and the panel may well lie over the form. False where it does not wrap because it cannot.</param>
 /// <param name="Folds">Folds of the form.</param>
-/// <param name="FoldsReached">Folds that the panel came to lie on.</param>
-/// <param name="Lever">From the end of the curve to the hand [mm or in]; null where nothing could be pulled.</param>
+/// <param name="FoldsReached">Folds that the panel touched; one that it arched over is not counted.</param>
+/// <param name="Lever">From the end of the curve to the hand [mm or in]; longer than the plan's where the hand would come down on the form first and the request gives no lever; null where nothing could be pulled.</param>
+/// <param name="LeastLever">A longer lever that was tried and reaches, where with the plan's or the request's the hand comes down on the form first [mm or in]; else null.</param>
 /// <param name="LongestLever">Longest lever known to keep the wrap in order [mm or in]; 0 where none does, null where any does.</param>
 /// <param name="ClampGap">Where the panel is clamped: behind the first fold's tangent point [mm or in]; 0 with half folds at the ends.</param>
 /// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the first), on the face the curve was measured on [mm or in]; null where the panel comes off flat there, or does not wrap.</param>
@@ -36,9 +38,11 @@ internal sealed record PredictionAnswer(
     [property: WrittenAs(typeof(PredictionRequest))] RawJson Request,
     bool Wraps,
     string? Reason,
+    bool GaveUp,
     int Folds,
     int FoldsReached,
     double? Lever,
+    double? LeastLever,
     double? LongestLever,
     double ClampGap,
     double? Radius,
@@ -88,8 +92,8 @@ internal sealed record FinishResult(string Finish, double AllowedRipple, double 
 /// <summary>The pull.</summary>
 /// <param name="Steps">The pull as it goes, a step for each fold reached.</param>
 /// <param name="Force">Largest hand force, whole width [N or lbf]; null where the panel does not wrap.</param>
-/// <param name="ClampMoment">Largest moment per width at the clamp [N·mm/mm or lbf·in/in]; null where the panel does not wrap.</param>
-/// <param name="ClampLoad">Hold-down at the clamp, whole width [N or lbf]; null where the panel does not wrap.</param>
+/// <param name="ClampMoment">Size of the largest moment per width at the clamp [N·mm/mm or lbf·in/in]; null where the panel does not wrap.</param>
+/// <param name="ClampLoad">What the clamp has to hold down against the first fold's push, whole width [N or lbf], never negative; null where the panel does not wrap. Half folds at the ends: 1.5 M/d, d the clamp's gap, M the moment at the first fold. Full ones: the largest shear at a clamp half a facet behind the first fold. A clamp that bears only b deep has M/b to hold on top, M the moment at the clamp.</param>
 /// <param name="EndAngle">Angle of the sheet's end to pull to [°]; null where the panel does not wrap.</param>
 /// <param name="EnergyReleased">Elastic energy let go when the pull ends [J or ft·lbf]; null where the panel does not wrap.</param>
 internal sealed record PredictedPullResult(
@@ -99,7 +103,7 @@ internal sealed record PredictedPullResult(
 /// <param name="Fold">Number of the fold just touched, from 1; one more than there are folds when the panel meets the lead-out.</param>
 /// <param name="EndAngle">Angle of the sheet's end [°].</param>
 /// <param name="Force">Hand force, square to the sheet's end, whole width [N or lbf].</param>
-/// <param name="ClampMoment">Moment per width at the clamp [N·mm/mm or lbf·in/in].</param>
+/// <param name="ClampMoment">Size of the moment per width at the clamp [N·mm/mm or lbf·in/in].</param>
 internal sealed record PullStepResult(int Fold, double EndAngle, double Force, double ClampMoment);
 
 /// <summary>The mid surface of the panel let go: the clamp at (0, 0), heading along x, turning left. All lists go together.</summary>
