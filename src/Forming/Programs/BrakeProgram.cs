@@ -99,7 +99,7 @@ public sealed record BrakeProgram
         {
             OrderName = best?.Name,
             Steps = steps,
-            StopGroups = wording.Groups(steps),
+            StopGroups = ProgramWording.Groups(steps),
             StopRounding = part.StopRounding,
             Searched = kinds,
             Clearance = best?.Trials.MinBy(trial => trial.Least.Mm)!.Least ?? default,

@@ -62,7 +62,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
         return steps;
     }
 
-    public IReadOnlyList<StopGroup> Groups(ProgramStep[] steps)
+    public static IReadOnlyList<StopGroup> Groups(ProgramStep[] steps)
     {
         List<StopGroup> groups = [];
         List<int> numbers = [];

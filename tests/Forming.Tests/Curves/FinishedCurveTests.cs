@@ -1,6 +1,5 @@
 using CsCheck;
 using Forming.Curves;
-using Forming.Plans;
 using Forming.Results;
 using Forming.Springback;
 using MathNet.Numerics.Integration;
@@ -124,7 +123,7 @@ public class FinishedCurveTests
 
     [Fact]
     public void Every_degree_of_a_chain_is_bent_or_said_to_be_flat() =>
-        Gen.Select(Gen.Int[0, 3], Gen.Double[0.3, 2.6], Gen.Double[-1, 1.8]).Array[1, 8].Sample(
+        Gen.Select(Gen.Int[0, 3], Gen.Double[0.3, 2.6], Gen.Double[-1, 1.8]).Array[1, 8].ForAll(
             pieces =>
             {
                 PanelCurve[] segments =
@@ -151,8 +150,7 @@ public class FinishedCurveTests
                 Workshop.Within(1e-9, finished.Sweep.Radians / 0.8, plan.Form.Sweep.Radians);
                 Assert.Equal(finished.TakenAsFlat > Angle.Zero, plan.ShopNotes.Any(note => note.Id == "taken-as-flat"));
             },
-            iter: 150,
-            seed: "0000KOIPe035");
+            iter: 150);
 
     [Fact]
     public void A_chain_that_turns_back_is_refused_with_the_place()

@@ -1,10 +1,8 @@
 using CsCheck;
 using Forming.Curves;
 using Forming.Curves.Points;
-using Forming.Materials;
 using Forming.Plans;
 using Forming.Results;
-using Forming.Tests.Plans;
 
 namespace Forming.Tests.Curves;
 

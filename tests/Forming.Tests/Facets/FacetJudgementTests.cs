@@ -124,7 +124,7 @@ public class FacetJudgementTests
     // Slope = 3 w/c of one facet: both belong to the facet that is shown.
     [Fact]
     public void Print_through_shows_one_facet_and_what_belongs_to_it() =>
-        RandomJobs.Plain.Sample(
+        RandomJobs.Plain.ForAll(
             job =>
             {
                 var plan = job.Plan();
@@ -134,8 +134,7 @@ public class FacetJudgementTests
                 Assert.Equal(facet <= allowed, ShareOf(shown) <= 1);
                 Assert.InRange(facet, 0, shown.WidestFacetMm);
             },
-            iter: 200,
-            seed: "0000KOIPe035");
+            iter: 200);
 
     private static double? Shown(PanelSpec panel, Stepping stepping)
     {

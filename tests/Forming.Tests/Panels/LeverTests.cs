@@ -1,5 +1,3 @@
-using Forming.Curves;
-using Forming.Facets;
 using Forming.Materials;
 using Forming.Plans;
 using Forming.Results;

@@ -1,8 +1,6 @@
-using Forming.Curves;
 using Forming.Facets;
 using Forming.Plans;
 using Forming.Prediction;
-using Forming.Results;
 using Forming.Springback;
 
 namespace Forming.Tests.Prediction;

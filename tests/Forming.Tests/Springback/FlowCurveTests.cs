@@ -125,10 +125,9 @@ public class FlowCurveTests
 
     [Fact]
     public void A_hair_of_yield_stress_never_makes_the_flow_curve_jump() =>
-        Gen.Select(Gen.Double[40, 300], Gen.Double[1.05, 3.5], Gen.Double[3, 50]).Sample(
+        Gen.Select(Gen.Double[40, 300], Gen.Double[1.05, 3.5], Gen.Double[3, 50]).ForAll(
             (yield, ratio, elongation) => NoJump(Workshop.Perfect(69e3, 0.33, yield) with { UltimateMpa = yield * ratio, ElongationPercent = elongation }),
-            iter: 300,
-            seed: "0000KoI1pcC2");
+            iter: 300);
 
     [Fact]
     public void A_hair_of_strength_never_makes_a_catalogue_sheet_jump()

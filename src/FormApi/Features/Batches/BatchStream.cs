@@ -14,7 +14,7 @@ namespace FormApi.Features.Batches;
 /// <param name="worker">Answers single lines.</param>
 /// <param name="places">Places for batches.</param>
 /// <param name="limits">The limits.</param>
-internal sealed class BatchStream(BatchWorker worker, BatchPlaces places, Limits limits)
+internal sealed class BatchStream(BatchWorker worker, BatchPlaces places, Limits limits) : IDisposable
 {
     // Enough that cheap lines are ready behind a dear one.
     private static readonly int MostUnderWay = 16 * Environment.ProcessorCount;
@@ -43,7 +43,6 @@ internal sealed class BatchStream(BatchWorker worker, BatchPlaces places, Limits
     /// <exception cref="TimeoutException">The caller does not read.</exception>
     public async Task<bool> RunAsync(PipeReader input, PipeWriter output, CancellationToken cancellation)
     {
-        using var held = _place;
         using var ending = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         var reading = ReadAsync(input, ending.Token);
         try
@@ -61,6 +60,9 @@ internal sealed class BatchStream(BatchWorker worker, BatchPlaces places, Limits
         await reading;
         return !_isRefused;
     }
+
+    /// <inheritdoc/>
+    public void Dispose() => _place.Dispose();
 
     private async Task ReadAsync(PipeReader input, CancellationToken cancellation)
     {

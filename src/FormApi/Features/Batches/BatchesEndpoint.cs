@@ -36,7 +36,8 @@ internal static class BatchesEndpoint
         var worker = new BatchWorker(limits, context.Request.Path, RequestLog.TraceIdOf(context), logger);
         try
         {
-            if (!await new BatchStream(worker, places, limits).RunAsync(context.Request.BodyReader, context.Response.BodyWriter, context.RequestAborted))
+            using var stream = new BatchStream(worker, places, limits);
+            if (!await stream.RunAsync(context.Request.BodyReader, context.Response.BodyWriter, context.RequestAborted))
                 await new ProblemResult(Problems.TooMany).ExecuteAsync(context);
         }
         catch (TimeoutException)
