@@ -30,6 +30,7 @@ internal static class FieldRanges
         var units = UnitSystem.Mm;
         yield return (typeof(PanelInput), new PanelInputRules(units));
         yield return (typeof(ClampInput), new ClampInputRules(units));
+        yield return (typeof(PullByInput), new PullByInputRules(units));
         yield return (typeof(StockSheetInput), new StockSheetInputRules(units));
         yield return (typeof(SpringbackInput), new SpringbackInputRules(units));
         yield return (typeof(MaterialInput), new MaterialInputRules(units));

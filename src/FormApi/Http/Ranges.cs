@@ -231,7 +231,10 @@ internal static class Ranges
     /// <summary>How far past its stop a fold may go.</summary>
     public static Range OverTravel { get; } = new(0, 10, Measure.Angle);
 
-    /// <summary>Force a press brake is rated for.</summary>
+    /// <summary>People who pull one panel: more is no crew, a machine pulls.</summary>
+    public static Range Crew { get; } = new(1, Forming.Plans.PullBy.MostPeople, Measure.Count);
+
+    /// <summary>Force a press brake or a winch is rated for.</summary>
     public static Range RatedForce { get; } = new(1, 1e9, Measure.Force);
 
     /// <summary>Time of an element of work, once or for each of what it counts, in minutes.</summary>

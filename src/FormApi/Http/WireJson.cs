@@ -57,6 +57,7 @@ internal static class WireJson
             new WordConverter<StopRounding>(),
             new WordConverter<SteppingEnds>(),
             new WordConverter<Grain>(),
+            new WordConverter<FormBacking>(),
             new WordConverter<BrakeKind>(),
             new WordConverter<Datum>(),
             new WordConverter<FlangeEnd>(),

@@ -39,7 +39,7 @@ internal static class TextBlocks
     }
 
     private static string? Remedy(Func<FormattableString, string> wording, Check check) =>
-        check.Remedy is { } remedy ? "Would pass: " + wording(remedy) : null;
+        check.Remedy is { } remedy ? "Remedy: " + wording(remedy.Text) : null;
 
     private static string Word(SafetyLevel level) => level switch
     {

@@ -2,6 +2,7 @@ using Forming.Curves;
 using Forming.Layout;
 using Forming.Plans.Checks;
 using Forming.Plans.Notes;
+using Forming.Plans.Remedies;
 using Forming.Results;
 
 namespace Forming.Plans;
@@ -42,13 +43,19 @@ public sealed record FormPlan
     /// <returns>The plan; what cannot be made comes back with its stations and the checks that failed.</returns>
     /// <exception cref="NoSolutionException">What was asked has no answer: the curve reverses, a fold is rounder than the curve …</exception>
     public static FormPlan Compute(
-        PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, CancellationToken cancellation = default)
+        PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, CancellationToken cancellation = default) =>
+        Compute(new FormJob(panel, form, brake, marks), cancellation);
+
+    /// <summary>Plans a form.</summary>
+    /// <param name="job">What is asked.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="needsRemedy">Which of the checks that did not pass are given a remedy; null for all.</param>
+    /// <returns>The plan; what cannot be made comes back with its stations and the checks that failed.</returns>
+    /// <exception cref="NoSolutionException">What was asked has no answer: the curve reverses, a fold is rounder than the curve …</exception>
+    public static FormPlan Compute(FormJob job, CancellationToken cancellation = default, Func<Check, bool>? needsRemedy = null)
     {
-        var fold = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, NeutralFactorOf(form));
-        var draft = panel.Curve is TaperCurve taper
-            ? TaperedPlan.Draft(taper, panel, form, brake, marks, fold, cancellation)
-            : StraightPlan.Draft(panel, form, brake, marks, fold, cancellation);
-        var checks = PlanChecks.Of(draft);
+        var draft = Draft(job, cancellation);
+        var checks = new RemedySearch(job, draft, PlanChecks.Of(draft), cancellation).ChecksWithRemedies(needsRemedy ?? (_ => true));
         return new()
         {
             Verdict = VerdictOf(checks),
@@ -60,6 +67,19 @@ public sealed record FormPlan
             ShopNotes = Notes.ShopNotes.Of(draft),
             Basis = PlanBasis.Of(draft),
         };
+    }
+
+    /// <summary>Works a job out, without checks and notes.</summary>
+    /// <param name="job">What is asked.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    /// <exception cref="NoSolutionException">What was asked has no answer.</exception>
+    internal static PlanDraft Draft(FormJob job, CancellationToken cancellation)
+    {
+        var (panel, form, brake, marks) = job;
+        var fold = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, NeutralFactorOf(form));
+        return panel.Curve is TaperCurve taper
+            ? TaperedPlan.Draft(taper, panel, form, brake, marks, fold, cancellation)
+            : StraightPlan.Draft(panel, form, brake, marks, fold, cancellation);
     }
 
     private static double NeutralFactorOf(FormSpec form)

@@ -45,6 +45,9 @@ public sealed record PanelSpec
     /// <summary>The clamp on the lead-in.</summary>
     public Clamp Clamp { get; init; } = Clamp.Default;
 
+    /// <summary>Who or what pulls it.</summary>
+    public PullBy PullBy { get; init; } = PullBy.OnePerson;
+
     /// <summary>How springback is found.</summary>
     public SpringbackChoice Springback { get; init; } = new PureBending();
 

@@ -7,6 +7,10 @@ namespace Forming.Prediction;
 /// <summary>Whether the panel lies over the form and looks as it should; appearance warns and never fails.</summary>
 internal static class PredictionChecks
 {
+    /// <summary>Whether a check is one of these.</summary>
+    /// <param name="check">The check.</param>
+    public static bool IsOfPrediction(Check check) => check.Id is "wrap-order" or "predicted-ripple";
+
     public static void AddTo(List<Check> checks, PanelPrediction prediction, PanelSpec panel)
     {
         checks.Add(WrapOrder(prediction));

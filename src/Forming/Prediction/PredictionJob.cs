@@ -21,6 +21,9 @@ public sealed record PredictionJob
     /// <summary>Whether the curve's end is the form's and not the wanted one's: a form that stands already need not be made for it.</summary>
     public bool IsStanding { get; init; }
 
+    /// <summary>The units that the caller states it in.</summary>
+    public CallerUnits Units { get; init; } = CallerUnits.Mm;
+
     /// <summary>Longest lever that keeps the wrap in order [mm]; 0 where none does, null where any does.</summary>
     public required double? LongestLeverMm { get; init; }
 }

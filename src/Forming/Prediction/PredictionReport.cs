@@ -2,6 +2,7 @@ using Forming.Materials;
 using Forming.Plans;
 using Forming.Plans.Checks;
 using Forming.Plans.Notes;
+using Forming.Plans.Remedies;
 using Forming.Results;
 
 namespace Forming.Prediction;
@@ -19,37 +20,33 @@ public sealed record PredictionReport(
     /// <param name="form">Family of the form's metal.</param>
     /// <param name="cancellation">Ends the work early.</param>
     /// <exception cref="NoSolutionException"><c>prediction.taper</c>.</exception>
-    public static PredictionReport Of(PredictionJob job, MetalFamily form, CancellationToken cancellation = default) =>
-        Of(PanelPrediction.Of(job, cancellation), job.Panel, form, []);
+    public static PredictionReport Of(PredictionJob job, MetalFamily form, CancellationToken cancellation = default)
+    {
+        var prediction = PanelPrediction.Of(job, cancellation);
+        var checks = new List<Check>(4);
+        PredictionChecks.AddTo(checks, prediction, job.Panel);
+        return Of(prediction, job.Panel, form, checks, job.Units, isStanding: true);
+    }
 
     /// <summary>Over a form that is planned first.</summary>
-    /// <param name="panel">The panel.</param>
-    /// <param name="form">The form.</param>
-    /// <param name="brake">The brake.</param>
-    /// <param name="marks">How the flat is marked.</param>
+    /// <param name="job">What is asked.</param>
     /// <param name="cancellation">Ends the work early.</param>
     /// <exception cref="NoSolutionException"><c>prediction.taper</c>, or what stands in the way of a plan.</exception>
-    public static PredictionReport Of(
-        PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, CancellationToken cancellation = default)
+    public static PredictionReport Of(FormJob job, CancellationToken cancellation = default)
     {
-        PanelPrediction.RefuseTaper(panel);
-        var plan = FormPlan.Compute(panel with { Predict = true }, form, brake, marks, cancellation);
-        return Of(
-            plan.Panel.Prediction!,
-            panel,
-            form.Sheet.Material.Family,
-            plan.Checks.Where(check => check.Verdict == Verdict.Fail),
-            isStanding: false);
+        PanelPrediction.RefuseTaper(job.Panel);
+        var plan = FormPlan.Compute(job with { Panel = job.Panel with { Predict = true } }, cancellation, IsShown);
+        var checks = plan.Checks.Where(PredictionChecks.IsOfPrediction).Concat(plan.Checks.Where(check => check.Verdict == Verdict.Fail));
+        return Of(plan.Panel.Prediction!, job.Panel, job.Form.Sheet.Material.Family, [.. checks], job.Units, isStanding: false);
+
+        static bool IsShown(Check check) => check.Verdict == Verdict.Fail || PredictionChecks.IsOfPrediction(check);
     }
 
     private static PredictionReport Of(
-        PanelPrediction prediction, PanelSpec panel, MetalFamily form, IEnumerable<Check> failed, bool isStanding = true)
+        PanelPrediction prediction, PanelSpec panel, MetalFamily form, List<Check> checks, CallerUnits units, bool isStanding)
     {
-        var checks = new List<Check>(4);
-        PredictionChecks.AddTo(checks, prediction, panel);
         if (prediction.Pull is { } pull)
-            checks.Add(PullChecks.HandForce(pull.ForceN));
-        checks.AddRange(failed);
+            checks.Insert(checks.Count(PredictionChecks.IsOfPrediction), HandForceRemedy.Added(PullChecks.HandForce(pull.ForceN, panel.PullBy), panel.PullBy, units));
         return new(prediction, checks, SafetyNotes.OfPull(prediction, panel, form), PredictionBasis.Of(prediction, panel, isStanding));
     }
 }

@@ -197,7 +197,7 @@ public class PanelPredictionTests
     public void A_taper_is_refused_alone_and_explained_inside_a_plan()
     {
         var taper = Arc with { Curve = new TaperCurve(Workshop.Arc(80, 60), Workshop.Arc(120, 60), 300, TaperPlacement.Concentric, default) };
-        var refused = Assert.Throws<NoSolutionException>(() => PredictionReport.Of(taper, Workshop.Form(), Workshop.Brake, Workshop.Marks));
+        var refused = Assert.Throws<NoSolutionException>(() => PredictionReport.Of(new FormJob(taper, Workshop.Form(), Workshop.Brake, Workshop.Marks)));
         Assert.Equal(("prediction.taper", "panel.curve"), (refused.Code, refused.Subject));
         var plan = Workshop.Plan(taper, Workshop.Form(new() { Rule = SteppingRule.FewestFolds, Refine = true }));
         Assert.False(plan.Panel.Prediction!.Wraps);

@@ -2,6 +2,7 @@ using FormApi.Features.Forms;
 using FormApi.Http;
 using Forming.Estimates;
 using Forming.Plans;
+using Forming.Results;
 
 namespace FormApi.Features.Estimates;
 
@@ -18,7 +19,7 @@ internal static class EstimateSpecs
         var (counts, learning, spread) = (request.Counts!, request.Learning!, request.Spread!);
         return new()
         {
-            Plan = FormPlan.Compute(specs.Panel, specs.Form, specs.Brake, specs.Marks, cancellation),
+            Plan = FormPlan.Compute(specs.Job, cancellation, check => check.Verdict == Verdict.Fail),
             Panel = specs.Panel,
             Form = specs.Form,
             Pieces = request.Batch!.Pieces!.Value,

@@ -43,6 +43,7 @@ internal static class FoldedRules
         StationsRules.Unused(context, "form.width", form.Width);
         StationsRules.Unused(context, "form.stepping", form.Stepping);
         StationsRules.Unused(context, "form.grain", form.Grain);
+        StationsRules.Unused(context, "form.backing", form.Backing);
         if (!isFlatUsed)
             StationsRules.Unused(context, "form.neutralFactor", form.NeutralFactor);
         StationsRules.Unused(context, "form.stop", form.Stop);

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using System.Text.Json.Serialization;
 using FormApi.Features.Links;
 using FormApi.Http;
@@ -305,7 +306,7 @@ internal sealed record PullResult(
 /// <param name="Limit">The limit; null where there is none.</param>
 /// <param name="Unit">Unit of both; empty for a plain number.</param>
 /// <param name="Message">What was found.</param>
-/// <param name="Remedy">The nearest change that would pass; null where it passed.</param>
+/// <param name="Remedy">What to do about it; null where it passed.</param>
 internal sealed record CheckResult(
     string Id,
     [property: JsonConverter(typeof(WordConverter<Verdict>))] Verdict Verdict,
@@ -313,7 +314,17 @@ internal sealed record CheckResult(
     double? Limit,
     string Unit,
     string Message,
-    string? Remedy);
+    RemedyResult? Remedy);
+
+/// <summary>What to do about a check that did not pass.</summary>
+/// <param name="Text">What to do, in words.</param>
+/// <param name="Changes">Changes to the request, to be made together: the engine planned the job with them, found that the check passes, and that no other came out worse. Empty where it found none, or where none is tried.</param>
+internal sealed record RemedyResult(string Text, ChangeResult[] Changes);
+
+/// <summary>One change to a request.</summary>
+/// <param name="Pointer">Where (RFC 6901), in the request as the answer shows it.</param>
+/// <param name="Value">What to put there: a number in the request's units, a word, an object, or null.</param>
+internal sealed record ChangeResult(string Pointer, [property: WrittenAs(typeof(JsonElement))] RawJson Value);
 
 /// <summary>One caution that the request calls for.</summary>
 /// <param name="Id">Stable id such as <c>sharp-edges</c>.</param>

@@ -168,7 +168,7 @@ internal static class FormAnswers
         units.Figure(check.Limit, check.Quantity),
         units.NameOf(check.Quantity),
         units.Wording.Of(check.Message),
-        units.Wording.OfOptional(check.Remedy));
+        check.Remedy is { } remedy ? new(units.Wording.Of(remedy.Text), Map(remedy.Changes, change => new ChangeResult(JobPointers.Of(change), JobPointers.ValueOf(change)))) : null);
 
     private static Pair[] Points(IReadOnlyList<Point> points, UnitSystem units)
     {

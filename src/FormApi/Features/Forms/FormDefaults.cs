@@ -50,6 +50,7 @@ internal static class FormDefaults
         Clamp = new(
             panel.Clamp?.Gap ?? units.Length(Clamp.Default.GapMm),
             panel.Clamp?.Height ?? units.Length(Clamp.Default.HeightMm)),
+        Pull = new(panel.Pull?.By is { Rated: not null } machine ? machine : new(panel.Pull?.By?.People ?? PullBy.OnePerson.People)),
         Springback = Apply(panel.Springback),
         StockSheets = panel.StockSheets is null
             ? DefaultSheets(units)
@@ -76,6 +77,7 @@ internal static class FormDefaults
         Stepping = Apply(form.Stepping ?? new()),
         Grain = form.Grain ?? Grain.Unknown,
         Stop = WithRounding(form.Stop),
+        Backing = form.Backing ?? FormBacking.None,
     };
 
     /// <summary>The stop with its rounding shown, where anything is said of it.</summary>

@@ -21,6 +21,7 @@ namespace FormApi.Features.Forms;
 /// <param name="Grain">How the folds lie to the rolling direction. Default: <c>unknown</c>, treated as along.</param>
 /// <param name="NeutralFactor">Neutral factor K of the folds. Default: null, from the published formula.</param>
 /// <param name="Stop">What test strips taught about the angle stop, and how stop angles are rounded to its steps. Default: null, a first guess from the form's springback, and <c>each</c>.</param>
+/// <param name="Backing">What stands under the form: <c>none</c>, or <c>ribs</c> cut to its inside profile, which keep it from bending. Default: <c>none</c>.</param>
 internal sealed record FormInput(
     MaterialInput Material,
     double FoldRadius,
@@ -33,7 +34,8 @@ internal sealed record FormInput(
     SteppingInput? Stepping = null,
     Grain? Grain = null,
     double? NeutralFactor = null,
-    StopInput? Stop = null) : ISheetInput;
+    StopInput? Stop = null,
+    FormBacking? Backing = null) : ISheetInput;
 
 /// <summary>Where the folds go. At most one of <c>folds</c>, <c>angle</c> and <c>spacing</c>.</summary>
 /// <param name="Rule">How folds are spread: evenly over the turned angle, evenly over the flat blank, or as far apart as the finish allows. Default: <c>equal-angle</c>, or <c>equal-spacing</c> where a spacing is given.</param>

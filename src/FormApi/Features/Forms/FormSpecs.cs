@@ -12,22 +12,36 @@ using GaugeTable = Forming.Materials.Gauges;
 namespace FormApi.Features.Forms;
 
 /// <summary>What the library is asked, in its own units.</summary>
-/// <param name="Panel">The panel.</param>
-/// <param name="Form">The form.</param>
-/// <param name="Brake">The brake.</param>
-/// <param name="Marks">The marks.</param>
-internal sealed record FormSpecs(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, MarkSpec Marks)
+/// <param name="Job">The job.</param>
+internal sealed record FormSpecs(FormJob Job)
 {
+    /// <summary>The panel.</summary>
+    public PanelSpec Panel => Job.Panel;
+
+    /// <summary>The form.</summary>
+    public FormSpec Form => Job.Form;
+
+    /// <summary>The brake.</summary>
+    public BrakeSpec Brake => Job.Brake;
+
+    /// <summary>The marks.</summary>
+    public MarkSpec Marks => Job.Marks;
+
     /// <summary>From a request with its defaults filled in.</summary>
     /// <param name="request">The request.</param>
     public static FormSpecs From(FormRequest request)
     {
         var units = UnitSystem.Of(request.Units);
-        return new(
+        return new(new FormJob(
             PanelFrom(request.Panel, units) with { Predict = request.Predict ?? false },
             FormFrom(request.Form, units),
             BrakeFrom(request.Brake, units),
-            MarksFrom(request.Marks!));
+            MarksFrom(request.Marks!))
+        {
+            Units = UnitsOf(request.Units),
+            PanelGaugeSystem = request.Panel.GaugeSystem,
+            FormGaugeSystem = request.Form.GaugeSystem,
+        });
     }
 
     /// <summary>A panel in the library's units.</summary>
@@ -47,6 +61,7 @@ internal sealed record FormSpecs(PanelSpec Panel, FormSpec Form, BrakeSpec Brake
         Grain = panel.Grain!.Value,
         LeverMm = ToMm(panel.Lever, units),
         Clamp = new(units.ToMm(panel.Clamp!.Gap!.Value), units.ToMm(panel.Clamp.Height!.Value)),
+        PullBy = panel.Pull?.By is { Rated: { } rated } ? new(PullBy.OnePerson.People, units.ToN(rated)) : new(panel.Pull?.By?.People ?? PullBy.OnePerson.People),
         Springback = SpringbackFrom(panel.Springback!, units),
         StockSheets =
         [
@@ -75,6 +90,7 @@ internal sealed record FormSpecs(PanelSpec Panel, FormSpec Form, BrakeSpec Brake
             Refine = form.Stepping.Refine!.Value,
         },
         Grain = form.Grain!.Value,
+        Backing = form.Backing ?? FormBacking.None,
         NeutralFactor = form.NeutralFactor,
         Stop = form.Stop is { Offset: { } offset, Slope: { } slope } ? new(Angle.FromDegrees(offset), slope) : null,
         StopRounding = form.Stop?.Rounding ?? StopRounding.Each,
@@ -93,6 +109,10 @@ internal sealed record FormSpecs(PanelSpec Panel, FormSpec Form, BrakeSpec Brake
         DieOpeningMm = ToMm(brake.DieOpening, units),
         Capacity = brake.Capacity is { } rated ? new(units.ToMm(rated.Thickness), units.ToMpa(rated.Ultimate)) : null,
     };
+
+    /// <summary>The caller's units as the library knows them.</summary>
+    /// <param name="unit">The unit of length.</param>
+    internal static CallerUnits UnitsOf(LengthUnit unit) => unit == LengthUnit.In ? CallerUnits.Inch : CallerUnits.Mm;
 
     private static MarkSpec MarksFrom(MarksInput marks) => new(
         marks.Datum!.Value,

@@ -26,6 +26,7 @@ namespace FormApi.Features.Forms;
 /// <param name="AllowedSlope">Largest slope against the smooth curve that may show [°]. Default: null, from the finish.</param>
 /// <param name="Springback">How springback is found. Default: the pure-bending model.</param>
 /// <param name="StockSheets">Sheets that blanks are cut from. Default: sizes that merchants commonly hold.</param>
+/// <param name="Pull">Who or what pulls the panel and lifts the blanks. Default: one person.</param>
 internal sealed record PanelInput(
     MaterialInput Material,
     double LeadIn,
@@ -45,7 +46,8 @@ internal sealed record PanelInput(
     double? AllowedRipple = null,
     double? AllowedSlope = null,
     SpringbackInput? Springback = null,
-    IReadOnlyList<StockSheetInput>? StockSheets = null) : ISheetInput;
+    IReadOnlyList<StockSheetInput>? StockSheets = null,
+    PullInput? Pull = null) : ISheetInput;
 
 /// <summary>How much of the facets may show in the finished panel.</summary>
 internal enum FinishName
@@ -64,6 +66,17 @@ internal enum FinishName
 /// <param name="Gap">From the first fold back to the clamp [mm or in]. Default: 25 mm.</param>
 /// <param name="Height">Room it needs above the lead-in [mm or in]. Default: 40 mm.</param>
 internal sealed record ClampInput(double? Gap = null, double? Height = null);
+
+/// <summary>How the panel is pulled.</summary>
+/// <param name="By">Who or what pulls the panel and lifts the blanks. Default: one person.</param>
+internal sealed record PullInput(PullByInput? By = null);
+
+/// <summary>Who or what pulls: people, or a machine in their place. One of the two.</summary>
+/// <param name="People">How many people pull and lift, side by side along the edge. Default: 1, unless something is rated for the pull.</param>
+/// <param name="Rated">What a winch, press or hoist is rated for [N or lbf]; it pulls on a stiff bar along the whole edge.</param>
+internal sealed record PullByInput(
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? People = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Rated = null);
 
 /// <summary>A sheet that blanks are cut from; the rolling direction runs along its length.</summary>
 /// <param name="Length">Along the rolling direction [mm or in].</param>
@@ -86,6 +99,7 @@ internal sealed class PanelInputRules : Rules<PanelInput>
         RuleFor(panel => panel.Trim).Within(Ranges.Flat, units);
         RuleFor(panel => panel.Lever).Within(Ranges.Lever, units);
         RuleFor(panel => panel.Clamp!).SetValidator(new ClampInputRules(units)).When(panel => panel.Clamp is not null);
+        RuleFor(panel => panel.Pull!.By!).SetValidator(new PullByInputRules(units)).When(panel => panel.Pull?.By is not null).OverridePropertyName("pull.by");
         RuleFor(panel => panel.AllowedRipple).Within(Ranges.Ripple, units);
         RuleFor(panel => panel.AllowedSlope).Within(Ranges.Slope, units);
         RuleFor(panel => panel.Springback!).SetValidator(new SpringbackInputRules(units)).When(panel => panel.Springback is not null);
@@ -107,6 +121,23 @@ internal sealed class ClampInputRules : Rules<ClampInput>
     {
         RuleFor(clamp => clamp.Gap).Within(Ranges.ClampGap, units);
         RuleFor(clamp => clamp.Height).Within(Ranges.ClampHeight, units);
+    }
+}
+
+/// <summary>What those who pull must satisfy.</summary>
+internal sealed class PullByInputRules : Rules<PullByInput>
+{
+    /// <summary>The rules with their limits in a caller's units.</summary>
+    /// <param name="units">The units.</param>
+    public PullByInputRules(UnitSystem units)
+    {
+        RuleFor(by => by.People).Within(Ranges.Crew, units);
+        RuleFor(by => by.Rated).Within(Ranges.RatedForce, units);
+        RuleFor(by => by).Custom((by, context) =>
+        {
+            if (by is { People: not null, Rated: not null })
+                context.FaultAt("rated", "choose-one", "People pull, or something that is rated for it.", "people or rated, one of them");
+        });
     }
 }
 

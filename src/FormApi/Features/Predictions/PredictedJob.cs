@@ -29,7 +29,7 @@ internal sealed record PredictedJob(PredictionReport Report, PanelSpec Panel, Li
     }
 
     private static (PredictionReport Report, PanelSpec Panel) OverPlanned(FormSpecs specs, CancellationToken cancellation) =>
-        (PredictionReport.Of(specs.Panel, specs.Form, specs.Brake, specs.Marks, cancellation), specs.Panel);
+        (PredictionReport.Of(specs.Job, cancellation), specs.Panel);
 
     private static (PredictionReport Report, PanelSpec Panel) OverStanding(
         PredictionRequest request, IReadOnlyList<StandingStationInput> stations, UnitSystem units, CancellationToken cancellation)
@@ -40,7 +40,7 @@ internal sealed record PredictedJob(PredictionReport Report, PanelSpec Panel, Li
             [.. stations.SkipLast(1).Select(station => units.ToMm(station.FacetAfter))],
             [.. stations.Select(station => Angle.FromDegrees(station.Angle).Radians)],
             units.ToMm(request.Form.FoldRadius) + sheet.ThicknessMm);
-        var job = StandingJob.Of(form, units.ToMm(request.Form.LeadOut), request.Ends!.Value, panel, cancellation);
+        var job = StandingJob.Of(form, units.ToMm(request.Form.LeadOut), request.Ends!.Value, panel, cancellation) with { Units = FormSpecs.UnitsOf(request.Units) };
         return (PredictionReport.Of(job, sheet.Material.Family, cancellation), panel);
     }
 }

@@ -86,7 +86,7 @@ internal sealed record ProgrammedJob(
         var specs = FormSpecs.From(FormDefaults.Apply(ProgramDefaults.AsForm(request)));
         if (specs.Panel.Curve is TaperCurve)
             throw new NoSolutionException("program.taper", "panel.curve", $"a taper's folds are not parallel, and a program is worked out in one section", $"a curve that is alike at both ends");
-        var plan = FormPlan.Compute(specs.Panel, specs.Form, specs.Brake, specs.Marks, cancellation);
+        var plan = FormPlan.Compute(specs.Job, cancellation, check => check.Verdict == Forming.Results.Verdict.Fail);
         if (plan.Form.Stations.Count > GivenPart.MostFolds)
             throw new NoSolutionException("program.too-many-folds", "form.stepping", $"the plan has {plan.Form.Stations.Count} folds, and programs are worked out for {GivenPart.MostFolds} at most", $"at most {GivenPart.MostFolds} folds");
         return (ProgramPart.Of(plan, specs.Form, specs.Brake), plan.Checks);
@@ -106,7 +106,7 @@ internal sealed record ProgrammedJob(
     private static ProblemResult Refused(Check[] failed, JsonBody<ProgramRequest> body, UnitSystem units) => new(
         Problems.CannotBeMade,
         "A form with a failed check goes to no machine; failed: " + string.Join(", ", failed.Select(check => check.Id)) + ".",
-        [.. failed.Select(check => FaultAt(PlaceOf(check.Id), check.Id, units.Wording.Of(check.Message), units.Wording.OfOptional(check.Remedy), body))]);
+        [.. failed.Select(check => FaultAt(PlaceOf(check.Id), check.Id, units.Wording.Of(check.Message), units.Wording.OfOptional(check.Remedy?.Text), body))]);
 
     private static ProblemResult Impossible(BrakeProgram program, JsonBody<ProgramRequest> body, UnitSystem units)
     {
@@ -114,7 +114,7 @@ internal sealed record ProgrammedJob(
         var order = program.Checks.First(check => check.Id == "order");
         Fault[] faults = reasons.Folds.Length > 0
             ? [.. reasons.Folds.Select(fold => FaultAt(PlaceOf(fold.Fold, body.Value), fold.Check, fold.Why, fold.Remedy, body))]
-            : [FaultAt("/brake", order.Id, units.Wording.Of(order.Message), units.Wording.OfOptional(order.Remedy), body)];
+            : [FaultAt("/brake", order.Id, units.Wording.Of(order.Message), units.Wording.OfOptional(order.Remedy?.Text), body)];
         return new(
             reasons.Proven ? Problems.ProgramImpossible : Problems.ProgramNotFound,
             units.Wording.Of(order.Message) + ".",

@@ -9,7 +9,7 @@ internal static class BrakeChecks
     private const double StepsPerFold = 2;
 
     /// <summary>Keep a fifth of the rating in hand: common practice, no source.</summary>
-    private const double CapacityInHand = 0.8;
+    public const double CapacityInHand = 0.8;
 
     public static void AddTo(List<Check> checks, PlanDraft draft)
     {

@@ -62,8 +62,7 @@ internal static class FacetChecks
             facet,
             allowed,
             Quantity.Length,
-            $"facets of {Figure.Length(facet)} will show: ripple {Figure.Length(result.RippleMm!.Value)}, slope {Figure.Angle(result.Slope!.Value.Radians)}, for a {result.Allowed.Name} finish",
-            FacetRemedy.For(draft, facet, allowed));
+            $"facets of {Figure.Length(facet)} will show: ripple {Figure.Length(result.RippleMm!.Value)}, slope {Figure.Angle(result.Slope!.Value.Radians)}, for a {result.Allowed.Name} finish");
     }
 
     private static Check Refined(SteppingRefinement refinement) => refinement.WhyKept is { } why

@@ -13,15 +13,18 @@ internal static class PullChecks
     public const double LiftKg = 23;
 
     /// <summary>What one person's hands can keep level along an edge [mm]: an assumption.</summary>
-    private const double OnePersonWidthMm = 1200;
+    public const double OnePersonWidthMm = 1200;
 
-    /// <summary>More than this many hands find no room along one edge: an assumption.</summary>
-    private const double MostPeople = 6;
+    /// <summary>More than this many do not lift one blank together: an assumption.</summary>
+    public const int MostLifters = 4;
+
+    /// <summary>Standard gravity [m/s²].</summary>
+    public const double Gravity = 9.80665;
 
     public static void AddTo(List<Check> checks, PlanDraft draft)
     {
         checks.Add(Lever(draft));
-        checks.Add(HandForce(draft.Pull.ForceN));
+        checks.Add(HandForce(draft.Pull.ForceN, draft.Panel.PullBy));
         checks.Add(PanelWidth(draft));
         checks.Add(Mass(draft));
         checks.Add(FormGive(draft));
@@ -81,62 +84,77 @@ internal static class PullChecks
             $"a softer or thicker panel, a tighter curve, or the curve worked in shorter stretches");
     }
 
-    /// <summary>Whether one person pulls that.</summary>
+    /// <summary>Whether those who pull can pull that.</summary>
     /// <param name="forceN">Largest hand force over the whole width [N].</param>
-    public static Check HandForce(double forceN)
+    /// <param name="by">Who or what pulls.</param>
+    public static Check HandForce(double forceN, PullBy by) => PlanChecks.AtMost(
+        "hand-force",
+        Verdict.Warn,
+        Quantity.Force,
+        forceN,
+        by.RatedN ?? (by.People * HandForceN),
+        by switch
+        {
+            { RatedN: { } rated } => $"the pull is {Figure.Force(forceN)}; what pulls it is rated for {Figure.Force(rated)}",
+            { People: 1 } => $"the pull is {Figure.Force(forceN)}; one person should not pull more than {Figure.Force(HandForceN)}",
+            _ => (FormattableString)$"the pull is {Figure.Force(forceN)}; {by.People} people should not pull more than {Figure.Force(by.People * HandForceN)}",
+        });
+
+    private static Check PanelWidth(PlanDraft draft)
     {
-        var people = Math.Ceiling(forceN / HandForceN);
+        var by = draft.Panel.PullBy;
+        if (by.RatedN is not null)
+            return new("panel-width", Verdict.Pass, draft.Panel.WidthMm, null, Quantity.Length, $"a stiff bar along the whole edge keeps the panel level");
         return PlanChecks.AtMost(
-            "hand-force",
+            "panel-width",
             Verdict.Warn,
-            Quantity.Force,
-            forceN,
-            HandForceN,
-            $"pull at the free edge against published guidance for one standing person",
-            () => people <= MostPeople
-                ? $"{people:0} people, a longer lever, or a winch on a stiff bar along the whole edge"
-                : (FormattableString)$"a winch or press on a stiff bar along the whole edge, a narrower panel, or a longer lever: no crew pulls this by hand");
+            Quantity.Length,
+            draft.Panel.WidthMm,
+            by.People * OnePersonWidthMm,
+            $"the panel is {Figure.Length(draft.Panel.WidthMm)} wide; {Who(by)} can keep {Figure.Length(by.People * OnePersonWidthMm)} level");
     }
 
-    private static Check PanelWidth(PlanDraft draft) => PlanChecks.AtMost(
-        "panel-width",
-        Verdict.Warn,
-        Quantity.Length,
-        draft.Panel.WidthMm,
-        OnePersonWidthMm,
-        $"panel width against what one person can keep level",
-        () => $"a second pair of hands, or a stiff bar clamped along the free edge");
-
+    // What is rated for the pull lifts no more than that either.
     private static Check Mass(PlanDraft draft)
     {
+        var by = draft.Panel.PullBy;
         var heavier = Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg);
+        var limit = by.RatedN is { } rated ? rated / Gravity : Math.Min(by.People, MostLifters) * LiftKg;
         return PlanChecks.AtMost(
             "lift-mass",
             Verdict.Warn,
             Quantity.Mass,
             heavier,
-            LiftKg,
-            $"the heavier blank against the lifting constant for ideal conditions",
-            () => $"two people or a lifting aid");
+            limit,
+            by.RatedN is null
+                ? $"the heavier blank weighs {Figure.Mass(heavier)}; {Who(by with { People = Math.Min(by.People, MostLifters) })} should not lift more than {Figure.Mass(limit)}"
+                : (FormattableString)$"the heavier blank weighs {Figure.Mass(heavier)}; what lifts it is rated for {Figure.Mass(limit)}");
     }
 
-    private static Check FormGive(PlanDraft draft) => PlanChecks.AtMost(
-        "form-give",
-        Verdict.Warn,
-        Quantity.Angle,
-        draft.Give.Rotation.Radians,
-        draft.Brake.StopResolution.Radians,
-        $"how far the form's end turns under the pull, against one step of the stop; an estimate",
-        () => $"ribs cut to the inside profile, backing under the facets, or a thicker form");
+    private static FormattableString Who(PullBy by) => by.People == 1 ? $"one person" : (FormattableString)$"{by.People} people";
 
-    private static Check FormYield(PlanDraft draft) => PlanChecks.AtMost(
-        "form-yield",
-        Verdict.Warn,
-        Quantity.MomentPerWidth,
-        draft.Give.MomentPerWidth,
-        draft.Give.FirstYieldPerWidth,
-        $"largest moment the form carries against its first yield; an estimate",
-        () => $"ribs cut to the inside profile, backing under the facets, or a thicker form");
+    private static Check FormGive(PlanDraft draft) => draft.Form.Backing == FormBacking.Ribs
+        ? Ribbed("form-give", draft.Give.Rotation.Radians, Quantity.Angle)
+        : PlanChecks.AtMost(
+            "form-give",
+            Verdict.Warn,
+            Quantity.Angle,
+            draft.Give.Rotation.Radians,
+            draft.Brake.StopResolution.Radians,
+            $"without ribs the form's end turns {Figure.Angle(draft.Give.Rotation.Radians)} under the pull ({Figure.Angle(draft.Brake.StopResolution.Radians)} allowed); an estimate");
+
+    private static Check FormYield(PlanDraft draft) => draft.Form.Backing == FormBacking.Ribs
+        ? Ribbed("form-yield", draft.Give.MomentPerWidth, Quantity.MomentPerWidth)
+        : PlanChecks.AtMost(
+            "form-yield",
+            Verdict.Warn,
+            Quantity.MomentPerWidth,
+            draft.Give.MomentPerWidth,
+            draft.Give.FirstYieldPerWidth,
+            $"largest moment the form carries against its first yield; an estimate");
+
+    private static Check Ribbed(string id, double bare, Quantity quantity) =>
+        new(id, Verdict.Pass, bare, null, quantity, $"ribs under the form carry the pull; the figure is the bare form's");
 
     private static Check ClampAccess(PlanDraft draft)
     {

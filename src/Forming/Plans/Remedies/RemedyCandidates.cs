@@ -1,0 +1,320 @@
+using Forming.Curves;
+using Forming.Facets;
+using Forming.Materials;
+using Forming.Plans.Checks;
+using Forming.Results;
+
+namespace Forming.Plans.Remedies;
+
+/// <summary>What may cure a check, the most practical first; the search plans each before it is offered.</summary>
+/// <param name="job">What was asked.</param>
+/// <param name="draft">What was worked out.</param>
+/// <param name="check">The check that did not pass.</param>
+internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check)
+{
+    /// <summary>A guess lands this share on the safe side of a limit.</summary>
+    private const double Safe = 1.001;
+
+    private const double MostFlatMm = 5000;
+    private const double LeastClampMm = 10;
+    private const double LeastThicknessMm = 0.2;
+    private const double MostThicknessMm = 12;
+    private const double MostRadiusMm = 5000;
+
+    private readonly ChangeWords words = new(job, draft);
+
+    /// <summary>The candidates of a check.</summary>
+    /// <param name="job">What was asked.</param>
+    /// <param name="draft">What was worked out.</param>
+    /// <param name="check">The check that did not pass.</param>
+    public static IEnumerable<RemedyCandidate> For(FormJob job, PlanDraft draft, Check check) => new RemedyCandidates(job, draft, check).Listed();
+
+    /// <summary>What is said where nothing that was tried cures a check.</summary>
+    /// <param name="draft">What was worked out.</param>
+    /// <param name="check">The check that did not pass.</param>
+    public static FormattableString None(PlanDraft draft, Check check) => check.Id switch
+    {
+        "fold-back" => $"report this request: the layout disagrees with the section",
+        "facet-width" or "predicted-ripple" when !draft.PanelLaw.Flow.IsKnown =>
+            $"give the sheet's elongation, or strengthCoefficient and strainHardening, or wrap a scrap first: no other change helps",
+        _ => $"no change of one field, or of two together, was found that passes this check and makes no other worse",
+    };
+
+    private IEnumerable<RemedyCandidate> Listed() => check.Id switch
+    {
+        "straight-part" => [.. LongerLeads(draft.Form.Sheet.ThicknessMm, isStraight: true), .. FewerFolds(), SmallerFoldRadius(0.5), ThinnerForm(0.7)],
+        "fold-radius" => FoldRadius(),
+        "closure" => Closure(),
+        "sweep-match" => SweepMatch(),
+        "brake-length" => [words.Length(JobField.BrakeLength, Up(job.Units.FromMm(draft.Brake.LengthMm), draft.Form.WidthMm, 1e5, isFine: false), value => $"use a brake that folds at least {value} at once")],
+        "minimum-facet" => [.. LongerLeads(draft.Brake.MinFacetMm, isStraight: false), .. FewerFolds(), NarrowerBrake(draft.NarrowestFacetMm)],
+        "stop-resolution" => StopResolution(),
+        "capacity" => [ThinnerForm(CapacityShare())],
+        "facet-width" => FacetWidth(),
+        "max-facet" => MaxFacet(),
+        "refined-folds" => [words.NoRefining()],
+        "end-bias" => [GentlerBy(1.2)],
+        "touch-miss" => [MoreFolds(draft.Stations.Count + 1)],
+        "panel-radius" => PanelRadius(),
+        "model-range" => [ThinnerPanel(Share(draft.TightestInsideMm / (check.Limit ?? 5))), GentlerBy(Ratio())],
+        "flow-curve" => [Coefficient()],
+        "lever" or "wrap-order" => Lever(),
+        "predicted-ripple" => [MoreFolds((int)Math.Ceiling(draft.Stations.Count * Math.Sqrt(1 / Ratio())) + 1), AcceptRipple(draft.Prediction?.Ripple.HeightMm, draft.Prediction?.Ripple.Slope)],
+        "hand-force" => PulledBy(),
+        "panel-width" => PulledBy(),
+        "lift-mass" => PulledBy(),
+        "form-give" or "form-yield" => [words.Ribs()],
+        "clamp-access" => ClampAccess(),
+        _ => [],
+    };
+
+    // The figure over its limit, or the limit over the figure: how far the check misses, above 1.
+    private double Ratio() => check is { Value: > 0, Limit: > 0 } ? Math.Max(check.Value.Value / check.Limit.Value, check.Limit.Value / check.Value.Value) : 1.2;
+
+    private double Share(double thicknessMm) => Math.Min(0.98, thicknessMm / draft.Panel.Sheet.ThicknessMm);
+
+    private IEnumerable<RemedyCandidate> FoldRadius()
+    {
+        if (check.Value > check.Limit)
+            yield return SmallerFoldRadius(check.Limit!.Value / check.Value.Value * 0.9);
+        else
+            yield return words.Length(JobField.FormFoldRadius, Up(job.Units.FromMm(draft.Form.FoldRadiusMm), check.Limit!.Value, 1000, isFine: true), value => $"fold the form to an inside radius of {value}");
+        if (draft.Form.Grain != Grain.Across)
+            yield return words.Across(JobField.FormGrain, $"cut the form so that its folds run across the grain");
+        yield return ThinnerForm(1 / Ratio());
+    }
+
+    private IEnumerable<RemedyCandidate> Closure()
+    {
+        var (leadIn, leadOut) = (draft.Form.LeadInMm, draft.Form.LeadOutMm);
+        if (check.Verdict == Verdict.Fail)
+        {
+            yield return words.Length(JobField.FormLeadOut, Down(job.Units.FromMm(leadOut), leadOut / 2, 0.5, isFine: false), value => $"shorten the form's lead-out to {value}");
+            yield return words.Length(JobField.FormLeadIn, Down(job.Units.FromMm(leadIn), leadIn / 2, 0.5, isFine: false), value => $"shorten the form's lead-in to {value}");
+        }
+
+        // The form turns further than the finished bend.
+        var sweep = check.Verdict == Verdict.Fail ? draft.FinishedSweep * 0.95 : Math.PI;
+        yield return words.Sweep(sweep, draft.FinishedSweep);
+    }
+
+    private IEnumerable<RemedyCandidate> SweepMatch()
+    {
+        var stepping = draft.Form.Stepping;
+        var share = (draft.FormSweep - draft.Stepping.SweepOver.Radians) / draft.FormSweep;
+        yield return stepping.FoldAngle is { } angle
+            ? words.Angles(JobField.SteppingAngle, angle.Degrees * share, value => $"make every fold {value}, so that they add up to the sweep")
+            : words.Spacings(draft.Form.Stepping.SpacingMm!.Value * share);
+        var folds = draft.Stations.Count;
+        yield return words.Folds(RemedyValues.Whole(folds, folds, folds), []);
+        yield return MoreFolds(folds + 1);
+        yield return FewerFoldsOnly();
+    }
+
+    private IEnumerable<RemedyCandidate> StopResolution()
+    {
+        if (draft.Form.Stepping.Ends == SteppingEnds.Half)
+            yield return words.FullEnds();
+        yield return FewerFoldsOnly();
+        yield return words.Degrees(
+            JobField.BrakeStopResolution,
+            RemedyValues.Down(draft.Brake.StopResolution.Degrees, draft.Stations.Min(station => station.FoldAngle.Degrees) / 2, 0.01, RemedyValues.Degrees),
+            value => $"use a stop that steps {value}");
+    }
+
+    private IEnumerable<RemedyCandidate> FacetWidth()
+    {
+        var print = draft.PrintThrough;
+        if (!print.Known)
+        {
+            foreach (var candidate in print.WidestFacetMm == 0 ? [MoreFolds(draft.Stations.Count + 1)] : Lever())
+                yield return candidate;
+            yield break;
+        }
+
+        yield return MoreFolds(Wanted());
+        if (draft.Form.Stepping.Rule != SteppingRule.FewestFolds)
+            yield return words.Rule(SteppingRule.FewestFolds, $"spread the folds by the rule fewest-folds, closer where the curve is tight");
+        if (draft.Form.Stepping is { Folds: null, FoldAngle: null, SpacingMm: null })
+            yield return NarrowerBrake(print.AllowedFacetMm ?? draft.Brake.MinFacetMm / 2);
+        yield return AcceptRipple(print.RippleMm, print.Slope);
+        yield return ThickerPanel();
+    }
+
+    private IEnumerable<RemedyCandidate> MaxFacet()
+    {
+        yield return MoreFolds((int)Math.Ceiling(draft.Stations.Count * Ratio()));
+        if (draft.Form.Stepping is { Folds: null, FoldAngle: null, SpacingMm: null })
+            yield return NarrowerBrake(check.Limit!.Value * 0.9);
+        yield return words.Length(
+            JobField.SteppingMaxFacet, Up(job.Units.FromMm(check.Limit!.Value), check.Value!.Value, 1e4, isFine: true), value => $"allow facets of {value} (maxFacet): this brake folds no narrower ones here");
+    }
+
+    private IEnumerable<RemedyCandidate> PanelRadius()
+    {
+        if (draft.Panel.Grain != Grain.Across)
+            yield return words.Across(JobField.PanelGrain, $"cut the panel so that the bend runs across the grain");
+        yield return ThinnerPanel(1 / Ratio());
+        yield return GentlerBy(Ratio());
+    }
+
+    private IEnumerable<RemedyCandidate> Lever()
+    {
+        var facet = draft.PrintThrough.WidestFacetMm;
+        var inOrder = (draft.Pull.LongestLeverMm ?? double.PositiveInfinity) * FacetJudge.LeverShare;
+        var now = draft.Judge.LeverMm;
+        var folds = draft.Stations.Count;
+        if (now > inOrder && inOrder > 0)
+        {
+            var shorter = Down(job.Units.FromMm(now), inOrder, 1, isFine: false);
+            yield return words.Length(JobField.PanelLever, shorter, value => $"pull {value} past the end of the curve");
+            if (shorter.Numbers.Count > 0)
+            {
+                var lever = new JobChange(JobField.PanelLever, shorter.Numbers[shorter.Start]);
+                yield return words.Folds(MoreThan(folds, (int)Math.Ceiling(folds * facet / inOrder)), [lever]);
+            }
+        }
+        else if (now < facet)
+        {
+            yield return words.LongerLever(Up(job.Units.FromMm(now), facet * Safe, MostFlatMm, isFine: false));
+        }
+
+        if (now < facet)
+            yield return MoreFolds((int)Math.Ceiling(folds * facet / Math.Max(now, 1)));
+        if (draft.Prediction is not null)
+            yield return MoreFolds(folds + 2);
+        yield return ThickerPanel();
+        yield return words.Tighter();
+    }
+
+    private IEnumerable<RemedyCandidate> PulledBy()
+    {
+        var (force, width) = (draft.Pull.ForceN, draft.Panel.WidthMm);
+        var mass = Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg);
+        var by = draft.Panel.PullBy;
+        if (by.RatedN is null)
+        {
+            var people = check.Id switch
+            {
+                "hand-force" => (int)Math.Ceiling(Math.Min(force / PullChecks.HandForceN, 1000)),
+                "panel-width" => (int)Math.Ceiling(width / PullChecks.OnePersonWidthMm),
+                _ => (int)Math.Ceiling(Math.Min(mass / PullChecks.LiftKg, 1000)),
+            };
+            if (people <= (check.Id == "lift-mass" ? PullChecks.MostLifters : PullBy.MostPeople))
+                yield return HandForceRemedy.People(RemedyValues.Whole(by.People + 1, PullBy.MostPeople, people));
+        }
+
+        yield return HandForceRemedy.Rated(
+            RemedyValues.Up(
+            job.Units.FromN(by.RatedN ?? Math.Min(force, mass * PullChecks.Gravity) / 2),
+            job.Units.FromN(check.Id == "hand-force" ? force : Math.Max(force, mass * PullChecks.Gravity)),
+            job.Units.FromN(1e9),
+            RemedyValues.Load),
+            job.Units);
+    }
+
+    private IEnumerable<RemedyCandidate> ClampAccess()
+    {
+        var clamp = draft.Panel.Clamp;
+        if (draft.Form.LeadInMm <= clamp.GapMm)
+        {
+            yield return words.Length(
+                JobField.FormLeadIn, Up(job.Units.FromMm(draft.Form.LeadInMm), clamp.GapMm * Safe, MostFlatMm, isFine: false), value => $"make the form's lead-in {value} long, so that it reaches under the clamp");
+            yield return words.Length(
+                JobField.ClampGap, Down(job.Units.FromMm(clamp.GapMm), draft.Form.LeadInMm / Safe, 0.5, isFine: false), value => $"set the clamp {value} behind the first fold");
+            yield break;
+        }
+
+        if (draft.ClampRoomMm is { } room && room >= LeastClampMm)
+            yield return words.Length(JobField.ClampHeight, Down(job.Units.FromMm(clamp.HeightMm), room, LeastClampMm, isFine: false), value => $"use a clamp at most {value} high");
+        yield return words.Length(
+            JobField.FormLeadOut, Down(job.Units.FromMm(draft.Form.LeadOutMm), draft.Form.LeadOutMm * 0.7, 0.5, isFine: false), value => $"shorten the form's lead-out to {value}, so that it clears the clamp");
+        yield return words.Length(
+            JobField.FormLeadIn, Up(job.Units.FromMm(draft.Form.LeadInMm), draft.Form.LeadInMm * 1.3, MostFlatMm, isFine: false), value => $"make the form's lead-in {value} long");
+        yield return words.Length(
+            JobField.ClampGap, Up(job.Units.FromMm(clamp.GapMm), clamp.GapMm * 1.3, draft.Form.LeadInMm, isFine: false), value => $"set the clamp {value} behind the first fold");
+        yield return words.Length(
+            JobField.FormLeadIn, Down(job.Units.FromMm(draft.Form.LeadInMm), clamp.GapMm * 1.1, 0.5, isFine: false), value => $"shorten the form's lead-in to {value}, so that nothing hangs over it");
+        yield return words.Sweep(draft.FinishedSweep * 0.95, draft.FinishedSweep);
+    }
+
+    // Each lead that is too short gets what it lacks.
+    private IEnumerable<RemedyCandidate> LongerLeads(double limitMm, bool isStraight)
+    {
+        var lacks = new[] { (JobField.FormLeadIn, draft.Form.LeadInMm, draft.Stations[0]), (JobField.FormLeadOut, draft.Form.LeadOutMm, draft.Stations[^1]) }
+            .Select(lead => (Field: lead.Item1, Now: lead.Item2, Lack: limitMm + (isStraight ? draft.Fold.OuterRadiusMm * Math.Tan(lead.Item3.FoldAngle.Radians / 2) : 0) - lead.Item2))
+            .Where(lead => lead.Lack > 0).ToArray();
+        if (lacks.Length > 0)
+            yield return words.Leads([.. lacks.Select(lead => (lead.Field, lead.Now + lead.Lack))]);
+    }
+
+    private IEnumerable<RemedyCandidate> FewerFolds()
+    {
+        yield return FewerFoldsOnly();
+        if (draft.Form.Stepping.Ends == SteppingEnds.Half)
+            yield return words.FullEnds();
+    }
+
+    private RemedyCandidate FewerFoldsOnly()
+    {
+        var folds = draft.Stations.Count;
+        return words.Folds(RemedyValues.Whole(folds - 1, 1, folds - 1), []);
+    }
+
+    private RemedyCandidate MoreFolds(int guess) => words.Folds(MoreThan(draft.Stations.Count, guess), []);
+
+    private static RemedyValues MoreThan(int folds, int guess) => RemedyValues.Whole(folds + 1, Math.Min(1000, (5 * folds) + 20), guess);
+
+    private int Wanted()
+    {
+        try
+        {
+            return draft.FoldsWanted();
+        }
+        catch (NoSolutionException)
+        {
+            return draft.Stations.Count + 1;
+        }
+    }
+
+    private RemedyCandidate NarrowerBrake(double guessMm) => words.Length(
+        JobField.BrakeMinFacet, Down(job.Units.FromMm(draft.Brake.MinFacetMm), guessMm, 0.5, isFine: true), value => $"use a brake that folds facets down to {value}");
+
+    private RemedyCandidate AcceptRipple(double? rippleMm, Angle? slope) => words.AcceptedRipple(rippleMm ?? 0, slope ?? default);
+
+    private RemedyCandidate SmallerFoldRadius(double share) => words.Length(
+        JobField.FormFoldRadius, Down(job.Units.FromMm(draft.Form.FoldRadiusMm), draft.Form.FoldRadiusMm * share, 0.05, isFine: true), value => $"fold the form to an inside radius of {value}");
+
+    private RemedyCandidate ThinnerForm(double share) => words.Thickness(
+        JobField.FormThickness, job.FormGaugeSystem, draft.Form.Sheet.ThicknessMm, draft.Form.Sheet.ThicknessMm * share, LeastThicknessMm, sheet => $"make the form of {sheet} sheet");
+
+    private RemedyCandidate ThinnerPanel(double share) => words.Thickness(
+        JobField.PanelThickness, job.PanelGaugeSystem, draft.Panel.Sheet.ThicknessMm, draft.Panel.Sheet.ThicknessMm * share, LeastThicknessMm, sheet => $"make the panel of {sheet} sheet");
+
+    private RemedyCandidate ThickerPanel() => words.Thickness(
+        JobField.PanelThickness, job.PanelGaugeSystem, draft.Panel.Sheet.ThicknessMm, draft.Panel.Sheet.ThicknessMm * 1.3, MostThicknessMm, sheet => $"make the panel of {sheet} sheet");
+
+    private RemedyCandidate GentlerBy(double ratio) => words.Gentler(draft.TightestInsideMm, Math.Min(ratio * Safe, 100), MostRadiusMm);
+
+    private double CapacityShare()
+    {
+        var capacity = draft.Brake.Capacity!;
+        var limit = capacity.ThicknessMm * Math.Sqrt(capacity.UltimateMpa / draft.Form.Sheet.Material.UltimateMpa);
+        return Math.Min(0.99, limit * Math.Sqrt(BrakeChecks.CapacityInHand) / draft.Form.Sheet.ThicknessMm);
+    }
+
+    private RemedyCandidate Coefficient()
+    {
+        var now = job.Units.FromMpa(draft.Panel.Sheet.Material.StrengthCoefficientMpa!.Value);
+        return words.Stress(
+            JobField.PanelStrengthCoefficient,
+            RemedyValues.Down(now, now * 0.9, job.Units.FromMpa(draft.Panel.Sheet.Material.YieldMpa), RemedyValues.Load),
+            value => $"fit the flow curve at small strain: with this strainHardening a strengthCoefficient of {value} meets the proof stress");
+    }
+
+    private RemedyValues Up(double now, double guessMm, double mostMm, bool isFine) =>
+        RemedyValues.Up(now, job.Units.FromMm(guessMm), job.Units.FromMm(mostMm), isFine ? RemedyValues.Fine(job.Units) : RemedyValues.Tape(job.Units));
+
+    private RemedyValues Down(double now, double guessMm, double leastMm, bool isFine) =>
+        RemedyValues.Down(now, job.Units.FromMm(guessMm), job.Units.FromMm(leastMm), isFine ? RemedyValues.Fine(job.Units) : RemedyValues.Tape(job.Units));
+}

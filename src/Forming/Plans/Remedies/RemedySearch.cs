@@ -1,0 +1,181 @@
+using Forming.Facets;
+using Forming.Plans.Checks;
+using Forming.Results;
+
+namespace Forming.Plans.Remedies;
+
+/// <summary>Finds, for every check that did not pass, a change to the job that passes it with no other check worse, by planning the changed job.</summary>
+/// <param name="job">What was asked.</param>
+/// <param name="draft">What was worked out.</param>
+/// <param name="checks">How its checks came out.</param>
+/// <param name="cancellation">Ends the work early.</param>
+internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<Check> checks, CancellationToken cancellation)
+{
+    /// <summary>No more jobs are planned for one check.</summary>
+    public const int MostTrialsPerCheck = 60;
+
+    /// <summary>No more jobs are planned for one request.</summary>
+    public const int MostTrials = 300;
+
+    /// <summary>A trial that is pulled over in simulation weighs this many.</summary>
+    private const int SimulatedWeight = 12;
+
+    /// <summary>A trial whose folds are refined by many simulations weighs this many.</summary>
+    private const int RefinedWeight = 30;
+
+    /// <summary>Single changes that cure a check and spoil another are mended by a second change for this many of them.</summary>
+    private const int MostPairs = 4;
+
+    /// <summary>Past the smallest change that cures, so many more are looked at for one that spoils nothing.</summary>
+    private const int MostPastSmallest = 2;
+
+    private readonly Dictionary<string, Verdict> verdicts = Worst(checks);
+    private readonly Dictionary<string, Trial?> tried = [];
+    private readonly bool isSimulated = draft.Taper is null && (job.Panel.Predict || job.Form.Stepping.Refine);
+    private int left;
+
+    /// <summary>Jobs planned so far, simulated ones by their weight.</summary>
+    public int Trials { get; private set; }
+
+    /// <summary>The checks, those that did not pass with their remedies.</summary>
+    /// <param name="needsRemedy">Which of those that did not pass are given one.</param>
+    public IReadOnlyList<Check> ChecksWithRemedies(Func<Check, bool> needsRemedy)
+    {
+        var answered = checks.ToArray();
+
+        // What fails is mended first, while there are trials left.
+        foreach (var i in Enumerable.Range(0, answered.Length).OrderByDescending(i => answered[i].Verdict))
+        {
+            if (answered[i].Verdict != Verdict.Pass)
+                answered[i] = answered[i] with { Remedy = needsRemedy(answered[i]) ? RemedyFor(answered[i]) : null };
+        }
+
+        return answered;
+    }
+
+    private Remedy RemedyFor(Check check)
+    {
+        left = MostTrialsPerCheck;
+        var spoiling = new List<(IReadOnlyList<JobChange> Changes, FormattableString Text, Trial Trial)>();
+        foreach (var candidate in RemedyCandidates.For(job, draft, check))
+        {
+            if (Smallest(candidate, [], check.Id, check.Id) is not { } index)
+                continue;
+            for (var i = index; i <= Math.Min(index + MostPastSmallest, candidate.Count - 1); i++)
+            {
+                var changes = candidate.At(i);
+                if (Try(changes, check.Id) is not { } trial || !trial.Passes(check.Id))
+                    continue;
+                if (Spoilt(trial).Count == 0 && IsConfirmed(changes, check.Id))
+                    return new(candidate.TextAt(i), changes);
+                if (i == index && Spoilt(trial).Count > 0)
+                    spoiling.Add((changes, candidate.TextAt(i), trial));
+            }
+        }
+
+        foreach (var (changes, text, trial) in spoiling.OrderBy(single => Spoilt(single.Trial).Count).Take(MostPairs))
+        {
+            if (Pair(check.Id, changes, text, trial) is { } pair)
+                return pair;
+        }
+
+        return new(RemedyCandidates.None(draft, check), []);
+    }
+
+    // A second change that mends what the first one spoilt.
+    private Remedy? Pair(string id, IReadOnlyList<JobChange> first, FormattableString text, Trial trial)
+    {
+        var spoilt = Spoilt(trial)[0];
+        var changed = job.With(first);
+        foreach (var candidate in RemedyCandidates.For(changed, trial.Draft, trial.Checks.First(check => check.Id == spoilt && check.Verdict != Verdict.Pass)))
+        {
+            if (Smallest(candidate, first, id, spoilt) is not { } index)
+                continue;
+            for (var i = index; i <= Math.Min(index + MostPastSmallest, candidate.Count - 1); i++)
+            {
+                var both = Joined(first, candidate.At(i));
+                if (Try(both, id) is { } second && second.Passes(id) && Spoilt(second).Count == 0 && IsConfirmed(both, id))
+                    return new($"{text}; with it, {candidate.TextAt(i)}", both);
+            }
+        }
+
+        return null;
+    }
+
+    private static IReadOnlyList<JobChange> Joined(IReadOnlyList<JobChange> first, IReadOnlyList<JobChange> second) =>
+        [.. first.Where(change => !second.Any(later => later.Field == change.Field && later.Part == change.Part)), .. second];
+
+    // The smallest change with which a check passes; one that a first change spoilt need only come back to what it was.
+    private int? Smallest(RemedyCandidate candidate, IReadOnlyList<JobChange> first, string id, string mended)
+    {
+        if (candidate.Count == 0)
+            return null;
+        var enough = id == mended ? Verdict.Pass : verdicts.GetValueOrDefault(mended, Verdict.Pass);
+        var steps = StepSearch.SmallestUpTo(
+            candidate.Count,
+            candidate.Start + 1,
+            step => Try(Joined(first, candidate.At(step - 1)), id)?.Verdicts.GetValueOrDefault(mended, Verdict.Pass) <= enough);
+        return steps is { } found ? found - 1 : null;
+    }
+
+    private List<string> Spoilt(Trial trial) =>
+        [.. trial.Verdicts.Where(now => now.Value > verdicts.GetValueOrDefault(now.Key, Verdict.Pass)).Select(now => now.Key).Order(StringComparer.Ordinal)];
+
+    // What was tried without its simulation is planned once more with it.
+    private bool IsConfirmed(IReadOnlyList<JobChange> changes, string id) =>
+        !isSimulated || IsSimulatedFor(id) || changes.All(IsSeenByChecksOnly)
+        || (Try(changes, simulate: true) is { } trial && trial.Passes(id) && Spoilt(trial).Count == 0);
+
+    private bool IsSimulatedFor(string id) => job.Form.Stepping.Refine || id is "wrap-order" or "predicted-ripple";
+
+    private Trial? Try(IReadOnlyList<JobChange> changes, string id) => Try(changes, IsSimulatedFor(id));
+
+    private Trial? Try(IReadOnlyList<JobChange> changes, bool simulate)
+    {
+        var key = KeyOf(changes, simulate);
+        if (tried.TryGetValue(key, out var known))
+            return known;
+        var changed = job.With(changes);
+        if (isSimulated && changes.All(IsSeenByChecksOnly))
+            return tried[key] = TrialOf(draft with { Panel = changed.Panel, Form = changed.Form, Brake = changed.Brake });
+        if (!simulate)
+            changed = changed with { Panel = changed.Panel with { Predict = false } };
+        var weight = !isSimulated ? 1 : changed.Form.Stepping.Refine ? RefinedWeight : changed.Panel.Predict ? SimulatedWeight : 1;
+        if (left < weight || Trials + weight > MostTrials)
+            return null;
+        cancellation.ThrowIfCancellationRequested();
+        left -= weight;
+        Trials += weight;
+        try
+        {
+            return tried[key] = TrialOf(FormPlan.Draft(changed, cancellation));
+        }
+        catch (NoSolutionException)
+        {
+            return tried[key] = null;
+        }
+    }
+
+    private static Trial TrialOf(PlanDraft changed)
+    {
+        var outcome = PlanChecks.Of(changed);
+        return new(changed, outcome, Worst(outcome));
+    }
+
+    // Fields that nothing but a check reads: with them the plan itself stays as it is.
+    private static bool IsSeenByChecksOnly(JobChange change) => change.Field is
+        JobField.PullByPeople or JobField.PullByRated or JobField.FormBacking or JobField.BrakeLength or JobField.ClampHeight
+        or JobField.PanelGrain or JobField.FormGrain;
+
+    private static string KeyOf(IReadOnlyList<JobChange> changes, bool simulate) =>
+        FormattableString.Invariant($"{simulate}|{string.Join('|', changes.Select(change => FormattableString.Invariant($"{change.Field}/{change.Part}/{change.Number:R}/{change.Word}")))}");
+
+    private static Dictionary<string, Verdict> Worst(IReadOnlyList<Check> checks) =>
+        checks.GroupBy(check => check.Id, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.Max(check => check.Verdict), StringComparer.Ordinal);
+
+    /// <summary>A changed job, worked out.</summary>
+    private sealed record Trial(PlanDraft Draft, IReadOnlyList<Check> Checks, Dictionary<string, Verdict> Verdicts)
+    {
+        public bool Passes(string id) => Verdicts.GetValueOrDefault(id, Verdict.Pass) == Verdict.Pass;
+    }
+}
