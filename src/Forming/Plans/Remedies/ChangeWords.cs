@@ -226,12 +226,15 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
         var ends = CurveSweeps.Of(draft.Panel.Curve).ToArray();
         if (ends.Length == 0)
             return new(0, 0, _ => [], _ => $"");
-        var last = ends[0].Degrees;
-        var values = RemedyValues.Down(last, last - ((now - guess) * 180 / Math.PI), 1, RemedyValues.Degrees);
+        var whole = draft.Panel.Curve is TaperCurve ? ends[0].Degrees : ends.Sum(end => end.Degrees);
+        var values = RemedyValues.Down(whole, whole * guess / now, 1, RemedyValues.Degrees);
         return RemedyCandidate.Through(
             values,
-            value => [.. ends.Select(end => new JobChange(end.Field, end.FromDegrees + value, Part: end.Part))],
-            value => $"bend {AngleOf(value)} on this form, and the rest on a second one");
+            value => [.. ends.Select(end => new JobChange(end.Field, end.FromDegrees + SweepOf(end.Degrees, value / whole), Part: end.Part))],
+            value => $"bend {AngleOf(value)} of it on this form, and the rest on a second one");
+
+        // Every bend by its share, to a tenth of a degree.
+        static double SweepOf(double degrees, double share) => Math.Round(Math.Max(1, Math.Floor((degrees * share * 10) + 1e-6)) / 10, 6);
     }
 
     private static RemedyValues Finer(double value) =>

@@ -2,10 +2,10 @@ using Forming.Curves;
 
 namespace Forming.Plans.Remedies;
 
-/// <summary>Where a curve's last bend states how far it turns, as a field that may be changed.</summary>
+/// <summary>Where a curve states how far its bends turn, as fields that may be changed.</summary>
 internal static class CurveSweeps
 {
-    /// <summary>The fields that hold the sweep of the last bend: one, or both ends of a taper.</summary>
+    /// <summary>The fields that hold a sweep: one, each bend of a chain, both ends of a taper.</summary>
     /// <param name="curve">The curve.</param>
     /// <param name="part">Which part of a whole curve it is.</param>
     /// <returns>The field, what the sweep is counted from [°], and the sweep [°].</returns>
@@ -23,10 +23,7 @@ internal static class CurveSweeps
                 yield return (JobField.CurveToNormal, ellipse.FromNormal.Degrees, ellipse.ToNormal.Degrees - ellipse.FromNormal.Degrees, part);
                 break;
             case SegmentsCurve chain:
-                var last = chain.Segments.Count - 1;
-                while (last >= 0 && chain.Segments[last] is FlatCurve)
-                    last--;
-                foreach (var sweep in last >= 0 ? Of(chain.Segments[last], new(false, last)) : [])
+                foreach (var sweep in chain.Segments.SelectMany((piece, i) => Of(piece, new(false, i))))
                     yield return sweep;
                 break;
             case TaperCurve taper:

@@ -184,6 +184,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         if (draft.Prediction is not null)
             yield return MoreFolds(folds + 2);
         yield return ThickerPanel();
+        yield return words.Sweep(draft.FinishedSweep * 0.7, draft.FinishedSweep);
         yield return words.Tighter();
     }
 

@@ -11,17 +11,20 @@ namespace Forming.Plans.Remedies;
 /// <param name="cancellation">Ends the work early.</param>
 internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<Check> checks, CancellationToken cancellation)
 {
-    /// <summary>No more jobs are planned for one check.</summary>
-    public const int MostTrialsPerCheck = 60;
+    /// <summary>No more jobs are planned for one check; a costly one counts as several.</summary>
+    public const int MostTrialsPerCheck = 40;
 
     /// <summary>No more jobs are planned for one request.</summary>
-    public const int MostTrials = 300;
+    public const int MostTrials = 200;
 
     /// <summary>A trial that is pulled over in simulation weighs this many.</summary>
     private const int SimulatedWeight = 12;
 
+    /// <summary>A trial of a taper weighs this many.</summary>
+    private const int TaperWeight = 4;
+
     /// <summary>A trial whose folds are refined by many simulations weighs this many.</summary>
-    private const int RefinedWeight = 30;
+    private const int RefinedWeight = 20;
 
     /// <summary>Single changes that cure a check and spoil another are mended by a second change for this many of them.</summary>
     private const int MostPairs = 4;
@@ -140,7 +143,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
             return tried[key] = TrialOf(draft with { Panel = changed.Panel, Form = changed.Form, Brake = changed.Brake });
         if (!simulate)
             changed = changed with { Panel = changed.Panel with { Predict = false } };
-        var weight = !isSimulated ? 1 : changed.Form.Stepping.Refine ? RefinedWeight : changed.Panel.Predict ? SimulatedWeight : 1;
+        var weight = draft.Taper is not null ? TaperWeight : !isSimulated ? 1 : changed.Form.Stepping.Refine ? RefinedWeight : changed.Panel.Predict ? SimulatedWeight : 1;
         if (left < weight || Trials + weight > MostTrials)
             return null;
         cancellation.ThrowIfCancellationRequested();
