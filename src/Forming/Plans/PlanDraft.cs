@@ -1,3 +1,4 @@
+using Forming.Curves;
 using Forming.Facets;
 using Forming.Layout;
 using Forming.Panels;
@@ -22,6 +23,9 @@ internal sealed record PlanDraft
     public required BendingLaw FormLaw { get; init; }
 
     public required FoldShape Fold { get; init; }
+
+    /// <summary>The finished curve on the mid surface; null for a taper.</summary>
+    public FinishedCurve? Finished { get; init; }
 
     /// <summary>Sweep of the finished panel [rad].</summary>
     public required double FinishedSweep { get; init; }

@@ -11,9 +11,9 @@ namespace Forming.Plans;
 internal static class StraightPlan
 {
     public static PlanDraft Draft(
-        PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, FoldShape fold, CancellationToken cancellation)
+        PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, FoldShape fold, FinishedCurve? known, CancellationToken cancellation)
     {
-        var finished = FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm, cancellation);
+        var finished = known ?? FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm, cancellation);
         var formLaw = BendingLaw.Of(form.Sheet);
         var wrapped = WrappedForm.Solve(finished, panel, form, fold, brake, marks, cancellation);
         PanelPrediction? prediction = null;
@@ -44,6 +44,7 @@ internal static class StraightPlan
             PanelLaw = wrapped.Rule.Law,
             FormLaw = formLaw,
             Fold = fold,
+            Finished = finished,
             FinishedSweep = finished.Sweep.Radians,
             TakenAsFlat = finished.TakenAsFlat.Radians,
             FormSweep = polygon.EndTurn,

@@ -43,10 +43,7 @@ internal static class PredictionChecks
                 lever,
                 longest,
                 Quantity.Length,
-                why,
-                longest > 0 && longest < lever
-                    ? $"pull {Figure.Length(longest.Value * FacetJudge.LeverShare)} past the end of the curve"
-                    : (FormattableString)$"more and narrower facets, a lead-out of more than one facet, the curve worked in shorter stretches, or a softer or thicker panel");
+                why);
         }
 
         if (longest is null || lever <= longest)
@@ -57,10 +54,7 @@ internal static class PredictionChecks
             lever,
             longest,
             Quantity.Length,
-            $"the lever is past the longest that is known to keep the wrap in order; the simulated panel still touched the folds in order, a real one may arch over some",
-            longest > 0
-                ? $"pull {Figure.Length(longest.Value * FacetJudge.LeverShare)} past the end of the curve"
-                : (FormattableString)$"the curve worked in shorter stretches, a tighter curve, or a softer or thicker panel: no lever is known to keep this one in order");
+            $"the lever is past the longest that is known to keep the wrap in order; the simulated panel still touched the folds in order, a real one may arch over some");
     }
 
     private static Check Ripple(PanelPrediction prediction, Finish finish)
@@ -73,8 +67,7 @@ internal static class PredictionChecks
                 null,
                 null,
                 Quantity.Length,
-                $"predicted ripple is not known: {prediction.Ripple.WhyUnknown}",
-                $"material data within the model's reach, or a wrapped test piece");
+                $"predicted ripple is not known: {prediction.Ripple.WhyUnknown}");
         }
 
         var isBySlope = slope.Radians / finish.Slope.Radians > height / finish.RippleMm;
@@ -85,7 +78,6 @@ internal static class PredictionChecks
             isBySlope ? slope.Radians : height,
             isBySlope ? finish.Slope.Radians : finish.RippleMm,
             isBySlope ? Quantity.Angle : Quantity.Length,
-            $"predicted ripple {Figure.Length(height)}, slope {Figure.Angle(slope.Radians)}, against the limits of the finish ({finish.Name}); no measured panels stand behind it",
-            passes ? null : (FormattableString)$"more folds, a longer lever within what keeps the wrap in order, or a plainer finish");
+            $"predicted ripple {Figure.Length(height)}, slope {Figure.Angle(slope.Radians)}, against the limits of the finish ({finish.Name}); no measured panels stand behind it");
     }
 }

@@ -25,7 +25,7 @@ public sealed record PredictionReport(
         var prediction = PanelPrediction.Of(job, cancellation);
         var checks = new List<Check>(4);
         PredictionChecks.AddTo(checks, prediction, job.Panel);
-        return Of(prediction, job.Panel, form, checks, job.Units, isStanding: true);
+        return Of(prediction, job.Panel, form, StandingRemedies.Added(job, prediction, checks, cancellation), job.Units, isStanding: true);
     }
 
     /// <summary>Over a form that is planned first.</summary>

@@ -28,8 +28,7 @@ internal static class BrakeChecks
         Quantity.Length,
         draft.Form.WidthMm,
         draft.Brake.LengthMm,
-        $"form width along the folds against the brake's length",
-        () => $"a form of at most {Figure.Length(draft.Brake.LengthMm)}, in parts set end to end, or a longer brake");
+        $"form width along the folds against the brake's length");
 
     private static Check MinimumFacet(PlanDraft draft)
     {
@@ -40,8 +39,7 @@ internal static class BrakeChecks
             Quantity.Length,
             least,
             draft.Brake.MinFacetMm,
-            $"the narrowest facet or lead is {Figure.Length(least)}",
-            () => $"fewer folds or longer leads, until every one reaches {Figure.Length(draft.Brake.MinFacetMm)}");
+            $"the narrowest facet or lead is {Figure.Length(least)}");
     }
 
     private static Check StopResolution(PlanDraft draft)
@@ -54,25 +52,20 @@ internal static class BrakeChecks
             Quantity.Angle,
             least,
             limit,
-            $"the smallest fold against {StepsPerFold} steps of the stop; {draft.Stations.Count} folds can add up to {Figure.Angle(draft.Stations.Count * draft.Brake.StopResolution.Radians / 2)} off",
-            () => $"fewer folds, full ends, or a stop that steps {Figure.Angle(least / StepsPerFold)}");
+            $"the smallest fold against {StepsPerFold} steps of the stop; {draft.Stations.Count} folds can add up to {Figure.Angle(draft.Stations.Count * draft.Brake.StopResolution.Radians / 2)} off");
     }
 
     private static Check StopAngle(PlanDraft draft, double furthest)
     {
         var limit = BrakeSpec.HalfTurn.Radians;
         var isWithin = furthest < limit;
-        FormattableString? remedy = isWithin ? null : draft.Form.Stop is null
-            ? $"a reach of where the leaf really bears, or a softer or thicker form sheet"
-            : (FormattableString)$"a line of the stop that gives less, from test strips of this sheet";
         return new(
             "stop-angle",
             isWithin ? Verdict.Pass : Verdict.Fail,
             furthest,
             limit,
             Quantity.Angle,
-            $"the furthest stop is {Figure.Angle(furthest)}; no brake swings through half a turn",
-            remedy);
+            $"the furthest stop is {Figure.Angle(furthest)}; no brake swings through half a turn");
     }
 
     // Equal moment per length: t2 = t1 √(UTS1/UTS2), an idealisation (common practice, no source).
@@ -82,16 +75,12 @@ internal static class BrakeChecks
         var limit = capacity.ThicknessMm * Math.Sqrt(capacity.UltimateMpa / sheet.Material.UltimateMpa);
         var use = Math.Pow(sheet.ThicknessMm / limit, 2);
         var verdict = use > 1 ? Verdict.Fail : use > CapacityInHand ? Verdict.Warn : Verdict.Pass;
-        FormattableString? remedy = verdict == Verdict.Pass
-            ? null
-            : (FormattableString)$"a form sheet of at most {Figure.Length(limit * Math.Sqrt(CapacityInHand))} in this material; never past the maker's plate";
         return new(
             "capacity",
             verdict,
             use,
             1,
             Quantity.Number,
-            $"{Figure.Length(sheet.ThicknessMm)} of {sheet.Material.Name} needs {100 * use:0} % of the moment the brake is rated for over its full length",
-            remedy);
+            $"{Figure.Length(sheet.ThicknessMm)} of {sheet.Material.Name} needs {100 * use:0} % of the moment the brake is rated for over its full length");
     }
 }

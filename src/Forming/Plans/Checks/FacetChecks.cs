@@ -29,8 +29,7 @@ internal static class FacetChecks
                 result.WidestFacetMm,
                 null,
                 Quantity.Length,
-                $"print-through is not known: {result.WhyUnknown}; the facets were chosen as for the worst sheet and the longest lever in order",
-                $"a lever and material data within the model's reach, or a wrapped test piece");
+                $"print-through is not known: {result.WhyUnknown}; the facets were chosen as for the worst sheet and the longest lever in order");
         }
 
         if (draft.Stepping.Refinement is { WhyKept: null })
@@ -72,8 +71,7 @@ internal static class FacetChecks
             refinement.Folds,
             null,
             Quantity.Number,
-            $"the closed form's folds were kept: {why}",
-            $"a finish, brake, lever or material data with which the predicted ripple can pass, or no refining")
+            $"the closed form's folds were kept: {why}")
         : new(
             "refined-folds",
             Verdict.Pass,
@@ -88,6 +86,5 @@ internal static class FacetChecks
         Quantity.Length,
         draft.PrintThrough.WidestFacetMm,
         maxFacet * Equal,
-        $"the widest facet against the most you asked for",
-        () => $"more folds, or a brake that folds facets of {Figure.Length(maxFacet)}");
+        $"the widest facet against the most you asked for");
 }

@@ -30,8 +30,7 @@ internal static class FoldingChecks
             Quantity.Length,
             least,
             limit,
-            $"the shortest straight part, of a facet or a lead, is {Figure.Length(least)} between bend tangent lines",
-            () => $"fewer folds, a smaller fold radius or longer leads, until every straight part reaches {Figure.Length(limit)}");
+            $"the shortest straight part, of a facet or a lead, is {Figure.Length(least)} between bend tangent lines");
     }
 
     private static Check FoldRadius(PlanDraft draft)
@@ -46,8 +45,7 @@ internal static class FoldingChecks
                 draft.Form.FoldRadiusMm,
                 yieldRadius,
                 Quantity.Length,
-                $"folds this round stay elastic in {sheet.Material.Name} and spring back wholly",
-                $"a fold radius well below {Figure.Length(yieldRadius)}");
+                $"folds this round stay elastic in {sheet.Material.Name} and spring back wholly");
         }
 
         var limit = MinimumRadius.For(sheet.Material, draft.Form.Grain == Grain.Across, sheet.ThicknessMm);
@@ -57,10 +55,7 @@ internal static class FoldingChecks
             Quantity.Length,
             draft.Form.FoldRadiusMm,
             limit,
-            $"inside fold radius against the smallest of {sheet.Material.Name}",
-            () => draft.Form.Grain == Grain.Across
-                ? $"a fold radius of at least {Figure.Length(limit)}, or a thinner or softer form sheet"
-                : (FormattableString)$"a fold radius of at least {Figure.Length(limit)}, or folds across the grain with grain: across");
+            $"inside fold radius against the smallest of {sheet.Material.Name}");
     }
 
     private static Check Closure(PlanDraft draft)
@@ -75,8 +70,7 @@ internal static class FoldingChecks
                 sweep,
                 turn,
                 Quantity.Angle,
-                $"the form turns {Figure.Angle(sweep)} and runs into its own lead: the part would be trapped on it",
-                $"a smaller sweep, shorter leads on the form, or the bend made in two parts");
+                $"the form turns {Figure.Angle(sweep)} and runs into its own lead: the part would be trapped on it");
         }
 
         // Past half a turn the finished panel hooks round the form and comes off endways only.
@@ -86,14 +80,12 @@ internal static class FoldingChecks
             Quantity.Angle,
             draft.FinishedSweep,
             Math.PI,
-            $"finished sweep against half a turn, past which the panel hooks round the form",
-            () => $"room to slide the panel off the end of the form, {Figure.Length(draft.Panel.WidthMm)}, or a sweep of at most {Figure.Angle(Math.PI)}");
+            $"finished sweep against half a turn, past which the panel hooks round the form");
     }
 
     private static Check SweepMatch(PlanDraft draft)
     {
         var over = draft.Stepping.SweepOver.Radians;
-        var last = draft.Stepping.LastFoldInstead!.Value.Radians;
         FormattableString message = over >= 0
             ? $"the fixed step takes the form {Figure.Angle(over)} past the wanted sweep"
             : (FormattableString)$"the fixed step leaves the form {Figure.Angle(-over)} short of the wanted sweep";
@@ -103,8 +95,7 @@ internal static class FoldingChecks
             Quantity.Angle,
             Math.Abs(over),
             draft.Brake.StopResolution.Radians,
-            message,
-            () => $"a last fold of {Figure.Angle(last)}, or no fixed step");
+            message);
     }
 
     private static Check FoldBack(PlanDraft draft) => PlanChecks.AtMost(
@@ -113,6 +104,5 @@ internal static class FoldingChecks
         Quantity.Length,
         draft.FoldBackMissMm,
         FoldBackToleranceMm,
-        $"the flat layout, folded back, meets the form's own fold centres",
-        () => $"report this request: the layout disagrees with the section");
+        $"the flat layout, folded back, meets the form's own fold centres");
 }

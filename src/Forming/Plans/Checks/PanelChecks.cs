@@ -34,8 +34,7 @@ internal static class PanelChecks
             Quantity.Length,
             draft.TightestInsideMm,
             limit,
-            $"tightest inside radius on the form against the smallest of {sheet.Material.Name}; the skin strains {strain:P1}",
-            () => $"an inside radius on the form of at least {Figure.Length(limit)}: a gentler curve, a thinner or softer panel");
+            $"tightest inside radius on the form against the smallest of {sheet.Material.Name}; the skin strains {strain:P1}");
     }
 
     private static Check ModelRange(PlanDraft draft)
@@ -46,8 +45,7 @@ internal static class PanelChecks
             Quantity.Number,
             draft.TightestInsideMm / draft.Panel.Sheet.ThicknessMm,
             ThinSheet,
-            $"tightest inside radius over thickness: thin-sheet bending holds from about {ThinSheet}",
-            () => $"springback from test strips, as a factor or an effective yield");
+            $"tightest inside radius over thickness: thin-sheet bending holds from about {ThinSheet}");
     }
 
     private static Check OwnFlowCurve(FlowCurve flow) => PlanChecks.AtMost(
@@ -56,6 +54,5 @@ internal static class PanelChecks
         Quantity.Number,
         Math.Abs(flow.ProofMiss),
         ProofTolerance,
-        $"your flow curve misses the proof stress by {flow.ProofMiss:P0} at a plastic strain of 0.002; it is used as given",
-        () => $"strengthCoefficient and strainHardening fitted at small strain, or neither, to have them estimated");
+        $"your flow curve misses the proof stress by {flow.ProofMiss:P0} at a plastic strain of 0.002; it is used as given");
 }

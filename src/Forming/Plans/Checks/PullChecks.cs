@@ -45,8 +45,7 @@ internal static class PullChecks
                 judge.LeverMm,
                 facet,
                 Quantity.Length,
-                $"the lever past the end of the curve is shorter than one facet, so the last facet cannot be pulled down",
-                $"a lead-out and a lever of at least {Figure.Length(facet)}, trimmed after");
+                $"the lever past the end of the curve is shorter than one facet, so the last facet cannot be pulled down");
         }
 
         if (draft.Pull.LongestLeverMm is not { } longest || longest >= judge.LeverMm)
@@ -68,8 +67,7 @@ internal static class PullChecks
                 judge.LeverMm,
                 longest,
                 Quantity.Length,
-                $"the lever is past the longest that keeps the wrap in order, {Figure.Length(longest)}: the free side turns so far that the sheet may arch over folds, and print-through is not known",
-                $"pull {Figure.Length(Math.Max(facet, longest * FacetJudge.LeverShare))} past the end of the curve");
+                $"the lever is past the longest that keeps the wrap in order, {Figure.Length(longest)}: the free side turns so far that the sheet may arch over folds, and print-through is not known");
         }
 
         return new(
@@ -80,8 +78,7 @@ internal static class PullChecks
             Quantity.Length,
             longest > 0
                 ? $"no lever fits: the longest that keeps the wrap in order is {Figure.Length(longest)}, and a facet is {Figure.Length(facet)}; past it the sheet may arch over folds, and print-through is not known"
-                : (FormattableString)$"no lever fits: the curve alone is too long to wrap in order, so the sheet may arch over folds, and print-through is not known",
-            $"a softer or thicker panel, a tighter curve, or the curve worked in shorter stretches");
+                : (FormattableString)$"no lever fits: the curve alone is too long to wrap in order, so the sheet may arch over folds, and print-through is not known");
     }
 
     /// <summary>Whether those who pull can pull that.</summary>
@@ -167,8 +164,7 @@ internal static class PullChecks
                 draft.Form.LeadInMm,
                 clamp.GapMm,
                 Quantity.Length,
-                $"the form's lead-in ends before the clamp, which stands {Figure.Length(clamp.GapMm)} behind the first fold",
-                $"a lead-in longer than {Figure.Length(clamp.GapMm)}, or a clamp closer to the first fold");
+                $"the form's lead-in ends before the clamp, which stands {Figure.Length(clamp.GapMm)} behind the first fold");
         }
 
         if (draft.ClampRoomMm is not { } room)
@@ -183,7 +179,6 @@ internal static class PullChecks
             Quantity.Length,
             room,
             clamp.HeightMm,
-            $"room between the form's overhang and its lead-in",
-            () => $"a clamp at most {Figure.Length(Math.Max(0, room))} high, a longer lead-in, or a shorter lead-out on the form");
+            $"room between the form's overhang and its lead-in");
     }
 }

@@ -25,8 +25,7 @@ internal static class TaperChecks
             Quantity.Number,
             worst,
             MostEndBias,
-            $"the sheet keeps stress along its rulings: a narrow strip cut free would spring {taper.EndBiasNear:P0} at the near end and {taper.EndBiasFar:P0} at the far end",
-            () => $"a gentler taper; else expect the ends to flare, and leave trim on both");
+            $"the sheet keeps stress along its rulings: a narrow strip cut free would spring {taper.EndBiasNear:P0} at the near end and {taper.EndBiasFar:P0} at the far end: expect the ends to flare, and leave trim on both");
     }
 
     private static Check TouchMiss(TaperReport taper) => PlanChecks.AtMost(
@@ -35,6 +34,5 @@ internal static class TaperChecks
         Quantity.Length,
         taper.TouchMissMm,
         MostTouchMissMm,
-        $"how far plane facets miss the rulings that the panel should touch",
-        () => $"more folds: the miss falls with the cube of the fold angle");
+        $"how far plane facets miss the rulings that the panel should touch");
 }

@@ -166,31 +166,6 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
         return RemedyCandidate.Through(values, value => [new(field, value)], value => text($"{LengthOf(value)}"));
     }
 
-    /// <summary>A plainer finish: the ripple and slope that are there, allowed.</summary>
-    /// <param name="rippleMm">Ripple [mm].</param>
-    /// <param name="slope">Slope.</param>
-    public RemedyCandidate AcceptedRipple(double rippleMm, Angle slope)
-    {
-        var finish = draft.Panel.Finish;
-        var ripples = RemedyValues.Up(
-            job.Units.FromMm(finish.RippleMm), job.Units.FromMm(Math.Max(rippleMm * 1.01, finish.RippleMm * 1.02)), job.Units.FromMm(20), RemedyValues.Fine(job.Units));
-        var isSteep = slope > finish.Slope;
-        return RemedyCandidate.Through(
-            ripples,
-            value => isSteep ? [new(JobField.PanelAllowedRipple, value), new(JobField.PanelAllowedSlope, SlopeWith(value))] : [new(JobField.PanelAllowedRipple, value)],
-            value => isSteep
-                ? $"allow a ripple of {LengthOf(value)} and a slope of {AngleOf(SlopeWith(value))}, where the facets may show that much"
-                : (FormattableString)$"allow a ripple of {LengthOf(value)}, where the facets may show that much");
-
-        // Slopes are allowed in step with ripples.
-        double SlopeWith(double ripple)
-        {
-            var share = job.Units.ToMm(ripple) / Math.Max(rippleMm * 1.01, finish.RippleMm);
-            var degrees = Math.Max(slope.Degrees * 1.01 * Math.Max(share, 1), finish.Slope.Degrees);
-            return Math.Min(45, Math.Round(Math.Ceiling((degrees / 0.1) - 1e-9) * 0.1, 6));
-        }
-    }
-
     /// <summary>A gentler curve: every bend tighter than a radius opened to it.</summary>
     /// <param name="insideMm">Tightest inside radius on the form [mm].</param>
     /// <param name="ratio">How much it has to grow.</param>

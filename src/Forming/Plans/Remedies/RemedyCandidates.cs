@@ -281,7 +281,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     private RemedyCandidate NarrowerBrake(double guessMm) => words.Length(
         JobField.BrakeMinFacet, Down(job.Units.FromMm(draft.Brake.MinFacetMm), guessMm, 0.5, isFine: true), value => $"use a brake that folds facets down to {value}");
 
-    private RemedyCandidate AcceptRipple(double? rippleMm, Angle? slope) => words.AcceptedRipple(rippleMm ?? 0, slope ?? default);
+    private RemedyCandidate AcceptRipple(double? rippleMm, Angle? slope) => PlainerFinish.For(job.Units, draft.Panel.Finish, rippleMm ?? 0, slope ?? default);
 
     private RemedyCandidate SmallerFoldRadius(double share) => words.Length(
         JobField.FormFoldRadius, Down(job.Units.FromMm(draft.Form.FoldRadiusMm), draft.Form.FoldRadiusMm * share, 0.05, isFine: true), value => $"fold the form to an inside radius of {value}");

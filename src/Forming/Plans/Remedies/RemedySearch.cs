@@ -1,3 +1,4 @@
+using Forming.Curves;
 using Forming.Facets;
 using Forming.Plans.Checks;
 using Forming.Results;
@@ -19,6 +20,12 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
 
     /// <summary>A trial that is pulled over in simulation weighs this many.</summary>
     private const int SimulatedWeight = 12;
+
+    /// <summary>A trial of a curve whose radius changes weighs this many.</summary>
+    private const int SeriesWeight = 2;
+
+    /// <summary>Fitting measured points once more weighs one more for this many of them.</summary>
+    private const int PointsPerWeight = 25;
 
     /// <summary>A trial of a taper weighs this many.</summary>
     private const int TaperWeight = 4;
@@ -143,7 +150,8 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
             return tried[key] = TrialOf(draft with { Panel = changed.Panel, Form = changed.Form, Brake = changed.Brake });
         if (!simulate)
             changed = changed with { Panel = changed.Panel with { Predict = false } };
-        var weight = draft.Taper is not null ? TaperWeight : !isSimulated ? 1 : changed.Form.Stepping.Refine ? RefinedWeight : changed.Panel.Predict ? SimulatedWeight : 1;
+        var keepsCurve = changed.Panel.Curve == job.Panel.Curve && changed.Panel.Sheet.ThicknessMm == job.Panel.Sheet.ThicknessMm;
+        var weight = WeightOf(changed, keepsCurve);
         if (left < weight || Trials + weight > MostTrials)
             return null;
         cancellation.ThrowIfCancellationRequested();
@@ -151,12 +159,26 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         Trials += weight;
         try
         {
-            return tried[key] = TrialOf(FormPlan.Draft(changed, cancellation));
+            return tried[key] = TrialOf(FormPlan.Draft(changed, keepsCurve ? draft.Finished : null, cancellation));
         }
         catch (NoSolutionException)
         {
             return tried[key] = null;
         }
+    }
+
+    // By what has to be worked out, never by the clock: the same request gets the same answer on any load.
+    private int WeightOf(FormJob changed, bool keepsCurve)
+    {
+        if (draft.Taper is not null)
+            return TaperWeight;
+        if (isSimulated && changed.Form.Stepping.Refine)
+            return RefinedWeight;
+        if (isSimulated && changed.Panel.Predict)
+            return SimulatedWeight;
+        if (changed.Panel.Curve is PointsCurve measured && !keepsCurve)
+            return SeriesWeight + (measured.Points.Count / PointsPerWeight);
+        return draft.Finished!.Bends.All(bend => bend is ArcSpan) ? 1 : SeriesWeight;
     }
 
     private static Trial TrialOf(PlanDraft changed)

@@ -82,7 +82,10 @@ internal sealed record RemedyValues(IReadOnlyList<double> Numbers, int Start)
         return new(numbers, Math.Max(0, start));
     }
 
-    private static double Ceiling(double value, Func<double, double> step) => Rounded(Math.Ceiling((value / step(value)) - 1e-9), step(value));
+    /// <summary>A value rounded up.</summary>
+    /// <param name="value">The value.</param>
+    /// <param name="step">Step to round to, by the value.</param>
+    public static double Ceiling(double value, Func<double, double> step) => Rounded(Math.Ceiling((value / step(value)) - 1e-9), step(value));
 
     private static double Floor(double value, Func<double, double> step) => Rounded(Math.Floor((value / step(value)) + 1e-9), step(value));
 
