@@ -154,7 +154,7 @@ public sealed class FormsTests(Service service) : IClassFixture<Service>
         Assert.NotEmpty(answer["form"]!["stations"]!.AsArray());
         var failed = answer["checks"]!.AsArray().Where(check => (string?)check!["verdict"] == "fail").ToArray();
         Assert.NotEmpty(failed);
-        Assert.All(failed, check => Assert.False(string.IsNullOrEmpty((string?)check!["remedy"])));
+        Assert.All(failed, check => Assert.False(string.IsNullOrEmpty((string?)check!["remedy"]!["text"])));
     }
 
     private static JsonObject InInches(JsonObject request)

@@ -334,7 +334,7 @@ public sealed class ProgramsTests(Service service) : IClassFixture<Service>
             var failed = form["checks"]!.AsArray().Where(check => (string?)check!["verdict"] == "fail").ToArray();
             Assert.NotEmpty(failed);
             Assert.Equal(
-                failed.Select(check => ((string)check!["id"]!, (string)check["message"]!, (string)check["remedy"]!)),
+                failed.Select(check => ((string)check!["id"]!, (string)check["message"]!, (string)check["remedy"]!["text"]!)),
                 problem["errors"]!.AsArray().Select(fault => ((string)fault!["code"]!, (string)fault["message"]!, (string)fault["allowed"]!)));
         }
     }
