@@ -5,7 +5,7 @@ using Xunit.Abstractions;
 namespace FormApi.Tests;
 
 /// <summary>A remedy is a change that cures: every one is applied to the request that the answer shows, and sent again.</summary>
-public sealed class RemediesTests(Service service, ITestOutputHelper output) : IClassFixture<Service>
+public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOutputHelper output) : IClassFixture<RemediesTests.PatientService>
 {
     private const int Seed = 20261126;
 
@@ -13,8 +13,10 @@ public sealed class RemediesTests(Service service, ITestOutputHelper output) : I
     private const double LeastCured = 0.95;
     private const double LeastOffered = 0.80;
 
+    private readonly Service service = patient.Service;
+
     [Fact]
-    public Task Remedies_of_random_jobs_cure() => RemediesCure(Seed, 60);
+    public Task Remedies_of_random_jobs_cure() => RemediesCure(Seed, 40);
 
     [Fact]
     [Trait("Category", "Slow")]
@@ -151,6 +153,7 @@ public sealed class RemediesTests(Service service, ITestOutputHelper output) : I
     private async Task<JsonNode?> TryForm(JsonNode request)
     {
         using var response = await service.Post("/v1/forms", request.ToJsonString());
+        Assert.Contains((int)response.StatusCode, (int[])[200, 422]);
         return response.IsSuccessStatusCode ? JsonNode.Parse(await response.Content.ReadAsStringAsync()) : null;
     }
 
@@ -179,4 +182,12 @@ public sealed class RemediesTests(Service service, ITestOutputHelper output) : I
     private static string? VerdictOf(JsonNode answer, string id) => (string?)CheckOf(answer, id)["verdict"];
 
     private static JsonNode RemedyOf(JsonNode answer, string id) => CheckOf(answer, id)["remedy"]!;
+
+    /// <summary>The service on a machine that may be busy: what cures does not depend on how long it took.</summary>
+    public sealed class PatientService : IDisposable
+    {
+        public Service Service { get; } = Service.With(("Limits:Seconds", "300"));
+
+        public void Dispose() => Service.Dispose();
+    }
 }

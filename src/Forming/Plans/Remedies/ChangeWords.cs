@@ -90,9 +90,8 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
         $"leave refine off: the closed form's {draft.Stations.Count} folds are kept as they are", new JobChange(JobField.SteppingRefine, 0));
 
     /// <summary>Ribs under the form.</summary>
-    public RemedyCandidate Ribs() => RemedyCandidate.One(
-        $"put ribs under the form: without them its end turns {Figure.Angle(Math.Round(draft.Give.Rotation.Degrees, 1) * Math.PI / 180)} under the pull ({Figure.Angle(draft.Brake.StopResolution.Radians)} allowed)",
-        new JobChange(JobField.FormBacking, null, FormBacking.Ribs));
+    /// <param name="text">What to do.</param>
+    public static RemedyCandidate Ribs(FormattableString text) => RemedyCandidate.One(text, new JobChange(JobField.FormBacking, null, FormBacking.Ribs));
 
     /// <summary>Folds across the grain.</summary>
     /// <param name="field">The panel's or the form's grain.</param>

@@ -63,7 +63,9 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         "hand-force" => PulledBy(),
         "panel-width" => PulledBy(),
         "lift-mass" => PulledBy(),
-        "form-give" or "form-yield" => [words.Ribs()],
+        "form-give" => [ChangeWords.Ribs(
+            $"put ribs under the form: without them its end turns {Figure.Angle(Math.Round(draft.Give.Rotation.Degrees, 1) * Math.PI / 180)} under the pull ({Figure.Angle(draft.Brake.StopResolution.Radians)} allowed)")],
+        "form-yield" => [ChangeWords.Ribs($"put ribs under the form, and do not pull on it before: the pull would bend it for good")],
         "clamp-access" => ClampAccess(),
         _ => [],
     };

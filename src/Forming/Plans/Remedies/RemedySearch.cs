@@ -19,7 +19,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     public const int MostTrials = 200;
 
     /// <summary>A trial that is pulled over in simulation weighs this many.</summary>
-    private const int SimulatedWeight = 12;
+    private const int SimulatedWeight = 8;
 
     /// <summary>A trial of a curve whose radius changes weighs this many.</summary>
     private const int SeriesWeight = 2;
@@ -28,7 +28,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     private const int PointsPerWeight = 25;
 
     /// <summary>A trial of a taper weighs this many.</summary>
-    private const int TaperWeight = 4;
+    private const int TaperWeight = 6;
 
     /// <summary>A trial whose folds are refined by many simulations weighs this many.</summary>
     private const int RefinedWeight = 20;
@@ -41,6 +41,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
 
     private readonly Dictionary<string, Verdict> verdicts = Worst(checks);
     private readonly Dictionary<string, Trial?> tried = [];
+    private readonly SortedDictionary<string, Remedy> found = new(StringComparer.Ordinal);
     private readonly bool isSimulated = draft.Taper is null && (job.Panel.Predict || job.Form.Stepping.Refine);
     private int left;
 
@@ -65,9 +66,27 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
 
     private Remedy RemedyFor(Check check)
     {
+        var remedy = SearchedFor(check);
+        if (remedy.Changes.Count > 0)
+            found[check.Id] = remedy;
+        return remedy;
+    }
+
+    // What cures one check may cure another: a simulated pull is best begun with what mends the lever, and for any other it is the last resort.
+    private IEnumerable<RemedyCandidate> CandidatesFor(Check check)
+    {
+        var known = found.Values.Select(remedy => RemedyCandidate.One(remedy.Text, [.. remedy.Changes]));
+        var own = RemedyCandidates.For(job, draft, check);
+        return check.Id is "wrap-order" or "predicted-ripple"
+            ? found.Where(other => other.Key is "lever" or "facet-width").Select(other => RemedyCandidate.One(other.Value.Text, [.. other.Value.Changes])).Concat(own)
+            : own.Concat(known);
+    }
+
+    private Remedy SearchedFor(Check check)
+    {
         left = MostTrialsPerCheck;
         var spoiling = new List<(IReadOnlyList<JobChange> Changes, FormattableString Text, Trial Trial)>();
-        foreach (var candidate in RemedyCandidates.For(job, draft, check))
+        foreach (var candidate in CandidatesFor(check))
         {
             if (Smallest(candidate, [], check.Id, check.Id) is not { } index)
                 continue;
