@@ -103,6 +103,6 @@ public class PullTests
         var weak = Workshop.Plan(Arc with { Sheet = new(Workshop.Of("ss-304"), 3) }, Workshop.Form() with { Sheet = new(Workshop.Of("steel-cr-cs"), 0.8) });
         Assert.Equal(Verdict.Warn, Workshop.CheckOf(weak, "form-give").Verdict);
         Assert.Equal(Verdict.Warn, Workshop.CheckOf(weak, "form-yield").Verdict);
-        Assert.Contains("ribs", Workshop.CheckOf(weak, "form-give").Remedy!.Format, StringComparison.Ordinal);
+        Assert.Contains("ribs", Workshop.CheckOf(weak, "form-give").Remedy!.Text.Format, StringComparison.Ordinal);
     }
 }
