@@ -61,6 +61,7 @@ public sealed record FormJob(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, Ma
             JobField.SteppingRefine => WithStepping(Form.Stepping with { Refine = number != 0 }),
             JobField.BrakeLength => this with { Brake = Brake with { LengthMm = Mm() } },
             JobField.BrakeMinFacet => this with { Brake = Brake with { MinFacetMm = Mm() } },
+            JobField.BrakeReach => this with { Brake = Brake with { ReachMm = number is null ? null : Mm() } },
             JobField.BrakeStopResolution => this with { Brake = Brake with { StopResolution = Degrees() } },
             _ => WithPanel(Panel with { Curve = Changed(Panel.Curve, change) }),
         };

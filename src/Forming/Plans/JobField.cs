@@ -111,6 +111,9 @@ public enum JobField
     /// <summary>Narrowest facet of the brake, a length.</summary>
     BrakeMinFacet,
 
+    /// <summary>Nose to where the leaf bears, a length; none takes the default.</summary>
+    BrakeReach,
+
     /// <summary>Smallest step of the brake's stop, an angle.</summary>
     BrakeStopResolution,
 }

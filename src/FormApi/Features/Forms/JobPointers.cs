@@ -41,6 +41,7 @@ internal static class JobPointers
         JobField.SteppingRefine => "/form/stepping/refine",
         JobField.BrakeLength => "/brake/length",
         JobField.BrakeMinFacet => "/brake/minFacet",
+        JobField.BrakeReach => "/brake/reach",
         JobField.BrakeStopResolution => "/brake/stopResolution",
         JobField.CurveRadius => OfCurve(change, "radius"),
         JobField.CurveStartRadius => OfCurve(change, "startRadius"),

@@ -49,6 +49,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         "brake-length" => [words.Length(JobField.BrakeLength, Up(job.Units.FromMm(draft.Brake.LengthMm), draft.Form.WidthMm, 1e5, isFine: false), value => $"use a brake that folds at least {value} at once")],
         "minimum-facet" => [.. LongerLeads(draft.Brake.MinFacetMm, isStraight: false), .. FewerFolds(), NarrowerBrake(draft.NarrowestFacetMm)],
         "stop-resolution" => StopResolution(),
+        "stop-angle" => StopAngle(),
         "capacity" => [ThinnerForm(CapacityShare())],
         "facet-width" => FacetWidth(),
         "max-facet" => MaxFacet(),
@@ -122,6 +123,14 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
             JobField.BrakeStopResolution,
             RemedyValues.Down(draft.Brake.StopResolution.Degrees, draft.Stations.Min(station => station.FoldAngle.Degrees) / 2, 0.01, RemedyValues.Degrees),
             value => $"use a stop that steps {value}");
+    }
+
+    private IEnumerable<RemedyCandidate> StopAngle()
+    {
+        if (draft.Brake.ReachMm is { } reach)
+            yield return words.Length(JobField.BrakeReach, Down(job.Units.FromMm(reach), reach / 2, 1, isFine: false), value => $"check the reach: where the leaf bears {value} from the nose, its stop is within half a turn");
+        yield return MoreFolds(draft.Stations.Count + 1);
+        yield return ThickerForm();
     }
 
     private IEnumerable<RemedyCandidate> FacetWidth()
@@ -290,6 +299,9 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
 
     private RemedyCandidate ThinnerForm(double share) => words.Thickness(
         JobField.FormThickness, job.FormGaugeSystem, draft.Form.Sheet.ThicknessMm, draft.Form.Sheet.ThicknessMm * share, LeastThicknessMm, sheet => $"make the form of {sheet} sheet");
+
+    private RemedyCandidate ThickerForm() => words.Thickness(
+        JobField.FormThickness, job.FormGaugeSystem, draft.Form.Sheet.ThicknessMm, draft.Form.Sheet.ThicknessMm * 1.3, MostThicknessMm, sheet => $"make the form of {sheet} sheet");
 
     private RemedyCandidate ThinnerPanel(double share) => words.Thickness(
         JobField.PanelThickness, job.PanelGaugeSystem, draft.Panel.Sheet.ThicknessMm, draft.Panel.Sheet.ThicknessMm * share, LeastThicknessMm, sheet => $"make the panel of {sheet} sheet");
