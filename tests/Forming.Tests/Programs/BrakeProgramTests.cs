@@ -161,7 +161,7 @@ public class BrakeProgramTests
     {
         var check = Parts.Program(Parts.Even(90, 90, 9), Parts.Leaf with { LeverMm = 200 }).Checks.Single(check => check.Id == "handle-force");
         Assert.Equal(Verdict.Warn, check.Verdict);
-        Assert.Contains("never a longer handle", FormattableString.Invariant(check.Remedy!), StringComparison.Ordinal);
+        Assert.Contains("never a longer handle", FormattableString.Invariant(check.Remedy!.Text), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -24,6 +24,14 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     /// <summary>A trial of a curve whose radius changes weighs this many.</summary>
     private const int SeriesWeight = 2;
 
+    /// <summary>A trial of such a curve weighs two more for this many folds.</summary>
+    private const int FoldsPerWeight = 16;
+
+    /// <summary>A trial of a curve whose radius changes by more than <see cref="UnevenRatio"/> weighs so many more.</summary>
+    private const int UnevenWeight = 32;
+
+    private const double UnevenRatio = 8;
+
     /// <summary>Fitting measured points once more weighs one more for this many of them.</summary>
     private const int PointsPerWeight = 25;
 
@@ -186,18 +194,22 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         }
     }
 
+    // A radius that opens far makes its series long.
+    private bool IsUneven => draft.Finished!.GentlestRadiusMm > UnevenRatio * draft.Finished.TightestRadiusMm;
+
     // By what has to be worked out, never by the clock: the same request gets the same answer on any load.
     private int WeightOf(FormJob changed, bool keepsCurve)
     {
+        var series = 2 * draft.Stations.Count / FoldsPerWeight;
         if (draft.Taper is not null)
-            return TaperWeight;
+            return TaperWeight + series;
         if (isSimulated && changed.Form.Stepping.Refine)
             return RefinedWeight;
         if (isSimulated && changed.Panel.Predict)
             return SimulatedWeight;
         if (changed.Panel.Curve is PointsCurve measured && !keepsCurve)
-            return SeriesWeight + (measured.Points.Count / PointsPerWeight);
-        return draft.Finished!.Bends.All(bend => bend is ArcSpan) ? 1 : SeriesWeight;
+            return SeriesWeight + series + (measured.Points.Count / PointsPerWeight);
+        return draft.Finished!.Bends.All(bend => bend is ArcSpan) ? 1 : SeriesWeight + series + (IsUneven ? UnevenWeight : 0);
     }
 
     private static Trial TrialOf(PlanDraft changed)
