@@ -61,6 +61,10 @@ internal static class Workshop
     public static FormPlan Plan(PanelSpec panel, FormSpec? form = null, BrakeSpec? brake = null, MarkSpec? marks = null) =>
         FormPlan.Compute(panel, form ?? Form(), brake ?? Brake, marks ?? Marks);
 
+    /// <summary>The plan alone: no remedies are tried.</summary>
+    public static FormPlan PlanAlone(PanelSpec panel, FormSpec? form = null, BrakeSpec? brake = null, MarkSpec? marks = null) =>
+        FormPlan.Compute(new FormJob(panel, form ?? Form(), brake ?? Brake, marks ?? Marks), needsRemedy: _ => false);
+
     public static Check CheckOf(FormPlan plan, string id) => plan.Checks.Single(check => check.Id == id);
 
     public static CurvedRun Traced(PanelCurve curve) => TracedCurve.Of(curve);

@@ -15,6 +15,9 @@ public static class PrintThrough
     /// <summary>The first facet shows this much more than the others with full folds at the ends.</summary>
     public const double FirstFacetFull = 3;
 
+    /// <summary>How far the free side may turn from the touching fold to the hand while the wrap stays in order [rad].</summary>
+    internal const double LargestTurn = 0.8;
+
     /// <summary>Slope over height: <c>slope = 3 w/c</c>.</summary>
     private const double SlopeOverHeight = 3;
 
@@ -59,7 +62,7 @@ public static class PrintThrough
     /// <param name="sheet">The panel's state under load.</param>
     /// <returns>Lever from the touching fold to the hand [mm].</returns>
     public static double LongestLever(BentState sheet) =>
-        0.8 / (sheet.Curvature - (sheet.WorkPerArea / sheet.MomentPerWidth));
+        LargestTurn / (sheet.Curvature - (sheet.WorkPerArea / sheet.MomentPerWidth));
 
     // g/c = (1/l) (M/(k M')) (1 - M'/E'I) cos D / 11
     private static double? GatherPerFacet(double lever, BentState sheet, double stiffness)

@@ -41,8 +41,10 @@ public sealed record PanelBlank(double LengthMm, IReadOnlyList<PanelMark> Marks)
             new("first tangent line", firstTangent),
             new("form's first fold", firstTangent + firstFoldMm),
             new("last tangent line", end - finished.TrailingFlatMm),
-            new("pull here", end + leverMm),
         ];
+        // Past the sheet there is no place to mark: the check pull-line says so.
+        if (leverMm <= leadOutMm + (isMirrored ? 0 : trimMm))
+            half.Add(new("pull here", end + leverMm));
         if (trimMm > 0)
             half.Insert(0, new("trim line", trimMm));
         if (!isMirrored)

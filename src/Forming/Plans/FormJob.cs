@@ -32,15 +32,14 @@ public sealed record FormJob(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, Ma
         return change.Field switch
         {
             JobField.PanelThickness or JobField.PanelGauge => WithPanel(Panel with { Sheet = Panel.Sheet with { ThicknessMm = ThicknessMm(PanelGaugeSystem) } }),
+            JobField.PanelLeadIn => WithPanel(Panel with { LeadInMm = Mm() }),
             JobField.PanelLeadOut => WithPanel(Panel with { LeadOutMm = Mm() }),
             JobField.PanelLever => WithPanel(Panel with { LeverMm = number is null ? null : Mm() }),
             JobField.PanelGrain => WithPanel(Panel with { Grain = (Grain)change.Word! }),
             JobField.PanelAllowedRipple => WithPanel(Panel with { Finish = Panel.Finish with { Name = Finish.OwnName, RippleMm = Mm() } }),
             JobField.PanelAllowedSlope => WithPanel(Panel with { Finish = Panel.Finish with { Name = Finish.OwnName, Slope = Degrees() } }),
-            JobField.PanelStrengthCoefficient => WithPanel(Panel with
-            {
-                Sheet = Panel.Sheet with { Material = Panel.Sheet.Material with { StrengthCoefficientMpa = Units.ToMpa(number!.Value) } },
-            }),
+            JobField.PanelStrengthCoefficient => WithPanel(Panel with { Sheet = Stronger(Panel.Sheet) }),
+            JobField.FormStrengthCoefficient => WithForm(Form with { Sheet = Stronger(Form.Sheet) }),
             JobField.ClampGap => WithPanel(Panel with { Clamp = Panel.Clamp with { GapMm = Mm() } }),
             JobField.ClampHeight => WithPanel(Panel with { Clamp = Panel.Clamp with { HeightMm = Mm() } }),
             JobField.PullByPeople => WithPanel(Panel with { PullBy = new((int)number!.Value) }),
@@ -63,12 +62,15 @@ public sealed record FormJob(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, Ma
             JobField.BrakeMinFacet => this with { Brake = Brake with { MinFacetMm = Mm() } },
             JobField.BrakeReach => this with { Brake = Brake with { ReachMm = number is null ? null : Mm() } },
             JobField.BrakeStopResolution => this with { Brake = Brake with { StopResolution = Degrees() } },
+            JobField.MarksResolution => this with { Marks = Marks with { Tape = Marks.Tape with { Resolution = number!.Value } } },
             _ => WithPanel(Panel with { Curve = Changed(Panel.Curve, change) }),
         };
 
         double Mm() => Units.ToMm(number!.Value);
 
         Angle Degrees() => Angle.FromDegrees(number!.Value);
+
+        Sheet Stronger(Sheet sheet) => sheet with { Material = sheet.Material with { StrengthCoefficientMpa = Units.ToMpa(number!.Value) } };
 
         double ThicknessMm(string? gaugeSystem) =>
             change.Field is JobField.PanelGauge or JobField.FormGauge && Gauges.TryThickness(gaugeSystem!, (int)number!.Value, out var mm) ? mm : Mm();

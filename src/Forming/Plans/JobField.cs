@@ -9,6 +9,9 @@ public enum JobField
     /// <summary>Gauge of the panel's sheet, in the system it was stated in.</summary>
     PanelGauge,
 
+    /// <summary>Flat before the curve, a length.</summary>
+    PanelLeadIn,
+
     /// <summary>Flat after the curve, a length.</summary>
     PanelLeadOut,
 
@@ -78,6 +81,9 @@ public enum JobField
     /// <summary>Width of the form along the folds, a length.</summary>
     FormWidth,
 
+    /// <summary>Strength coefficient of the form's flow curve, a stress.</summary>
+    FormStrengthCoefficient,
+
     /// <summary>How the folds lie to the form's rolling direction, a <see cref="Grain"/>.</summary>
     FormGrain,
 
@@ -116,4 +122,7 @@ public enum JobField
 
     /// <summary>Smallest step of the brake's stop, an angle.</summary>
     BrakeStopResolution,
+
+    /// <summary>Smallest step of the tape, in the tape's own unit.</summary>
+    MarksResolution,
 }

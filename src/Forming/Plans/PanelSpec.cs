@@ -54,6 +54,9 @@ public sealed record PanelSpec
     /// <summary>Whether the panel is also pulled over the planned form in simulation.</summary>
     public bool Predict { get; init; }
 
+    /// <summary>Sheet past the end of the curve that a hand can pull on [mm]: lead-out and trim, or the flat between the two curves.</summary>
+    public double SheetPastCurveMm => LeadOutMm + (Mirrored ? 0 : TrimMm);
+
     /// <summary>Sheets that blanks are cut from.</summary>
     public IReadOnlyList<StockSheet> StockSheets { get; init; } = StockSheet.Defaults;
 }

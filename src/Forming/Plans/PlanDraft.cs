@@ -82,6 +82,12 @@ internal sealed record PlanDraft
 
     public required FormGive Give { get; init; }
 
+    /// <summary>The panel's flat behind the form's first fold, for the clamp to bear on [mm].</summary>
+    public required double ClampFlatMm { get; init; }
+
+    /// <summary>What the finished half of a mirrored panel does while the second is pulled; null where there is none, or on a taper.</summary>
+    public SecondHalf? SecondHalf { get; init; }
+
     /// <summary>Least gap between the form's overhang and its lead-in [mm], or null where nothing overhangs.</summary>
     public required double? ClampRoomMm { get; init; }
 

@@ -68,7 +68,9 @@ internal static class StraightPlan
             PanelMarks = panelBlank.Marks,
             Pull = pull,
             Give = FormGiveEstimate.Compute(
-                FormGiveEstimate.SectionsOf(contact, Math.Max(lever, leastLever), panel.WidthMm), formLaw, pull.ForceN, form.WidthMm),
+                FormGiveEstimate.SectionsOf(contact, panel.WidthMm), Math.Max(lever, leastLever), contact.MidMm, formLaw, form.WidthMm),
+            ClampFlatMm = panel.TrimMm + panel.LeadInMm + finished.LeadingFlatMm + firstFold,
+            SecondHalf = panel.Mirrored ? SecondHalf.Of(finished, contact, section, panel, lever, leastLever) : null,
             ClampRoomMm = polygon.EndTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, panel.Clamp) : null,
         };
     }

@@ -25,15 +25,15 @@ internal static class TaperBlanks
         Point start = flat.EdgeAt(0), end = flat.EdgeAt(sweep);
         var leadIn = flat.LeadRun(0, panel.LeadInMm + panel.TrimMm);
         var trim = flat.LeadRun(0, panel.TrimMm);
-        var pull = flat.LeadRun(sweep, leverMm);
         Line leadInEdge = At(0).Moved(-leadIn * start);
         List<Line> edges = [leadInEdge, .. turns.Select(At)];
         List<(string Name, Line Line)> lines =
         [
             ("first tangent line: over the form's first tangent line", At(0)),
             ("last tangent line", At(sweep)),
-            ("pull here", At(sweep).Moved(pull * end)),
         ];
+        if (leverMm <= panel.SheetPastCurveMm)
+            lines.Add(("pull here", At(sweep).Moved(flat.LeadRun(sweep, leverMm) * end)));
         if (panel.TrimMm > 0)
             lines.Insert(0, ("trim line", leadInEdge.Moved(trim * start)));
         if (panel.Mirrored)

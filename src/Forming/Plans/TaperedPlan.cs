@@ -81,10 +81,12 @@ internal static class TaperedPlan
             PanelMarks = panelLayout.Marks,
             Pull = pull,
             Give = FormGiveEstimate.Compute(
-                TaperPull.SectionsOf(wrap, law, Math.Max(lever, leastLever)),
+                TaperPull.SectionsOf(wrap, law),
+                Math.Max(lever, leastLever),
+                TaperPull.MeanMid(wrap),
                 formLaw,
-                pull.ForceN,
                 folds.Lengths.Average()),
+            ClampFlatMm = panel.TrimMm + panel.LeadInMm,
             ClampRoomMm = formed.TotalTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, panel.Clamp) : null,
             Taper = Report(wrap, folds, law, taper, solid),
         };

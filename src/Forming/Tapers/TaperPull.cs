@@ -22,12 +22,12 @@ internal static class TaperPull
         {
             force = Math.Max(force, PullForces.ForceFactor * MomentAt(wrap, law, turn) / (lever + MeanMid(wrap) - MeanMidAt(wrap, turn)));
             var ruling = formed.Panel.At(turn);
-            var density = AlongRuling(wrap, law, turn, moment => moment * moment) * (ruling.NearWidth + ruling.FarWidth) / 2;
+            var density = AlongRuling(wrap, law, turn, state => state.MomentPerWidth * state.MomentPerWidth) * (ruling.NearWidth + ruling.FarWidth) / 2;
             energy += (turn - last.Turn) * (density + last.Density) / 2;
             last = (turn, density);
         }
 
-        energy += AlongRuling(wrap, law, formed.Panel.Sweep, moment => moment * moment) * lever / 3;
+        energy += AlongRuling(wrap, law, formed.Panel.Sweep, state => state.MomentPerWidth * state.MomentPerWidth) * lever / 3;
         var longest = wrap.LongestLeverMm(1);
         return new(
             wrap.Tightest.MomentPerWidth,
@@ -38,36 +38,40 @@ internal static class TaperPull
             energy / (2 * law.Stiffness) / 1000);
     }
 
-    /// <summary>Sections of the form along the middles of its rulings, with the wrap complete.</summary>
+    /// <summary>Sections of the form along the middles of its rulings.</summary>
     /// <param name="wrap">How the panel wraps.</param>
     /// <param name="law">The panel's bending law.</param>
-    /// <param name="leverMm">Hand to the last ruling [mm].</param>
-    public static IEnumerable<GiveSection> SectionsOf(TaperWrap wrap, BendingLaw law, double leverMm)
+    public static IReadOnlyList<GiveSection> SectionsOf(TaperWrap wrap, BendingLaw law)
     {
-        var end = wrap.Formed.Panel.Sweep;
-        var (middle, onwards) = (MiddleAt(wrap.Formed, end), wrap.Formed.TriadAt(end).M);
-        foreach (var turn in wrap.Turns)
+        return [.. wrap.Turns.Select(SectionAt)];
+
+        GiveSection SectionAt(double turn)
         {
-            var arm = leverMm + (middle - MiddleAt(wrap.Formed, turn)).Dot(onwards);
-            yield return new(MeanMidAt(wrap, turn), arm, MomentAt(wrap, law, turn));
+            var triad = wrap.Formed.TriadAt(turn);
+            var moment = MomentAt(wrap, law, turn);
+            var turned = AlongRuling(wrap, law, turn, state => (state.Curvature * state.MomentPerWidth) - state.WorkPerArea);
+            return new(
+                MeanMidAt(wrap, turn), MiddleAt(wrap.Formed, turn), triad.M, -1 * triad.N, moment, moment > 0 ? turned / moment : 0);
         }
     }
+
+    /// <summary>Width of the curve square to the rulings, at their middles [mm].</summary>
+    /// <param name="wrap">How the panel wraps.</param>
+    public static double MeanMid(TaperWrap wrap) => (wrap.NearMidMm + wrap.FarMidMm) / 2;
 
     private static Point3 MiddleAt(FormedPanel formed, double turn) =>
         formed.NearAt(turn) + (formed.Panel.At(turn).Length / 2 * formed.TriadAt(turn).E);
 
-    private static double MomentAt(TaperWrap wrap, BendingLaw law, double turn) => AlongRuling(wrap, law, turn, moment => moment);
+    private static double MomentAt(TaperWrap wrap, BendingLaw law, double turn) => AlongRuling(wrap, law, turn, state => state.MomentPerWidth);
 
-    // Integral of a function of the moment per width along one ruling.
-    private static double AlongRuling(TaperWrap wrap, BendingLaw law, double turn, Func<double, double> function)
+    // Integral along one ruling of something that depends on how far the panel is bent.
+    private static double AlongRuling(TaperWrap wrap, BendingLaw law, double turn, Func<BentState, double> density)
     {
         var ruling = wrap.Formed.Panel.At(turn);
         var factor = wrap.Formed.Factor.At(turn);
         return ruling.Length * RulingBalance.Mean(
-            radius => function(law.At(factor / radius).MomentPerWidth), ruling.NearBendRadius, ruling.FarBendRadius);
+            radius => density(law.At(factor / radius)), ruling.NearBendRadius, ruling.FarBendRadius);
     }
-
-    private static double MeanMid(TaperWrap wrap) => (wrap.NearMidMm + wrap.FarMidMm) / 2;
 
     private static double MeanMidAt(TaperWrap wrap, double turn) =>
         (wrap.Formed.NearWidth.At(turn) + wrap.Formed.FarWidth.At(turn)) / 2;

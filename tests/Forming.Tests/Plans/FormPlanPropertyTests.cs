@@ -46,11 +46,11 @@ public class FormPlanPropertyTests
             iter: 50);
 
     [Fact]
-    public void Looks_pull_and_give_warn_and_never_fail() =>
+    public void Looks_pull_and_a_little_give_warn_and_never_fail() =>
         RandomJobs.Plain.ForAll(
             job =>
             {
-                string[] warnings = ["facet-width", "max-facet", "hand-force", "panel-width", "lift-mass", "form-give", "form-yield", "clamp-access", "stop-resolution"];
+                string[] warnings = ["facet-width", "max-facet", "hand-force", "panel-width", "lift-mass", "form-give", "form-width", "pull-line", "second-half-pull", "clamp-access", "stop-resolution"];
                 Assert.All(job.Plan().Checks.Where(check => warnings.Contains(check.Id)), check => Assert.NotEqual(Verdict.Fail, check.Verdict));
             },
             iter: 50);

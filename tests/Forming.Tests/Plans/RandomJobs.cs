@@ -12,6 +12,9 @@ namespace Forming.Tests.Plans;
 internal sealed record Job(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, MarkSpec Marks)
 {
     public FormPlan Plan() => FormPlan.Compute(Panel, Form, Brake, Marks);
+
+    /// <summary>The plan alone: no remedies are tried.</summary>
+    public FormPlan PlanAlone() => FormPlan.Compute(new FormJob(Panel, Form, Brake, Marks), needsRemedy: _ => false);
 }
 
 /// <summary>Random jobs.</summary>

@@ -15,6 +15,7 @@ internal static class JobPointers
     {
         JobField.PanelThickness => "/panel/thickness",
         JobField.PanelGauge => "/panel/gauge",
+        JobField.PanelLeadIn => "/panel/leadIn",
         JobField.PanelLeadOut => "/panel/leadOut",
         JobField.PanelLever => "/panel/lever",
         JobField.PanelGrain => "/panel/grain",
@@ -30,6 +31,7 @@ internal static class JobPointers
         JobField.FormLeadIn => "/form/leadIn",
         JobField.FormLeadOut => "/form/leadOut",
         JobField.FormWidth => "/form/width",
+        JobField.FormStrengthCoefficient => "/form/material/strengthCoefficient",
         JobField.FormGrain => "/form/grain",
         JobField.FormBacking => "/form/backing",
         JobField.SteppingFolds => "/form/stepping/folds",
@@ -43,6 +45,7 @@ internal static class JobPointers
         JobField.BrakeMinFacet => "/brake/minFacet",
         JobField.BrakeReach => "/brake/reach",
         JobField.BrakeStopResolution => "/brake/stopResolution",
+        JobField.MarksResolution => "/marks/resolution",
         JobField.CurveRadius => OfCurve(change, "radius"),
         JobField.CurveStartRadius => OfCurve(change, "startRadius"),
         JobField.CurveEndRadius => OfCurve(change, "endRadius"),

@@ -5,7 +5,7 @@ namespace Forming.Plans.Checks;
 
 /// <summary>Every check of a plan, in the order in which a shop would ask.</summary>
 /// <remarks>
-/// Only what cannot be folded or is unsafe fails; appearance, hand force, a wide panel and a form that gives warn.
+/// Only what cannot be folded or is unsafe fails; appearance, hand force, a wide panel and a form that gives a little warn.
 /// </remarks>
 internal static class PlanChecks
 {
@@ -19,6 +19,9 @@ internal static class PlanChecks
             TaperChecks.AddTo(checks, taper);
         PanelChecks.AddTo(checks, draft);
         PullChecks.AddTo(checks, draft);
+        SetupChecks.AddTo(checks, draft);
+        if (draft.Panel.Mirrored)
+            MirrorChecks.AddTo(checks, draft);
         // A taper is not predicted, which is no fault of the job's.
         if (draft is { Taper: null, Prediction: { } prediction })
             PredictionChecks.AddTo(checks, prediction, draft.Panel);

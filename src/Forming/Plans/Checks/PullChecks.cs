@@ -21,6 +21,9 @@ internal static class PullChecks
     /// <summary>Standard gravity [m/s²].</summary>
     public const double Gravity = 9.80665;
 
+    /// <summary>Share of the form's first yield past which the estimate, at most 12 % too small, leaves too little in hand.</summary>
+    public const double NearYield = 0.8;
+
     public static void AddTo(List<Check> checks, PlanDraft draft)
     {
         checks.Add(Lever(draft));
@@ -140,15 +143,27 @@ internal static class PullChecks
             draft.Brake.StopResolution.Radians,
             $"without ribs the form's end turns {Figure.Angle(draft.Give.Rotation.Radians)} under the pull ({Figure.Angle(draft.Brake.StopResolution.Radians)} allowed); an estimate");
 
-    private static Check FormYield(PlanDraft draft) => draft.Form.Backing == FormBacking.Ribs
-        ? Ribbed("form-yield", draft.Give.MomentPerWidth, Quantity.MomentPerWidth)
-        : PlanChecks.AtMost(
+    // A bare form that bends for good lets the panel go under the pull, so this one fails.
+    private static Check FormYield(PlanDraft draft)
+    {
+        if (draft.Form.Backing == FormBacking.Ribs)
+            return Ribbed("form-yield", draft.Give.MomentPerWidth, Quantity.MomentPerWidth);
+        var (moment, yield) = (draft.Give.MomentPerWidth, draft.Give.FirstYieldPerWidth);
+        var share = moment / yield;
+        var verdict = share > 1 ? Verdict.Fail : share > NearYield ? Verdict.Warn : Verdict.Pass;
+        return new(
             "form-yield",
-            Verdict.Warn,
+            verdict,
+            moment,
+            yield,
             Quantity.MomentPerWidth,
-            draft.Give.MomentPerWidth,
-            draft.Give.FirstYieldPerWidth,
-            $"largest moment the form carries against its first yield; an estimate");
+            verdict switch
+            {
+                Verdict.Fail => $"the bare form would bend for good under the pull, at {share:0.0} times its first yield (an estimate): do not pull on it until ribs back it",
+                Verdict.Warn => $"the bare form comes to {share:P0} of its first yield under the pull, and that estimate may be an eighth too small",
+                _ => (FormattableString)$"the bare form stays elastic under the pull, at {share:P0} of its first yield (an estimate)",
+            });
+    }
 
     private static Check Ribbed(string id, double bare, Quantity quantity) =>
         new(id, Verdict.Pass, bare, null, quantity, $"ribs under the form carry the pull; the figure is the bare form's");

@@ -11,6 +11,9 @@ internal static class SafetyNotes
     /// <summary>Energy past which a panel let go can strike hard [J]: an assumption.</summary>
     private const double StrikingEnergyJ = 5;
 
+    /// <summary>Hold-down past which hand-tightened clamps may slip [N]: an assumption.</summary>
+    private const double SlippingClampN = 2000;
+
     private static readonly SafetyNote Estimates = new(
         "estimates",
         SafetyLevel.Caution,
@@ -45,6 +48,16 @@ internal static class SafetyNotes
         "second-half-swings",
         SafetyLevel.Warning,
         $"While the second half is pulled, the finished half swings with it: clear its path over bench and people, and support its weight.");
+
+    private static readonly SafetyNote Collapse = new(
+        "form-collapse",
+        SafetyLevel.Danger,
+        $"The bare form may fold up under this pull and let the panel go all at once: put ribs cut to its inside under it before anyone pulls, and stop if it creeps or creaks.");
+
+    private static readonly SafetyNote Recoil = new(
+        "cable-recoil",
+        SafetyLevel.Danger,
+        $"A cable, strap or hook that breaks or slips lashes back: use gear rated for the pull, hang a weight on the cable's middle, and let nobody stand in line with it or step over it.");
 
     private static readonly SafetyNote Hooked = new(
         "hooked-panel",
@@ -86,14 +99,16 @@ internal static class SafetyNotes
             Clamps,
             Release(draft.Pull.EnergyReleasedJ),
         };
+        AddPull(notes, Math.Max(draft.Pull.ForceN, draft.SecondHalf?.ForceN ?? 0), draft.Pull.ClampLoadN, draft.Panel.PullBy);
+        if (draft.Form.Backing == FormBacking.None && draft.Give.MomentPerWidth > PullChecks.NearYield * draft.Give.FirstYieldPerWidth)
+            notes.Add(Collapse);
         if (draft.Panel.Mirrored)
-            notes.Add(Mirrored);
+            notes.Add(draft.SecondHalf is { } half ? Swinging(half.MassKg) : Mirrored);
         if (draft.FinishedSweep > Math.PI)
             notes.Add(Hooked);
-        if (draft.Pull.ForceN > PullChecks.HandForceN)
-            notes.Add(Force(draft.Pull.ForceN));
-        if (Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg) > PullChecks.LiftKg)
-            notes.Add(Mass(draft));
+        var heavier = Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg);
+        if (heavier > PullChecks.LiftKg)
+            notes.Add(Mass(heavier));
         if (draft.Brake.Capacity is null)
             notes.Add(Rating(draft.Form.Sheet.ThicknessMm, draft.Form.Sheet.Material.Name, draft.Form.WidthMm));
         AddMetals(notes, draft.Panel.Sheet.Material.Family, draft.Form.Sheet.Material.Family);
@@ -114,12 +129,12 @@ internal static class SafetyNotes
             Clamps,
             prediction.Pull is { } released ? Release(released.EnergyReleasedJ) : UnknownRelease,
         };
+        if (prediction.Pull is { } pull)
+            AddPull(notes, pull.ForceN, pull.ClampLoadN, panel.PullBy);
         if (panel.Mirrored)
             notes.Add(Mirrored);
         if (prediction.Shape?.Sweep.Radians > Math.PI)
             notes.Add(Hooked);
-        if (prediction.Pull?.ForceN > PullChecks.HandForceN)
-            notes.Add(Force(prediction.Pull.ForceN));
         AddMetals(notes, panel.Sheet.Material.Family, form);
         return notes;
     }
@@ -132,15 +147,45 @@ internal static class SafetyNotes
             $"The pulled panel holds about {Figure.Energy(energy)} and springs open when let go: ease it off at both ends, faces and bystanders out of its path, before any clamp is opened.");
     }
 
-    private static SafetyNote Force(double newtons) => new(
-        "pull-force",
-        SafetyLevel.Warning,
-        $"The pull comes to about {Figure.Force(newtons)}, above the {Figure.Force(PullChecks.HandForceN)} that published guidance gives one standing person: use more people, a stiff bar along the edge, or a winch that cannot slip.");
+    private static void AddPull(List<SafetyNote> notes, double forceN, double clampLoadN, PullBy by)
+    {
+        if (clampLoadN > SlippingClampN)
+            notes.Add(ClampSlip(clampLoadN));
+        if (forceN > PullChecks.HandForceN)
+            notes.Add(Force(forceN));
+        if (by.RatedN is not null || forceN > PullBy.MostPeople * PullChecks.HandForceN)
+            notes.Add(Recoil);
+    }
 
-    private static SafetyNote Mass(PlanDraft draft) => new(
-        "lift-mass",
-        SafetyLevel.Warning,
-        $"A blank weighs about {Figure.Mass(Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg))}, above the {Figure.Mass(PullChecks.LiftKg)} that the lifting guidance allows under ideal conditions: lift it with two people or an aid, close to the body, and not in wind.");
+    private static SafetyNote ClampSlip(double newtons) => new(
+        "clamp-slip",
+        SafetyLevel.Danger,
+        $"The clamps hold down about {Figure.Force(newtons)}. One that slips or breaks throws panel and form up at whoever pulls: use a stiff bar along the whole lead-in and clamps rated for the load, tighten them again after the first facet, and keep everybody out of line with them.");
+
+    private static SafetyNote Force(double newtons) => newtons <= PullBy.MostPeople * PullChecks.HandForceN
+        ? new(
+            "pull-force",
+            SafetyLevel.Warning,
+            $"The pull comes to about {Figure.Force(newtons)}; one standing person should not pull more than {Figure.Force(PullChecks.HandForceN)}: use {Math.Ceiling(newtons / PullChecks.HandForceN):0} people on a stiff bar along the edge, or a winch rated for it.")
+        : new(
+            "pull-force",
+            SafetyLevel.Danger,
+            $"The pull comes to about {Figure.Force(newtons)}, too much for any crew: use a winch or press rated for it on a stiff bar along the whole edge.");
+
+    private static SafetyNote Mass(double kg) => kg <= PullChecks.MostLifters * PullChecks.LiftKg
+        ? new(
+            "lift-mass",
+            SafetyLevel.Warning,
+            $"A blank weighs about {Figure.Mass(kg)}, above the {Figure.Mass(PullChecks.LiftKg)} that the lifting guidance allows under ideal conditions: lift it with {Math.Ceiling(kg / PullChecks.LiftKg):0} people or an aid, close to the body, and not in wind.")
+        : new(
+            "lift-mass",
+            SafetyLevel.Danger,
+            $"A blank weighs about {Figure.Mass(kg)}: move it with a hoist or a forklift, not by hand, and nobody under it.");
+
+    private static SafetyNote Swinging(double kg) => Mirrored with
+    {
+        Text = $"While the second half is pulled, the finished half, about {Figure.Mass(kg)}, swings with it: clear its path over bench and people, and support its weight.",
+    };
 
     /// <summary>The caution for a brake whose rating is not stated.</summary>
     /// <param name="thicknessMm">Thickness of the form's sheet [mm].</param>

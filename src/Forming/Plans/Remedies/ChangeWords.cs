@@ -1,5 +1,6 @@
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Layout;
 using Forming.Materials;
 using Forming.Results;
 
@@ -92,6 +93,17 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
     /// <summary>Ribs under the form.</summary>
     /// <param name="text">What to do.</param>
     public static RemedyCandidate Ribs(FormattableString text) => RemedyCandidate.One(text, new JobChange(JobField.FormBacking, null, FormBacking.Ribs));
+
+    /// <summary>A finer tape.</summary>
+    public RemedyCandidate FinerTape()
+    {
+        var tape = draft.Marks.Tape;
+        double[] steps = tape.Unit == TapeUnit.Inch ? [0.25, 0.125, 0.0625, 0.03125, 0.015625] : [10, 5, 1, 0.5, 0.1];
+        return RemedyCandidate.Through(
+            new([.. steps.Where(step => step < tape.Resolution)], 0),
+            value => [new(JobField.MarksResolution, value)],
+            value => $"mark with a tape that steps {Figure.Length(value * tape.UnitMm)}");
+    }
 
     /// <summary>Folds across the grain.</summary>
     /// <param name="field">The panel's or the form's grain.</param>

@@ -34,6 +34,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     /// <param name="check">The check that did not pass.</param>
     public static FormattableString None(PlanDraft draft, Check check) => check.Id switch
     {
+        "second-half-pull" or "second-half-clearance" when draft.SecondHalf is null => $"swing the finished half through by hand first, with its weight on a hoist",
         "fold-back" => $"report this request: the layout disagrees with the section",
         "facet-width" or "predicted-ripple" when !draft.PanelLaw.Flow.IsKnown =>
             $"give the sheet's elongation, or strengthCoefficient and strainHardening, or wrap a scrap first: no other change helps",
@@ -66,7 +67,14 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         "lift-mass" => PulledBy(),
         "form-give" => [ChangeWords.Ribs(
             $"put ribs under the form: without them its end turns {Figure.Angle(Math.Round(draft.Give.Rotation.Degrees, 1) * Math.PI / 180)} under the pull ({Figure.Angle(draft.Brake.StopResolution.Radians)} allowed)")],
-        "form-yield" => [ChangeWords.Ribs($"put ribs under the form, and do not pull on it before: the pull would bend it for good")],
+        "form-yield" => [ChangeWords.Ribs($"put ribs under the form before anyone pulls on it"), ThickerForm()],
+        "pull-line" => PullLine(),
+        "panel-clamp" => PanelClamp(),
+        "form-width" => [words.Length(JobField.FormWidth, Up(job.Units.FromMm(draft.Form.WidthMm), draft.Panel.WidthMm, 1e5, isFine: false), value => $"make the form {value} wide, as wide as the panel")],
+        "marks-apart" => [words.FinerTape(), FewerFoldsOnly()],
+        "strength-coefficient" => [Strength(JobField.PanelStrengthCoefficient, draft.Panel.Sheet.Material), Strength(JobField.FormStrengthCoefficient, draft.Form.Sheet.Material)],
+        "second-half-pull" when draft.SecondHalf is not null => PulledBy(),
+        "second-half-clearance" when draft.SecondHalf is not null => SecondHalfClearance(),
         "clamp-access" => ClampAccess(),
         _ => [],
     };
@@ -201,14 +209,15 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
 
     private IEnumerable<RemedyCandidate> PulledBy()
     {
-        var (force, width) = (draft.Pull.ForceN, draft.Panel.WidthMm);
+        var force = check.Id == "second-half-pull" ? draft.SecondHalf!.ForceN : draft.Pull.ForceN;
+        var width = draft.Panel.WidthMm;
         var mass = Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg);
         var by = draft.Panel.PullBy;
         if (by.RatedN is null)
         {
             var people = check.Id switch
             {
-                "hand-force" => (int)Math.Ceiling(Math.Min(force / PullChecks.HandForceN, 1000)),
+                "hand-force" or "second-half-pull" => (int)Math.Ceiling(Math.Min(force / PullChecks.HandForceN, 1000)),
                 "panel-width" => (int)Math.Ceiling(width / PullChecks.OnePersonWidthMm),
                 _ => (int)Math.Ceiling(Math.Min(mass / PullChecks.LiftKg, 1000)),
             };
@@ -219,10 +228,63 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         yield return HandForceRemedy.Rated(
             RemedyValues.Up(
             job.Units.FromN(by.RatedN ?? Math.Min(force, mass * PullChecks.Gravity) / 2),
-            job.Units.FromN(check.Id == "hand-force" ? force : Math.Max(force, mass * PullChecks.Gravity)),
+            job.Units.FromN(check.Id is "hand-force" or "second-half-pull" ? force : Math.Max(force, mass * PullChecks.Gravity)),
             job.Units.FromN(1e9),
             RemedyValues.Load),
             job.Units);
+    }
+
+    private IEnumerable<RemedyCandidate> PullLine()
+    {
+        var (panel, lever) = (draft.Panel, draft.Judge.LeverMm);
+        var sheet = panel.SheetPastCurveMm;
+        yield return words.Length(
+            JobField.PanelLever, Down(job.Units.FromMm(lever), sheet, 1, isFine: false), value => $"pull {value} past the end of the curve");
+        yield return words.Length(
+            JobField.PanelLeadOut,
+            Up(job.Units.FromMm(panel.LeadOutMm), panel.LeadOutMm + lever - sheet, MostFlatMm, isFine: false),
+            value => panel.Mirrored
+                ? $"leave a flat of {value} between the two curves"
+                : (FormattableString)$"leave a lead-out of {value} on the panel, and trim it after");
+    }
+
+    private IEnumerable<RemedyCandidate> PanelClamp()
+    {
+        var (panel, flat) = (draft.Panel, draft.ClampFlatMm);
+        if (flat > SetupChecks.LeastGripMm)
+        {
+            yield return words.Length(
+                JobField.ClampGap, Down(job.Units.FromMm(panel.Clamp.GapMm), flat, SetupChecks.LeastGripMm, isFine: false), value => $"set the clamp {value} behind the first fold");
+        }
+
+        yield return words.Length(
+            JobField.PanelLeadIn,
+            Up(job.Units.FromMm(panel.LeadInMm), panel.LeadInMm + check.Limit!.Value - flat, MostFlatMm, isFine: false),
+            value => $"leave a lead-in of {value} on the panel for the clamp, and trim it after");
+    }
+
+    private IEnumerable<RemedyCandidate> SecondHalfClearance()
+    {
+        var lacks = check.Limit!.Value - check.Value!.Value;
+        yield return words.Length(
+            JobField.FormLeadOut, Down(job.Units.FromMm(draft.Form.LeadOutMm), draft.Form.LeadOutMm - lacks, 0.5, isFine: false), value => $"shorten the form's lead-out to {value}, so that it clears the finished half");
+        yield return words.Length(
+            JobField.ClampHeight, Down(job.Units.FromMm(draft.Panel.Clamp.HeightMm), draft.Panel.Clamp.HeightMm - lacks, LeastClampMm, isFine: false), value => $"use a clamp at most {value} high");
+        yield return words.Length(
+            JobField.FormLeadIn, Down(job.Units.FromMm(draft.Form.LeadInMm), draft.Form.LeadInMm - lacks, 0.5, isFine: false), value => $"shorten the form's lead-in to {value}, so that it clears the finished half");
+        yield return words.Length(
+            JobField.PanelLeadOut, Up(job.Units.FromMm(draft.Panel.LeadOutMm), draft.Panel.LeadOutMm + lacks, MostFlatMm, isFine: false), value => $"leave a flat of {value} between the two curves");
+        yield return words.Length(
+            JobField.PanelLeadIn, Down(job.Units.FromMm(draft.Panel.LeadInMm), draft.Panel.LeadInMm - lacks, 1, isFine: false), value => $"shorten the panel's lead-in to {value}, so that the finished half swings clear");
+    }
+
+    private RemedyCandidate Strength(JobField field, Material material)
+    {
+        var now = job.Units.FromMpa(material.StrengthCoefficientMpa ?? 0);
+        var values = material.StrengthCoefficientMpa is null
+            ? new([], 0)
+            : RemedyValues.Up(now, job.Units.FromMpa(check.Limit!.Value), job.Units.FromMpa(10000), RemedyValues.Load);
+        return words.Stress(field, values, value => $"give a strengthCoefficient of at least {value}, or leave it and strainHardening out to have them estimated");
     }
 
     private IEnumerable<RemedyCandidate> ClampAccess()

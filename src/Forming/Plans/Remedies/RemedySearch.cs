@@ -219,9 +219,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     }
 
     // Fields that nothing but a check reads: with them the plan itself stays as it is.
-    private static bool IsSeenByChecksOnly(JobChange change) => change.Field is
-        JobField.PullByPeople or JobField.PullByRated or JobField.FormBacking or JobField.BrakeLength or JobField.ClampHeight
-        or JobField.PanelGrain or JobField.FormGrain;
+    private bool IsSeenByChecksOnly(JobChange change) => change.Field is
+        JobField.PullByPeople or JobField.PullByRated or JobField.FormBacking or JobField.BrakeLength or JobField.PanelGrain or JobField.FormGrain
+        || (change.Field == JobField.ClampHeight && !draft.Panel.Mirrored);
 
     private static string KeyOf(IReadOnlyList<JobChange> changes, bool simulate) =>
         FormattableString.Invariant($"{simulate}|{string.Join('|', changes.Select(change => FormattableString.Invariant($"{change.Field}/{change.Part}/{change.Number:R}/{change.Word}")))}");
