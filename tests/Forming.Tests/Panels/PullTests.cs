@@ -75,23 +75,26 @@ public class PullTests
     [InlineData(6000, true)]
     public void A_pull_past_any_crew_asks_for_a_winch_with_nobody_in_line(double width, bool winch)
     {
-        var plan = Workshop.Plan(Arc with { WidthMm = width }, Workshop.Form() with { WidthMm = 300 });
+        var plan = Workshop.PlanAlone(Arc with { WidthMm = width }, Workshop.Form() with { WidthMm = 300 });
         Assert.Equal(winch, plan.Panel.Pull.ForceN > 6 * 225);
         Assert.Equal(winch, plan.Safety.Any(note => note.Id == "cable-recoil"));
         var force = plan.Safety.Single(note => note.Id == "pull-force").Text.Format;
-        Assert.Equal(winch, force.Contains("winch", StringComparison.Ordinal));
+        Assert.Equal(winch, force.Contains("too much for any crew", StringComparison.Ordinal));
         Assert.Equal(!winch, force.Contains("people", StringComparison.Ordinal));
     }
 
+    // 23 kg a person, and no more than four at one blank: 31 kg and 153 kg.
     [Theory]
-    [InlineData(8, "two people")]
-    [InlineData(20, "hoist")]
-    public void A_blank_past_two_people_asks_for_a_hoist(double thickness, string expected)
+    [InlineData(8, 2000, false)]
+    [InlineData(20, 4000, true)]
+    public void A_blank_past_any_crew_asks_for_a_hoist(double thickness, double width, bool hoist)
     {
-        var plan = Workshop.Plan(
-            Arc with { Curve = Workshop.Arc(300, 90), Sheet = new(Workshop.Of("al-3003-h14"), thickness), WidthMm = 2000 }, Workshop.Form() with { WidthMm = 100 });
-        Assert.Contains(expected, Workshop.CheckOf(plan, "lift-mass").Remedy!.Text.Format, StringComparison.Ordinal);
-        Assert.Contains(expected, plan.Safety.Single(note => note.Id == "lift-mass").Text.Format, StringComparison.Ordinal);
+        var plan = Workshop.PlanAlone(
+            Arc with { Curve = Workshop.Arc(300, 90), Sheet = new(Workshop.Of("al-3003-h14"), thickness), WidthMm = width }, Workshop.Form() with { WidthMm = 100 });
+        Assert.Equal(hoist, plan.Panel.Blank.MassKg > 4 * 23);
+        var text = plan.Safety.Single(note => note.Id == "lift-mass").Text.Format;
+        Assert.Equal(hoist, text.Contains("hoist", StringComparison.Ordinal));
+        Assert.Equal(!hoist, text.Contains("people", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -99,7 +102,7 @@ public class PullTests
     [InlineData(400, true)]
     public void A_clamp_that_holds_much_can_slip(double width, bool expected)
     {
-        var plan = Workshop.Plan(Arc with { WidthMm = width });
+        var plan = Workshop.PlanAlone(Arc with { WidthMm = width });
         Assert.Equal(expected, plan.Panel.Pull.ClampLoadN > 2000);
         Assert.Equal(expected, plan.Safety.Any(note => note.Id == "clamp-slip"));
     }
