@@ -11,8 +11,8 @@ internal static class SafetyNotes
     /// <summary>Energy past which a panel let go can strike hard [J]: an assumption.</summary>
     private const double StrikingEnergyJ = 5;
 
-    /// <summary>Hold-down past which hand-tightened clamps may slip [N]: an assumption.</summary>
-    private const double SlippingClampN = 2000;
+    /// <summary>Hold-down past which a pair of hand-tightened clamps may slip [N]: an assumption.</summary>
+    private const double SlippingClampN = 5000;
 
     private static readonly SafetyNote Estimates = new(
         "estimates",
