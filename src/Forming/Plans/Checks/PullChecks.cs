@@ -1,4 +1,3 @@
-using Forming.Facets;
 using Forming.Results;
 
 namespace Forming.Plans.Checks;

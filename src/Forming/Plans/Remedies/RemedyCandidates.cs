@@ -1,4 +1,3 @@
-using Forming.Curves;
 using Forming.Facets;
 using Forming.Materials;
 using Forming.Plans.Checks;
