@@ -54,7 +54,7 @@ internal sealed class KnownPlan(Func<FormPlan> compute)
             new(new("steel-cr-cs"), FoldRadius: 2, LeadIn: 60, LeadOut: 60, Thickness: 2),
             new(Length: 1250)));
         var specs = FormSpecs.From(request);
-        return FormPlan.Compute(specs.Job, CancellationToken.None);
+        return FormPlan.Compute(specs.Job, _ => false);
     }
 
     private static bool IsAsKnown(Func<FormPlan> compute)

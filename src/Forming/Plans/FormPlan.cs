@@ -44,15 +44,15 @@ public sealed record FormPlan
     /// <exception cref="NoSolutionException">What was asked has no answer: the curve reverses, a fold is rounder than the curve …</exception>
     public static FormPlan Compute(
         PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, CancellationToken cancellation = default) =>
-        Compute(new FormJob(panel, form, brake, marks), cancellation);
+        Compute(new FormJob(panel, form, brake, marks), cancellation: cancellation);
 
     /// <summary>Plans a form.</summary>
     /// <param name="job">What is asked.</param>
-    /// <param name="cancellation">Ends the work early.</param>
     /// <param name="needsRemedy">Which of the checks that did not pass are given a remedy; null for all.</param>
+    /// <param name="cancellation">Ends the work early.</param>
     /// <returns>The plan; what cannot be made comes back with its stations and the checks that failed.</returns>
     /// <exception cref="NoSolutionException">What was asked has no answer: the curve reverses, a fold is rounder than the curve …</exception>
-    public static FormPlan Compute(FormJob job, CancellationToken cancellation = default, Func<Check, bool>? needsRemedy = null)
+    public static FormPlan Compute(FormJob job, Func<Check, bool>? needsRemedy = null, CancellationToken cancellation = default)
     {
         var draft = Draft(job, null, cancellation);
         var checks = new RemedySearch(job, draft, PlanChecks.Of(draft), cancellation).ChecksWithRemedies(needsRemedy ?? (_ => true));

@@ -35,7 +35,7 @@ public sealed record PredictionReport(
     public static PredictionReport Of(FormJob job, CancellationToken cancellation = default)
     {
         PanelPrediction.RefuseTaper(job.Panel);
-        var plan = FormPlan.Compute(job with { Panel = job.Panel with { Predict = true } }, cancellation, IsShown);
+        var plan = FormPlan.Compute(job with { Panel = job.Panel with { Predict = true } }, IsShown, cancellation);
         var checks = plan.Checks.Where(PredictionChecks.IsOfPrediction).Concat(plan.Checks.Where(check => check.Verdict == Verdict.Fail));
         return Of(plan.Panel.Prediction!, job.Panel, job.Form.Sheet.Material.Family, [.. checks], job.Units, isStanding: false);
 

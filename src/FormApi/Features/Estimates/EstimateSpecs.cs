@@ -19,7 +19,7 @@ internal static class EstimateSpecs
         var (counts, learning, spread) = (request.Counts!, request.Learning!, request.Spread!);
         return new()
         {
-            Plan = FormPlan.Compute(specs.Job, cancellation, check => check.Verdict == Verdict.Fail),
+            Plan = FormPlan.Compute(specs.Job, check => check.Verdict == Verdict.Fail, cancellation),
             Panel = specs.Panel,
             Form = specs.Form,
             Pieces = request.Batch!.Pieces!.Value,

@@ -41,7 +41,7 @@ internal sealed record FoldedForm(FoldedPolygon Polygon, FoldShape Fold, Steppin
     private static FoldedForm Planned(IFoldedRequest request, CancellationToken cancellation)
     {
         var specs = FormSpecs.From(FormDefaults.Apply(AsForm(request)));
-        var plan = FormPlan.Compute(specs.Job, cancellation, check => check.Verdict == Verdict.Fail);
+        var plan = FormPlan.Compute(specs.Job, check => check.Verdict == Verdict.Fail, cancellation);
         return new(
             FoldedPolygon.Of(plan.Form.Stations, specs.Form.LeadInMm),
             new(specs.Form.FoldRadiusMm, specs.Form.Sheet.ThicknessMm, plan.Form.NeutralFactor),

@@ -20,6 +20,6 @@ internal sealed record PlannedJob(FormPlan Plan, FormSpecs Specs, ShownRequest S
     {
         var request = FormDefaults.Apply(given);
         var specs = FormSpecs.From(request);
-        return new(FormPlan.Compute(specs.Job, cancellation), specs, ShownRequest.Of(request));
+        return new(FormPlan.Compute(specs.Job, cancellation: cancellation), specs, ShownRequest.Of(request));
     }
 }

@@ -86,7 +86,7 @@ internal sealed record ProgrammedJob(
         var specs = FormSpecs.From(FormDefaults.Apply(ProgramDefaults.AsForm(request)));
         if (specs.Panel.Curve is TaperCurve)
             throw new NoSolutionException("program.taper", "panel.curve", $"a taper's folds are not parallel, and a program is worked out in one section", $"a curve that is alike at both ends");
-        var plan = FormPlan.Compute(specs.Job, cancellation, check => check.Verdict == Forming.Results.Verdict.Fail);
+        var plan = FormPlan.Compute(specs.Job, check => check.Verdict == Forming.Results.Verdict.Fail, cancellation);
         if (plan.Form.Stations.Count > GivenPart.MostFolds)
             throw new NoSolutionException("program.too-many-folds", "form.stepping", $"the plan has {plan.Form.Stations.Count} folds, and programs are worked out for {GivenPart.MostFolds} at most", $"at most {GivenPart.MostFolds} folds");
         return (ProgramPart.Of(plan, specs.Form, specs.Brake), plan.Checks);

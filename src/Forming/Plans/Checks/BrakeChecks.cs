@@ -17,7 +17,7 @@ internal static class BrakeChecks
         checks.Add(MinimumFacet(draft));
         checks.Add(StopResolution(draft));
         if (draft.Stations.Max(station => station.StopAngle?.Radians) is { } furthest)
-            checks.Add(StopAngle(draft, furthest));
+            checks.Add(StopAngle(furthest));
         if (draft.Brake.Capacity is { } capacity)
             checks.Add(ThicknessCapacity(draft, capacity));
     }
@@ -55,7 +55,7 @@ internal static class BrakeChecks
             $"the smallest fold against {StepsPerFold} steps of the stop; {draft.Stations.Count} folds can add up to {Figure.Angle(draft.Stations.Count * draft.Brake.StopResolution.Radians / 2)} off");
     }
 
-    private static Check StopAngle(PlanDraft draft, double furthest)
+    private static Check StopAngle(double furthest)
     {
         var limit = BrakeSpec.HalfTurn.Radians;
         var isWithin = furthest < limit;

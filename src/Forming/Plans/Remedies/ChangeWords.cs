@@ -26,7 +26,7 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
     /// <param name="field">The field.</param>
     /// <param name="values">Values [°].</param>
     /// <param name="text">What to do, by the angle.</param>
-    public RemedyCandidate Degrees(JobField field, RemedyValues values, Func<Figure, FormattableString> text) =>
+    public static RemedyCandidate Degrees(JobField field, RemedyValues values, Func<Figure, FormattableString> text) =>
         RemedyCandidate.Through(values, value => [new(field, value)], value => text(AngleOf(value)));
 
     /// <summary>A stress.</summary>
@@ -40,7 +40,7 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
     /// <param name="field">The field.</param>
     /// <param name="degrees">The angle [°].</param>
     /// <param name="text">What to do, by the angle.</param>
-    public RemedyCandidate Angles(JobField field, double degrees, Func<Figure, FormattableString> text) =>
+    public static RemedyCandidate Angles(JobField field, double degrees, Func<Figure, FormattableString> text) =>
         Degrees(field, Finer(degrees), text);
 
     /// <summary>One spacing of the folds, rounded ever more finely.</summary>
@@ -70,7 +70,7 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
     }
 
     /// <summary>Full folds at the ends.</summary>
-    public RemedyCandidate FullEnds() => RemedyCandidate.One(
+    public static RemedyCandidate FullEnds() => RemedyCandidate.One(
         $"use full folds at the ends (ends: full) in place of half ones", new JobChange(JobField.SteppingEnds, null, SteppingEnds.Full));
 
     /// <summary>Another rule for the folds.</summary>
@@ -108,7 +108,7 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
     /// <summary>Folds across the grain.</summary>
     /// <param name="field">The panel's or the form's grain.</param>
     /// <param name="text">What to do.</param>
-    public RemedyCandidate Across(JobField field, FormattableString text) => RemedyCandidate.One(text, new JobChange(field, null, Grain.Across));
+    public static RemedyCandidate Across(JobField field, FormattableString text) => RemedyCandidate.One(text, new JobChange(field, null, Grain.Across));
 
     /// <summary>A longer lever, on a lead-out that has room for it.</summary>
     /// <param name="values">Levers in the caller's unit.</param>

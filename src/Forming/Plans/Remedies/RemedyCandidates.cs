@@ -90,7 +90,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         else
             yield return words.Length(JobField.FormFoldRadius, Up(job.Units.FromMm(draft.Form.FoldRadiusMm), check.Limit!.Value, 1000, isFine: true), value => $"fold the form to an inside radius of {value}");
         if (draft.Form.Grain != Grain.Across)
-            yield return words.Across(JobField.FormGrain, $"cut the form so that its folds run across the grain");
+            yield return ChangeWords.Across(JobField.FormGrain, $"cut the form so that its folds run across the grain");
         yield return ThinnerForm(1 / Ratio());
     }
 
@@ -113,7 +113,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         var stepping = draft.Form.Stepping;
         var share = (draft.FormSweep - draft.Stepping.SweepOver.Radians) / draft.FormSweep;
         yield return stepping.FoldAngle is { } angle
-            ? words.Angles(JobField.SteppingAngle, angle.Degrees * share, value => $"make every fold {value}, so that they add up to the sweep")
+            ? ChangeWords.Angles(JobField.SteppingAngle, angle.Degrees * share, value => $"make every fold {value}, so that they add up to the sweep")
             : words.Spacings(draft.Form.Stepping.SpacingMm!.Value * share);
         var folds = draft.Stations.Count;
         yield return words.Folds(RemedyValues.Whole(folds, folds, folds), []);
@@ -124,9 +124,9 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     private IEnumerable<RemedyCandidate> StopResolution()
     {
         if (draft.Form.Stepping.Ends == SteppingEnds.Half)
-            yield return words.FullEnds();
+            yield return ChangeWords.FullEnds();
         yield return FewerFoldsOnly();
-        yield return words.Degrees(
+        yield return ChangeWords.Degrees(
             JobField.BrakeStopResolution,
             RemedyValues.Down(draft.Brake.StopResolution.Degrees, draft.Stations.Min(station => station.FoldAngle.Degrees) / 2, 0.01, RemedyValues.Degrees),
             value => $"use a stop that steps {value}");
@@ -171,7 +171,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     private IEnumerable<RemedyCandidate> PanelRadius()
     {
         if (draft.Panel.Grain != Grain.Across)
-            yield return words.Across(JobField.PanelGrain, $"cut the panel so that the bend runs across the grain");
+            yield return ChangeWords.Across(JobField.PanelGrain, $"cut the panel so that the bend runs across the grain");
         yield return ThinnerPanel(1 / Ratio());
         yield return GentlerBy(Ratio());
     }
@@ -325,7 +325,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     {
         yield return FewerFoldsOnly();
         if (draft.Form.Stepping.Ends == SteppingEnds.Half)
-            yield return words.FullEnds();
+            yield return ChangeWords.FullEnds();
     }
 
     private RemedyCandidate FewerFoldsOnly()
