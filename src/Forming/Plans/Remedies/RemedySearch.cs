@@ -173,8 +173,17 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         if (tried.TryGetValue(key, out var known))
             return known;
         var changed = job.With(changes);
-        if (isSimulated && changes.All(IsSeenByChecksOnly))
-            return tried[key] = TrialOf(draft with { Panel = changed.Panel, Form = changed.Form, Brake = changed.Brake });
+        if (changes.All(IsSeenByChecksOnly))
+        {
+            // A taper's own lengths stand in place of widths.
+            return tried[key] = TrialOf(draft with
+            {
+                Panel = changed.Panel with { WidthMm = draft.Panel.WidthMm },
+                Form = changed.Form with { WidthMm = draft.Form.WidthMm },
+                Brake = changed.Brake,
+            });
+        }
+
         if (!simulate)
             changed = changed with { Panel = changed.Panel with { Predict = false } };
         var keepsCurve = changed.Panel.Curve == job.Panel.Curve && changed.Panel.Sheet.ThicknessMm == job.Panel.Sheet.ThicknessMm;
