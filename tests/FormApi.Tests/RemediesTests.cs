@@ -64,12 +64,12 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
     [InlineData("""{"by":{"people":7}}""", "/panel/pull/by/people", "out-of-range")]
     [InlineData("""{"by":{"people":0}}""", "/panel/pull/by/people", "out-of-range")]
     [InlineData("""{"by":{"people":2,"rated":900}}""", "/panel/pull/by/rated", "choose-one")]
-    public async Task Seven_people_are_no_crew_and_a_winch_is_not_people(string pull, string pointer, string code)
+    public async Task Seven_people_are_no_crew_and_a_winch_is_not_people(string pull, string at, string code)
     {
         using var response = await service.Post("/v1/forms", Requests.Arc().With("/panel/pull", pull).ToJsonString());
         Assert.Equal(422, (int)response.StatusCode);
         var fault = JsonNode.Parse(await response.Content.ReadAsStringAsync())!["errors"]!.AsArray().Single()!;
-        Assert.Equal((pointer, code), ((string)fault["pointer"]!, (string)fault["code"]!));
+        Assert.Equal((at, code), ((string)fault["pointer"]!, (string)fault["code"]!));
     }
 
     [Fact]

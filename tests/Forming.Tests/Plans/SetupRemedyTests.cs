@@ -36,7 +36,7 @@ public class SetupRemedyTests
         var id = fault.Replace("-near", "", StringComparison.Ordinal).Replace("coefficient-form", "coefficient", StringComparison.Ordinal);
         var check = Check(job, id);
         Assert.NotEqual(Verdict.Pass, check.Verdict);
-        Assert.Equal(changed, check.Remedy!.Changes.First().Field);
+        Assert.Equal(changed, check.Remedy!.Changes[0].Field);
         Assert.Equal(Verdict.Pass, Check(job.With(check.Remedy.Changes), id).Verdict);
     }
 
