@@ -73,6 +73,12 @@ public static class Examples
         Panel(Taper(60, 120)) with { LeadOutMm = 100 },
         Form(9));
 
+    /// <summary>A cone whose panel ends where its curve ends.</summary>
+    public static DrawingJob BareCone(double leadInMm, double leadOutMm) => Job(
+        "Hopper corner without leads",
+        Panel(Taper(60, 120)) with { LeadInMm = leadInMm, LeadOutMm = leadOutMm },
+        Form(9));
+
     public static DrawingJob MirroredTaper() => Job(
         "Tapered hood",
         Panel(Taper(110, 70)) with { Mirrored = true, LeadOutMm = 400, TrimMm = 5 },

@@ -48,6 +48,20 @@ public class GltfSolidsTests
         Assert.Equal(panel, Volume(GltfSolids.Panel(job)), panel * 0.002);
     }
 
+    // A lead of no length has two corners in one place, and no plane of its own.
+    [Theory]
+    [InlineData(80, 0)]
+    [InlineData(0, 100)]
+    [InlineData(0, 0)]
+    public void A_taper_without_a_lead_is_drawn_whole(double leadIn, double leadOut)
+    {
+        var job = Examples.BareCone(leadIn, leadOut);
+        IsClosed(GltfSolids.Panel(job));
+        Assert.NotEmpty(Written.Glb(job));
+        Assert.NotEmpty(Written.Svg(job));
+        Assert.NotEmpty(Written.Pdf(job));
+    }
+
     [Fact]
     public void Equal_jobs_give_equal_bytes() => Assert.Equal(Written.Glb(Examples.SixFolds()), Written.Glb(Examples.SixFolds()));
 

@@ -8,6 +8,9 @@ namespace Forming.Drawing.Shapes;
 internal sealed record RuledSheet(
     IReadOnlyList<Point3> InnerNear, IReadOnlyList<Point3> InnerFar, IReadOnlyList<Point3> OuterNear, IReadOnlyList<Point3> OuterFar)
 {
+    /// <summary>Corners nearer than this are one [mm].</summary>
+    private const double SameMm = 1e-9;
+
     /// <summary>The near end, seen along the folds.</summary>
     public Ribbon NearEnd => new([.. InnerNear.Select(Flat)], [.. OuterNear.Select(Flat)]);
 
@@ -30,6 +33,7 @@ internal sealed record RuledSheet(
     /// <param name="thickness">Thickness [mm].</param>
     public static RuledSheet Inside(IReadOnlyList<Point3> near, IReadOnlyList<Point3> far, double thickness)
     {
+        (near, far) = WithoutEmptyFlats(near, far);
         var steps = Steps(near, far);
         return new(Moved(near, steps, thickness), Moved(far, steps, thickness), near, far);
     }
@@ -40,8 +44,16 @@ internal sealed record RuledSheet(
     /// <param name="thickness">Thickness [mm].</param>
     public static RuledSheet Outside(IReadOnlyList<Point3> near, IReadOnlyList<Point3> far, double thickness)
     {
+        (near, far) = WithoutEmptyFlats(near, far);
         var steps = Steps(near, far);
         return new(near, far, Moved(near, steps, -thickness), Moved(far, steps, -thickness));
+    }
+
+    // A lead of no length has no plane of its own, so its corners are one.
+    private static (Point3[] Near, Point3[] Far) WithoutEmptyFlats(IReadOnlyList<Point3> near, IReadOnlyList<Point3> far)
+    {
+        int[] kept = [.. Enumerable.Range(0, near.Count).Where(i => i == 0 || Math.Max((near[i] - near[i - 1]).Length, (far[i] - far[i - 1]).Length) > SameMm)];
+        return ([.. kept.Select(i => near[i])], [.. kept.Select(i => far[i])]);
     }
 
     private static Point3[] Moved(IReadOnlyList<Point3> face, Point3[] steps, double by) =>
