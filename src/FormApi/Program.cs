@@ -13,8 +13,7 @@ using FormApi.Features.References;
 using FormApi.Features.TestStrips;
 using FormApi.Features.Tolerances;
 using FormApi.Features.Verification;
-using FormApi.Http;
-using FormApi.Operations;
+using FormApi.Hosting;
 using Serilog;
 
 // Settings lie beside the service, from wherever it is started.

@@ -1,6 +1,8 @@
+using Forming.Checks;
 using Forming.Materials;
 using Forming.Plans;
 using Forming.Programs;
+using Forming.Programs.Brakes;
 using Forming.Results;
 
 namespace Forming.Drawing;

@@ -1,4 +1,5 @@
 using Forming.Programs;
+using Forming.Programs.Brakes;
 
 namespace Forming.Drawing;
 

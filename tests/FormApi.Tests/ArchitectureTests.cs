@@ -1,4 +1,4 @@
-using FormApi.Http;
+using FormApi.Http.Problems;
 using Forming.Plans;
 
 namespace FormApi.Tests;
@@ -44,7 +44,7 @@ public sealed class ArchitectureTests
     [Fact]
     public void Every_problem_has_its_own_code_and_an_explanation()
     {
-        Assert.Equal(Problems.All.Count, Problems.All.Select(kind => kind.Code).Distinct().Count());
-        Assert.All(Problems.All, kind => Assert.NotEmpty(kind.Explanation));
+        Assert.Equal(ProblemKinds.All.Count, ProblemKinds.All.Select(kind => kind.Code).Distinct().Count());
+        Assert.All(ProblemKinds.All, kind => Assert.NotEmpty(kind.Explanation));
     }
 }

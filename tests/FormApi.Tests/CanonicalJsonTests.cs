@@ -1,6 +1,6 @@
 using System.Buffers;
 using System.Text;
-using FormApi.Http;
+using FormApi.Http.Json;
 
 namespace FormApi.Tests;
 

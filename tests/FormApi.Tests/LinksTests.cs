@@ -3,7 +3,7 @@ using System.IO.Compression;
 using System.Net;
 using System.Text;
 using System.Text.Json.Nodes;
-using FormApi.Features.Links;
+using FormApi.Http.Links;
 
 namespace FormApi.Tests;
 

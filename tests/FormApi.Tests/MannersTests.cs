@@ -4,8 +4,8 @@ using System.Net;
 using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json.Nodes;
-using FormApi.Http;
-using FormApi.Operations;
+using FormApi.Hosting;
+using FormApi.Http.Problems;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -205,7 +205,7 @@ public sealed class MannersTests(Service service) : IClassFixture<Service>
         using var health = await busy.Client.GetAsync("/health/live");
         Assert.Equal(200, (int)health.StatusCode);
         foreach (var call in calls)
-            Assert.Equal(Problems.TooSlow, Assert.IsType<ProblemResult>(await call).Kind);
+            Assert.Equal(ProblemKinds.TooSlow, Assert.IsType<ProblemResult>(await call).Kind);
         Assert.InRange(Stopwatch.GetElapsedTime(started).TotalSeconds, 0.4, 8);
 
         // A calculation that looks at its deadline only now and then.

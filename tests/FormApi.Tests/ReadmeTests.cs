@@ -2,7 +2,7 @@ using System.ComponentModel;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
-using FormApi.Operations;
+using FormApi.Http;
 using Forming.Results;
 using Forming.Verification;
 

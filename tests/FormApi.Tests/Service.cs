@@ -1,7 +1,7 @@
 using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json.Nodes;
-using FormApi.Operations;
+using FormApi.Features.Verification;
 using Forming.Plans;
 using Forming.Verification;
 using Microsoft.AspNetCore.Hosting;

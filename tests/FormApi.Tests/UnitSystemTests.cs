@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Units;
 using Forming.Results;
 
 namespace FormApi.Tests;

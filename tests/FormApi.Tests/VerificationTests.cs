@@ -1,6 +1,6 @@
 using System.Net;
 using System.Text.Json.Nodes;
-using FormApi.Operations;
+using FormApi.Features.Verification;
 using Forming.Plans;
 using Forming.Verification;
 

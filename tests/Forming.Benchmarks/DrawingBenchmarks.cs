@@ -1,7 +1,13 @@
 using BenchmarkDotNet.Attributes;
 using Forming.Curves;
 using Forming.Drawing;
+using Forming.Drawing.Csv;
+using Forming.Drawing.Dxf;
+using Forming.Drawing.Gltf;
+using Forming.Drawing.Pdf;
+using Forming.Drawing.Svg;
 using Forming.Facets;
+using Forming.Jobs;
 using Forming.Layout;
 using Forming.Plans;
 

@@ -1,5 +1,5 @@
 using BenchmarkDotNet.Attributes;
-using Forming.Curves.Points;
+using Forming.Curves.Fitting;
 using Forming.Results;
 
 namespace Forming.Benchmarks;

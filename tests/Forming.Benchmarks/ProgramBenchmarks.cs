@@ -1,6 +1,7 @@
 using BenchmarkDotNet.Attributes;
-using Forming.Layout;
+using Forming.Folds;
 using Forming.Programs;
+using Forming.Programs.Brakes;
 
 namespace Forming.Benchmarks;
 

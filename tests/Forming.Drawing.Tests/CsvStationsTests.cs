@@ -1,5 +1,7 @@
 using System.Globalization;
 using CsvHelper;
+using Forming.Layout;
+using Forming.Results;
 
 namespace Forming.Drawing.Tests;
 

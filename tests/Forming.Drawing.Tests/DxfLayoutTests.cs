@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using Forming.Results;
 
 namespace Forming.Drawing.Tests;
 

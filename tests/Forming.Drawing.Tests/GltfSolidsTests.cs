@@ -1,4 +1,5 @@
 using System.Numerics;
+using Forming.Drawing.Gltf;
 using Forming.Drawing.Shapes;
 using SharpGLTF.Schema2;
 using SharpGLTF.Validation;

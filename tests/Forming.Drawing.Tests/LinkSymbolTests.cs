@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using Forming.Drawing.Pdf;
+using Forming.Drawing.Svg;
 using UglyToad.PdfPig;
 using ZXing.Common;
 using ZXing.QrCode.Internal;

@@ -1,8 +1,9 @@
-using Forming.Layout;
+using Forming.Checks;
+using Forming.Folds;
 using Forming.Materials;
 using Forming.Plans;
 using Forming.Programs;
-using Forming.Results;
+using Forming.Programs.Brakes;
 
 namespace Forming.Drawing.Tests;
 

@@ -3,9 +3,13 @@ using System.Text;
 using System.Xml.Linq;
 using CsvHelper;
 using Forming.Drawing.Blocks;
+using Forming.Drawing.Csv;
+using Forming.Drawing.Pdf;
 using Forming.Drawing.Shapes;
 using Forming.Drawing.Sheets;
+using Forming.Drawing.Svg;
 using Forming.Programs;
+using Forming.Programs.Motion;
 using UglyToad.PdfPig;
 
 namespace Forming.Drawing.Tests;

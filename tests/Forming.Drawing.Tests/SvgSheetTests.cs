@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Xml.Linq;
+using Forming.Layout;
 
 namespace Forming.Drawing.Tests;
 

@@ -1,4 +1,9 @@
 using System.Text;
+using Forming.Drawing.Csv;
+using Forming.Drawing.Dxf;
+using Forming.Drawing.Gltf;
+using Forming.Drawing.Pdf;
+using Forming.Drawing.Svg;
 
 namespace Forming.Drawing.Tests;
 

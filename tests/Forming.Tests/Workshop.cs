@@ -1,10 +1,11 @@
+using Forming.Checks;
 using Forming.Contact;
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Jobs;
 using Forming.Layout;
 using Forming.Materials;
 using Forming.Plans;
-using Forming.Results;
 using Forming.Springback;
 using Forming.Verification;
 

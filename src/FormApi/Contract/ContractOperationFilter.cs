@@ -1,7 +1,8 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
-using FormApi.Features.Links;
-using FormApi.Http;
+using FormApi.Http.Links;
+using FormApi.Http.Problems;
+using FormApi.Http.Results;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
@@ -58,8 +59,8 @@ internal sealed class ContractOperationFilter : IOperationFilter
 
     // What cannot be too large reads no request: only its query can be wrong.
     private static IEnumerable<string> TitlesOf(int status, bool readsRequest) => status == 400 && !readsRequest
-        ? [Problems.BadRequest.Title]
-        : Problems.All.Where(kind => kind.Status == status).Select(kind => kind.Title);
+        ? [ProblemKinds.BadRequest.Title]
+        : ProblemKinds.All.Where(kind => kind.Status == status).Select(kind => kind.Title);
 
     private static void Describe(OpenApiParameter parameter, string operation)
     {
@@ -90,7 +91,7 @@ internal sealed class ContractOperationFilter : IOperationFilter
                 break;
             case "code":
                 parameter.Description = "The last part of the problem's type.";
-                parameter.Example = Problems.InvalidValues.Code;
+                parameter.Example = ProblemKinds.InvalidValues.Code;
                 break;
         }
     }

@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text.Json.Serialization.Metadata;
-using FormApi.Http;
+using FormApi.Http.Rules;
+using FormApi.Http.Json;
+using FormApi.Http.Units;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
@@ -58,14 +60,14 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
         return own;
     }
 
-    private static string TextOf(Http.Range range)
+    private static string TextOf(AllowedRange range)
     {
         var (mm, inch) = (range.Text(UnitSystem.Mm), range.Text(UnitSystem.Inch));
         return mm == inch ? mm : $"{mm}, or {inch}";
     }
 
     // A schema knows no units: it admits what either system admits, and the rules are stricter.
-    private static void SetRange(OpenApiSchema schema, IReadOnlyList<Http.Range> ranges)
+    private static void SetRange(OpenApiSchema schema, IReadOnlyList<AllowedRange> ranges)
     {
         var min = ranges.Min(range => Math.Min(range.MinIn(UnitSystem.Mm), range.MinIn(UnitSystem.Inch)));
         var max = ranges.Max(range => Math.Max(range.MaxIn(UnitSystem.Mm), range.MaxIn(UnitSystem.Inch)));

@@ -1,5 +1,5 @@
 using FormApi.Http;
-using FormApi.Operations;
+using FormApi.Http.Results;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
@@ -20,7 +20,7 @@ internal static class ContractSetup
             contract.SwaggerDoc(ContractFile.Version, new OpenApiInfo
             {
                 Title = "FormApi",
-                Version = Engine.Version,
+                Version = EngineVersion.Current,
                 Description =
                     "Faceted forms for wrapped sheet-metal bends: from a finished curve and a material to fold stations, blanks, checks and cautions. "
                     + "Stateless: every answer is a function of the request and the engine's version. "
@@ -53,7 +53,7 @@ internal static class ContractSetup
 
     private static IResult Send(HttpContext context, byte[] file, string media, string mediaType)
     {
-        var name = Engine.Version + "-contract";
+        var name = EngineVersion.Current + "-contract";
         context.Response.Headers.CacheControl = "public, max-age=3600";
         if (EntityTag.KnownAs(context, name, media) is { } known)
         {

@@ -1,6 +1,6 @@
 using System.Text.Json.Nodes;
 using FormApi.Features.Forms;
-using FormApi.Http;
+using FormApi.Http.Json;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
 

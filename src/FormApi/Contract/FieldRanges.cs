@@ -6,14 +6,15 @@ using FormApi.Features.Predictions;
 using FormApi.Features.Programs;
 using FormApi.Features.TestStrips;
 using FormApi.Features.Tolerances;
-using FormApi.Http;
+using FormApi.Http.Rules;
+using FormApi.Http.Units;
 
 namespace FormApi.Contract;
 
 /// <summary>The ranges that the rules hold fields against, by type and field.</summary>
 internal static class FieldRanges
 {
-    private static readonly ILookup<(Type Type, string Field), Http.Range> Ranges = Rules()
+    private static readonly ILookup<(Type Type, string Field), AllowedRange> Ranges = Rules()
         .SelectMany(rules => rules.Validator.CreateDescriptor().GetMembersWithValidators()
             .SelectMany(member => member.Select(rule => rule.Validator).OfType<IRangeRule>()
                 .Select(rule => (Key: (rules.Type, member.Key), rule.Range))))
@@ -23,7 +24,7 @@ internal static class FieldRanges
     /// <summary>The ranges of a field; more than one where they depend on something else.</summary>
     /// <param name="type">The record.</param>
     /// <param name="field">Contract name of the field.</param>
-    public static IReadOnlyList<Http.Range> Of(Type type, string field) => [.. Ranges[(type, field)]];
+    public static IReadOnlyList<AllowedRange> Of(Type type, string field) => [.. Ranges[(type, field)]];
 
     private static IEnumerable<(Type Type, IValidator Validator)> Rules()
     {

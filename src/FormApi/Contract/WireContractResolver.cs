@@ -1,7 +1,7 @@
 using System.Reflection;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
-using FormApi.Http;
+using FormApi.Http.Json;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace FormApi.Contract;

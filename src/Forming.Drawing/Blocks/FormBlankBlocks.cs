@@ -1,4 +1,5 @@
 using System.Globalization;
+using Forming.Blanks;
 using Forming.Drawing.Shapes;
 using Forming.Drawing.Sheets;
 using Forming.Layout;

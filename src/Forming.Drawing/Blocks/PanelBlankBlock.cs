@@ -1,3 +1,4 @@
+using Forming.Blanks;
 using Forming.Drawing.Shapes;
 using Forming.Drawing.Sheets;
 

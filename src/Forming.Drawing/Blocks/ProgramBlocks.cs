@@ -2,6 +2,7 @@ using System.Globalization;
 using Forming.Drawing.Shapes;
 using Forming.Drawing.Sheets;
 using Forming.Programs;
+using Forming.Programs.Motion;
 using Forming.Results;
 
 namespace Forming.Drawing.Blocks;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Forming.Checks;
 using Forming.Drawing.Sheets;
 using Forming.Results;
 

@@ -1,8 +1,7 @@
 using System.Globalization;
-using Forming.Drawing.Csv;
 using Forming.Programs;
 
-namespace Forming.Drawing;
+namespace Forming.Drawing.Csv;
 
 /// <summary>The steps of a program as comma-separated values (RFC 4180), units in the headings, UTF-8 without a byte order mark.</summary>
 public static class CsvProgram

@@ -1,8 +1,8 @@
 using System.Globalization;
-using Forming.Drawing.Csv;
 using Forming.Layout;
+using Forming.Results;
 
-namespace Forming.Drawing;
+namespace Forming.Drawing.Csv;
 
 /// <summary>The stations as comma-separated values (RFC 4180), units in the headings, UTF-8 without a byte order mark.</summary>
 public static class CsvStations

@@ -1,9 +1,10 @@
 using System.Globalization;
 using System.Text;
-using Forming.Drawing.Dxf;
 using Forming.Drawing.Shapes;
+using Forming.Plans;
+using Forming.Results;
 
-namespace Forming.Drawing;
+namespace Forming.Drawing.Dxf;
 
 /// <summary>Both flat blanks at 1:1 as a DXF file: the form blank at (0, 0), the panel blank below it.</summary>
 public static class DxfLayout

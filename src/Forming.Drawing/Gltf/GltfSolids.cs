@@ -3,7 +3,7 @@ using Forming.Drawing.Shapes;
 using Forming.Results;
 using SharpGLTF.Schema2;
 
-namespace Forming.Drawing;
+namespace Forming.Drawing.Gltf;
 
 /// <summary>The form and the finished panel as solids in a binary glTF file: metres, right-handed, y up, z along the folds.</summary>
 public static class GltfSolids

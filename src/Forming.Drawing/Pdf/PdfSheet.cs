@@ -1,9 +1,8 @@
-using Forming.Drawing.Pdf;
 using PdfSharp.Drawing;
 using PdfSharp.Fonts;
 using PdfSharp.Pdf;
 
-namespace Forming.Drawing;
+namespace Forming.Drawing.Pdf;
 
 /// <summary>The sheet as a PDF, and behind it the flat form blank at 1:1.</summary>
 public static class PdfSheet

@@ -1,6 +1,4 @@
-using Forming.Drawing.Pdf;
-
-namespace Forming.Drawing;
+namespace Forming.Drawing.Pdf;
 
 /// <summary>The sheet of a program as a PDF.</summary>
 public static class ProgramPdfSheet

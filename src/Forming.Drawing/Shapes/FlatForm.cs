@@ -1,3 +1,4 @@
+using Forming.Blanks;
 using Forming.Layout;
 
 namespace Forming.Drawing.Shapes;

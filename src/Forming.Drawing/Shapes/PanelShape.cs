@@ -1,4 +1,5 @@
-using Forming.Panels;
+using Forming.Blanks;
+using Forming.Tapers;
 
 namespace Forming.Drawing.Shapes;
 

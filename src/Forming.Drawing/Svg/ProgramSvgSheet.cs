@@ -1,7 +1,8 @@
 using System.Text;
 using Forming.Drawing.Blocks;
+using Forming.Drawing.Sheets;
 
-namespace Forming.Drawing;
+namespace Forming.Drawing.Svg;
 
 /// <summary>The sheet of a program as one SVG picture.</summary>
 public static class ProgramSvgSheet

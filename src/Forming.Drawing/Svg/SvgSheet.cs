@@ -1,7 +1,8 @@
 using System.Text;
 using Forming.Drawing.Blocks;
+using Forming.Drawing.Sheets;
 
-namespace Forming.Drawing;
+namespace Forming.Drawing.Svg;
 
 /// <summary>The sheet as one SVG picture.</summary>
 public static class SvgSheet

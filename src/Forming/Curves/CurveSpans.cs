@@ -1,4 +1,4 @@
-using Forming.Curves.Points;
+using Forming.Curves.Fitting;
 using Forming.Results;
 
 namespace Forming.Curves;

@@ -1,4 +1,4 @@
-using Forming.Panels;
+using Forming.Blanks;
 
 namespace Forming.Estimates;
 

@@ -1,3 +1,4 @@
+using Forming.Checks;
 using Forming.Plans;
 using Forming.Results;
 
@@ -91,7 +92,7 @@ public sealed record Estimate
         var estimate = new Estimate
         {
             Verdict = plan.Verdict,
-            Failed = [.. plan.Checks.Where(check => check.Verdict == Results.Verdict.Fail)],
+            Failed = [.. plan.Checks.Where(check => check.Verdict == Forming.Checks.Verdict.Fail)],
             Quantities = quantities,
             Pieces = job.Pieces,
             FormWork = formWork,

@@ -1,3 +1,4 @@
+using Forming.Jobs;
 using Forming.Plans;
 
 namespace Forming.Estimates;

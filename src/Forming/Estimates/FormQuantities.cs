@@ -1,3 +1,4 @@
+using Forming.Jobs;
 using Forming.Layout;
 using Forming.Plans;
 

@@ -1,5 +1,5 @@
-using Forming.Panels;
-using Forming.Plans;
+using Forming.Blanks;
+using Forming.Jobs;
 using Forming.Results;
 
 namespace Forming.Estimates;

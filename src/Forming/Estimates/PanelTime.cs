@@ -1,3 +1,5 @@
+using Forming.Blanks;
+using Forming.Jobs;
 using Forming.Plans;
 
 namespace Forming.Estimates;

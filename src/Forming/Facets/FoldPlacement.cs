@@ -1,5 +1,6 @@
 using Forming.Contact;
-using Forming.Layout;
+using Forming.Folds;
+using Forming.Springback;
 
 namespace Forming.Facets;
 

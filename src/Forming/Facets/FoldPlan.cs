@@ -1,5 +1,5 @@
 using Forming.Contact;
-using Forming.Layout;
+using Forming.Folds;
 using Forming.Results;
 
 namespace Forming.Facets;

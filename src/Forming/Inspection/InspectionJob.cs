@@ -1,6 +1,7 @@
 using Forming.Facets;
+using Forming.Folds;
+using Forming.Jobs;
 using Forming.Layout;
-using Forming.Plans;
 
 namespace Forming.Inspection;
 

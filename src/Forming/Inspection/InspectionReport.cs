@@ -1,4 +1,5 @@
-using Forming.Facets;
+using Forming.Checks;
+using Forming.Layout;
 using Forming.Numerics;
 using Forming.Plans;
 using Forming.Results;

@@ -1,5 +1,6 @@
 using Forming.Facets;
-using Forming.Plans;
+using Forming.Jobs;
+using Forming.Layout;
 using Forming.Prediction;
 using Forming.Results;
 

@@ -1,4 +1,4 @@
-using Forming.Facets;
+using Forming.Layout;
 using Forming.Results;
 
 namespace Forming.Inspection;

@@ -1,4 +1,5 @@
 using Forming.Facets;
+using Forming.Folds;
 
 namespace Forming.Layout;
 

@@ -1,3 +1,5 @@
+using Forming.Folds;
+
 namespace Forming.Layout;
 
 /// <summary>Groups folds that one setting of the stop serves, and rounds to the stop's steps.</summary>

@@ -1,9 +1,15 @@
+using Forming.Checks;
 using Forming.Curves;
+using Forming.Folds;
+using Forming.Jobs;
 using Forming.Layout;
 using Forming.Plans.Checks;
+using Forming.Plans.Drafts;
 using Forming.Plans.Notes;
 using Forming.Plans.Remedies;
 using Forming.Results;
+using Forming.Tapers;
+using Forming.Wrapping;
 
 namespace Forming.Plans;
 
@@ -101,8 +107,8 @@ public sealed record FormPlan
         var worst = checks.Max(check => check.Verdict);
         return worst switch
         {
-            Results.Verdict.Fail => PlanVerdict.CannotBeMade,
-            Results.Verdict.Warn => PlanVerdict.Attention,
+            Forming.Checks.Verdict.Fail => PlanVerdict.CannotBeMade,
+            Forming.Checks.Verdict.Warn => PlanVerdict.Attention,
             _ => PlanVerdict.Ready,
         };
     }

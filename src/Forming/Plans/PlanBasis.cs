@@ -1,7 +1,8 @@
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Jobs;
 using Forming.Materials;
-using Forming.Prediction;
+using Forming.Plans.Drafts;
 using Forming.Results;
 using Forming.Springback;
 

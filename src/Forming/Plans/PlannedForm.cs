@@ -1,6 +1,7 @@
+using Forming.Blanks;
 using Forming.Facets;
 using Forming.Layout;
-using Forming.Panels;
+using Forming.Pulling;
 
 namespace Forming.Plans;
 

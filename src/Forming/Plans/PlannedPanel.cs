@@ -1,6 +1,7 @@
+using Forming.Blanks;
 using Forming.Facets;
-using Forming.Panels;
 using Forming.Prediction;
+using Forming.Pulling;
 using Forming.Springback;
 
 namespace Forming.Plans;

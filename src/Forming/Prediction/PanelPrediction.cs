@@ -1,7 +1,7 @@
 using Forming.Curves;
 using Forming.Facets;
-using Forming.Panels;
-using Forming.Plans;
+using Forming.Jobs;
+using Forming.Pulling;
 using Forming.Results;
 using Forming.Springback;
 

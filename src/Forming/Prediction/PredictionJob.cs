@@ -1,5 +1,5 @@
 using Forming.Facets;
-using Forming.Plans;
+using Forming.Jobs;
 
 namespace Forming.Prediction;
 

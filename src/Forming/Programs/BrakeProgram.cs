@@ -1,3 +1,6 @@
+using Forming.Checks;
+using Forming.Programs.Brakes;
+using Forming.Programs.Motion;
 using Forming.Results;
 
 namespace Forming.Programs;

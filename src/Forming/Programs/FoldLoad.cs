@@ -1,3 +1,5 @@
+using Forming.Programs.Brakes;
+
 namespace Forming.Programs;
 
 /// <summary>What a fold asks of the brake.</summary>

@@ -1,3 +1,5 @@
+using Forming.Programs.Brakes;
+
 namespace Forming.Programs;
 
 /// <summary>One fold of an order.</summary>

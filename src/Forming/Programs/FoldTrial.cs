@@ -1,3 +1,6 @@
+using Forming.Programs.Brakes;
+using Forming.Programs.Motion;
+
 namespace Forming.Programs;
 
 /// <summary>One fold tried with some others made already: runs, clearances, gauge.</summary>

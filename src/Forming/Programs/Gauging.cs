@@ -1,3 +1,6 @@
+using Forming.Programs.Brakes;
+using Forming.Programs.Motion;
+
 namespace Forming.Programs;
 
 /// <summary>How the part is placed for a fold.</summary>

@@ -1,3 +1,5 @@
+using Forming.Programs.Brakes;
+
 namespace Forming.Programs;
 
 /// <summary>The best order of all where the folds are few; else among those whose made folds are always the outer ones of both edges, or one run of

@@ -1,4 +1,5 @@
 using Forming.Plans.Notes;
+using Forming.Programs.Brakes;
 using Forming.Results;
 
 namespace Forming.Programs;

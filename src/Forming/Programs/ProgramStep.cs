@@ -1,4 +1,6 @@
-using Forming.Results;
+using Forming.Checks;
+using Forming.Programs.Brakes;
+using Forming.Programs.Motion;
 
 namespace Forming.Programs;
 

@@ -1,3 +1,5 @@
+using Forming.Programs.Motion;
+
 namespace Forming.Programs;
 
 /// <summary>How much work a search may do. Work is counted and no clock is read, so the answer is the same on any machine under any load.</summary>

@@ -1,3 +1,6 @@
+using Forming.Programs.Brakes;
+using Forming.Programs.Motion;
+
 namespace Forming.Programs;
 
 /// <summary>Folds and handlings tried so far; each only once.</summary>

@@ -1,3 +1,5 @@
+using Forming.Programs.Brakes;
+
 namespace Forming.Programs;
 
 /// <summary>An order followed step by step, to its end or to the first step that fails.</summary>

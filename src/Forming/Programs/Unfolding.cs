@@ -1,3 +1,5 @@
+using Forming.Programs.Brakes;
+
 namespace Forming.Programs;
 
 /// <summary>Whether there is any order at all, handling left aside: the finished part is unfolded, for some fold must be the last.</summary>

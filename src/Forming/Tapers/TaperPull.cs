@@ -1,4 +1,4 @@
-using Forming.Panels;
+using Forming.Pulling;
 using Forming.Springback;
 
 namespace Forming.Tapers;

@@ -1,6 +1,6 @@
 using Forming.Contact;
 using Forming.Facets;
-using Forming.Layout;
+using Forming.Folds;
 using Forming.Results;
 using MathNet.Numerics.RootFinding;
 

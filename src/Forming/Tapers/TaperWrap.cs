@@ -112,5 +112,5 @@ internal sealed class TaperWrap
     /// <summary>Longest lever that keeps the wrap in order at both ends.</summary>
     /// <param name="share">Share of the longest.</param>
     public double LongestLeverMm(double share) => Math.Min(
-        Panels.Lever.LongestMm(Near, NearMidMm, share), Panels.Lever.LongestMm(Far, FarMidMm, share));
+        Pulling.Lever.LongestMm(Near, NearMidMm, share), Pulling.Lever.LongestMm(Far, FarMidMm, share));
 }

@@ -1,4 +1,4 @@
-using Forming.Layout;
+using Forming.Folds;
 using Forming.Results;
 
 namespace Forming.TestStrips;

@@ -1,3 +1,5 @@
+using Forming.Results;
+
 namespace Forming.TestStrips;
 
 /// <summary>The strip that would tell most next.</summary>

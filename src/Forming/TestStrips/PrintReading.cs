@@ -1,3 +1,5 @@
+using Forming.Results;
+
 namespace Forming.TestStrips;
 
 /// <summary>The ripple that a strip must have had.</summary>

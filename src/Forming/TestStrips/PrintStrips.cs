@@ -1,6 +1,6 @@
 using Forming.Facets;
 using Forming.Materials;
-using Forming.Panels;
+using Forming.Pulling;
 using Forming.Results;
 using Forming.Springback;
 

@@ -1,3 +1,5 @@
+using Forming.Results;
+
 namespace Forming.TestStrips;
 
 /// <summary>A strip that does not go with the others; it is named, and still counted.</summary>

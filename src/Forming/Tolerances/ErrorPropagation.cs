@@ -1,5 +1,5 @@
 using System.Numerics;
-using Forming.Facets;
+using Forming.Layout;
 
 namespace Forming.Tolerances;
 

@@ -1,4 +1,4 @@
-using Forming.Facets;
+using Forming.Layout;
 
 namespace Forming.Tolerances;
 

@@ -1,7 +1,7 @@
 using Forming.Contact;
 using Forming.Curves;
 using Forming.Facets;
-using Forming.Layout;
+using Forming.Folds;
 
 namespace Forming.Verification;
 

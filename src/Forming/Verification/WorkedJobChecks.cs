@@ -1,6 +1,7 @@
 using Forming.Curves;
 using Forming.Estimates;
 using Forming.Facets;
+using Forming.Jobs;
 using Forming.Layout;
 using Forming.Materials;
 using Forming.Plans;

@@ -1,4 +1,6 @@
+using Forming.Contact;
 using Forming.Curves;
+using Forming.Verification;
 
 namespace Forming.Tests.Curves;
 

@@ -1,5 +1,5 @@
 using CsCheck;
-using Forming.Curves.Points;
+using Forming.Curves.Fitting;
 using Forming.Results;
 
 namespace Forming.Tests.Curves;

@@ -1,6 +1,7 @@
 using CsCheck;
 using Forming.Curves;
-using Forming.Curves.Points;
+using Forming.Curves.Fitting;
+using Forming.Jobs;
 using Forming.Plans;
 using Forming.Results;
 

@@ -1,6 +1,7 @@
 using CsCheck;
 using Forming.Curves;
 using Forming.Estimates;
+using Forming.Jobs;
 using Forming.Plans;
 using Forming.Results;
 using static Forming.Tests.Workshop;

@@ -1,5 +1,7 @@
 using Forming.Estimates;
+using Forming.Jobs;
 using Forming.Layout;
+using Forming.Plans;
 using static Forming.Tests.Workshop;
 
 namespace Forming.Tests.Estimates;

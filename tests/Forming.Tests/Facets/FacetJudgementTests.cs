@@ -1,8 +1,10 @@
 using CsCheck;
+using Forming.Checks;
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Jobs;
 using Forming.Plans;
-using Forming.Results;
+using Forming.Pulling;
 using Forming.Tests.Plans;
 
 namespace Forming.Tests.Facets;

@@ -1,6 +1,8 @@
 using CsCheck;
+using Forming.Checks;
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Jobs;
 using Forming.Layout;
 using Forming.Plans;
 using Forming.Results;

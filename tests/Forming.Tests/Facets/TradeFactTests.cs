@@ -1,6 +1,8 @@
+using Forming.Checks;
+using Forming.Facets;
+using Forming.Jobs;
 using Forming.Materials;
 using Forming.Plans;
-using Forming.Results;
 using Forming.Springback;
 
 namespace Forming.Tests.Facets;

@@ -1,9 +1,10 @@
 using CsCheck;
+using Forming.Checks;
 using Forming.Contact;
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Jobs;
 using Forming.Plans;
-using Forming.Results;
 using Forming.Springback;
 using Forming.Tests.Plans;
 using Forming.Tests.Tapers;

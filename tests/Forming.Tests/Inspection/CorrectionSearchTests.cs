@@ -1,6 +1,6 @@
 using CsCheck;
-using Forming.Facets;
 using Forming.Inspection;
+using Forming.Layout;
 using static Forming.Tests.Tolerances.ErrorPropagationTests;
 using static Forming.Tests.Workshop;
 

@@ -1,8 +1,12 @@
 using CsCheck;
+using Forming.Checks;
 using Forming.Facets;
+using Forming.Folds;
 using Forming.Inspection;
+using Forming.Jobs;
 using Forming.Layout;
 using Forming.Numerics;
+using Forming.Plans;
 using Forming.Results;
 using static Forming.Tests.Workshop;
 

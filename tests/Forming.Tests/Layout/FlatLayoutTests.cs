@@ -1,6 +1,8 @@
 using CsCheck;
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Folds;
+using Forming.Jobs;
 using Forming.Layout;
 using Forming.Plans;
 

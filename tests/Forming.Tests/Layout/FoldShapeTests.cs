@@ -1,4 +1,6 @@
-using Forming.Layout;
+using Forming.Folds;
+using Forming.Jobs;
+using Forming.Results;
 
 namespace Forming.Tests.Layout;
 

@@ -1,6 +1,9 @@
 using CsCheck;
+using Forming.Checks;
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Folds;
+using Forming.Jobs;
 using Forming.Layout;
 using Forming.Materials;
 using Forming.Plans;

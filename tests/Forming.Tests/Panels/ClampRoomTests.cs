@@ -1,5 +1,6 @@
-using Forming.Panels;
-using Forming.Results;
+using Forming.Checks;
+using Forming.Plans;
+using Forming.Pulling;
 
 namespace Forming.Tests.Panels;
 

@@ -1,10 +1,11 @@
 using CsCheck;
+using Forming.Checks;
 using Forming.Contact;
 using Forming.Curves;
+using Forming.Jobs;
 using Forming.Materials;
-using Forming.Panels;
 using Forming.Plans;
-using Forming.Results;
+using Forming.Pulling;
 using Forming.Springback;
 using Forming.Tests.Plans;
 

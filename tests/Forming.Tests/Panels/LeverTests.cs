@@ -1,6 +1,6 @@
+using Forming.Checks;
 using Forming.Materials;
 using Forming.Plans;
-using Forming.Results;
 
 namespace Forming.Tests.Panels;
 

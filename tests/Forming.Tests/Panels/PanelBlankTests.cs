@@ -1,8 +1,9 @@
 using CsCheck;
+using Forming.Blanks;
 using Forming.Curves;
-using Forming.Layout;
+using Forming.Folds;
+using Forming.Jobs;
 using Forming.Materials;
-using Forming.Panels;
 using Forming.Plans;
 
 namespace Forming.Tests.Panels;

@@ -1,7 +1,9 @@
+using Forming.Checks;
 using Forming.Curves;
+using Forming.Jobs;
 using Forming.Materials;
 using Forming.Plans;
-using Forming.Results;
+using Forming.Pulling;
 using Forming.Springback;
 
 namespace Forming.Tests.Panels;

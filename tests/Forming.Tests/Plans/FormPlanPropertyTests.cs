@@ -1,5 +1,7 @@
 using CsCheck;
+using Forming.Checks;
 using Forming.Curves;
+using Forming.Jobs;
 using Forming.Plans;
 using Forming.Results;
 

@@ -1,6 +1,7 @@
 using CsCheck;
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Jobs;
 using Forming.Layout;
 using Forming.Materials;
 using Forming.Plans;

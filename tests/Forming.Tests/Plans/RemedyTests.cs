@@ -1,9 +1,11 @@
+using Forming.Checks;
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Jobs;
 using Forming.Plans;
 using Forming.Plans.Checks;
+using Forming.Plans.Drafts;
 using Forming.Plans.Remedies;
-using Forming.Results;
 
 namespace Forming.Tests.Plans;
 

@@ -1,6 +1,8 @@
 using CsCheck;
+using Forming.Checks;
+using Forming.Jobs;
 using Forming.Plans;
-using Forming.Results;
+using Forming.Plans.Drafts;
 
 namespace Forming.Tests.Plans;
 

@@ -1,6 +1,7 @@
+using Forming.Checks;
+using Forming.Jobs;
 using Forming.Layout;
 using Forming.Plans;
-using Forming.Results;
 
 namespace Forming.Tests.Plans;
 

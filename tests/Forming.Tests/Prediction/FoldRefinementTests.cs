@@ -1,5 +1,7 @@
+using Forming.Checks;
 using Forming.Facets;
-using Forming.Results;
+using Forming.Jobs;
+using Forming.Plans;
 
 namespace Forming.Tests.Prediction;
 

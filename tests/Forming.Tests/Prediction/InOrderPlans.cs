@@ -1,4 +1,6 @@
+using Forming.Checks;
 using Forming.Facets;
+using Forming.Jobs;
 using Forming.Materials;
 using Forming.Plans;
 using Forming.Prediction;

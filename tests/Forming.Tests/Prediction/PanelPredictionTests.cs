@@ -1,5 +1,7 @@
+using Forming.Checks;
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Jobs;
 using Forming.Plans;
 using Forming.Prediction;
 using Forming.Results;

@@ -1,6 +1,8 @@
-using Forming.Layout;
+using Forming.Checks;
+using Forming.Folds;
 using Forming.Programs;
-using Forming.Results;
+using Forming.Programs.Brakes;
+using Forming.Programs.Motion;
 
 namespace Forming.Tests.Programs;
 

@@ -1,5 +1,6 @@
 using CsCheck;
 using Forming.Programs;
+using Forming.Programs.Brakes;
 using NetTopologySuite.Operation.Overlay;
 using NetTopologySuite.Operation.OverlayNG;
 

@@ -1,5 +1,7 @@
 using CsCheck;
+using Forming.Checks;
 using Forming.Programs;
+using Forming.Programs.Brakes;
 
 namespace Forming.Tests.Programs;
 
@@ -31,7 +33,7 @@ public class OrderSearchTests
         var program = BrakeProgram.Compute(part, Parts.Press);
         Assert.True(program.IsSearchComplete);
         Assert.True(program.Clearance.Mm > 5.8, $"{program.Clearance.Mm}");
-        Assert.All(program.Steps, step => Assert.DoesNotContain(step.Checks, check => check.Id.StartsWith("clearance", StringComparison.Ordinal) && check.Verdict != Results.Verdict.Pass));
+        Assert.All(program.Steps, step => Assert.DoesNotContain(step.Checks, check => check.Id.StartsWith("clearance", StringComparison.Ordinal) && check.Verdict != Verdict.Pass));
     }
 
     private static void IsBest(SearchedOrders kinds, Gen<ProgramPart> parts, int count)

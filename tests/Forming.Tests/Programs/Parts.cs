@@ -1,6 +1,7 @@
 using CsCheck;
-using Forming.Layout;
+using Forming.Folds;
 using Forming.Programs;
+using Forming.Programs.Brakes;
 
 namespace Forming.Tests.Programs;
 

@@ -1,5 +1,7 @@
 using CsCheck;
 using Forming.Programs;
+using Forming.Programs.Brakes;
+using Forming.Programs.Motion;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Geometries.Utilities;
 

@@ -1,4 +1,4 @@
-using Forming.Programs;
+using Forming.Programs.Brakes;
 using NetTopologySuite.Geometries;
 
 namespace Forming.Tests.Programs;

@@ -1,6 +1,8 @@
 using CsCheck;
-using Forming.Layout;
+using Forming.Folds;
 using Forming.Programs;
+using Forming.Programs.Brakes;
+using Forming.Programs.Motion;
 using NetTopologySuite.Geometries;
 
 namespace Forming.Tests.Programs;

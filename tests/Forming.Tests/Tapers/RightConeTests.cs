@@ -1,5 +1,6 @@
 using Forming.Curves;
-using Forming.Layout;
+using Forming.Folds;
+using Forming.Plans;
 using Forming.Tapers;
 
 namespace Forming.Tests.Tapers;

@@ -1,5 +1,5 @@
 using Forming.Curves;
-using Forming.Layout;
+using Forming.Folds;
 using Forming.Tapers;
 using MathNet.Numerics.RootFinding;
 

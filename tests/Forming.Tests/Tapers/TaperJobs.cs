@@ -1,5 +1,6 @@
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Jobs;
 using Forming.Layout;
 using Forming.Materials;
 using Forming.Plans;

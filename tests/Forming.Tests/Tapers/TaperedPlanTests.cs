@@ -1,10 +1,12 @@
 using CsCheck;
 using Forming.Curves;
 using Forming.Facets;
-using Forming.Layout;
+using Forming.Folds;
+using Forming.Jobs;
 using Forming.Plans;
 using Forming.Results;
 using Forming.Springback;
+using Forming.Tapers;
 
 namespace Forming.Tests.Tapers;
 

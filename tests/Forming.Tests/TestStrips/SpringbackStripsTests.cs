@@ -1,3 +1,4 @@
+using Forming.Jobs;
 using Forming.Materials;
 using Forming.Plans;
 using Forming.Results;

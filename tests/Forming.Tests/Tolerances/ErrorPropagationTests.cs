@@ -1,5 +1,5 @@
 using CsCheck;
-using Forming.Facets;
+using Forming.Layout;
 using Forming.Tolerances;
 using static Forming.Tests.Workshop;
 
@@ -137,7 +137,7 @@ public class ErrorPropagationTests
         Assert.Equal(0, report.Needed.EndExact.Radians);
         Assert.Contains(report.Notes, note => note.Id == "bias-breaks-closing");
         Assert.Contains(report.Notes, note => note.Id == "bias-breaks-end");
-        Assert.All(report.Checks, check => Assert.Equal(Forming.Results.Verdict.Warn, check.Verdict));
+        Assert.All(report.Checks, check => Assert.Equal(Forming.Checks.Verdict.Warn, check.Verdict));
         Assert.All(report.Checks, check => Assert.NotNull(check.Remedy));
     }
 

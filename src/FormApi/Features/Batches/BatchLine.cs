@@ -1,6 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using FormApi.Http;
+using FormApi.Http.Problems;
 
 namespace FormApi.Features.Batches;
 

@@ -1,7 +1,7 @@
 using System.Buffers;
 using System.IO.Pipelines;
 using System.Runtime.CompilerServices;
-using FormApi.Http;
+using FormApi.Http.Requests;
 
 namespace FormApi.Features.Batches;
 

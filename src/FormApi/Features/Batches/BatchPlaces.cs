@@ -1,5 +1,5 @@
 using System.Threading.RateLimiting;
-using FormApi.Operations;
+using FormApi.Http;
 using Microsoft.Extensions.Options;
 
 namespace FormApi.Features.Batches;

@@ -3,7 +3,7 @@ using System.Collections.Concurrent;
 using System.IO.Pipelines;
 using System.Threading.Channels;
 using FormApi.Http;
-using FormApi.Operations;
+using FormApi.Http.Problems;
 
 namespace FormApi.Features.Batches;
 
@@ -194,16 +194,16 @@ internal sealed class BatchStream(BatchWorker worker, BatchPlaces places, Limits
     private ArrayBufferWriter<byte> Spare() => _spare.TryTake(out var spare) ? spare : new(Portion);
 
     private static ProblemResult Broken { get; } = new(
-        Problems.BadRequest, "The body breaks the rules of HTTP here. This line and those after it were not read.");
+        ProblemKinds.BadRequest, "The body breaks the rules of HTTP here. This line and those after it were not read.");
 
     private ProblemResult Unsent() => new(
-        Problems.BadRequest,
+        ProblemKinds.BadRequest,
         $"Nothing came for {limits.UnsentSeconds} s; the setting is {Limits.Section}:{nameof(Limits.UnsentSeconds)}. This line and those after it were not read.");
 
     private ProblemResult TooLong() => new(
-        Problems.TooLarge, $"A line may have {limits.BatchLineBytes} bytes; the setting is {Limits.Section}:{nameof(Limits.BatchLineBytes)}.");
+        ProblemKinds.TooLarge, $"A line may have {limits.BatchLineBytes} bytes; the setting is {Limits.Section}:{nameof(Limits.BatchLineBytes)}.");
 
     private ProblemResult TooMany() => new(
-        Problems.TooLarge,
+        ProblemKinds.TooLarge,
         $"A batch may have {limits.BatchLines} lines; the setting is {Limits.Section}:{nameof(Limits.BatchLines)}. This line and those after it were not read.");
 }

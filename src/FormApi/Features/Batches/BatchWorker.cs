@@ -5,8 +5,12 @@ using FormApi.Features.Estimates;
 using FormApi.Features.Forms;
 using FormApi.Features.Predictions;
 using FormApi.Features.Programs;
+using FormApi.Hosting;
 using FormApi.Http;
-using FormApi.Operations;
+using FormApi.Http.Json;
+using FormApi.Http.Problems;
+using FormApi.Http.Requests;
+using FormApi.Http.Results;
 
 namespace FormApi.Features.Batches;
 
@@ -62,7 +66,7 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
             BatchLog.LineFailed(logger, bug, number);
             // Half an answer may stand there already.
             output.ResetWrittenCount();
-            Write(number, line?.Id, new(Problems.Bug), "", output);
+            Write(number, line?.Id, new(ProblemKinds.Bug), "", output);
         }
     }
 

@@ -1,5 +1,8 @@
+using FormApi.Hosting;
 using FormApi.Http;
-using FormApi.Operations;
+using FormApi.Http.Problems;
+using FormApi.Http.Requests;
+using FormApi.Http.Results;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Options;
 
@@ -27,7 +30,7 @@ internal static class BatchesEndpoint
         var limits = options.Value;
         if (!RequestMedia.Is(context.Request, MediaTypes.Ndjson))
         {
-            await new ProblemResult(Problems.UnsupportedMediaType, "The body must be application/x-ndjson in UTF-8, not compressed.").ExecuteAsync(context);
+            await new ProblemResult(ProblemKinds.UnsupportedMediaType, "The body must be application/x-ndjson in UTF-8, not compressed.").ExecuteAsync(context);
             return;
         }
 
@@ -38,7 +41,7 @@ internal static class BatchesEndpoint
         {
             using var stream = new BatchStream(worker, places, limits);
             if (!await stream.RunAsync(context.Request.BodyReader, context.Response.BodyWriter, context.RequestAborted))
-                await new ProblemResult(Problems.TooMany).ExecuteAsync(context);
+                await new ProblemResult(ProblemKinds.TooMany).ExecuteAsync(context);
         }
         catch (TimeoutException)
         {

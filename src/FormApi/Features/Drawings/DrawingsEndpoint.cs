@@ -1,7 +1,16 @@
 using FormApi.Features.Forms;
 using FormApi.Features.Links;
-using FormApi.Http;
+using FormApi.Http.Links;
+using FormApi.Http.Problems;
+using FormApi.Http.Requests;
+using FormApi.Http.Results;
+using FormApi.Http.Units;
 using Forming.Drawing;
+using Forming.Drawing.Csv;
+using Forming.Drawing.Dxf;
+using Forming.Drawing.Gltf;
+using Forming.Drawing.Pdf;
+using Forming.Drawing.Svg;
 using Microsoft.Extensions.Options;
 
 namespace FormApi.Features.Drawings;
@@ -32,7 +41,7 @@ internal static class DrawingsEndpoint
         JsonBody<FormRequest> body, string? paper, HttpRequest request, IOptions<PublicAddress> address, CancellationToken cancellation)
     {
         if (paper is not (null or "a4" or "letter"))
-            return new ProblemResult(Problems.BadRequest, "The paper is not known: a4 or letter.");
+            return new ProblemResult(ProblemKinds.BadRequest, "The paper is not known: a4 or letter.");
 
         var media = Offered.Choose(request)!;
         return body.Answer(asked =>

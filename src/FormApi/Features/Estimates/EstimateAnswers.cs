@@ -1,6 +1,9 @@
-using FormApi.Features.Forms;
-using FormApi.Features.Links;
 using FormApi.Http;
+using FormApi.Features.Forms;
+using FormApi.Http.Json;
+using FormApi.Http.Links;
+using FormApi.Http.Requests;
+using FormApi.Http.Units;
 using Forming.Estimates;
 
 namespace FormApi.Features.Estimates;
@@ -21,7 +24,7 @@ internal static class EstimateAnswers
         var costs = estimate.Costs;
         var table = FormAnswers.Map(estimate.Milestones, PieceOf);
         return new(
-            Operations.Engine.Version,
+            EngineVersion.Current,
             shown.Fingerprint,
             shown.Json,
             estimate.Verdict,

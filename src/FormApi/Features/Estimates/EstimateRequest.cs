@@ -2,7 +2,10 @@ using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
 using FormApi.Features.Forms;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Requests;
+using FormApi.Http.Rules;
+using FormApi.Http.Units;
 
 namespace FormApi.Features.Estimates;
 

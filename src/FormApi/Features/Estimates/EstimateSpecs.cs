@@ -1,8 +1,8 @@
 using FormApi.Features.Forms;
-using FormApi.Http;
+using FormApi.Http.Units;
+using Forming.Checks;
 using Forming.Estimates;
 using Forming.Plans;
-using Forming.Results;
 
 namespace FormApi.Features.Estimates;
 

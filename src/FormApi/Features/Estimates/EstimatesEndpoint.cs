@@ -1,5 +1,7 @@
 using FormApi.Features.Links;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Requests;
+using FormApi.Http.Results;
 using Forming.Estimates;
 
 namespace FormApi.Features.Estimates;

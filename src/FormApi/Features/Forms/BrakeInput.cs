@@ -1,6 +1,7 @@
 using FluentValidation;
-using FormApi.Http;
-using Forming.Plans;
+using FormApi.Http.Rules;
+using FormApi.Http.Units;
+using Forming.Jobs;
 
 namespace FormApi.Features.Forms;
 

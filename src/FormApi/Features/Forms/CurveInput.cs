@@ -1,5 +1,5 @@
 using System.Text.Json.Serialization;
-using FormApi.Http;
+using FormApi.Http.Json;
 using Forming.Curves;
 
 namespace FormApi.Features.Forms;

@@ -1,7 +1,10 @@
 using FormApi.Features.Links;
-using FormApi.Http;
+using FormApi.Http.Links;
+using FormApi.Http.Units;
 using Forming;
+using Forming.Checks;
 using Forming.Facets;
+using Forming.Folds;
 using Forming.Layout;
 using Forming.Plans;
 using Forming.Results;

@@ -1,7 +1,9 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using FormApi.Features.Links;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Links;
+using Forming.Checks;
+using Forming.Jobs;
 using Forming.Plans;
 using Forming.Results;
 

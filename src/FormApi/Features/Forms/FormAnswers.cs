@@ -1,11 +1,16 @@
-using FormApi.Features.Links;
 using FormApi.Http;
+using FormApi.Features.Links;
+using FormApi.Http.Json;
+using FormApi.Http.Units;
 using Forming;
+using Forming.Blanks;
+using Forming.Checks;
 using Forming.Facets;
-using Forming.Panels;
+using Forming.Jobs;
 using Forming.Plans;
 using Forming.Prediction;
-using Forming.Results;
+using Forming.Pulling;
+using Forming.Tapers;
 
 namespace FormApi.Features.Forms;
 
@@ -18,7 +23,7 @@ internal static class FormAnswers
     {
         var (plan, specs, units) = (job.Plan, job.Specs, job.Units);
         return new(
-            Operations.Engine.Version,
+            EngineVersion.Current,
             job.Shown.Fingerprint,
             job.Shown.Json,
             plan.Verdict,

@@ -1,10 +1,12 @@
 using System.Globalization;
-using FormApi.Http;
+using FormApi.Http.Units;
+using Forming.Blanks;
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Folds;
+using Forming.Jobs;
 using Forming.Layout;
-using Forming.Panels;
-using Forming.Plans;
+using Forming.Pulling;
 
 namespace FormApi.Features.Forms;
 

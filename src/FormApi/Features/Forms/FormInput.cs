@@ -1,9 +1,11 @@
 using System.Text.Json.Serialization;
 using FluentValidation;
-using FormApi.Http;
+using FormApi.Http.Rules;
+using FormApi.Http.Units;
 using Forming.Facets;
-using Forming.Layout;
-using Forming.Plans;
+using Forming.Folds;
+using Forming.Jobs;
+using Forming.Materials;
 using GaugeTable = Forming.Materials.Gauges;
 
 namespace FormApi.Features.Forms;

@@ -1,11 +1,12 @@
-using FormApi.Http;
+using FormApi.Http.Units;
 using Forming;
+using Forming.Blanks;
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Folds;
+using Forming.Jobs;
 using Forming.Layout;
 using Forming.Materials;
-using Forming.Panels;
-using Forming.Plans;
 using Forming.Springback;
 using GaugeTable = Forming.Materials.Gauges;
 

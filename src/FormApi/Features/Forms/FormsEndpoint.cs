@@ -1,4 +1,6 @@
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Requests;
+using FormApi.Http.Results;
 
 namespace FormApi.Features.Forms;
 

@@ -1,4 +1,4 @@
-using FormApi.Http;
+using FormApi.Http.Units;
 
 namespace FormApi.Features.Forms;
 

@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text;
-using FormApi.Http;
+using FormApi.Http.Json;
 using Forming.Facets;
-using Forming.Plans;
+using Forming.Jobs;
 
 namespace FormApi.Features.Forms;
 

@@ -1,5 +1,6 @@
 using FluentValidation;
-using FormApi.Http;
+using FormApi.Http.Rules;
+using FormApi.Http.Units;
 using Forming.Layout;
 
 namespace FormApi.Features.Forms;

@@ -1,6 +1,8 @@
 using System.Text.Json.Serialization;
 using FluentValidation;
-using FormApi.Http;
+using FormApi.Http.Requests;
+using FormApi.Http.Rules;
+using FormApi.Http.Units;
 using Forming.Materials;
 
 namespace FormApi.Features.Forms;

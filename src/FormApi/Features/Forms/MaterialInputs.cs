@@ -1,4 +1,4 @@
-using FormApi.Http;
+using FormApi.Http.Units;
 using Forming.Materials;
 using Forming.Results;
 

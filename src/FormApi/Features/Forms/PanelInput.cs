@@ -1,8 +1,9 @@
 using System.Text.Json.Serialization;
 using FluentValidation;
-using FormApi.Http;
+using FormApi.Http.Rules;
+using FormApi.Http.Units;
 using Forming.Curves;
-using Forming.Plans;
+using Forming.Jobs;
 
 namespace FormApi.Features.Forms;
 

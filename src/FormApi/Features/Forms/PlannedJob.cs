@@ -1,5 +1,7 @@
-using FormApi.Http;
+using FormApi.Http.Requests;
+using FormApi.Http.Units;
 using Forming.Plans;
+using Forming.Results;
 
 namespace FormApi.Features.Forms;
 

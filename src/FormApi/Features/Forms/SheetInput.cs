@@ -1,6 +1,7 @@
 using System.Globalization;
 using FluentValidation;
-using FormApi.Http;
+using FormApi.Http.Rules;
+using FormApi.Http.Units;
 using Forming.Materials;
 using GaugeTable = Forming.Materials.Gauges;
 

@@ -1,6 +1,7 @@
 using System.Text.Json.Serialization;
 using FluentValidation;
-using FormApi.Http;
+using FormApi.Http.Rules;
+using FormApi.Http.Units;
 
 namespace FormApi.Features.Forms;
 

@@ -1,4 +1,5 @@
-using FormApi.Http;
+using FormApi.Http.Rules;
+using FormApi.Http.Units;
 
 namespace FormApi.Features.Forms;
 

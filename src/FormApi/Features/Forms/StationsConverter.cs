@@ -2,7 +2,7 @@ using System.Buffers;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using FormApi.Http;
+using FormApi.Http.Json;
 
 namespace FormApi.Features.Forms;
 

@@ -1,7 +1,8 @@
 using System.Globalization;
 using System.Linq.Expressions;
 using FluentValidation;
-using FormApi.Http;
+using FormApi.Http.Rules;
+using FormApi.Http.Units;
 
 namespace FormApi.Features.Forms;
 
@@ -16,7 +17,7 @@ internal static class StationsRules
     /// <param name="rules">The rules of the request.</param>
     /// <param name="count">How many there may be.</param>
     /// <param name="units">The caller's units.</param>
-    public static void AddStationsRules<T>(this AbstractValidator<T> rules, Http.Range count, UnitSystem units)
+    public static void AddStationsRules<T>(this AbstractValidator<T> rules, AllowedRange count, UnitSystem units)
         where T : class, IStationsRequest
     {
         Expression<Func<T, int?>> given = request => CountOf(request.Stations);
@@ -30,7 +31,7 @@ internal static class StationsRules
     /// <param name="request">The request.</param>
     /// <param name="count">How many stations there may be.</param>
     /// <param name="context">The check, on the request itself.</param>
-    public static void CheckLeadOut<T>(T request, Http.Range count, ValidationContext<T> context)
+    public static void CheckLeadOut<T>(T request, AllowedRange count, ValidationContext<T> context)
         where T : class, IStationsRequest
     {
         if (request.Stations is not [.., var last] || request.Stations.Count > count.Max)

@@ -1,5 +1,7 @@
-using System.Text.Json.Serialization;
 using FormApi.Http;
+using System.Text.Json.Serialization;
+using FormApi.Http.Json;
+using FormApi.Http.Units;
 using Forming.Results;
 
 namespace FormApi.Features.Gauges;
@@ -16,7 +18,7 @@ internal sealed record GaugesAnswer(
     /// <summary>All systems.</summary>
     /// <param name="units">The caller's units.</param>
     public static GaugesAnswer In(UnitSystem units) => new(
-        Operations.Engine.Version,
+        EngineVersion.Current,
         units.Unit,
         [
             .. Forming.Materials.Gauges.Systems.Select(system => new GaugeSystemAnswer(

@@ -1,4 +1,8 @@
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Problems;
+using FormApi.Http.Requests;
+using FormApi.Http.Results;
+using FormApi.Http.Units;
 
 namespace FormApi.Features.Gauges;
 

@@ -1,6 +1,6 @@
 using FormApi.Features.Forms;
-using FormApi.Features.Links;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Links;
 
 namespace FormApi.Features.Inspections;
 

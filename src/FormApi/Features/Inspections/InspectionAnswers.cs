@@ -1,10 +1,13 @@
-using FormApi.Features.Forms;
-using FormApi.Features.Links;
 using FormApi.Http;
+using FormApi.Features.Forms;
+using FormApi.Http.Json;
+using FormApi.Http.Links;
+using FormApi.Http.Requests;
+using FormApi.Http.Units;
 using Forming;
+using Forming.Checks;
 using Forming.Inspection;
 using Forming.Prediction;
-using Forming.Results;
 
 namespace FormApi.Features.Inspections;
 
@@ -21,7 +24,7 @@ internal static class InspectionAnswers
     {
         var units = shown.Units;
         return new(
-            Operations.Engine.Version,
+            EngineVersion.Current,
             shown.Fingerprint,
             shown.Json,
             report.Checks.All(check => check.Verdict == Verdict.Pass),

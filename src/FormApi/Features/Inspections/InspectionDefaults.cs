@@ -1,6 +1,6 @@
 using FormApi.Features.Forms;
 using FormApi.Features.Predictions;
-using FormApi.Http;
+using FormApi.Http.Units;
 using Forming.Inspection;
 
 namespace FormApi.Features.Inspections;

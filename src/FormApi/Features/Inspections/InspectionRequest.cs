@@ -4,7 +4,10 @@ using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
 using FormApi.Features.Forms;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Requests;
+using FormApi.Http.Rules;
+using FormApi.Http.Units;
 using Forming.Facets;
 using Forming.Inspection;
 
@@ -112,7 +115,7 @@ internal sealed class MeasuredInputRules : Rules<MeasuredInput>
             foreach (var (points, j) in (measured.Points ?? []).Take((int)Ranges.TemplateFlats.Max).Select((points, j) => (points, j)))
                 Flat(points, string.Create(CultureInfo.InvariantCulture, $"points[{j}]"));
 
-            void Each(IReadOnlyList<double>? values, string field, Http.Range range)
+            void Each(IReadOnlyList<double>? values, string field, AllowedRange range)
             {
                 for (var i = 0; i < Math.Min(values?.Count ?? 0, (int)Ranges.MeasuredCount.Max); i++)
                     Number(values![i], string.Create(CultureInfo.InvariantCulture, $"{field}[{i}]"), range);
@@ -133,7 +136,7 @@ internal sealed class MeasuredInputRules : Rules<MeasuredInput>
                 }
             }
 
-            void Number(double value, string path, Http.Range range)
+            void Number(double value, string path, AllowedRange range)
             {
                 if (!(value >= range.MinIn(units) && value <= range.MaxIn(units)))
                 {

@@ -1,5 +1,8 @@
 using FormApi.Features.Forms;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Requests;
+using FormApi.Http.Results;
+using FormApi.Http.Units;
 using Forming;
 using Forming.Facets;
 using Forming.Inspection;
@@ -42,7 +45,7 @@ internal static class InspectionsEndpoint
             InspectionAnswers.From(report, form.Failed, rules.Step, FoldedForm.LinksOf(request), shown), AnswerJson.Default.InspectionAnswer, shown.Fingerprint);
     });
 
-    private static Forming.Plans.PanelSpec PanelOf(InspectionRequest request, Forms.PanelInput panel, UnitSystem units) =>
+    private static Forming.Jobs.PanelSpec PanelOf(InspectionRequest request, Forms.PanelInput panel, UnitSystem units) =>
         Forms.FormSpecs.PanelFrom(request.Stations is null ? panel : Forms.FormDefaults.Apply(panel, units), units);
 
     private static CorrectionRules RulesOf(InspectionRequest request, UnitSystem units) => new(

@@ -1,7 +1,9 @@
 using System.IO.Compression;
 using FormApi.Features.Forms;
 using FormApi.Features.Programs;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Links;
+using FormApi.Http.Requests;
 
 namespace FormApi.Features.Links;
 

@@ -1,4 +1,6 @@
-using FormApi.Http;
+using FormApi.Http.Links;
+using FormApi.Http.Requests;
+using FormApi.Http.Results;
 
 namespace FormApi.Features.Links;
 

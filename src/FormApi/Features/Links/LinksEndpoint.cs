@@ -2,7 +2,9 @@ using FormApi.Features.Drawings;
 using FormApi.Features.Forms;
 using FormApi.Features.Programs;
 using FormApi.Http;
-using FormApi.Operations;
+using FormApi.Http.Links;
+using FormApi.Http.Requests;
+using FormApi.Http.Results;
 using Microsoft.Extensions.Options;
 
 namespace FormApi.Features.Links;

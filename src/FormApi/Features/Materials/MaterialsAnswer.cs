@@ -1,5 +1,7 @@
-using System.Text.Json.Serialization;
 using FormApi.Http;
+using System.Text.Json.Serialization;
+using FormApi.Http.Json;
+using FormApi.Http.Units;
 using Forming.Materials;
 using Forming.Results;
 
@@ -17,7 +19,7 @@ internal sealed record MaterialsAnswer(
     /// <summary>All materials.</summary>
     /// <param name="units">The caller's units.</param>
     public static MaterialsAnswer In(UnitSystem units) =>
-        new(Operations.Engine.Version, units.Unit, [.. MaterialCatalog.Default.All.Select(material => MaterialAnswer.From(material, units))]);
+        new(EngineVersion.Current, units.Unit, [.. MaterialCatalog.Default.All.Select(material => MaterialAnswer.From(material, units))]);
 }
 
 /// <summary>A sheet material: nominal properties at room temperature. A mill certificate or a trial bend overrides them.</summary>

@@ -1,4 +1,8 @@
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Problems;
+using FormApi.Http.Requests;
+using FormApi.Http.Results;
+using FormApi.Http.Units;
 using Forming.Materials;
 
 namespace FormApi.Features.Materials;
@@ -37,6 +41,6 @@ internal static class MaterialsEndpoint
         }
 
         var near = Spelling.Nearest(id, MaterialCatalog.Default.All.Select(known => known.Id));
-        return new ProblemResult(Problems.NotFound, near is null ? "There is no material with this id." : $"There is no material with this id; {near} comes nearest.");
+        return new ProblemResult(ProblemKinds.NotFound, near is null ? "There is no material with this id." : $"There is no material with this id; {near} comes nearest.");
     }
 }

@@ -1,9 +1,14 @@
 using FormApi.Features.Forms;
 using FormApi.Features.Links;
-using FormApi.Http;
+using FormApi.Http.Links;
+using FormApi.Http.Requests;
+using FormApi.Http.Units;
 using Forming;
+using Forming.Jobs;
+using Forming.Materials;
 using Forming.Plans;
 using Forming.Prediction;
+using Forming.Results;
 
 namespace FormApi.Features.Predictions;
 

@@ -1,7 +1,7 @@
 using System.Text.Json.Serialization;
 using FormApi.Features.Forms;
-using FormApi.Features.Links;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Links;
 
 namespace FormApi.Features.Predictions;
 

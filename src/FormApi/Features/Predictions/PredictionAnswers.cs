@@ -1,5 +1,6 @@
-using FormApi.Features.Forms;
 using FormApi.Http;
+using FormApi.Features.Forms;
+using FormApi.Http.Units;
 using Forming.Prediction;
 
 namespace FormApi.Features.Predictions;
@@ -15,7 +16,7 @@ internal static class PredictionAnswers
         var prediction = job.Report.Prediction;
         var shape = prediction.Shape;
         return new(
-            Operations.Engine.Version,
+            EngineVersion.Current,
             job.Shown.Fingerprint,
             job.Shown.Json,
             prediction.Wraps,

@@ -1,5 +1,5 @@
 using FormApi.Features.Forms;
-using FormApi.Http;
+using FormApi.Http.Units;
 using Forming.Facets;
 
 namespace FormApi.Features.Predictions;

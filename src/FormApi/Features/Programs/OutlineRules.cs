@@ -1,6 +1,8 @@
 using System.Globalization;
 using FluentValidation;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Rules;
+using FormApi.Http.Units;
 using Forming;
 using Forming.Numerics;
 

@@ -1,9 +1,10 @@
 using System.Text.Json.Serialization;
 using FormApi.Features.Forms;
-using FormApi.Features.Links;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Links;
 using Forming.Plans;
 using Forming.Programs;
+using Forming.Programs.Brakes;
 
 namespace FormApi.Features.Programs;
 

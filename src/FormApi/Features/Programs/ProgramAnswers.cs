@@ -1,6 +1,8 @@
-using FormApi.Features.Forms;
 using FormApi.Http;
+using FormApi.Features.Forms;
+using FormApi.Http.Units;
 using Forming.Programs;
+using Forming.Programs.Brakes;
 
 namespace FormApi.Features.Programs;
 
@@ -16,7 +18,7 @@ internal static class ProgramAnswers
     {
         var (program, units) = (job.Program, job.Units);
         return new(
-            Operations.Engine.Version,
+            EngineVersion.Current,
             job.Shown.Fingerprint,
             job.Shown.Json,
             job.Verdict,

@@ -1,7 +1,8 @@
 using FluentValidation;
 using FormApi.Features.Forms;
-using FormApi.Http;
-using Forming.Plans;
+using FormApi.Http.Rules;
+using FormApi.Http.Units;
+using Forming.Jobs;
 
 namespace FormApi.Features.Programs;
 

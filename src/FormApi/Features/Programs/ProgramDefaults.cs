@@ -1,7 +1,7 @@
 using FormApi.Features.Forms;
-using FormApi.Http;
-using Forming.Plans;
-using Forming.Programs;
+using FormApi.Http.Units;
+using Forming.Jobs;
+using Forming.Programs.Brakes;
 
 namespace FormApi.Features.Programs;
 

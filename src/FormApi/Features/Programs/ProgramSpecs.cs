@@ -1,7 +1,8 @@
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Units;
 using Forming;
-using Forming.Plans;
-using Forming.Programs;
+using Forming.Jobs;
+using Forming.Programs.Brakes;
 
 namespace FormApi.Features.Programs;
 

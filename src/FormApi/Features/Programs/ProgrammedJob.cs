@@ -1,13 +1,19 @@
 using System.Globalization;
 using FormApi.Features.Forms;
 using FormApi.Features.Links;
-using FormApi.Http;
+using FormApi.Http.Links;
+using FormApi.Http.Problems;
+using FormApi.Http.Requests;
+using FormApi.Http.Units;
 using Forming;
+using Forming.Checks;
 using Forming.Curves;
 using Forming.Drawing;
+using Forming.Jobs;
 using Forming.Materials;
 using Forming.Plans;
 using Forming.Programs;
+using Forming.Programs.Brakes;
 using Forming.Results;
 
 namespace FormApi.Features.Programs;
@@ -33,7 +39,7 @@ internal sealed record ProgrammedJob(
     public UnitSystem Units => Shown.Units;
 
     /// <summary>What the checks come to.</summary>
-    public PlanVerdict Verdict => Checks.Any(check => check.Verdict == Forming.Results.Verdict.Warn) ? PlanVerdict.Attention : PlanVerdict.Ready;
+    public PlanVerdict Verdict => Checks.Any(check => check.Verdict == Forming.Checks.Verdict.Warn) ? PlanVerdict.Attention : PlanVerdict.Ready;
 
     /// <summary>Programs a request, or says what stands in the way.</summary>
     /// <param name="body">The body as it was read.</param>
@@ -86,7 +92,7 @@ internal sealed record ProgrammedJob(
         var specs = FormSpecs.From(FormDefaults.Apply(ProgramDefaults.AsForm(request)));
         if (specs.Panel.Curve is TaperCurve)
             throw new NoSolutionException("program.taper", "panel.curve", $"a taper's folds are not parallel, and a program is worked out in one section", $"a curve that is alike at both ends");
-        var plan = FormPlan.Compute(specs.Job, check => check.Verdict == Forming.Results.Verdict.Fail, cancellation);
+        var plan = FormPlan.Compute(specs.Job, check => check.Verdict == Forming.Checks.Verdict.Fail, cancellation);
         if (plan.Form.Stations.Count > GivenPart.MostFolds)
             throw new NoSolutionException("program.too-many-folds", "form.stepping", $"the plan has {plan.Form.Stations.Count} folds, and programs are worked out for {GivenPart.MostFolds} at most", $"at most {GivenPart.MostFolds} folds");
         return (ProgramPart.Of(plan, specs.Form, specs.Brake), plan.Checks);
@@ -101,10 +107,10 @@ internal sealed record ProgrammedJob(
         return (part, GivenPart.Checks(part, facets, form, brake));
     }
 
-    private static Check[] Failed(IReadOnlyList<Check> checks) => [.. checks.Where(check => check.Verdict == Forming.Results.Verdict.Fail)];
+    private static Check[] Failed(IReadOnlyList<Check> checks) => [.. checks.Where(check => check.Verdict == Forming.Checks.Verdict.Fail)];
 
     private static ProblemResult Refused(Check[] failed, JsonBody<ProgramRequest> body, UnitSystem units) => new(
-        Problems.CannotBeMade,
+        ProblemKinds.CannotBeMade,
         "A form with a failed check goes to no machine; failed: " + string.Join(", ", failed.Select(check => check.Id)) + ".",
         [.. failed.Select(check => FaultAt(PlaceOf(check.Id), check.Id, units.Wording.Of(check.Message), units.Wording.OfOptional(check.Remedy?.Text), body))]);
 
@@ -116,7 +122,7 @@ internal sealed record ProgrammedJob(
             ? [.. reasons.Folds.Select(fold => FaultAt(PlaceOf(fold.Fold, body.Value), fold.Check, fold.Why, fold.Remedy, body))]
             : [FaultAt("/brake", order.Id, units.Wording.Of(order.Message), units.Wording.OfOptional(order.Remedy?.Text), body)];
         return new(
-            reasons.Proven ? Problems.ProgramImpossible : Problems.ProgramNotFound,
+            reasons.Proven ? ProblemKinds.ProgramImpossible : ProblemKinds.ProgramNotFound,
             units.Wording.Of(order.Message) + ".",
             faults,
             impossible: reasons);

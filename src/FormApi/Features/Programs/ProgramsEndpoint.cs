@@ -1,7 +1,14 @@
-using FormApi.Contract;
 using FormApi.Features.Links;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Links;
+using FormApi.Http.Problems;
+using FormApi.Http.Requests;
+using FormApi.Http.Results;
+using FormApi.Http.Units;
 using Forming.Drawing;
+using Forming.Drawing.Csv;
+using Forming.Drawing.Pdf;
+using Forming.Drawing.Svg;
 using Microsoft.Extensions.Options;
 
 namespace FormApi.Features.Programs;
@@ -43,7 +50,7 @@ internal static class ProgramsEndpoint
         JsonBody<ProgramRequest> body, string? paper, HttpRequest request, IOptions<PublicAddress> address, CancellationToken cancellation)
     {
         if (paper is not (null or "a4" or "letter"))
-            return new ProblemResult(Problems.BadRequest, "The paper is not known: a4 or letter.");
+            return new ProblemResult(ProblemKinds.BadRequest, "The paper is not known: a4 or letter.");
 
         var media = Offered.Choose(request)!;
         return ProgrammedJob.Answer(

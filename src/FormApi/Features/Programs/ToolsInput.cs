@@ -1,6 +1,8 @@
 using System.Linq.Expressions;
 using FluentValidation;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Rules;
+using FormApi.Http.Units;
 
 namespace FormApi.Features.Programs;
 

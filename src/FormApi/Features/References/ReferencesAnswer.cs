@@ -1,5 +1,6 @@
-using System.Text.Json.Serialization;
 using FormApi.Http;
+using System.Text.Json.Serialization;
+using FormApi.Http.Json;
 using Forming.Materials;
 using Forming.Results;
 
@@ -12,7 +13,7 @@ internal sealed record ReferencesAnswer(string Engine, ReferenceAnswer[] Referen
 {
     /// <summary>All sources.</summary>
     public static ReferencesAnswer All() =>
-        new(Operations.Engine.Version, [.. SourceCatalog.All.Select(ReferenceAnswer.From)]);
+        new(EngineVersion.Current, [.. SourceCatalog.All.Select(ReferenceAnswer.From)]);
 }
 
 /// <summary>One source.</summary>

@@ -1,4 +1,5 @@
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Results;
 
 namespace FormApi.Features.References;
 

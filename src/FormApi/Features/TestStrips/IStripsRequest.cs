@@ -1,4 +1,4 @@
-using FormApi.Http;
+using FormApi.Http.Requests;
 
 namespace FormApi.Features.TestStrips;
 

@@ -2,7 +2,11 @@ using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using FluentValidation.Results;
 using FormApi.Features.Forms;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Requests;
+using FormApi.Http.Rules;
+using FormApi.Http.Units;
+using Forming.Materials;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;

@@ -3,7 +3,11 @@ using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
 using FormApi.Features.Forms;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Requests;
+using FormApi.Http.Rules;
+using FormApi.Http.Units;
+using Forming.Materials;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;

@@ -1,6 +1,6 @@
 using System.Text.Json.Serialization;
 using FormApi.Features.Forms;
-using FormApi.Http;
+using FormApi.Http.Json;
 
 namespace FormApi.Features.TestStrips;
 

@@ -1,6 +1,9 @@
+using FormApi.Http;
 using System.Globalization;
 using FormApi.Features.Forms;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Requests;
+using FormApi.Http.Units;
 using Forming;
 using Forming.TestStrips;
 
@@ -13,7 +16,7 @@ internal static class StripAnswers
     /// <param name="lesson">The lesson.</param>
     /// <param name="asked">What was asked.</param>
     public static StopStripsAnswer From(StopLesson lesson, ShownRequest asked) => new(
-        Operations.Engine.Version,
+        EngineVersion.Current,
         asked.Fingerprint,
         asked.Json,
         new(Of(lesson.Offset, Degrees), Of(lesson.Slope, Answers.Number), lesson.Fit.IsSlopeAssumed),
@@ -37,7 +40,7 @@ internal static class StripAnswers
     {
         var units = asked.Units;
         return new(
-            Operations.Engine.Version,
+            EngineVersion.Current,
             asked.Fingerprint,
             asked.Json,
             Of(lesson.YieldMpa, units.Stress),
@@ -69,7 +72,7 @@ internal static class StripAnswers
     /// <param name="lesson">The lesson.</param>
     /// <param name="asked">What was asked.</param>
     public static NeutralFactorStripsAnswer From(NeutralLesson lesson, ShownRequest asked) => new(
-        Operations.Engine.Version,
+        EngineVersion.Current,
         asked.Fingerprint,
         asked.Json,
         Of(lesson.Factor, Answers.Number),
@@ -96,7 +99,7 @@ internal static class StripAnswers
     {
         var units = asked.Units;
         return new(
-            Operations.Engine.Version,
+            EngineVersion.Current,
             asked.Fingerprint,
             asked.Json,
             new(units.Length(lesson.LargestSmoothMm), units.Length(lesson.SmallestShowingMm)),

@@ -1,7 +1,8 @@
 using System.Globalization;
 using System.Linq.Expressions;
 using FluentValidation;
-using FormApi.Http;
+using FormApi.Http.Rules;
+using FormApi.Http.Units;
 
 namespace FormApi.Features.TestStrips;
 
@@ -31,7 +32,7 @@ internal static class StripRules
     /// <param name="range">What each may be.</param>
     /// <param name="units">The caller's units.</param>
     public static void AddTargetRules<T>(
-        this AbstractValidator<T> rules, Func<T, IReadOnlyList<double>?> targets, Http.Range range, UnitSystem units)
+        this AbstractValidator<T> rules, Func<T, IReadOnlyList<double>?> targets, AllowedRange range, UnitSystem units)
     {
         Expression<Func<T, int?>> count = request => Count(targets(request));
         rules.RuleFor(count).Within(Ranges.TargetCount, units).OverridePropertyName("targets");

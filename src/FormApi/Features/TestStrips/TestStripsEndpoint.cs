@@ -1,5 +1,7 @@
 using System.Text.Json.Serialization.Metadata;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Requests;
+using FormApi.Http.Results;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;

@@ -1,8 +1,11 @@
-using FormApi.Features.Forms;
-using FormApi.Features.Links;
 using FormApi.Http;
+using FormApi.Features.Forms;
+using FormApi.Http.Json;
+using FormApi.Http.Links;
+using FormApi.Http.Requests;
+using FormApi.Http.Units;
 using Forming;
-using Forming.Results;
+using Forming.Checks;
 using Forming.Tolerances;
 
 namespace FormApi.Features.Tolerances;
@@ -21,7 +24,7 @@ internal static class ToleranceAnswers
         var margin = report.Coverage * report.ClosingScatter;
         var (low, high) = (report.ClosingBias - margin, report.ClosingBias + margin);
         return new(
-            Operations.Engine.Version,
+            EngineVersion.Current,
             shown.Fingerprint,
             shown.Json,
             report.Form.Folds,

@@ -1,5 +1,7 @@
 using FormApi.Features.Forms;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Requests;
+using FormApi.Http.Results;
 using Forming.Tolerances;
 
 namespace FormApi.Features.Tolerances;

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text.Json;
-using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Results;
 
 namespace FormApi.Features.Verification;
 

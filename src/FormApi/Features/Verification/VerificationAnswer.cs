@@ -1,5 +1,6 @@
-using System.Text.Json.Serialization;
 using FormApi.Http;
+using System.Text.Json.Serialization;
+using FormApi.Http.Json;
 using Forming.Results;
 using Forming.Verification;
 
@@ -24,7 +25,7 @@ internal sealed record VerificationAnswer(
     /// <param name="report">The engine held against the tables.</param>
     /// <param name="table">Id of the only table whose values are listed, or null for all.</param>
     public static VerificationAnswer From(VerificationReport report, string? table) => new(
-        Operations.Engine.Version,
+        EngineVersion.Current,
         report.Verdict,
         report.Values.Count,
         report.Failed,

@@ -1,5 +1,5 @@
-using FormApi.Http;
-using FormApi.Operations;
+using FormApi.Http.Problems;
+using FormApi.Http.Results;
 using Forming.Verification;
 
 namespace FormApi.Features.Verification;
@@ -23,7 +23,7 @@ internal static class VerificationEndpoint
         {
             var known = string.Join(", ", tables.Select(one => one.Id));
             return new ProblemResult(
-                Problems.BadRequest, "The query's table is not there.", [new("", Problems.UnknownValue.Code, "table is not known.", null, known)]);
+                ProblemKinds.BadRequest, "The query's table is not there.", [new("", ProblemKinds.UnknownValue.Code, "table is not known.", null, known)]);
         }
 
         return new ReportResult(VerificationAnswer.From(verification.Report, table));

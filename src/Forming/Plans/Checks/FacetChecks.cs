@@ -1,4 +1,6 @@
+using Forming.Checks;
 using Forming.Facets;
+using Forming.Plans.Drafts;
 using Forming.Results;
 
 namespace Forming.Plans.Checks;

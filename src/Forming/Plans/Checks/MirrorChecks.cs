@@ -1,3 +1,6 @@
+using Forming.Checks;
+using Forming.Jobs;
+using Forming.Plans.Drafts;
 using Forming.Results;
 
 namespace Forming.Plans.Checks;

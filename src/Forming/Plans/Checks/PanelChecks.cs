@@ -1,4 +1,7 @@
+using Forming.Checks;
+using Forming.Jobs;
 using Forming.Materials;
+using Forming.Plans.Drafts;
 using Forming.Results;
 using Forming.Springback;
 

@@ -1,4 +1,5 @@
-using Forming.Prediction;
+using Forming.Checks;
+using Forming.Plans.Drafts;
 using Forming.Results;
 
 namespace Forming.Plans.Checks;

@@ -1,3 +1,8 @@
+using Forming.Checks;
+using Forming.Facets;
+using Forming.Jobs;
+using Forming.Plans.Drafts;
+using Forming.Pulling;
 using Forming.Results;
 
 namespace Forming.Plans.Checks;

@@ -1,4 +1,6 @@
+using Forming.Checks;
 using Forming.Results;
+using Forming.Tapers;
 
 namespace Forming.Plans.Checks;
 

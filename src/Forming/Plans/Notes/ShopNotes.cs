@@ -1,6 +1,7 @@
 using Forming.Curves;
 using Forming.Facets;
 using Forming.Materials;
+using Forming.Plans.Drafts;
 using Forming.Results;
 using Forming.Springback;
 

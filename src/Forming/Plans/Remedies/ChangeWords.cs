@@ -1,7 +1,9 @@
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Jobs;
 using Forming.Layout;
 using Forming.Materials;
+using Forming.Plans.Drafts;
 using Forming.Results;
 
 namespace Forming.Plans.Remedies;

@@ -1,4 +1,5 @@
 using Forming.Curves;
+using Forming.Jobs;
 
 namespace Forming.Plans.Remedies;
 

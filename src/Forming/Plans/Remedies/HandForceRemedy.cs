@@ -1,3 +1,5 @@
+using Forming.Checks;
+using Forming.Jobs;
 using Forming.Plans.Checks;
 using Forming.Results;
 

@@ -1,4 +1,5 @@
 using Forming.Facets;
+using Forming.Jobs;
 using Forming.Results;
 
 namespace Forming.Plans.Remedies;

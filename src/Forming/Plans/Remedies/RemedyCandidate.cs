@@ -1,3 +1,5 @@
+using Forming.Jobs;
+
 namespace Forming.Plans.Remedies;
 
 /// <summary>One way to cure a check: changes of one kind, the smallest first.</summary>

@@ -1,6 +1,10 @@
+using Forming.Checks;
 using Forming.Facets;
+using Forming.Jobs;
 using Forming.Materials;
 using Forming.Plans.Checks;
+using Forming.Plans.Drafts;
+using Forming.Pulling;
 using Forming.Results;
 
 namespace Forming.Plans.Remedies;

@@ -1,6 +1,9 @@
+using Forming.Checks;
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Jobs;
 using Forming.Plans.Checks;
+using Forming.Plans.Drafts;
 using Forming.Results;
 
 namespace Forming.Plans.Remedies;

@@ -1,3 +1,5 @@
+using Forming.Jobs;
+
 namespace Forming.Plans.Remedies;
 
 /// <summary>Values that a shop would set, from the one in use outwards, in the caller's unit.</summary>

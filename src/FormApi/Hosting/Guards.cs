@@ -1,0 +1,84 @@
+using FormApi.Features.Batches;
+using FormApi.Http;
+using FormApi.Http.Links;
+using FormApi.Http.Problems;
+using FormApi.Http.Results;
+using Microsoft.AspNetCore.ResponseCompression;
+using Microsoft.AspNetCore.Server.Kestrel.Core;
+using Microsoft.Extensions.Options;
+
+namespace FormApi.Hosting;
+
+/// <summary>What keeps the service answering: limits, timeouts, and a problem for whatever goes wrong.</summary>
+internal static class Guards
+{
+    /// <summary>Adds the limits, the problems and the compression.</summary>
+    /// <param name="builder">The service being built.</param>
+    public static void AddGuards(this WebApplicationBuilder builder)
+    {
+        // Batches keep a thread for each core busy, single requests as many; what waits for the network finds as many others at once.
+        ThreadPool.GetMinThreads(out var working, out var completing);
+        ThreadPool.SetMinThreads(Math.Max(working, 3 * Environment.ProcessorCount), completing);
+        var services = builder.Services;
+        services.AddOptions<Limits>().BindConfiguration(Limits.Section).ValidateDataAnnotations().ValidateOnStart();
+        services.AddOptions<PublicAddress>().BindConfiguration(PublicAddress.Section).ValidateDataAnnotations().ValidateOnStart();
+        services.AddOptions<KestrelServerOptions>().Configure<IOptions<Limits>, Serilog.ILogger>(LimitServer);
+        services.AddSingleton<Turns>();
+        services.AddSingleton<BatchPlaces>();
+        services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
+        services.AddExceptionHandler<ProblemHandler>();
+        services.AddResponseCompression(options =>
+        {
+            options.EnableForHttps = true;
+            options.MimeTypes = ["application/json", ProblemResult.MediaType, "application/yaml", "text/plain"];
+            options.Providers.Add<BrotliCompressionProvider>();
+            options.Providers.Add<GzipCompressionProvider>();
+        });
+    }
+
+    /// <summary>The group of routes that calculate, each call in its turn and under its deadline.</summary>
+    /// <param name="app">The service.</param>
+    public static RouteGroupBuilder MapComputations(this WebApplication app)
+    {
+        var group = app.MapGroup("");
+        group.AddEndpointFilter(app.Services.GetRequiredService<Turns>().CallAsync);
+        return group;
+    }
+
+    /// <summary>A calculation that took too long.</summary>
+    /// <param name="limits">The limits.</param>
+    public static ProblemResult TooSlow(Limits limits) =>
+        new(ProblemKinds.TooSlow, $"It took longer than {limits.Seconds} s; the setting is {Limits.Section}:{nameof(Limits.Seconds)}.");
+
+    /// <summary>Puts the guards in front of the endpoints, outermost first.</summary>
+    /// <param name="app">The service.</param>
+    public static void UseGuards(this WebApplication app)
+    {
+        app.UseMiddleware<RequestLog>();
+        app.UseResponseCompression();
+        app.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandler = _ => Task.CompletedTask });
+        app.UseStatusCodePages(context =>
+        {
+            var kind = ProblemKinds.OfStatus(context.HttpContext.Response.StatusCode);
+            return new ProblemResult(kind, kind.Explanation).ExecuteAsync(context.HttpContext);
+        });
+        app.Use(HeadRequests.AnswerAsGet);
+        app.UseRouting();
+        app.CountRequests();
+        app.Use(MediaTypes.Negotiate);
+    }
+
+    private static void LimitServer(KestrelServerOptions server, IOptions<Limits> limits, Serilog.ILogger logger)
+    {
+        server.AddServerHeader = false;
+        // The body's own reader names the limit; this one stops what comes after it.
+        server.Limits.MaxRequestBodySize = limits.Value.BodyBytes + 1L;
+        // So does it with the rate, which a batch has not.
+        server.Limits.MinRequestBodyDataRate = null;
+        server.ConfigureEndpointDefaults(listen => listen.Use(next => connection =>
+        {
+            connection.Transport = ServerRefusals.Explained(connection.Transport, logger);
+            return next(connection);
+        }));
+    }
+}

@@ -1,0 +1,28 @@
+using FormApi.Http.Json;
+using FormApi.Http.Problems;
+using FormApi.Http.Results;
+
+namespace FormApi.Hosting;
+
+/// <summary><c>GET /problems/{code}</c>: what a problem means and what to do.</summary>
+internal static class ProblemsEndpoint
+{
+    /// <summary>Adds the route.</summary>
+    /// <param name="routes">Where to.</param>
+    public static void MapProblems(this IEndpointRouteBuilder routes) => routes.MapGet("/problems/{code}", Explain)
+        .Describe<ProblemKind>("explainProblem", "Operations", "What a problem's type means and what to do about it.", 404)
+        .WithMetadata(new MediaTypes("application/json", "text/plain"));
+
+    /// <summary>Explains a kind of problem.</summary>
+    /// <param name="code">The last part of the problem's type.</param>
+    /// <param name="context">The request.</param>
+    private static IResult Explain(string code, HttpContext context)
+    {
+        if (ProblemKinds.Find(code) is not { } kind)
+            return new ProblemResult(ProblemKinds.NotFound, "There is no such kind of problem.");
+        var media = context.GetEndpoint()!.Metadata.GetMetadata<MediaTypes>()!.Choose(context.Request);
+        return media == "text/plain"
+            ? Results.Text($"{kind.Status} {kind.Title}\n\n{kind.Explanation}\n")
+            : new TableResult<ProblemKind>($"problem-{code}", () => kind, AnswerJson.Default.ProblemKind);
+    }
+}

@@ -1,0 +1,64 @@
+using System.Diagnostics;
+using Serilog.Events;
+
+namespace FormApi.Hosting;
+
+/// <summary>One line a request: route, status, duration, fingerprint, trace id; never the body.</summary>
+/// <param name="next">The rest of the pipeline.</param>
+/// <param name="logger">The log.</param>
+internal sealed class RequestLog(RequestDelegate next, Serilog.ILogger logger)
+{
+    private const string Line = "{Method} {Route} {Status} {Milliseconds} ms {Fingerprint} {TraceId}";
+
+    /// <summary>Where an endpoint leaves the fingerprint of its answer.</summary>
+    private static readonly object FingerprintKey = new();
+
+    /// <summary>The trace id of a request: the caller's where it sent a <c>traceparent</c>.</summary>
+    /// <param name="context">The request.</param>
+    public static string TraceIdOf(HttpContext context) =>
+        Activity.Current?.TraceId.ToHexString() ?? context.TraceIdentifier;
+
+    /// <summary>Leaves a fingerprint for the log.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="fingerprint">The fingerprint.</param>
+    public static void Remember(HttpContext context, string fingerprint) => context.Items[FingerprintKey] = fingerprint;
+
+    /// <summary>Passes a request on and logs it.</summary>
+    /// <param name="context">The request.</param>
+    public async Task InvokeAsync(HttpContext context)
+    {
+        var started = Stopwatch.GetTimestamp();
+        try
+        {
+            await next(context);
+        }
+        finally
+        {
+            var level = LevelOf(context);
+            if (logger.IsEnabled(level))
+                Write(context, level, Stopwatch.GetElapsedTime(started));
+        }
+    }
+
+    private static LogEventLevel LevelOf(HttpContext context) => context.Response.StatusCode switch
+    {
+        >= 500 and not 503 => LogEventLevel.Error,
+        _ when context.Request.Path.StartsWithSegments("/health", StringComparison.OrdinalIgnoreCase) || context.Request.Path == Metrics.Path => LogEventLevel.Debug,
+        _ => LogEventLevel.Information,
+    };
+
+    private void Write(HttpContext context, LogEventLevel level, TimeSpan elapsed)
+    {
+        var route = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "none";
+        context.Items.TryGetValue(FingerprintKey, out var fingerprint);
+        logger.Write(
+            level,
+            Line,
+            context.Request.Method,
+            route,
+            context.Response.StatusCode,
+            Math.Round(elapsed.TotalMilliseconds, 3),
+            fingerprint,
+            TraceIdOf(context));
+    }
+}

@@ -1,0 +1,55 @@
+using System.Threading.RateLimiting;
+using FormApi.Http;
+using FormApi.Http.Problems;
+using Microsoft.Extensions.Options;
+
+namespace FormApi.Hosting;
+
+/// <summary>
+/// A calculation's turn. It is asked for once the request is read whole and given back once the answer is calculated, so that neither
+/// a slow sender nor a slow reader keeps it from others. The deadline counts from the asking, so that a crowd is sent away in time.
+/// </summary>
+/// <param name="options">The limits.</param>
+internal sealed class Turns(IOptions<Limits> options) : IDisposable
+{
+    // As many calculate as there are cores. Were they to take all threads there are, deadlines, health and whatever waits for the network
+    // would stand behind dear calculations.
+    private static readonly TaskFactory Cores = CoreThreads.New();
+
+    private readonly ConcurrencyLimiter _places = new(new()
+    {
+        PermitLimit = options.Value.Concurrent,
+        QueueLimit = options.Value.Queued,
+        QueueProcessingOrder = QueueProcessingOrder.OldestFirst,
+    });
+
+    /// <summary>Calls an endpoint in its turn, with the deadline for its cancellation.</summary>
+    /// <param name="call">The call, with its request read.</param>
+    /// <param name="next">The endpoint.</param>
+    public async ValueTask<object?> CallAsync(EndpointFilterInvocationContext call, EndpointFilterDelegate next)
+    {
+        var gone = call.HttpContext.RequestAborted;
+        using var deadline = CancellationTokenSource.CreateLinkedTokenSource(gone);
+        deadline.CancelAfter(TimeSpan.FromSeconds(options.Value.Seconds));
+        for (var i = 0; i < call.Arguments.Count; i++)
+        {
+            if (call.Arguments[i] is CancellationToken)
+                call.Arguments[i] = deadline.Token;
+        }
+
+        try
+        {
+            using var place = await _places.AcquireAsync(1, deadline.Token);
+            return place.IsAcquired
+                ? await Cores.StartNew(() => next(call).AsTask(), deadline.Token).Unwrap()
+                : new ProblemResult(ProblemKinds.TooMany);
+        }
+        catch (OperationCanceledException) when (deadline.IsCancellationRequested && !gone.IsCancellationRequested)
+        {
+            return Guards.TooSlow(options.Value);
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => _places.Dispose();
+}

@@ -1,8 +1,0 @@
-namespace FormApi.Http;
-
-/// <summary>A converter that knows a fixed list of words.</summary>
-internal interface IWords
-{
-    /// <summary>The words it accepts.</summary>
-    IReadOnlyList<string> Words { get; }
-}

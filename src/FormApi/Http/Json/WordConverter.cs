@@ -1,0 +1,38 @@
+using System.Collections.Frozen;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace FormApi.Http.Json;
+
+/// <summary>An enum that is a word on the wire, such as <c>equal-angle</c>; never a number, never in another spelling.</summary>
+/// <typeparam name="T">The enum.</typeparam>
+internal sealed class WordConverter<T> : JsonConverter<T>, IWords
+    where T : struct, Enum
+{
+    private static readonly FrozenDictionary<T, JsonEncodedText> Words =
+        Enum.GetValues<T>().ToFrozenDictionary(value => value, value => JsonEncodedText.Encode(Wire.Word(value)));
+
+    private static readonly (JsonEncodedText Word, T Value)[] ByWord =
+        [.. Enum.GetValues<T>().Select(value => (Words[value], value))];
+
+    /// <inheritdoc/>
+    IReadOnlyList<string> IWords.Words => Wire.Words<T>();
+
+    /// <inheritdoc/>
+    public override T Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
+    {
+        if (reader.TokenType != JsonTokenType.String)
+            throw new JsonException();
+        foreach (var (word, value) in ByWord)
+        {
+            if (reader.ValueTextEquals(word.EncodedUtf8Bytes))
+                return value;
+        }
+
+        throw new JsonException();
+    }
+
+    /// <inheritdoc/>
+    public override void Write(Utf8JsonWriter writer, T value, JsonSerializerOptions options) =>
+        writer.WriteStringValue(Words[value]);
+}

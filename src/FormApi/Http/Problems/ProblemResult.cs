@@ -1,0 +1,60 @@
+using System.Text.Json;
+using FormApi.Features.Programs;
+using FormApi.Hosting;
+using FormApi.Http.Json;
+using FormApi.Http.Results;
+
+namespace FormApi.Http.Problems;
+
+/// <summary>A problem on its way out.</summary>
+/// <param name="kind">The kind.</param>
+/// <param name="detail">What went wrong this time; null takes the title.</param>
+/// <param name="faults">The faults in the body, if it is at fault.</param>
+/// <param name="code">A narrower code than the kind's own, or null.</param>
+/// <param name="impossible">Why a form cannot be folded, or null.</param>
+internal sealed class ProblemResult(
+    ProblemKind kind, string? detail = null, IReadOnlyList<Fault>? faults = null, string? code = null, ImpossibleResult? impossible = null) : IResult
+{
+    /// <summary>Media type of every problem.</summary>
+    public const string MediaType = "application/problem+json";
+
+    /// <summary>The kind.</summary>
+    public ProblemKind Kind => kind;
+
+    /// <summary>The faults in the body, if it is at fault.</summary>
+    public IReadOnlyList<Fault>? Faults => faults;
+
+    /// <summary>The problem as it is told.</summary>
+    /// <param name="instance">Path that was asked for.</param>
+    /// <param name="traceId">Trace id, for the service's log.</param>
+    /// <param name="within">Pointer to the part of the document that was at fault; empty for the whole.</param>
+    public Problem ToProblem(string instance, string traceId, string within = "") => new(
+        "/problems/" + kind.Code,
+        kind.Title,
+        kind.Status,
+        detail ?? kind.Title + ".",
+        instance,
+        code ?? kind.Code,
+        traceId,
+        within.Length == 0 ? faults : faults?.Select(fault => fault with { Pointer = within + fault.Pointer }).ToArray(),
+        impossible);
+
+    /// <inheritdoc/>
+    public Task ExecuteAsync(HttpContext httpContext)
+    {
+        var response = httpContext.Response;
+        response.StatusCode = kind.Status;
+        response.ContentType = MediaType;
+        response.Headers.CacheControl = "no-store";
+        if (kind.Status == StatusCodes.Status408RequestTimeout && HttpProtocol.IsHttp11(httpContext.Request.Protocol))
+        {
+            // RFC 9110, section 15.5.9: nobody waits for the rest of the body.
+            response.Headers.Connection = "close";
+        }
+
+        if (kind.Status is 429 or 503)
+            response.Headers.RetryAfter = "1";
+        var problem = ToProblem(httpContext.Request.Path.Value ?? "/", RequestLog.TraceIdOf(httpContext));
+        return WholeAnswer.SendAsync(httpContext, writer => JsonSerializer.Serialize(writer, problem, AnswerJson.Default.Problem));
+    }
+}

@@ -1,0 +1,116 @@
+using System.Text.Json;
+using FluentValidation.Results;
+using FormApi.Http.Json;
+using FormApi.Http.Problems;
+using FormApi.Http.Results;
+using FormApi.Http.Units;
+using Forming.Results;
+
+namespace FormApi.Http.Requests;
+
+/// <summary>A body that was read and checked, or the problem with it.</summary>
+/// <typeparam name="T">What the body should be.</typeparam>
+/// <param name="value">The body, or null with a problem.</param>
+/// <param name="problem">The problem, or null with a body.</param>
+/// <param name="utf8">The body as it came.</param>
+internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemory<byte> utf8)
+    where T : class, IRequestBody<T>
+{
+    private const int MostFaults = 100;
+
+    /// <summary>The body; only where there is no problem.</summary>
+    public T Value => value!;
+
+    /// <summary>The problem, or null.</summary>
+    public ProblemResult? Problem => problem;
+
+    /// <summary>The value at a pointer of the body as it came, or null where there is none.</summary>
+    /// <param name="pointer">Where (RFC 6901).</param>
+    public JsonElement? GivenAt(string pointer) => GivenAt(utf8, pointer);
+
+    /// <summary>The answer to the body, or the problem in its way: with the body, or with what it asks for.</summary>
+    /// <param name="answer">Answers a body that passed its rules; throws where there is no answer.</param>
+    public IResult Answer(Func<T, IResult> answer)
+    {
+        if (problem is not null)
+            return problem;
+        try
+        {
+            return answer(value!);
+        }
+        catch (NoSolutionException none)
+        {
+            return Unsolved.Of(none, this, UnitSystem.Of(value!.Units));
+        }
+    }
+
+    /// <summary>Reads and checks the body of a request.</summary>
+    /// <param name="context">The request.</param>
+    public static async ValueTask<JsonBody<T>> BindAsync(HttpContext context)
+    {
+        if (!RequestMedia.Is(context.Request, MediaTypes.Json))
+        {
+            return IsEmpty(context.Request) ? Misshapen(default) : new(null, new(ProblemKinds.UnsupportedMediaType, "The body must be application/json in UTF-8, not compressed."), default);
+        }
+
+        var (body, problem) = await WholeBody.ReadAsync(context);
+        return problem is null ? Of(body) : new(null, problem, default);
+    }
+
+    private static bool IsEmpty(HttpRequest request) =>
+        string.IsNullOrEmpty(request.ContentType) && (request.ContentLength ?? 0) == 0 && request.Headers.TransferEncoding.Count == 0;
+
+    /// <summary>Reads and checks a body.</summary>
+    /// <param name="utf8">The body.</param>
+    public static JsonBody<T> Of(ReadOnlyMemory<byte> utf8)
+    {
+        if (utf8.Span.StartsWith("\uFEFF"u8))
+            utf8 = utf8[3..];
+        T? read;
+        try
+        {
+            read = JsonSerializer.Deserialize(utf8.Span, T.TypeInfo);
+        }
+        catch (Exception unreadable) when (unreadable is JsonException or NotSupportedException or InvalidOperationException or ArgumentException)
+        {
+            read = null;
+        }
+
+        if (read is null || read.HasNullItems)
+            return Misshapen(utf8);
+        return read.MissingField is { } pointer ? Missing(pointer, utf8) : Check(read, utf8);
+    }
+
+    private static JsonBody<T> Missing(string pointer, ReadOnlyMemory<byte> utf8)
+    {
+        var fault = new Fault(pointer, ProblemKinds.MissingField.Code, "The field is missing.", null, BodyFaults.WordsAt(T.TypeInfo, pointer));
+        return new(null, new(ProblemKinds.MissingField, $"{pointer}: {fault.Message}", [fault]), utf8);
+    }
+
+    private static JsonBody<T> Misshapen(ReadOnlyMemory<byte> utf8) => new(null, BodyFaults.ProblemOf(utf8, T.TypeInfo), utf8);
+
+    private static JsonBody<T> Check(T read, ReadOnlyMemory<byte> utf8)
+    {
+        var result = read.Check();
+        if (result.IsValid)
+            return new(read, null, utf8);
+        using var document = JsonDocument.Parse(utf8);
+        var faults = result.Errors.Take(MostFaults).Select(failure => FaultOf(failure, document.RootElement)).ToArray();
+        var detail = faults.Length == 1
+            ? $"{faults[0].Pointer}: {faults[0].Message}"
+            : $"{result.Errors.Count} values cannot be used.";
+        return new(null, new(ProblemKinds.InvalidValues, detail, faults), utf8);
+    }
+
+    private static Fault FaultOf(ValidationFailure failure, JsonElement body)
+    {
+        var pointer = Wire.Pointer(failure.PropertyName);
+        return new(pointer, failure.ErrorCode, failure.ErrorMessage, Given.At(body, pointer), (string?)failure.CustomState);
+    }
+
+    private static JsonElement? GivenAt(ReadOnlyMemory<byte> utf8, string pointer)
+    {
+        using var document = JsonDocument.Parse(utf8);
+        return Given.At(document.RootElement, pointer);
+    }
+}

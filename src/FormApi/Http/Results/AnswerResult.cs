@@ -1,0 +1,27 @@
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+
+namespace FormApi.Http.Results;
+
+/// <summary>A calculated answer on its way out, as UTF-8 to where it is wanted.</summary>
+/// <param name="fingerprint">Its fingerprint.</param>
+internal abstract class AnswerResult(string fingerprint) : NamedResult(fingerprint, "application/json")
+{
+    /// <summary>Writes the answer.</summary>
+    /// <param name="writer">Where to.</param>
+    public abstract void Write(Utf8JsonWriter writer);
+
+    /// <inheritdoc/>
+    protected override Task WriteAsync(HttpContext context) => WholeAnswer.SendAsync(context, Write);
+}
+
+/// <summary>An answer of one type.</summary>
+/// <typeparam name="T">Type of the answer.</typeparam>
+/// <param name="answer">The answer.</param>
+/// <param name="type">How it is written.</param>
+/// <param name="fingerprint">Its fingerprint.</param>
+internal sealed class AnswerResult<T>(T answer, JsonTypeInfo<T> type, string fingerprint) : AnswerResult(fingerprint)
+{
+    /// <inheritdoc/>
+    public override void Write(Utf8JsonWriter writer) => JsonSerializer.Serialize(writer, answer, type);
+}

@@ -1,0 +1,49 @@
+using FormApi.Hosting;
+
+namespace FormApi.Http.Results;
+
+/// <summary>What was calculated, named by its fingerprint, on its way out in some media type.</summary>
+/// <param name="fingerprint">Fingerprint of request and engine.</param>
+/// <param name="media">The media type.</param>
+internal abstract class NamedResult(string fingerprint, string media) : IResult
+{
+    /// <summary>Tells a caller who has it that nothing has changed since it last asked.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="fingerprint">Fingerprint of request and engine.</param>
+    /// <param name="media">The media type.</param>
+    /// <returns>Whether it has it.</returns>
+    public static bool SaidUnchanged(HttpContext context, string fingerprint, string media)
+    {
+        if (EntityTag.KnownAs(context, NameOf(fingerprint), MediaTypes.ShortNameOf(media)) is not { } tag)
+            return false;
+        RequestLog.Remember(context, fingerprint);
+        EntityTag.SayUnchanged(context, tag);
+        return true;
+    }
+
+    /// <summary>Tells a caller who has it that nothing has changed since it last asked.</summary>
+    /// <param name="context">The request.</param>
+    /// <returns>Whether it has it.</returns>
+    public bool SaidUnchanged(HttpContext context) => SaidUnchanged(context, fingerprint, media);
+
+    /// <inheritdoc/>
+    public Task ExecuteAsync(HttpContext httpContext)
+    {
+        RequestLog.Remember(httpContext, fingerprint);
+        httpContext.Response.ContentType = media;
+        EntityTag.Add(httpContext, NameOf(fingerprint), MediaTypes.ShortNameOf(media));
+        return WriteAsync(httpContext);
+    }
+
+    /// <summary>The fingerprint without the name of its algorithm.</summary>
+    protected string Name => NameOf(fingerprint);
+
+    /// <summary>The media type.</summary>
+    protected string Media => media;
+
+    /// <summary>Sends it.</summary>
+    /// <param name="context">The request.</param>
+    protected abstract Task WriteAsync(HttpContext context);
+
+    private static string NameOf(string fingerprint) => fingerprint["sha256:".Length..];
+}

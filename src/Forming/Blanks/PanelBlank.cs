@@ -1,0 +1,76 @@
+using Forming.Curves;
+using Forming.Folds;
+using MathNet.Numerics.Integration;
+
+namespace Forming.Blanks;
+
+/// <summary>Length and registration marks of the flat panel blank.</summary>
+/// <param name="LengthMm">Length of the blank [mm].</param>
+/// <param name="Marks">Registration marks, in order.</param>
+public sealed record PanelBlank(double LengthMm, IReadOnlyList<PanelMark> Marks)
+{
+    /// <summary>The published formula reaches half the thickness just past this radius over thickness.</summary>
+    private const double ThinSheet = 5.02;
+
+    private const int QuadratureOrder = 16;
+
+    /// <summary>Lays the panel out flat: <c>trim + lead-in + s + lead-out + trim</c>, mirrored <c>2 (trim + lead-in + s) + lead-out</c>.</summary>
+    /// <param name="finished">The finished curve on the mid surface.</param>
+    /// <param name="thicknessMm">The panel's thickness [mm].</param>
+    /// <param name="trimMm">Left on for trimming at each end [mm].</param>
+    /// <param name="leadInMm">Flat before the curve [mm].</param>
+    /// <param name="leadOutMm">Flat after it, or between the two curves [mm].</param>
+    /// <param name="isMirrored">Whether the panel carries the curve twice.</param>
+    /// <param name="firstFoldMm">Where the form's first mold line lies past the first tangent line [mm].</param>
+    /// <param name="leverMm">Hand to the end of the curve [mm].</param>
+    public static PanelBlank Of(
+        FinishedCurve finished,
+        double thicknessMm,
+        double trimMm,
+        double leadInMm,
+        double leadOutMm,
+        bool isMirrored,
+        double firstFoldMm,
+        double leverMm)
+    {
+        var curve = finished.LengthMm - Shortening(finished, thicknessMm);
+        var end = trimMm + leadInMm + curve;
+        var firstTangent = trimMm + leadInMm + finished.LeadingFlatMm;
+        List<PanelMark> half =
+        [
+            new("first tangent line", firstTangent),
+            new("form's first fold", firstTangent + firstFoldMm),
+            new("last tangent line", end - finished.TrailingFlatMm),
+        ];
+        // Past the sheet there is no place to mark: the check pull-line says so.
+        if (leverMm <= leadOutMm + (isMirrored ? 0 : trimMm))
+            half.Add(new("pull here", end + leverMm));
+        if (trimMm > 0)
+            half.Insert(0, new("trim line", trimMm));
+        if (!isMirrored)
+        {
+            var length = end + leadOutMm + trimMm;
+            if (trimMm > 0)
+                half.Add(new("far trim line", length - trimMm));
+            return new(length, half);
+        }
+
+        var whole = (2 * end) + leadOutMm;
+        var other = half.Select(mark => new PanelMark("second half: " + mark.Name, whole - mark.AtMm)).Reverse();
+        return new(whole, [.. half, .. other]);
+    }
+
+    // Below about five thicknesses the neutral line moves in from the middle: K t in place of t/2.
+    private static double Shortening(FinishedCurve finished, double thickness) => finished.Bends
+        .Where(bend => bend.TightestRadiusMm - (thickness / 2) < ThinSheet * thickness)
+        .Sum(bend => GaussLegendreRule.Integrate(
+            u =>
+            {
+                var rates = bend.RatesAt(u);
+                var inside = (1 / rates.Curvature) - (thickness / 2);
+                return (0.5 - NeutralLine.Factor(inside, thickness)) * thickness * rates.Turn;
+            },
+            0,
+            1,
+            QuadratureOrder));
+}

@@ -1,0 +1,34 @@
+using Forming.Results;
+
+namespace Forming.Checks;
+
+/// <summary>One figure held against one limit.</summary>
+/// <param name="Id">Stable id such as <c>facet-width</c>.</param>
+/// <param name="Verdict">How it came out.</param>
+/// <param name="Value">The figure, or null where it is not known.</param>
+/// <param name="Limit">The limit, of the same kind as the figure, or null where there is none to hold it against.</param>
+/// <param name="Quantity">What kind of quantity both are.</param>
+/// <param name="Message">What was found, in words; arguments are <see cref="Figure"/>s.</param>
+/// <param name="Remedy">What to do about it, or null where it passed.</param>
+public sealed record Check(
+    string Id,
+    Verdict Verdict,
+    double? Value,
+    double? Limit,
+    Quantity Quantity,
+    FormattableString Message,
+    Remedy? Remedy = null)
+{
+    /// <summary>A check with advice that no trial stands behind.</summary>
+    /// <param name="id">Stable id.</param>
+    /// <param name="verdict">How it came out.</param>
+    /// <param name="value">The figure, or null where it is not known.</param>
+    /// <param name="limit">The limit, or null where there is none.</param>
+    /// <param name="quantity">What kind of quantity both are.</param>
+    /// <param name="message">What was found.</param>
+    /// <param name="advice">What to do, or null where it passed.</param>
+    public Check(string id, Verdict verdict, double? value, double? limit, Quantity quantity, FormattableString message, FormattableString? advice)
+        : this(id, verdict, value, limit, quantity, message, advice is null ? null : new Remedy(advice, []))
+    {
+    }
+}

@@ -1,0 +1,29 @@
+namespace Forming.Jobs;
+
+/// <summary>The brake.</summary>
+public sealed record BrakeSpec
+{
+    /// <summary>No brake swings a fold as far as this.</summary>
+    public static Angle HalfTurn { get; } = new(Math.PI);
+
+    /// <summary>Kind of brake.</summary>
+    public BrakeKind Kind { get; init; } = BrakeKind.Leaf;
+
+    /// <summary>Longest fold [mm], &gt; 0.</summary>
+    public required double LengthMm { get; init; }
+
+    /// <summary>Narrowest facet it can fold [mm], &gt; 0.</summary>
+    public double MinFacetMm { get; init; } = 8;
+
+    /// <summary>Smallest step of the angle stop [rad], &gt; 0.</summary>
+    public Angle StopResolution { get; init; } = Angle.FromDegrees(0.5);
+
+    /// <summary>Nose to where the leaf bears [mm]; null takes half the die opening where there is one, else 12 mm.</summary>
+    public double? ReachMm { get; init; }
+
+    /// <summary>Opening of the die [mm], press brakes only.</summary>
+    public double? DieOpeningMm { get; init; }
+
+    /// <summary>What the brake is rated for, or null where it states nothing.</summary>
+    public BrakeCapacity? Capacity { get; init; }
+}

@@ -1,0 +1,63 @@
+using Forming.Blanks;
+using Forming.Curves;
+using Forming.Facets;
+using Forming.Materials;
+using Forming.Pulling;
+using Forming.Springback;
+
+namespace Forming.Jobs;
+
+/// <summary>The finished panel that is wanted, and how it will be pulled.</summary>
+public sealed record PanelSpec
+{
+    /// <summary>Material and thickness.</summary>
+    public required Sheet Sheet { get; init; }
+
+    /// <summary>The finished curve.</summary>
+    public required PanelCurve Curve { get; init; }
+
+    /// <summary>The face on which the curve was measured.</summary>
+    public Surface Surface { get; init; } = Surface.Inside;
+
+    /// <summary>Width along the folds [mm], &gt; 0.</summary>
+    public required double WidthMm { get; init; }
+
+    /// <summary>Flat before the curve [mm], at least 0.</summary>
+    public required double LeadInMm { get; init; }
+
+    /// <summary>Flat after the curve [mm], at least 0; with <see cref="Mirrored"/> the single flat between the two curves.</summary>
+    public required double LeadOutMm { get; init; }
+
+    /// <summary>Material left on for trimming at each end of the blank [mm], at least 0.</summary>
+    public double TrimMm { get; init; }
+
+    /// <summary>Whether the panel carries the curve twice, symmetric about its centre line.</summary>
+    public bool Mirrored { get; init; }
+
+    /// <summary>What may show in the finished panel.</summary>
+    public required Finish Finish { get; init; }
+
+    /// <summary>How the folds lie to the panel's rolling direction.</summary>
+    public Grain Grain { get; init; } = Grain.Unknown;
+
+    /// <summary>Hand to the end of the curve [mm], at least 0; null lets the plan choose.</summary>
+    public double? LeverMm { get; init; }
+
+    /// <summary>The clamp on the lead-in.</summary>
+    public Clamp Clamp { get; init; } = Clamp.Default;
+
+    /// <summary>Who or what pulls it.</summary>
+    public PullBy PullBy { get; init; } = PullBy.OnePerson;
+
+    /// <summary>How springback is found.</summary>
+    public SpringbackChoice Springback { get; init; } = new PureBending();
+
+    /// <summary>Whether the panel is also pulled over the planned form in simulation.</summary>
+    public bool Predict { get; init; }
+
+    /// <summary>Sheet past the end of the curve that a hand can pull on [mm]: lead-out and trim, or the flat between the two curves.</summary>
+    public double SheetPastCurveMm => LeadOutMm + (Mirrored ? 0 : TrimMm);
+
+    /// <summary>Sheets that blanks are cut from.</summary>
+    public IReadOnlyList<StockSheet> StockSheets { get; init; } = StockSheet.Defaults;
+}

@@ -1,0 +1,109 @@
+using Forming.Blanks;
+using Forming.Curves;
+using Forming.Facets;
+using Forming.Folds;
+using Forming.Jobs;
+using Forming.Layout;
+using Forming.Prediction;
+using Forming.Pulling;
+using Forming.Springback;
+using Forming.Tapers;
+
+namespace Forming.Plans.Drafts;
+
+/// <summary>Everything a plan has worked out, straight or tapered, for its checks and notes to look at.</summary>
+internal sealed record PlanDraft
+{
+    public required PanelSpec Panel { get; init; }
+
+    public required FormSpec Form { get; init; }
+
+    public required BrakeSpec Brake { get; init; }
+
+    public required MarkSpec Marks { get; init; }
+
+    public required BendingLaw PanelLaw { get; init; }
+
+    public required BendingLaw FormLaw { get; init; }
+
+    public required FoldShape Fold { get; init; }
+
+    /// <summary>The finished curve on the mid surface; null for a taper.</summary>
+    public FinishedCurve? Finished { get; init; }
+
+    /// <summary>Sweep of the finished panel [rad].</summary>
+    public required double FinishedSweep { get; init; }
+
+    /// <summary>Turn of what counts as flat, which the finished sweep leaves out [rad].</summary>
+    public double TakenAsFlat { get; init; }
+
+    /// <summary>Sweep of the form [rad].</summary>
+    public required double FormSweep { get; init; }
+
+    /// <summary>Smallest finished mid-surface radius [mm].</summary>
+    public required double TightestFinishedRadiusMm { get; init; }
+
+    /// <summary>The panel's state where it is bent the most.</summary>
+    public required BentState Tightest { get; init; }
+
+    /// <summary>Largest miss of a curve fitted to measured points [mm], or null.</summary>
+    public double? LargestMissMm { get; init; }
+
+    /// <summary>Shortest straight part of a facet or a lead [mm].</summary>
+    public required double ShortestStraightMm { get; init; }
+
+    /// <summary>Narrowest facet or lead, mold line to mold line [mm].</summary>
+    public required double NarrowestFacetMm { get; init; }
+
+    /// <summary>Whether the form, with its leads, runs into itself.</summary>
+    public required bool RunsIntoItself { get; init; }
+
+    public required double FoldBackMissMm { get; init; }
+
+    public required Section Section { get; init; }
+
+    public required SteppingReport Stepping { get; init; }
+
+    public required IReadOnlyList<Station> Stations { get; init; }
+
+    /// <summary>How many folds the finish asks for, whatever the caller fixed and the brake can fold.</summary>
+    public required Func<int> FoldsWanted { get; init; }
+
+    /// <summary>Tells whether a facet would show, at the end of the folds that is worse off.</summary>
+    public required FacetJudge Judge { get; init; }
+
+    public required PrintThroughResult PrintThrough { get; init; }
+
+    public required SpringbackReport Springback { get; init; }
+
+    public required Blank FormBlank { get; init; }
+
+    public required Blank PanelBlank { get; init; }
+
+    public required IReadOnlyList<PanelMark> PanelMarks { get; init; }
+
+    public required Pull Pull { get; init; }
+
+    public required FormGive Give { get; init; }
+
+    /// <summary>The panel's flat behind the form's first fold, for the clamp to bear on [mm].</summary>
+    public required double ClampFlatMm { get; init; }
+
+    /// <summary>What the finished half of a mirrored panel does while the second is pulled; null where there is none, or on a taper.</summary>
+    public SecondHalf? SecondHalf { get; init; }
+
+    /// <summary>Least gap between the form's overhang and its lead-in [mm], or null where nothing overhangs.</summary>
+    public required double? ClampRoomMm { get; init; }
+
+    /// <summary>How the panel comes off the form in simulation, or null where that was not asked for.</summary>
+    public PanelPrediction? Prediction { get; init; }
+
+    /// <summary>What only a taper has, or null.</summary>
+    public TaperReport? Taper { get; init; }
+
+    /// <summary>Tightest inside radius on the form [mm].</summary>
+    public double TightestInsideMm => (1 / Tightest.Curvature) - (Panel.Sheet.ThicknessMm / 2);
+
+    /// <summary>Blank length with K = 0.5 less the blank length given [mm].</summary>
+    public double BlankAtMidNeutralMm => FormSweep * (0.5 - Fold.NeutralFactor) * Fold.ThicknessMm;
+}

@@ -1,0 +1,89 @@
+using Forming.Blanks;
+using Forming.Curves;
+using Forming.Facets;
+using Forming.Folds;
+using Forming.Jobs;
+using Forming.Layout;
+using Forming.Prediction;
+using Forming.Pulling;
+using Forming.Springback;
+using Forming.Wrapping;
+
+namespace Forming.Plans.Drafts;
+
+/// <summary>A form whose folds are parallel.</summary>
+internal static class StraightPlan
+{
+    public static PlanDraft Draft(
+        PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, FoldShape fold, FinishedCurve? known, CancellationToken cancellation)
+    {
+        var finished = known ?? FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm, cancellation);
+        var formLaw = BendingLaw.Of(form.Sheet);
+        var wrapped = WrappedForm.Solve(finished, panel, form, fold, brake, marks, cancellation);
+        PanelPrediction? prediction = null;
+        SteppingRefinement? refinement = null;
+        if (form.Stepping.Refine)
+            (wrapped, prediction, refinement) = new FoldRefinement(finished, panel, form, fold, brake, marks, cancellation).Of(wrapped);
+        if (panel.Predict)
+            prediction ??= PlannedPull.Predict(wrapped, form, fold, panel, cancellation);
+        var polygon = wrapped.Folds.Polygon;
+        var (contact, lever) = (wrapped.Contact, wrapped.Judge.LeverMm);
+
+        var layout = FlatLayout.Of(polygon, fold, form.LeadInMm, form.LeadOutMm);
+        var section = FormSection.Of(polygon, contact, fold, form.LeadInMm, form.LeadOutMm);
+        var firstFold = section.Vertices[1].X - contact.Runs[0].Start.Position.X;
+        var panelBlank = Blanks.PanelBlank.Of(
+            finished, panel.Sheet.ThicknessMm, panel.TrimMm, panel.LeadInMm, panel.LeadOutMm, panel.Mirrored, firstFold, lever);
+        var printThrough = PrintThroughReport.Of(wrapped, panel.Finish);
+        var leastLever = printThrough.WidestFacetMm > 0 ? printThrough.WidestFacetMm : contact.MidMm;
+        // Right up to a full first fold the panel mostly does not touch the folds in order, so the clamp goes half a facet behind it.
+        var clampGap = form.Stepping.Ends == SteppingEnds.Full && polygon.Straights.Length > 0 ? polygon.Straights[0] / 2 : panel.Clamp.GapMm;
+        var pull = PullForces.Compute(contact, wrapped.Rule.Law, wrapped.Tightest, lever, leastLever, panel.WidthMm, clampGap);
+        return new()
+        {
+            Panel = panel,
+            Form = form,
+            Brake = brake,
+            Marks = marks,
+            PanelLaw = wrapped.Rule.Law,
+            FormLaw = formLaw,
+            Fold = fold,
+            Finished = finished,
+            FinishedSweep = finished.Sweep.Radians,
+            TakenAsFlat = finished.TakenAsFlat.Radians,
+            FormSweep = polygon.EndTurn,
+            TightestFinishedRadiusMm = finished.TightestRadiusMm,
+            Tightest = wrapped.Tightest,
+            LargestMissMm = finished.LargestMissMm,
+            ShortestStraightMm = Least(layout.LeadInStraightMm, layout.LeadOutStraightMm, polygon.Straights),
+            NarrowestFacetMm = Least(form.LeadInMm, form.LeadOutMm, polygon.Facets),
+            RunsIntoItself = polygon.EndTurn > Math.PI && FormSection.CrossesItself(section.Vertices, cancellation),
+            FoldBackMissMm = layout.FoldBackMiss(polygon, fold),
+            Section = section,
+            Stepping = SteppingReports.Of(wrapped.Folds, contact, fold, form.Stepping) with { Refinement = refinement },
+            Prediction = prediction,
+            Stations = StationList.Of(wrapped, fold, layout, form, formLaw, brake, marks),
+            FoldsWanted = () => wrapped.FoldsWanted(form, fold, marks, cancellation),
+            Judge = wrapped.Judge,
+            PrintThrough = printThrough,
+            Springback = SpringbackReports.Of(wrapped, finished, panel, cancellation),
+            FormBlank = BlankShape.Rectangle(form.Sheet, layout.LengthMm, form.WidthMm, panel.StockSheets),
+            PanelBlank = BlankShape.Rectangle(panel.Sheet, panelBlank.LengthMm, panel.WidthMm, panel.StockSheets),
+            PanelMarks = panelBlank.Marks,
+            Pull = pull,
+            Give = FormGiveEstimate.Compute(
+                FormGiveEstimate.SectionsOf(contact, panel.WidthMm), Math.Max(lever, leastLever), contact.MidMm, formLaw, form.WidthMm),
+            ClampFlatMm = panel.TrimMm + panel.LeadInMm + finished.LeadingFlatMm + firstFold,
+            SecondHalf = panel.Mirrored ? SecondHalf.Of(finished, contact, section, panel, lever, leastLever) : null,
+            ClampRoomMm = polygon.EndTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, panel.Clamp) : null,
+        };
+    }
+
+    private static double Least(double first, double second, double[] others)
+    {
+        var least = Math.Min(first, second);
+        foreach (var other in others)
+            least = Math.Min(least, other);
+        return least;
+    }
+}

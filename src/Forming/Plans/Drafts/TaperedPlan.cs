@@ -1,0 +1,186 @@
+using Forming.Contact;
+using Forming.Curves;
+using Forming.Facets;
+using Forming.Folds;
+using Forming.Jobs;
+using Forming.Layout;
+using Forming.Prediction;
+using Forming.Pulling;
+using Forming.Results;
+using Forming.Springback;
+using Forming.Tapers;
+using Forming.Wrapping;
+
+namespace Forming.Plans.Drafts;
+
+/// <summary>A form whose folds are rulings of a tapered panel.</summary>
+internal static class TaperedPlan
+{
+    public static PlanDraft Draft(TaperCurve taper, PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, FoldShape fold, CancellationToken cancellation)
+    {
+        var thickness = panel.Sheet.ThicknessMm;
+        var law = panel.Springback is EffectiveYield measured
+            ? BendingLaw.WithYield(panel.Sheet, measured.YieldMpa)
+            : BendingLaw.Of(panel.Sheet);
+        var formLaw = BendingLaw.Of(form.Sheet);
+        var ruled = RuledPanel.Of(taper, panel.Surface, thickness);
+        var formed = FormedPanel.Solve(ruled, FactorBy(panel.Springback, law, cancellation));
+        var wrap = new TaperWrap(formed, law);
+
+        var inOrder = wrap.LongestLeverMm(FacetJudge.LeverShare);
+        var asked = panel.LeverMm is null
+            ? form.Stepping.NoWiderThan(Lever.WidestFacetMm(wrap.LongestLeverMm(1), brake.MinFacetMm))
+            : form.Stepping;
+        var (near, far, stepping, folds) = Lever.Settle(
+            facet => Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, facet), Stepped, stepped => stepped.Stepping.WidestFacetMm(stepped.Folds));
+        var lever = near.LeverMm;
+
+        // Its own length stands in place of a width.
+        panel = panel with { WidthMm = wrap.Turns.Max(turn => ruled.At(turn).Length) };
+        form = form with { WidthMm = folds.Lengths.Max() };
+        var flat = FlatForm.Of(folds, formed, folds.EndTurn, fold, form.LeadInMm, form.LeadOutMm);
+        var printThrough = TaperPrintThrough.Of(wrap, stepping, folds, near, far);
+        var leastLever = printThrough.WidestFacetMm > 0 ? printThrough.WidestFacetMm : Math.Max(wrap.NearMidMm, wrap.FarMidMm);
+        // As with parallel folds; the narrower end has the shorter arm and the larger load.
+        var clampGap = form.Stepping.Ends == SteppingEnds.Full && folds.Angles.Length > 1
+            ? Math.Min(folds.Straight(0, false), folds.Straight(0, true)) / 2
+            : panel.Clamp.GapMm;
+        var pull = TaperPull.Compute(wrap, law, lever, leastLever, clampGap);
+        var solid = TaperSolids.Of(formed, folds, fold, panel, form);
+        var section = TaperSolids.NearSection(solid, folds, fold);
+        var flatPanel = new FlatPanel(formed);
+        var panelLayout = TaperBlanks.PanelLayout(flatPanel, ruled.Sweep, panel, lever);
+        return new()
+        {
+            Panel = panel,
+            Form = form,
+            Brake = brake,
+            Marks = marks,
+            PanelLaw = law,
+            FormLaw = formLaw,
+            Fold = fold,
+            FinishedSweep = ruled.SeriesOf(turn => ruled.At(turn).NormalRate).Integral().At(ruled.Sweep),
+            FormSweep = formed.Turn.At(folds.EndTurn),
+            TightestFinishedRadiusMm = wrap.Near.Concat(wrap.Far).Min(place => 1 / place.FinishedCurvature),
+            Tightest = wrap.Tightest,
+            ShortestStraightMm = ShortestStraight(folds, flat),
+            NarrowestFacetMm = NarrowestFacet(folds, stepping, form),
+            RunsIntoItself = formed.TotalTurn > Math.PI && TaperSolids.RunsIntoItself(solid, cancellation),
+            FoldBackMissMm = Refold.MissMm(flat, folds, fold),
+            Section = section,
+            Stepping = TaperStations.Report(folds, formed, form.Stepping) with
+            {
+                Refinement = form.Stepping.Refine
+                    ? new(folds.Angles.Length, folds.Angles.Length, FormattableString.Invariant(PanelPrediction.TaperReason))
+                    : null,
+            },
+            Prediction = panel.Predict ? PanelPrediction.Without(panel, PanelPrediction.TaperReason) : null,
+            Stations = TaperStations.Of(folds, flat, stepping, wrap, form, StationList.SpringbackOf(fold, form, formLaw, brake), marks, thickness),
+            FoldsWanted = stepping.FoldsWanted,
+            Judge = wrap.NearMidMm >= wrap.FarMidMm ? near : far,
+            PrintThrough = printThrough,
+            Springback = ReportOf(wrap, panel, law, cancellation),
+            FormBlank = TaperBlanks.Of(form.Sheet, flat.Outline, TaperBlanks.Area(flat.Outline), panel.StockSheets),
+            PanelBlank = TaperBlanks.Of(panel.Sheet, panelLayout.Outline, panelLayout.AreaMm2, panel.StockSheets),
+            PanelMarks = panelLayout.Marks,
+            Pull = pull,
+            Give = FormGiveEstimate.Compute(
+                TaperPull.SectionsOf(wrap, law),
+                Math.Max(lever, leastLever),
+                TaperPull.MeanMid(wrap),
+                formLaw,
+                folds.Lengths.Average()),
+            ClampFlatMm = panel.TrimMm + panel.LeadInMm,
+            ClampRoomMm = formed.TotalTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, panel.Clamp) : null,
+            Taper = Report(wrap, folds, law, taper, solid),
+        };
+
+        (FacetJudge Near, FacetJudge Far, TaperStepping Stepping, TaperFolds Folds) Stepped(double hand)
+        {
+            var first = form.Stepping.Ends == SteppingEnds.Half ? PrintThrough.FirstFacetHalf : PrintThrough.FirstFacetFull;
+            var nearJudge = new FacetJudge(law, panel.Finish, hand, wrap.NearMidMm, first);
+            var farJudge = nearJudge with { CurveMidMm = wrap.FarMidMm };
+            var rule = new TaperStepping(wrap, asked, fold, nearJudge, farJudge, brake.MinFacetMm, thickness, cancellation);
+            return (nearJudge, farJudge, rule, rule.Solve());
+        }
+    }
+
+    private static Func<Ruling, double> FactorBy(SpringbackChoice choice, BendingLaw law, CancellationToken cancellation) => choice switch
+    {
+        MeasuredFactor measured => _ => 1 / measured.Factor,
+        WrappedOverFacets => throw new NoSolutionException(
+            "taper.springback-model",
+            "panel.springback.model",
+            $"the extra set that facets leave is not worked out along slanting rulings",
+            $"pure-bending, a measured factor or an effective yield"),
+        _ => ruling => BalancedFactor(law, ruling, cancellation),
+    };
+
+    private static double BalancedFactor(BendingLaw law, Ruling ruling, CancellationToken cancellation)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        return RulingBalance.Factor(law, ruling.NearBendRadius, ruling.FarBendRadius);
+    }
+
+    private static double ShortestStraight(TaperFolds folds, FlatForm flat)
+    {
+        var least = Math.Min(flat.LeadInStraightMm, flat.LeadOutStraightMm);
+        for (var j = 0; j + 1 < folds.Angles.Length; j++)
+            least = Math.Min(least, Math.Min(folds.Straight(j, false), folds.Straight(j, true)));
+        return least;
+    }
+
+    private static double NarrowestFacet(TaperFolds folds, TaperStepping stepping, FormSpec form)
+    {
+        var least = Math.Min(form.LeadInMm, form.LeadOutMm);
+        for (var j = 0; j + 1 < folds.Angles.Length; j++)
+            least = Math.Min(least, Math.Min(stepping.Facet(folds, j, false), stepping.Facet(folds, j, true)));
+        return least;
+    }
+
+    private static SpringbackReport ReportOf(TaperWrap wrap, PanelSpec panel, BendingLaw law, CancellationToken cancellation)
+    {
+        var formed = wrap.Formed;
+        var places = wrap.Near.Concat(wrap.Far).ToArray();
+        var tightest = places.MaxBy(place => place.FinishedCurvature);
+        var gentlest = places.MinBy(place => place.FinishedCurvature);
+        var finished = formed.Panel.SeriesOf(turn => formed.Panel.At(turn).NormalRate).Integral().At(formed.Panel.Sweep);
+        var pure = panel.Springback is PureBending
+            ? formed.TotalTurn
+            : FormedPanel.TurnOf(formed.Panel, FactorBy(new PureBending(), BendingLaw.Of(panel.Sheet), cancellation));
+        return new(
+            SpringbackReports.IdOf(panel.Springback),
+            tightest.FinishedCurvature / tightest.State.Curvature,
+            gentlest.FinishedCurvature / gentlest.State.Curvature,
+            new(formed.TotalTurn - finished),
+            1 / law.YieldCurvature,
+            SpringbackReports.IdOf(new PureBending()),
+            new(pure));
+    }
+
+    private static TaperReport Report(TaperWrap wrap, TaperFolds folds, BendingLaw law, TaperCurve taper, TaperSolid solid)
+    {
+        double near = 0, far = 0;
+        foreach (var turn in wrap.Turns)
+        {
+            var ruling = wrap.Formed.Panel.At(turn);
+            var factor = wrap.Formed.Factor.At(turn);
+            near = Larger(near, RulingBalance.EndBias(law, factor, ruling.NearBendRadius));
+            far = Larger(far, RulingBalance.EndBias(law, factor, ruling.FarBendRadius));
+        }
+
+        return new()
+        {
+            EndBiasNear = near,
+            EndBiasFar = far,
+            FacetFlatnessMm = folds.FacetFlatnessMm,
+            TouchMissMm = folds.TouchMissMm,
+            LineShiftMm = folds.LineShiftMm,
+            LargestLineAngle = folds.LargestLineAngle,
+            NeedsOppositeHand = !(taper.Near == taper.Far && wrap.Formed.Panel.PlanFar(0) == Point.Origin),
+            Solid = solid,
+        };
+
+        static double Larger(double a, double b) => Math.Abs(b) > Math.Abs(a) ? b : a;
+    }
+}

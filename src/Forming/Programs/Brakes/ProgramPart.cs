@@ -1,0 +1,91 @@
+using Forming.Folds;
+using Forming.Jobs;
+using Forming.Layout;
+using Forming.Plans;
+using Forming.Springback;
+using Forming.Wrapping;
+
+namespace Forming.Programs.Brakes;
+
+/// <summary>The form as a brake sees it: flats and folds, parallel to each other.</summary>
+/// <param name="StraightsMm">[n + 1] straight parts, lead-in and lead-out among them [mm].</param>
+/// <param name="FoldAngles">[n] fold angles after springback [rad], &gt; 0.</param>
+/// <param name="StopAngles">[n] angles under load [rad], at least the fold angles.</param>
+/// <param name="Shape">Shape of every fold.</param>
+/// <param name="WidthMm">Length of the folds [mm].</param>
+/// <param name="UltimateMpa">Ultimate strength of the sheet [MPa].</param>
+/// <param name="StopResolution">Smallest step of the stop.</param>
+public sealed record ProgramPart(
+    double[] StraightsMm,
+    double[] FoldAngles,
+    double[] StopAngles,
+    FoldShape Shape,
+    double WidthMm,
+    double UltimateMpa,
+    Angle StopResolution)
+{
+    /// <summary>How stop angles are rounded to the steps of the stop.</summary>
+    public StopRounding Rounding { get; init; }
+
+    /// <summary>Growth of the stop angle with the fold angle, &gt; 0.</summary>
+    public double StopSlope { get; init; } = 1;
+
+    /// <summary>What its sheet is called.</summary>
+    public string MaterialName { get; init; } = "this sheet";
+
+    /// <summary>What rounding the stop angles adds to the whole form: above 0 it closes too far.</summary>
+    public Angle StopRounding => StopSettings.Closing(StopAngles, StopSteps().Select(steps => steps * StopResolution.Radians), StopSlope);
+
+    /// <summary>Number of folds.</summary>
+    public int Folds => FoldAngles.Length;
+
+    /// <summary>Sum of the fold angles [rad].</summary>
+    public double TotalTurn => FoldAngles.Sum();
+
+    /// <summary>The part of a planned form whose folds are parallel.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="form">What it was planned from.</param>
+    /// <param name="brake">The brake.</param>
+    /// <remarks>A fold that stays elastic has no stop angle; its plan has failed, and here it stands with its fold angle.</remarks>
+    public static ProgramPart Of(FormPlan plan, FormSpec form, BrakeSpec brake)
+    {
+        var shape = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, plan.Form.NeutralFactor);
+        double[] angles = [.. plan.Form.Stations.Select(station => station.FoldAngle.Radians)];
+        return new(
+            [form.LeadInMm - shape.Setback(angles[0]), .. plan.Form.Stations.Select(station => station.StraightAfterMm)],
+            angles,
+            [.. plan.Form.Stations.Select(station => (station.StopAngle ?? station.FoldAngle).Radians)],
+            shape,
+            form.WidthMm,
+            form.Sheet.Material.UltimateMpa,
+            brake.StopResolution)
+        {
+            Rounding = form.StopRounding,
+            StopSlope = StationList.SpringbackOf(shape, form, BendingLaw.Of(form.Sheet), brake).Line?.Slope ?? 1,
+            MaterialName = form.Sheet.Material.Name,
+        };
+    }
+
+    /// <summary>Refuses what is no part.</summary>
+    /// <exception cref="ArgumentException">No folds, or more than are told apart; lists of different lengths; a figure that cannot be.</exception>
+    internal void Check()
+    {
+        var isPart = Folds is > 0 and <= FoldSet.MostFolds && StopAngles.Length == Folds && StraightsMm.Length == Folds + 1
+            && StraightsMm.All(IsPositive)
+            && FoldAngles.All(IsPositive)
+            && StopAngles.Zip(FoldAngles).All(pair => pair.First >= pair.Second && pair.First < Math.PI)
+            && IsPositive(Shape.ThicknessMm) && Shape.RadiusMm >= 0 && IsPositive(Shape.NeutralRadiusMm)
+            && IsPositive(WidthMm) && IsPositive(UltimateMpa) && IsPositive(StopResolution.Radians);
+        if (!isPart)
+            throw new ArgumentException($"Not a part: 1 to {FoldSet.MostFolds} folds, a flat on either side of each, every figure above 0, stop angles from the fold's to half a turn.");
+
+        static bool IsPositive(double figure) => figure > 0 && double.IsFinite(figure);
+    }
+
+    /// <summary>[n] steps of the stop that each fold is set to.</summary>
+    internal long[] StopSteps() => StopSettings.Steps(FoldAngles, StopAngles, StopResolution.Radians, Rounding);
+
+    /// <summary>Neutral length of a fold [mm].</summary>
+    /// <param name="fold">Its index, from 0.</param>
+    public double Allowance(int fold) => Shape.BendAllowance(FoldAngles[fold]);
+}

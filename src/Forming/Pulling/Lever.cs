@@ -1,0 +1,74 @@
+using Forming.Contact;
+using Forming.Facets;
+
+namespace Forming.Pulling;
+
+/// <summary>How far along the lead-out to pull.</summary>
+public static class Lever
+{
+    /// <summary>No lever that a plan chooses is longer [mm]: an assumption.</summary>
+    public const double MostMm = 250;
+
+    private const int MostRounds = 30;
+
+    private const double Equal = 1 + 1e-10;
+
+    /// <summary>Longest lever at which the wrap runs in order: every lever along it within a share of the longest allowed there.</summary>
+    /// <param name="places">Places along the curve, its tightest and gentlest among them.</param>
+    /// <param name="curveMidMm">Mid-surface length of the whole curve [mm].</param>
+    /// <param name="share">Share of the longest, 1 for the limit itself.</param>
+    /// <returns>Hand to the end of the curve [mm]; 0 or less where no lever does, infinite where any does.</returns>
+    /// <remarks>Source key <c>wrap-model</c>: <c>l_j = lever + arc still to wrap &lt;= 0.8/(k - W/M)</c>.</remarks>
+    public static double LongestMm(IReadOnlyList<ContactPoint> places, double curveMidMm, double share = 1)
+    {
+        var longest = double.PositiveInfinity;
+        foreach (var place in places)
+        {
+            if (place.State.IsPlastic)
+                longest = Math.Min(longest, (share * PrintThrough.LongestLever(place.State)) - (curveMidMm - place.MidMm));
+        }
+
+        return longest;
+    }
+
+    /// <summary>The caller's lever, or the lead-out shortened to what keeps the wrap in order, but never below a facet.</summary>
+    /// <param name="inOrderMm">Longest lever that keeps the wrap in order, with something in hand [mm].</param>
+    /// <param name="callersMm">The caller's lever [mm], or null.</param>
+    /// <param name="leadOutMm">The panel's lead-out [mm].</param>
+    /// <param name="facetMm">Widest facet [mm]: a shorter lever cannot pull it down.</param>
+    /// <returns>Hand to the end of the curve [mm].</returns>
+    public static double Choose(double inOrderMm, double? callersMm, double leadOutMm, double facetMm) =>
+        callersMm ?? Math.Min(Math.Min(leadOutMm, MostMm), Math.Max(inOrderMm, facetMm));
+
+    /// <summary>Widest facet to plan with where the plan chooses the lever, so that a lever of one facet keeps the wrap in order.</summary>
+    /// <param name="longestMm">Longest lever that keeps the wrap in order [mm].</param>
+    /// <param name="minFacetMm">Narrowest facet the brake can fold [mm].</param>
+    /// <returns>Facet width [mm].</returns>
+    /// <remarks>
+    /// Where even the narrowest does not fit under the longest lever, folding as narrow as that helps nobody. So the limit is let go
+    /// as fast as it closed in: neither folds nor lever jump from one job to the next.
+    /// </remarks>
+    public static double WidestFacetMm(double longestMm, double minFacetMm) => minFacetMm + Math.Abs(longestMm - minFacetMm);
+
+    /// <summary>Chooses lever and folds together: facets that are pulled at a lever must not be wider than the lever is long.</summary>
+    /// <typeparam name="T">A plan of folds.</typeparam>
+    /// <param name="choose">The lever to the widest facet, from <see cref="Choose"/> [mm].</param>
+    /// <param name="plan">The folds at a lever.</param>
+    /// <param name="widestFacet">Their widest facet [mm].</param>
+    public static T Settle<T>(Func<double, double> choose, Func<double, T> plan, Func<T, double> widestFacet)
+    {
+        // A longer lever allows wider facets, never without bound: lever and facets grow together and stop.
+        var lever = choose(0);
+        var planned = plan(lever);
+        for (var round = 0; round < MostRounds; round++)
+        {
+            var next = choose(widestFacet(planned));
+            if (!(next > lever * Equal))
+                break;
+            lever = next;
+            planned = plan(lever);
+        }
+
+        return planned;
+    }
+}

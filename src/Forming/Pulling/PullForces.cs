@@ -1,0 +1,46 @@
+using Forming.Contact;
+using Forming.Springback;
+
+namespace Forming.Pulling;
+
+/// <summary>Moments, forces and energy of the pull.</summary>
+public static class PullForces
+{
+    /// <summary>Hand force over that of pure bending, 0.97 to 1.02 in the wrap model: the high side.</summary>
+    internal const double ForceFactor = 1.02;
+
+    /// <summary>Push of the first fold over M/d, clamped a distance d behind it: one simulated case and the propped beam.</summary>
+    internal const double ClampFactor = 1.5;
+
+    /// <summary>What it takes to pull a panel around.</summary>
+    /// <param name="curve">The contact curve.</param>
+    /// <param name="law">The panel's bending law.</param>
+    /// <param name="tightest">The panel's state at its tightest point.</param>
+    /// <param name="leverMm">Hand to the end of the curve [mm].</param>
+    /// <param name="leastLeverMm">Shortest lever a force is reckoned with, one facet [mm], &gt; 0.</param>
+    /// <param name="widthMm">The panel's width [mm].</param>
+    /// <param name="clampGapMm">From the first fold back to the clamp [mm], &gt; 0.</param>
+    /// <remarks>Source key <c>wrap-model</c> for the factors; energy <c>∫ M²/(2E'I) ds</c> over curve and lever.</remarks>
+    public static Pull Compute(
+        ContactCurve curve, BendingLaw law, BentState tightest, double leverMm, double leastLeverMm, double widthMm, double clampGapMm)
+    {
+        var lever = Math.Max(leverMm, leastLeverMm);
+        var places = curve.Extremes;
+        double forcePerWidth = 0, energyPerWidth = 0;
+        foreach (var place in places)
+            forcePerWidth = Math.Max(forcePerWidth, ForceFactor * place.State.MomentPerWidth / (lever + curve.MidMm - place.MidMm));
+        foreach (var run in curve.Runs)
+            energyPerWidth += run.Integral(state => state.MomentPerWidth * state.MomentPerWidth);
+
+        var endMoment = places[^1].State.MomentPerWidth;
+        energyPerWidth = (energyPerWidth + (endMoment * endMoment * lever / 3)) / (2 * law.Stiffness);
+        var longest = Lever.LongestMm(places, curve.MidMm);
+        return new(
+            tightest.MomentPerWidth,
+            leverMm,
+            double.IsFinite(longest) ? Math.Max(0, longest) : null,
+            forcePerWidth * widthMm,
+            ClampFactor * places[0].State.MomentPerWidth * widthMm / clampGapMm,
+            energyPerWidth * widthMm / 1000);
+    }
+}

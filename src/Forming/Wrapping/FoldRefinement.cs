@@ -1,0 +1,97 @@
+using Forming.Curves;
+using Forming.Facets;
+using Forming.Folds;
+using Forming.Jobs;
+using Forming.Prediction;
+using Forming.Results;
+
+namespace Forming.Wrapping;
+
+/// <summary>The fewest folds whose predicted ripple passes the finish, searched around the closed form's count.</summary>
+internal sealed class FoldRefinement(
+    FinishedCurve finished, PanelSpec panel, FormSpec form, FoldShape fold, BrakeSpec brake, MarkSpec marks, CancellationToken cancellation)
+{
+    /// <summary>The search goes up to this many times the closed form's count, and at least <see cref="LeastRoom"/> folds past it.</summary>
+    private const int MostTimes = 2;
+
+    private const int LeastRoom = 16;
+
+    /// <summary>Beyond this many folds a single pull is slow to follow, and a search over many is not waited for.</summary>
+    private const int MostFolds = 250;
+
+    private static readonly SteppingRule[] Rules = [SteppingRule.FewestFolds, SteppingRule.EqualAngle, SteppingRule.EqualSpacing];
+
+    private readonly Dictionary<int, (WrappedForm Form, PanelPrediction Prediction)?> tried = [];
+
+    /// <summary>Refines a form.</summary>
+    /// <param name="closed">The form by the closed form.</param>
+    /// <returns>The form to make, its prediction where one was made, and what came of it.</returns>
+    public (WrappedForm Form, PanelPrediction? Prediction, SteppingRefinement Report) Of(WrappedForm closed)
+    {
+        var count = CountOf(closed);
+        if (PrintThroughReport.Of(closed, panel.Finish) is { Known: false, WhyUnknown: var why })
+            return Kept($"print-through is not known: {why}");
+        if (count > MostFolds)
+            return Kept($"more than {MostFolds} folds are not searched");
+
+        var most = Math.Min(MostFolds, Math.Max(MostTimes * count, count + LeastRoom));
+        var own = PlannedPull.Predict(closed, form, fold, panel, cancellation);
+        tried[count] = Passes(closed, own) ? (closed, own) : FirstThatPasses(count);
+        return StepSearch.SmallestUpTo(most, count, DoesPass) is { } found
+            ? (tried[found]!.Value.Form, tried[found]!.Value.Prediction, new(count, found, null))
+            : (closed, own, new(count, count, FormattableString.Invariant($"no count up to {most} folds that this brake can fold passes the finish by its predicted ripple")));
+
+        (WrappedForm, PanelPrediction?, SteppingRefinement) Kept(string reason) => (closed, null, new(count, count, reason));
+    }
+
+    private bool DoesPass(int count)
+    {
+        if (!tried.TryGetValue(count, out var found))
+            tried[count] = found = FirstThatPasses(count);
+        return found is not null;
+    }
+
+    private (WrappedForm Form, PanelPrediction Prediction)? FirstThatPasses(int count)
+    {
+        foreach (var rule in Rules)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var candidate = form with { Stepping = form.Stepping with { Rule = rule, Folds = count, Refine = false } };
+            try
+            {
+                var wrapped = WrappedForm.Solve(finished, panel, candidate, fold, brake, marks, cancellation);
+                if (!IsFoldable(wrapped))
+                    continue;
+                var prediction = PlannedPull.Predict(wrapped, candidate, fold, panel, cancellation);
+                if (Passes(wrapped, prediction))
+                    return (wrapped, prediction);
+            }
+            catch (NoSolutionException)
+            {
+                // This count folds too sharply, or serves too few stretches: it does not pass.
+            }
+        }
+
+        return null;
+    }
+
+    private bool Passes(WrappedForm wrapped, PanelPrediction prediction) => IsFoldable(wrapped) && prediction.Passes(panel.Finish);
+
+    private bool IsFoldable(WrappedForm wrapped)
+    {
+        if (wrapped.Folds.HasSingleFold)
+            return false;
+        var polygon = wrapped.Folds.Polygon;
+        for (var j = 0; j < polygon.Facets.Length; j++)
+        {
+            if (wrapped.Folds.IsFlatAfter(j))
+                continue;
+            if (!(polygon.Facets[j] >= brake.MinFacetMm && polygon.Facets[j] <= (form.Stepping.MaxFacetMm ?? double.PositiveInfinity)))
+                return false;
+        }
+
+        return polygon.Angles.Max() <= StepSearch.MostChosenAngle;
+    }
+
+    private static int CountOf(WrappedForm wrapped) => wrapped.Folds.Polygon.Angles.Length;
+}

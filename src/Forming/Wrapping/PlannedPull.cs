@@ -1,0 +1,33 @@
+using Forming.Facets;
+using Forming.Folds;
+using Forming.Jobs;
+using Forming.Prediction;
+using Forming.Pulling;
+
+namespace Forming.Wrapping;
+
+/// <summary>The pull of a panel over the form that was planned for it.</summary>
+internal static class PlannedPull
+{
+    /// <summary>The panel pulled over and let go.</summary>
+    /// <param name="wrapped">The form.</param>
+    /// <param name="form">What was asked of it.</param>
+    /// <param name="fold">Shape of its folds.</param>
+    /// <param name="panel">The panel.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    public static PanelPrediction Predict(WrappedForm wrapped, FormSpec form, FoldShape fold, PanelSpec panel, CancellationToken cancellation)
+    {
+        var polygon = wrapped.Folds.Polygon;
+        var longest = Lever.LongestMm(wrapped.Contact.Extremes, wrapped.Contact.MidMm);
+        return PanelPrediction.Of(
+            new()
+            {
+                Panel = panel,
+                Form = new(polygon.Facets, polygon.Angles, fold.OuterRadiusMm),
+                Ends = form.Stepping.Ends,
+                LeverMm = wrapped.Judge.LeverMm,
+                LongestLeverMm = double.IsFinite(longest) ? Math.Max(0, longest) : null,
+            },
+            cancellation);
+    }
+}
