@@ -16,7 +16,7 @@ internal static class EstimateNotes
         if (estimate.Verdict == PlanVerdict.CannotBeMade)
             notes.Add(new("cannot-be-made", $"The form cannot be made as planned ({string.Join(", ", estimate.Failed.Select(check => check.Id))}): the figures are for the work it would be, not an offer."));
         notes.Add(new("minutes-of-one-person", $"Minutes are of one person: two people for one minute are two."));
-        if (job.Plan.Panel.Pull.ForceN > PullChecks.HandForceN)
+        if (job.Plan.Panel.Pull.ForceN > WorkingLimits.HandForceN)
             notes.Add(new("more-hands", $"The pull takes about {Figure.Force(job.Plan.Panel.Pull.ForceN)}, more than one person should pull by hand: give the pulling and clamping times of all who help."));
         notes.Add(new("all-together", $"Low and high take every element and every group to its bound at once: they are bounds, not a statement of chance."));
         if (estimate.Assumptions.Any(assumption => assumption.Unit is RateUnit.MoneyPerHour or RateUnit.MoneyPerKg))

@@ -60,7 +60,7 @@ public sealed record FormPlan
     /// <exception cref="NoSolutionException">What was asked has no answer: the curve reverses, a fold is rounder than the curve …</exception>
     public static FormPlan Compute(FormJob job, Func<Check, bool>? needsRemedy = null, CancellationToken cancellation = default)
     {
-        var draft = Draft(job, null, cancellation);
+        var draft = PlanDraft.Of(job, null, cancellation);
         var checks = new RemedySearch(job, draft, PlanChecks.Of(draft), cancellation).ChecksWithRemedies(needsRemedy ?? (_ => true));
         return new()
         {
@@ -73,33 +73,6 @@ public sealed record FormPlan
             ShopNotes = Notes.ShopNotes.Of(draft),
             Basis = PlanBasis.Of(draft),
         };
-    }
-
-    /// <summary>Works a job out, without checks and notes.</summary>
-    /// <param name="job">What is asked.</param>
-    /// <param name="finished">Its finished curve where that is known already, or null.</param>
-    /// <param name="cancellation">Ends the work early.</param>
-    /// <exception cref="NoSolutionException">What was asked has no answer.</exception>
-    internal static PlanDraft Draft(FormJob job, FinishedCurve? finished, CancellationToken cancellation)
-    {
-        var (panel, form, brake, marks) = job;
-        var fold = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, NeutralFactorOf(form));
-        return panel.Curve is TaperCurve taper
-            ? TaperedPlan.Draft(taper, panel, form, brake, marks, fold, cancellation)
-            : StraightPlan.Draft(panel, form, brake, marks, fold, finished, cancellation);
-    }
-
-    private static double NeutralFactorOf(FormSpec form)
-    {
-        if (form.NeutralFactor is { } factor)
-            return factor;
-        if (form.FoldRadiusMm >= NeutralLine.SmallestRadiusOverThickness * form.Sheet.ThicknessMm)
-            return NeutralLine.Factor(form.FoldRadiusMm, form.Sheet.ThicknessMm);
-        throw new NoSolutionException(
-            "form.neutral-factor-needed",
-            "form.neutralFactor",
-            $"a fold radius below {NeutralLine.SmallestRadiusOverThickness} of the thickness has no published neutral factor",
-            $"your own neutral factor, or a fold radius of at least {Figure.Length(NeutralLine.SmallestRadiusOverThickness * form.Sheet.ThicknessMm)}");
     }
 
     private static PlanVerdict VerdictOf(IReadOnlyList<Check> checks)

@@ -10,24 +10,6 @@ namespace Forming.Plans.Checks;
 /// <summary>Whether the panel can be clamped and pulled, and the form bears it.</summary>
 internal static class PullChecks
 {
-    /// <summary>Horizontal push or pull, standing, whole body [N]: source key <c>push-pull-1986</c>.</summary>
-    public const double HandForceN = 225;
-
-    /// <summary>Lifting load constant under ideal conditions [kg]: source key <c>niosh-94-110</c>.</summary>
-    public const double LiftKg = 23;
-
-    /// <summary>What one person's hands can keep level along an edge [mm]: an assumption.</summary>
-    public const double OnePersonWidthMm = 1200;
-
-    /// <summary>More than this many do not lift one blank together: an assumption.</summary>
-    public const int MostLifters = 4;
-
-    /// <summary>Standard gravity [m/s²].</summary>
-    public const double Gravity = 9.80665;
-
-    /// <summary>Share of the form's first yield past which the estimate, at most 12 % too small, leaves too little in hand.</summary>
-    public const double NearYield = 0.8;
-
     public static void AddTo(List<Check> checks, PlanDraft draft)
     {
         checks.Add(Lever(draft));
@@ -96,12 +78,12 @@ internal static class PullChecks
         Verdict.Warn,
         Quantity.Force,
         forceN,
-        by.RatedN ?? (by.People * HandForceN),
+        by.RatedN ?? (by.People * WorkingLimits.HandForceN),
         by switch
         {
             { RatedN: { } rated } => $"the pull is {Figure.Force(forceN)}; what pulls it is rated for {Figure.Force(rated)}",
-            { People: 1 } => $"the pull is {Figure.Force(forceN)}; one person should not pull more than {Figure.Force(HandForceN)}",
-            _ => (FormattableString)$"the pull is {Figure.Force(forceN)}; {by.People} people should not pull more than {Figure.Force(by.People * HandForceN)}",
+            { People: 1 } => $"the pull is {Figure.Force(forceN)}; one person should not pull more than {Figure.Force(WorkingLimits.HandForceN)}",
+            _ => (FormattableString)$"the pull is {Figure.Force(forceN)}; {by.People} people should not pull more than {Figure.Force(by.People * WorkingLimits.HandForceN)}",
         });
 
     private static Check PanelWidth(PlanDraft draft)
@@ -114,8 +96,8 @@ internal static class PullChecks
             Verdict.Warn,
             Quantity.Length,
             draft.Panel.WidthMm,
-            by.People * OnePersonWidthMm,
-            $"the panel is {Figure.Length(draft.Panel.WidthMm)} wide; {Who(by)} can keep {Figure.Length(by.People * OnePersonWidthMm)} level");
+            by.People * WorkingLimits.OnePersonWidthMm,
+            $"the panel is {Figure.Length(draft.Panel.WidthMm)} wide; {Who(by)} can keep {Figure.Length(by.People * WorkingLimits.OnePersonWidthMm)} level");
     }
 
     // What is rated for the pull lifts no more than that either.
@@ -123,7 +105,7 @@ internal static class PullChecks
     {
         var by = draft.Panel.PullBy;
         var heavier = Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg);
-        var limit = by.RatedN is { } rated ? rated / Gravity : Math.Min(by.People, MostLifters) * LiftKg;
+        var limit = by.RatedN is { } rated ? rated / WorkingLimits.Gravity : Math.Min(by.People, WorkingLimits.MostLifters) * WorkingLimits.LiftKg;
         return PlanChecks.AtMost(
             "lift-mass",
             Verdict.Warn,
@@ -131,7 +113,7 @@ internal static class PullChecks
             heavier,
             limit,
             by.RatedN is null
-                ? $"the heavier blank weighs {Figure.Mass(heavier)}; {Who(by with { People = Math.Min(by.People, MostLifters) })} should not lift more than {Figure.Mass(limit)}"
+                ? $"the heavier blank weighs {Figure.Mass(heavier)}; {Who(by with { People = Math.Min(by.People, WorkingLimits.MostLifters) })} should not lift more than {Figure.Mass(limit)}"
                 : (FormattableString)$"the heavier blank weighs {Figure.Mass(heavier)}; what lifts it is rated for {Figure.Mass(limit)}");
     }
 
@@ -154,7 +136,7 @@ internal static class PullChecks
             return Ribbed("form-yield", draft.Give.MomentPerWidth, Quantity.MomentPerWidth);
         var (moment, yield) = (draft.Give.MomentPerWidth, draft.Give.FirstYieldPerWidth);
         var share = moment / yield;
-        var verdict = share > 1 ? Verdict.Fail : share > NearYield ? Verdict.Warn : Verdict.Pass;
+        var verdict = share > 1 ? Verdict.Fail : share > WorkingLimits.NearYield ? Verdict.Warn : Verdict.Pass;
         return new(
             "form-yield",
             verdict,

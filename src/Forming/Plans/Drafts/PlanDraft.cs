@@ -1,3 +1,4 @@
+using Forming.Results;
 using Forming.Blanks;
 using Forming.Curves;
 using Forming.Facets;
@@ -106,4 +107,31 @@ internal sealed record PlanDraft
 
     /// <summary>Blank length with K = 0.5 less the blank length given [mm].</summary>
     public double BlankAtMidNeutralMm => FormSweep * (0.5 - Fold.NeutralFactor) * Fold.ThicknessMm;
+
+    /// <summary>Works a job out, without checks and notes.</summary>
+    /// <param name="job">What is asked.</param>
+    /// <param name="finished">Its finished curve where that is known already, or null.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    /// <exception cref="NoSolutionException">What was asked has no answer.</exception>
+    public static PlanDraft Of(FormJob job, FinishedCurve? finished, CancellationToken cancellation)
+    {
+        var (panel, form, brake, marks) = job;
+        var fold = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, NeutralFactorOf(form));
+        return panel.Curve is TaperCurve taper
+            ? TaperedPlan.Draft(taper, panel, form, brake, marks, fold, cancellation)
+            : StraightPlan.Draft(panel, form, brake, marks, fold, finished, cancellation);
+    }
+
+    private static double NeutralFactorOf(FormSpec form)
+    {
+        if (form.NeutralFactor is { } factor)
+            return factor;
+        if (form.FoldRadiusMm >= NeutralLine.SmallestRadiusOverThickness * form.Sheet.ThicknessMm)
+            return NeutralLine.Factor(form.FoldRadiusMm, form.Sheet.ThicknessMm);
+        throw new NoSolutionException(
+            "form.neutral-factor-needed",
+            "form.neutralFactor",
+            $"a fold radius below {NeutralLine.SmallestRadiusOverThickness} of the thickness has no published neutral factor",
+            $"your own neutral factor, or a fold radius of at least {Figure.Length(NeutralLine.SmallestRadiusOverThickness * form.Sheet.ThicknessMm)}");
+    }
 }

@@ -1,3 +1,4 @@
+using Forming.Results;
 using Forming.Contact;
 using Forming.Curves;
 using Forming.Jobs;
@@ -41,7 +42,7 @@ internal sealed record SecondHalf(double MassKg, double WeightMomentNmm, double 
             var stillToWrap = contact.MidMm - place.MidMm;
             var heading = Point.Along(place.Turn);
             var start = place.Position + ((panel.LeadOutMm + stillToWrap) * heading);
-            var moment = mass * PullChecks.Gravity * Math.Max(0, FinishedHalf.PlacedAt(half.Centre, start, heading).X - place.Position.X);
+            var moment = mass * WorkingLimits.Gravity * Math.Max(0, FinishedHalf.PlacedAt(half.Centre, start, heading).X - place.Position.X);
             largestMoment = Math.Max(largestMoment, moment);
             force = Math.Max(
                 force, ((PullForces.ForceFactor * place.State.MomentPerWidth * panel.WidthMm) + moment) / (lever + stillToWrap));

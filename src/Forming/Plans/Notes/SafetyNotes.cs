@@ -102,14 +102,14 @@ internal static class SafetyNotes
             Release(draft.Pull.EnergyReleasedJ),
         };
         AddPull(notes, Math.Max(draft.Pull.ForceN, draft.SecondHalf?.ForceN ?? 0), draft.Pull.ClampLoadN, draft.Panel.PullBy);
-        if (draft.Form.Backing == FormBacking.None && draft.Give.MomentPerWidth > PullChecks.NearYield * draft.Give.FirstYieldPerWidth)
+        if (draft.Form.Backing == FormBacking.None && draft.Give.MomentPerWidth > WorkingLimits.NearYield * draft.Give.FirstYieldPerWidth)
             notes.Add(Collapse);
         if (draft.Panel.Mirrored)
             notes.Add(draft.SecondHalf is { } half ? Swinging(half.MassKg) : Mirrored);
         if (draft.FinishedSweep > Math.PI)
             notes.Add(Hooked);
         var heavier = Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg);
-        if (heavier > PullChecks.LiftKg)
+        if (heavier > WorkingLimits.LiftKg)
             notes.Add(Mass(heavier));
         if (draft.Brake.Capacity is null)
             notes.Add(Rating(draft.Form.Sheet.ThicknessMm, draft.Form.Sheet.Material.Name, draft.Form.WidthMm));
@@ -153,9 +153,9 @@ internal static class SafetyNotes
     {
         if (clampLoadN > SlippingClampN)
             notes.Add(ClampSlip(clampLoadN));
-        if (forceN > PullChecks.HandForceN)
+        if (forceN > WorkingLimits.HandForceN)
             notes.Add(Force(forceN));
-        if (by.RatedN is not null || forceN > PullBy.MostPeople * PullChecks.HandForceN)
+        if (by.RatedN is not null || forceN > PullBy.MostPeople * WorkingLimits.HandForceN)
             notes.Add(Recoil);
     }
 
@@ -164,21 +164,21 @@ internal static class SafetyNotes
         SafetyLevel.Danger,
         $"The clamps hold down about {Figure.Force(newtons)}. One that slips or breaks throws panel and form up at whoever pulls: use a stiff bar along the whole lead-in and clamps rated for the load, tighten them again after the first facet, and keep everybody out of line with them.");
 
-    private static SafetyNote Force(double newtons) => newtons <= PullBy.MostPeople * PullChecks.HandForceN
+    private static SafetyNote Force(double newtons) => newtons <= PullBy.MostPeople * WorkingLimits.HandForceN
         ? new(
             "pull-force",
             SafetyLevel.Warning,
-            $"The pull comes to about {Figure.Force(newtons)}; one standing person should not pull more than {Figure.Force(PullChecks.HandForceN)}: use {Math.Ceiling(newtons / PullChecks.HandForceN):0} people on a stiff bar along the edge, or a winch rated for it.")
+            $"The pull comes to about {Figure.Force(newtons)}; one standing person should not pull more than {Figure.Force(WorkingLimits.HandForceN)}: use {Math.Ceiling(newtons / WorkingLimits.HandForceN):0} people on a stiff bar along the edge, or a winch rated for it.")
         : new(
             "pull-force",
             SafetyLevel.Danger,
             $"The pull comes to about {Figure.Force(newtons)}, too much for any crew: use a winch or press rated for it on a stiff bar along the whole edge.");
 
-    private static SafetyNote Mass(double kg) => kg <= PullChecks.MostLifters * PullChecks.LiftKg
+    private static SafetyNote Mass(double kg) => kg <= WorkingLimits.MostLifters * WorkingLimits.LiftKg
         ? new(
             "lift-mass",
             SafetyLevel.Warning,
-            $"A blank weighs about {Figure.Mass(kg)}, above the {Figure.Mass(PullChecks.LiftKg)} that the lifting guidance allows under ideal conditions: lift it with {Math.Ceiling(kg / PullChecks.LiftKg):0} people or an aid, close to the body, and not in wind.")
+            $"A blank weighs about {Figure.Mass(kg)}, above the {Figure.Mass(WorkingLimits.LiftKg)} that the lifting guidance allows under ideal conditions: lift it with {Math.Ceiling(kg / WorkingLimits.LiftKg):0} people or an aid, close to the body, and not in wind.")
         : new(
             "lift-mass",
             SafetyLevel.Danger,

@@ -34,7 +34,7 @@ internal static class HandForceRemedy
     /// <param name="units">The caller's units.</param>
     public static IEnumerable<RemedyCandidate> For(double forceN, PullBy by, CallerUnits units)
     {
-        var people = Math.Ceiling(forceN / PullChecks.HandForceN);
+        var people = Math.Ceiling(forceN / WorkingLimits.HandForceN);
         if (by.RatedN is null && people <= PullBy.MostPeople)
             yield return People(RemedyValues.Whole(by.People + 1, PullBy.MostPeople, (int)people));
         yield return Rated(RemedyValues.Up(units.FromN(by.RatedN ?? (forceN / 2)), units.FromN(forceN), units.FromN(1e9), RemedyValues.Load), units);

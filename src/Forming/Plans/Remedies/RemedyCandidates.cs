@@ -220,18 +220,18 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         {
             var people = check.Id switch
             {
-                "hand-force" or "second-half-pull" => (int)Math.Ceiling(Math.Min(force / PullChecks.HandForceN, 1000)),
-                "panel-width" => (int)Math.Ceiling(width / PullChecks.OnePersonWidthMm),
-                _ => (int)Math.Ceiling(Math.Min(mass / PullChecks.LiftKg, 1000)),
+                "hand-force" or "second-half-pull" => (int)Math.Ceiling(Math.Min(force / WorkingLimits.HandForceN, 1000)),
+                "panel-width" => (int)Math.Ceiling(width / WorkingLimits.OnePersonWidthMm),
+                _ => (int)Math.Ceiling(Math.Min(mass / WorkingLimits.LiftKg, 1000)),
             };
-            if (people <= (check.Id == "lift-mass" ? PullChecks.MostLifters : PullBy.MostPeople))
+            if (people <= (check.Id == "lift-mass" ? WorkingLimits.MostLifters : PullBy.MostPeople))
                 yield return HandForceRemedy.People(RemedyValues.Whole(by.People + 1, PullBy.MostPeople, people));
         }
 
         yield return HandForceRemedy.Rated(
             RemedyValues.Up(
-            job.Units.FromN(by.RatedN ?? Math.Min(force, mass * PullChecks.Gravity) / 2),
-            job.Units.FromN(check.Id is "hand-force" or "second-half-pull" ? force : Math.Max(force, mass * PullChecks.Gravity)),
+            job.Units.FromN(by.RatedN ?? Math.Min(force, mass * WorkingLimits.Gravity) / 2),
+            job.Units.FromN(check.Id is "hand-force" or "second-half-pull" ? force : Math.Max(force, mass * WorkingLimits.Gravity)),
             job.Units.FromN(1e9),
             RemedyValues.Load),
             job.Units);

@@ -198,7 +198,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         Trials += weight;
         try
         {
-            return tried[key] = TrialOf(FormPlan.Draft(changed, keepsCurve ? draft.Finished : null, cancellation));
+            return tried[key] = TrialOf(PlanDraft.Of(changed, keepsCurve ? draft.Finished : null, cancellation));
         }
         catch (NoSolutionException)
         {
