@@ -21,6 +21,7 @@ internal static class ContractSetup
             {
                 Title = "FormApi",
                 Version = Engine.Version,
+                License = new OpenApiLicense { Name = "MIT", Identifier = "MIT" },
                 Description =
                     "Faceted forms for wrapped sheet-metal bends: from a finished curve and a material to fold stations, blanks, checks and cautions. "
                     + "Stateless: every answer is a function of the request and the engine's version. "
