@@ -1,7 +1,5 @@
 using System.Globalization;
 using CsvHelper;
-using Forming.Layout;
-using Forming.Results;
 
 namespace Forming.Drawing.Tests;
 

@@ -1,6 +1,5 @@
 using System.Text;
 using System.Text.Json;
-using Forming.Results;
 
 namespace Forming.Drawing.Tests;
 

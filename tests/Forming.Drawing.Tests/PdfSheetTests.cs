@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using Forming.Layout;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Content;
 using UglyToad.PdfPig.Util;

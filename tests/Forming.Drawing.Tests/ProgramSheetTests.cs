@@ -9,7 +9,6 @@ using Forming.Drawing.Shapes;
 using Forming.Drawing.Sheets;
 using Forming.Drawing.Svg;
 using Forming.Programs;
-using Forming.Programs.Motion;
 using UglyToad.PdfPig;
 
 namespace Forming.Drawing.Tests;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Xml.Linq;
-using Forming.Layout;
 
 namespace Forming.Drawing.Tests;
 

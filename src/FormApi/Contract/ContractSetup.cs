@@ -20,12 +20,8 @@ internal static class ContractSetup
             contract.SwaggerDoc(ContractFile.Version, new OpenApiInfo
             {
                 Title = "FormApi",
-<<<<<<< HEAD
                 Version = EngineVersion.Current,
-=======
-                Version = Engine.Version,
                 License = new OpenApiLicense { Name = "MIT", Identifier = "MIT" },
->>>>>>> h/habits
                 Description =
                     "Faceted forms for wrapped sheet-metal bends: from a finished curve and a material to fold stations, blanks, checks and cautions. "
                     + "Stateless: every answer is a function of the request and the engine's version. "

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Forming.Blanks;
 using Forming.Drawing.Shapes;
 using Forming.Drawing.Sheets;
 using Forming.Layout;

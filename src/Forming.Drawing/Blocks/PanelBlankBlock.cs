@@ -1,4 +1,3 @@
-using Forming.Blanks;
 using Forming.Drawing.Shapes;
 using Forming.Drawing.Sheets;
 

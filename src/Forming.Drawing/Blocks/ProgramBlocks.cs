@@ -2,7 +2,6 @@ using System.Globalization;
 using Forming.Drawing.Shapes;
 using Forming.Drawing.Sheets;
 using Forming.Programs;
-using Forming.Programs.Motion;
 using Forming.Results;
 
 namespace Forming.Drawing.Blocks;

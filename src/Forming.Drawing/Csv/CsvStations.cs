@@ -1,6 +1,5 @@
 using System.Globalization;
 using Forming.Layout;
-using Forming.Results;
 
 namespace Forming.Drawing.Csv;
 

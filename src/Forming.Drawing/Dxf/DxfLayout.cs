@@ -1,8 +1,6 @@
 using System.Globalization;
 using System.Text;
 using Forming.Drawing.Shapes;
-using Forming.Plans;
-using Forming.Results;
 
 namespace Forming.Drawing.Dxf;
 

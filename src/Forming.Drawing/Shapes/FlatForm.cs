@@ -1,4 +1,3 @@
-using Forming.Blanks;
 using Forming.Layout;
 
 namespace Forming.Drawing.Shapes;

@@ -1,5 +1,4 @@
 using Forming.Blanks;
-using Forming.Tapers;
 
 namespace Forming.Drawing.Shapes;
 

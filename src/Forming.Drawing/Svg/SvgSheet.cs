@@ -1,6 +1,5 @@
 using System.Text;
 using Forming.Drawing.Blocks;
-using Forming.Drawing.Sheets;
 
 namespace Forming.Drawing.Svg;
 

@@ -1,5 +1,4 @@
 using Forming.Plans;
-using Forming.Plans.Checks;
 using Forming.Results;
 
 namespace Forming.Estimates;

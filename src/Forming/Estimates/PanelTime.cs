@@ -1,4 +1,3 @@
-using Forming.Blanks;
 using Forming.Jobs;
 using Forming.Plans;
 

@@ -1,6 +1,5 @@
 using Forming.Contact;
 using Forming.Folds;
-using Forming.Springback;
 
 namespace Forming.Facets;
 

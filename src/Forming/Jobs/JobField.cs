@@ -1,5 +1,3 @@
-using Forming.Facets;
-
 namespace Forming.Jobs;
 
 /// <summary>A field of a job that a remedy may change.</summary>

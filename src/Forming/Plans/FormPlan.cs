@@ -1,6 +1,4 @@
 using Forming.Checks;
-using Forming.Curves;
-using Forming.Folds;
 using Forming.Jobs;
 using Forming.Layout;
 using Forming.Plans.Checks;

@@ -3,7 +3,6 @@ using Forming.Facets;
 using Forming.Jobs;
 using Forming.Pulling;
 using Forming.Results;
-using Forming.Springback;
 
 namespace Forming.Prediction;
 

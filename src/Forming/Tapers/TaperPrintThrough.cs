@@ -1,5 +1,4 @@
 using Forming.Facets;
-using Forming.Springback;
 using Forming.Wrapping;
 
 namespace Forming.Tapers;

@@ -1,5 +1,3 @@
-using Forming.Results;
-
 namespace Forming.TestStrips;
 
 /// <summary>The strip that would tell most next.</summary>

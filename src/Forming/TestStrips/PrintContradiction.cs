@@ -1,5 +1,3 @@
-using Forming.Results;
-
 namespace Forming.TestStrips;
 
 /// <summary>A strip that came out smooth though another with no more ripple shows.</summary>

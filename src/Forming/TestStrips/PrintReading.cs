@@ -1,5 +1,3 @@
-using Forming.Results;
-
 namespace Forming.TestStrips;
 
 /// <summary>The ripple that a strip must have had.</summary>

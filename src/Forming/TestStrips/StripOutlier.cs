@@ -1,5 +1,3 @@
-using Forming.Results;
-
 namespace Forming.TestStrips;
 
 /// <summary>A strip that does not go with the others; it is named, and still counted.</summary>

@@ -1,4 +1,3 @@
-using Forming.Contact;
 using Forming.Curves;
 using Forming.Jobs;
 using Forming.Springback;

@@ -1,4 +1,3 @@
-using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
 using Forming.Layout;

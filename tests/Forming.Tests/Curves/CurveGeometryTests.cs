@@ -1,6 +1,4 @@
-using Forming.Contact;
 using Forming.Curves;
-using Forming.Verification;
 
 namespace Forming.Tests.Curves;
 

@@ -1,7 +1,5 @@
 using CsCheck;
 using Forming.Curves;
-using Forming.Jobs;
-using Forming.Plans;
 using Forming.Results;
 using Forming.Springback;
 using MathNet.Numerics.Integration;

@@ -1,7 +1,6 @@
 using CsCheck;
 using Forming.Curves;
 using Forming.Curves.Fitting;
-using Forming.Jobs;
 using Forming.Plans;
 using Forming.Results;
 

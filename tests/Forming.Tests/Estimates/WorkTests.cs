@@ -1,7 +1,5 @@
 using Forming.Estimates;
-using Forming.Jobs;
 using Forming.Layout;
-using Forming.Plans;
 using static Forming.Tests.Workshop;
 
 namespace Forming.Tests.Estimates;

@@ -4,7 +4,6 @@ using Forming.Curves;
 using Forming.Facets;
 using Forming.Jobs;
 using Forming.Plans;
-using Forming.Pulling;
 using Forming.Tests.Plans;
 
 namespace Forming.Tests.Facets;

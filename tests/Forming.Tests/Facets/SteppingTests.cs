@@ -4,7 +4,6 @@ using Forming.Curves;
 using Forming.Facets;
 using Forming.Jobs;
 using Forming.Layout;
-using Forming.Plans;
 using Forming.Results;
 using Forming.Springback;
 

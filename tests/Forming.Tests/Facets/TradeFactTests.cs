@@ -1,6 +1,4 @@
 using Forming.Checks;
-using Forming.Facets;
-using Forming.Jobs;
 using Forming.Materials;
 using Forming.Plans;
 using Forming.Springback;

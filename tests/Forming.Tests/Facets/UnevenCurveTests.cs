@@ -4,7 +4,6 @@ using Forming.Contact;
 using Forming.Curves;
 using Forming.Facets;
 using Forming.Jobs;
-using Forming.Plans;
 using Forming.Springback;
 using Forming.Tests.Plans;
 using Forming.Tests.Tapers;

@@ -3,10 +3,8 @@ using Forming.Checks;
 using Forming.Facets;
 using Forming.Folds;
 using Forming.Inspection;
-using Forming.Jobs;
 using Forming.Layout;
 using Forming.Numerics;
-using Forming.Plans;
 using Forming.Results;
 using static Forming.Tests.Workshop;
 

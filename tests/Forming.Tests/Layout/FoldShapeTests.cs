@@ -1,6 +1,4 @@
 using Forming.Folds;
-using Forming.Jobs;
-using Forming.Results;
 
 namespace Forming.Tests.Layout;
 

@@ -1,5 +1,4 @@
 using Forming.Checks;
-using Forming.Plans;
 using Forming.Pulling;
 
 namespace Forming.Tests.Panels;

@@ -2,7 +2,6 @@ using CsCheck;
 using Forming.Checks;
 using Forming.Contact;
 using Forming.Curves;
-using Forming.Jobs;
 using Forming.Materials;
 using Forming.Plans;
 using Forming.Pulling;

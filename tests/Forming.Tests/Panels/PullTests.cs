@@ -2,8 +2,6 @@ using Forming.Checks;
 using Forming.Curves;
 using Forming.Jobs;
 using Forming.Materials;
-using Forming.Plans;
-using Forming.Pulling;
 using Forming.Springback;
 
 namespace Forming.Tests.Panels;

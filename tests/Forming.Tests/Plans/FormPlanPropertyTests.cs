@@ -1,7 +1,6 @@
 using CsCheck;
 using Forming.Checks;
 using Forming.Curves;
-using Forming.Jobs;
 using Forming.Plans;
 using Forming.Results;
 

@@ -3,7 +3,6 @@ using Forming.Checks;
 using Forming.Curves;
 using Forming.Jobs;
 using Forming.Layout;
-using Forming.Materials;
 using Forming.Plans;
 using Forming.Results;
 using Forming.Tests.Tapers;

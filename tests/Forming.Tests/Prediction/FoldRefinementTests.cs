@@ -1,7 +1,5 @@
 using Forming.Checks;
 using Forming.Facets;
-using Forming.Jobs;
-using Forming.Plans;
 
 namespace Forming.Tests.Prediction;
 

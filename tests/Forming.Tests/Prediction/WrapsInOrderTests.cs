@@ -1,6 +1,5 @@
 using Forming.Facets;
 using Forming.Jobs;
-using Forming.Plans;
 using Forming.Prediction;
 using Forming.Springback;
 

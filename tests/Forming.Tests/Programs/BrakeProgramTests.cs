@@ -2,7 +2,6 @@ using Forming.Checks;
 using Forming.Folds;
 using Forming.Programs;
 using Forming.Programs.Brakes;
-using Forming.Programs.Motion;
 
 namespace Forming.Tests.Programs;
 

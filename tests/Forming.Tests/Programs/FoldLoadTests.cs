@@ -1,5 +1,4 @@
 using Forming.Programs;
-using Forming.Programs.Brakes;
 
 namespace Forming.Tests.Programs;
 

@@ -1,6 +1,5 @@
 using Forming.Curves;
 using Forming.Folds;
-using Forming.Plans;
 using Forming.Tapers;
 
 namespace Forming.Tests.Tapers;

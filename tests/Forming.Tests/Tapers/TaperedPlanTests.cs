@@ -6,7 +6,6 @@ using Forming.Jobs;
 using Forming.Plans;
 using Forming.Results;
 using Forming.Springback;
-using Forming.Tapers;
 
 namespace Forming.Tests.Tapers;
 

@@ -1,4 +1,3 @@
-using Forming.Jobs;
 using Forming.Materials;
 using Forming.Plans;
 using Forming.Results;

@@ -5,7 +5,6 @@ using FormApi.Http.Units;
 using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
-using Forming.Materials;
 using GaugeTable = Forming.Materials.Gauges;
 
 namespace FormApi.Features.Forms;

@@ -1,7 +1,6 @@
 using FormApi.Http.Requests;
 using FormApi.Http.Units;
 using Forming.Plans;
-using Forming.Results;
 
 namespace FormApi.Features.Forms;
 

@@ -1,8 +1,6 @@
 using FormApi.Http.Json;
-using FormApi.Http.Problems;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
-using FormApi.Http.Units;
 
 namespace FormApi.Features.Gauges;
 

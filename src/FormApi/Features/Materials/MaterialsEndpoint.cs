@@ -2,7 +2,6 @@ using FormApi.Http.Json;
 using FormApi.Http.Problems;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
-using FormApi.Http.Units;
 using Forming.Materials;
 
 namespace FormApi.Features.Materials;

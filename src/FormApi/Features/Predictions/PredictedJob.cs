@@ -5,10 +5,8 @@ using FormApi.Http.Requests;
 using FormApi.Http.Units;
 using Forming;
 using Forming.Jobs;
-using Forming.Materials;
 using Forming.Plans;
 using Forming.Prediction;
-using Forming.Results;
 
 namespace FormApi.Features.Predictions;
 

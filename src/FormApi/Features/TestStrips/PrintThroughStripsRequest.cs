@@ -6,7 +6,6 @@ using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
-using Forming.Materials;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;

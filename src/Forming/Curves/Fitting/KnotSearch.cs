@@ -1,5 +1,3 @@
-using Forming.Results;
-
 namespace Forming.Curves.Fitting;
 
 /// <summary>

@@ -1,6 +1,5 @@
 using Forming.Checks;
 using Forming.Jobs;
-using Forming.Materials;
 using Forming.Plans.Drafts;
 using Forming.Results;
 

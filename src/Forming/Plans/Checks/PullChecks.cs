@@ -1,8 +1,6 @@
 using Forming.Checks;
-using Forming.Facets;
 using Forming.Jobs;
 using Forming.Plans.Drafts;
-using Forming.Pulling;
 using Forming.Results;
 
 namespace Forming.Plans.Checks;

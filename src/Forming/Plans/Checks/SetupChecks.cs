@@ -1,5 +1,4 @@
 using Forming.Checks;
-using Forming.Jobs;
 using Forming.Materials;
 using Forming.Plans.Drafts;
 using Forming.Results;

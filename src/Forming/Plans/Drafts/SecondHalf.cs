@@ -3,7 +3,6 @@ using Forming.Contact;
 using Forming.Curves;
 using Forming.Jobs;
 using Forming.Layout;
-using Forming.Plans.Checks;
 using Forming.Pulling;
 
 namespace Forming.Plans.Drafts;

@@ -1,9 +1,7 @@
-using Forming.Contact;
 using Forming.Curves;
 using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
-using Forming.Layout;
 using Forming.Prediction;
 using Forming.Pulling;
 using Forming.Results;

@@ -1,6 +1,5 @@
 using Forming.Jobs;
 using Forming.Materials;
-using Forming.Plans.Checks;
 using Forming.Plans.Drafts;
 using Forming.Prediction;
 using Forming.Results;

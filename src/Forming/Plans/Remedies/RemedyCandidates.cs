@@ -4,7 +4,6 @@ using Forming.Jobs;
 using Forming.Materials;
 using Forming.Plans.Checks;
 using Forming.Plans.Drafts;
-using Forming.Pulling;
 using Forming.Results;
 
 namespace Forming.Plans.Remedies;

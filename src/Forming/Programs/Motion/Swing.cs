@@ -1,4 +1,3 @@
-using Forming.Folds;
 using Forming.Programs.Brakes;
 
 namespace Forming.Programs.Motion;
