@@ -17,6 +17,13 @@ public sealed record FacetJudge(BendingLaw Law, Finish Finish, double LeverMm, d
     /// <summary>A lever that agrees this closely with a facet is as long as it: it was chosen so.</summary>
     private const double Equal = 1 + 1e-9;
 
+    /// <summary>How far the panel slides forward under the hand until the last facet is pulled down [mm].</summary>
+    public double SlideMm { get; init; }
+
+    /// <summary>Whether the lever is long enough to pull a facet down and for the slide of the panel as well.</summary>
+    /// <param name="facetMm">Facet width [mm].</param>
+    public bool ReachesPast(double facetMm) => LeverMm * Equal >= facetMm + SlideMm;
+
     /// <summary>Whether the lever is long enough to pull a facet down.</summary>
     /// <param name="facetMm">Facet width [mm].</param>
     public bool CanPullDown(double facetMm) => LeverMm * Equal >= facetMm;

@@ -3,6 +3,7 @@ using Forming.Layout;
 using Forming.Plans.Checks;
 using Forming.Plans.Notes;
 using Forming.Plans.Remedies;
+using Forming.Prediction;
 using Forming.Results;
 
 namespace Forming.Plans;
@@ -54,7 +55,7 @@ public sealed record FormPlan
     /// <exception cref="NoSolutionException">What was asked has no answer: the curve reverses, a fold is rounder than the curve …</exception>
     public static FormPlan Compute(FormJob job, Func<Check, bool>? needsRemedy = null, CancellationToken cancellation = default)
     {
-        var draft = Draft(job, null, cancellation);
+        var draft = Draft(job, null, null, cancellation);
         var checks = new RemedySearch(job, draft, PlanChecks.Of(draft), cancellation).ChecksWithRemedies(needsRemedy ?? (_ => true));
         return new()
         {
@@ -72,15 +73,16 @@ public sealed record FormPlan
     /// <summary>Works a job out, without checks and notes.</summary>
     /// <param name="job">What is asked.</param>
     /// <param name="finished">Its finished curve where that is known already, or null.</param>
+    /// <param name="work">What its simulated pulls may take beside others, or null.</param>
     /// <param name="cancellation">Ends the work early.</param>
     /// <exception cref="NoSolutionException">What was asked has no answer.</exception>
-    internal static PlanDraft Draft(FormJob job, FinishedCurve? finished, CancellationToken cancellation)
+    internal static PlanDraft Draft(FormJob job, FinishedCurve? finished, PullWork? work, CancellationToken cancellation)
     {
         var (panel, form, brake, marks) = job;
         var fold = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, NeutralFactorOf(form));
         return panel.Curve is TaperCurve taper
             ? TaperedPlan.Draft(taper, panel, form, brake, marks, fold, cancellation)
-            : StraightPlan.Draft(panel, form, brake, marks, fold, finished, cancellation);
+            : StraightPlan.Draft(panel, form, brake, marks, fold, finished, work, cancellation);
     }
 
     private static double NeutralFactorOf(FormSpec form)

@@ -25,10 +25,10 @@ internal static class TaperedPlan
 
         var inOrder = wrap.LongestLeverMm(FacetJudge.LeverShare);
         var asked = panel.LeverMm is null
-            ? form.Stepping.NoWiderThan(Lever.WidestFacetMm(wrap.LongestLeverMm(1), brake.MinFacetMm))
+            ? form.Stepping.NoWiderThan(Lever.WidestFacetMm(wrap.LongestLeverMm(1), wrap.SlideMm, brake.MinFacetMm))
             : form.Stepping;
         var (near, far, stepping, folds) = Lever.Settle(
-            facet => Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, facet), Stepped, stepped => stepped.Stepping.WidestFacetMm(stepped.Folds));
+            facet => Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, facet + wrap.SlideMm), Stepped, stepped => stepped.Stepping.WidestFacetMm(stepped.Folds));
         var lever = near.LeverMm;
 
         // Its own length stands in place of a width.
@@ -94,7 +94,7 @@ internal static class TaperedPlan
         (FacetJudge Near, FacetJudge Far, TaperStepping Stepping, TaperFolds Folds) Stepped(double hand)
         {
             var first = form.Stepping.Ends == SteppingEnds.Half ? PrintThrough.FirstFacetHalf : PrintThrough.FirstFacetFull;
-            var nearJudge = new FacetJudge(law, panel.Finish, hand, wrap.NearMidMm, first);
+            var nearJudge = new FacetJudge(law, panel.Finish, hand, wrap.NearMidMm, first) { SlideMm = wrap.SlideMm };
             var farJudge = nearJudge with { CurveMidMm = wrap.FarMidMm };
             var rule = new TaperStepping(wrap, asked, fold, nearJudge, farJudge, brake.MinFacetMm, thickness, cancellation);
             return (nearJudge, farJudge, rule, rule.Solve());

@@ -1,6 +1,7 @@
 using Forming.Curves;
 using Forming.Facets;
 using Forming.Plans.Checks;
+using Forming.Prediction;
 using Forming.Results;
 
 namespace Forming.Plans.Remedies;
@@ -51,6 +52,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     private readonly Dictionary<string, Trial?> tried = [];
     private readonly SortedDictionary<string, Remedy> found = new(StringComparer.Ordinal);
     private readonly bool isSimulated = draft.Taper is null && (job.Panel.Predict || job.Form.Stepping.Refine);
+    private readonly PullWork work = PullWork.PartOf(null);
     private int left;
 
     /// <summary>Jobs planned so far, simulated ones by their weight.</summary>
@@ -195,7 +197,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         Trials += weight;
         try
         {
-            return tried[key] = TrialOf(FormPlan.Draft(changed, keepsCurve ? draft.Finished : null, cancellation));
+            return tried[key] = TrialOf(FormPlan.Draft(changed, keepsCurve ? draft.Finished : null, work, cancellation));
         }
         catch (NoSolutionException)
         {
