@@ -24,7 +24,7 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
     private const int MostCarefulIterations = 60;
 
     /// <summary>What a row costs beside the products of its columns, as so many columns.</summary>
-    private const int ColumnsBeside = 40;
+    private const int ColumnsBeside = 120;
 
     private const double LeastShare = 1.0 / 256;
 

@@ -5,8 +5,11 @@ namespace Forming.Prediction;
 /// <param name="whole">What it is a part of, or null.</param>
 internal sealed class PullWork(long most, PullWork? whole = null)
 {
-    /// <summary>What one prediction may take, or all that are tried for one purpose together: a second or two.</summary>
-    public const long Most = 2_500_000_000;
+    /// <summary>What one prediction may take, or a search over counts of folds: one to three seconds.</summary>
+    public const long Most = 4_000_000_000;
+
+    /// <summary>What all trials of remedies together may take.</summary>
+    public const long MostOfTrials = Most / 4;
 
     private long left = most;
 

@@ -42,10 +42,11 @@ public class LeverTests
     public void Where_a_facet_fits_under_the_longest_lever_it_is_taken()
     {
         var fits = 0;
-        for (var radius = 80.0; radius < 100; radius += 0.25)
+        for (var radius = 60.0; radius < 100; radius += 0.25)
         {
             var plan = Of("al-6061-t6", radius);
-            if (plan.Panel.Pull.LongestLeverMm < Workshop.Brake.MinFacetMm * 1.5)
+            // The panel slides by up to a tenth of so short a curve.
+            if (plan.Panel.Pull.LongestLeverMm < (Workshop.Brake.MinFacetMm * 1.5) + (0.1 * radius * Math.PI / 2))
                 continue;
             fits++;
             Assert.Equal(Verdict.Pass, Workshop.CheckOf(plan, "lever").Verdict);
@@ -56,11 +57,11 @@ public class LeverTests
     }
 
     [Fact]
-    public void Where_nothing_fits_the_lever_is_one_facet_and_never_the_whole_lead_out()
+    public void Where_nothing_fits_the_lever_is_one_facet_and_the_slide_and_never_the_whole_lead_out()
     {
         var plan = Of("al-6061-t6", 200);
         Assert.Equal(0, plan.Panel.Pull.LongestLeverMm);
-        Workshop.Near(plan.Panel.PrintThrough.WidestFacetMm, plan.Panel.Pull.LeverMm, 1e-9);
+        Assert.InRange(plan.Panel.Pull.LeverMm, plan.Panel.PrintThrough.WidestFacetMm * 1.01, plan.Panel.PrintThrough.WidestFacetMm + 60);
         Assert.False(plan.Panel.PrintThrough.Known);
         var check = Workshop.CheckOf(plan, "lever");
         Assert.Equal(Verdict.Warn, check.Verdict);

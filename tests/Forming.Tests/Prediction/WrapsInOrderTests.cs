@@ -18,7 +18,7 @@ public class WrapsInOrderTests
     private static readonly BrakeSpec Fine = Workshop.Brake with { MinFacetMm = 1 };
 
     [Fact]
-    public void Plans_in_order_are_followed_to_their_end() => Follow(InOrderPlans.From(7).Take(60), mostGaveUp: 0, mostNotWrapped: 1);
+    public void Plans_in_order_are_followed_to_their_end() => Follow(InOrderPlans.From(7).Take(60), mostGaveUp: 0, mostNotWrapped: 0);
 
     [Theory]
     [Trait("Category", "Slow")]
@@ -26,7 +26,7 @@ public class WrapsInOrderTests
     [InlineData(2)]
     [InlineData(3)]
     public void Of_two_thousand_plans_in_order_at_most_two_are_not_solved(int seed) =>
-        Follow(InOrderPlans.From(seed).Take(2000), mostGaveUp: 2, mostNotWrapped: 6);
+        Follow(InOrderPlans.From(seed).Take(2000), mostGaveUp: 2, mostNotWrapped: 2);
 
     // An independent solution of the same strip gives a finished sweep of 76.18 degrees and a ripple of 0.0167 mm: sweep within 1 %, ripple within 12 %.
     [Fact]
@@ -96,7 +96,8 @@ public class WrapsInOrderTests
     public void Where_the_hand_would_come_down_first_it_goes_further_out()
     {
         var panel = Workshop.Panel(Workshop.Arc(576, 116.4)) with { Sheet = new(Workshop.Of("steel-dc04"), 2.58), LeadOutMm = 258 };
-        var job = InOrderPlans.JobOf(panel, Workshop.Form(new() { Rule = SteppingRule.EqualSpacing }), Workshop.Brake with { MinFacetMm = 18.9 })!;
+        var job = InOrderPlans.JobOf(panel, Workshop.Form(new() { Rule = SteppingRule.EqualSpacing }), Workshop.Brake with { MinFacetMm = 5 })!;
+        job = job with { LeverMm = job.Form.FacetsMm.Max() };
 
         var open = PanelPrediction.Of(job);
         Assert.True(open.Wraps, open.WhyNot?.ToString());

@@ -52,7 +52,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     private readonly Dictionary<string, Trial?> tried = [];
     private readonly SortedDictionary<string, Remedy> found = new(StringComparer.Ordinal);
     private readonly bool isSimulated = draft.Taper is null && (job.Panel.Predict || job.Form.Stepping.Refine);
-    private readonly PullWork work = PullWork.PartOf(null);
+    private readonly PullWork work = new(PullWork.MostOfTrials);
     private int left;
 
     /// <summary>Jobs planned so far, simulated ones by their weight.</summary>
