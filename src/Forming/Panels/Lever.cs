@@ -50,26 +50,24 @@ public static class Lever
         ? SlideShare * curveMidMm * Math.Min(formSweep, MostSlideSweep) * springback * Math.Min(1, MostSlideSweep / formSweep)
         : 0;
 
-    /// <summary>The caller's lever, or the lead-out shortened to what keeps the wrap in order, but never below a facet and the slide.</summary>
+    /// <summary>The caller's lever, or the lead-out shortened to what keeps the wrap in order, but never below the shortest that pulls the last facet down.</summary>
     /// <param name="inOrderMm">Longest lever that keeps the wrap in order, with something in hand [mm].</param>
     /// <param name="callersMm">The caller's lever [mm], or null.</param>
     /// <param name="leadOutMm">The panel's lead-out [mm].</param>
-    /// <param name="leastMm">Widest facet and the panel's slide [mm]: with a shorter lever the hand comes down first.</param>
+    /// <param name="leastMm">Shortest lever for the widest facet, from <see cref="FacetJudge.LeastLeverMm"/> [mm].</param>
     /// <returns>Hand to the end of the curve [mm].</returns>
     public static double Choose(double inOrderMm, double? callersMm, double leadOutMm, double leastMm) =>
         callersMm ?? Math.Min(Math.Min(leadOutMm, MostMm), Math.Max(inOrderMm, leastMm));
 
-    /// <summary>Widest facet to plan with where the plan chooses the lever, so that a lever of one facet and the slide keeps the wrap in order.</summary>
+    /// <summary>Widest facet to plan with where the plan chooses the lever, so that a lever of one facet keeps the wrap in order.</summary>
     /// <param name="longestMm">Longest lever that keeps the wrap in order [mm].</param>
-    /// <param name="slideMm">The panel's slide [mm].</param>
     /// <param name="minFacetMm">Narrowest facet the brake can fold [mm].</param>
     /// <returns>Facet width [mm].</returns>
     /// <remarks>
     /// Where even the narrowest does not fit under the longest lever, folding as narrow as that helps nobody. So the limit is let go
-    /// again, half as fast as it closed in: neither folds nor lever jump from one job to the next.
+    /// as fast as it closed in: neither folds nor lever jump from one job to the next.
     /// </remarks>
-    public static double WidestFacetMm(double longestMm, double slideMm, double minFacetMm) =>
-        minFacetMm + Math.Max(longestMm - slideMm - minFacetMm, (minFacetMm + slideMm - longestMm) / 2);
+    public static double WidestFacetMm(double longestMm, double minFacetMm) => minFacetMm + Math.Abs(longestMm - minFacetMm);
 
     /// <summary>Chooses lever and folds together: facets that are pulled at a lever must not be wider than the lever is long.</summary>
     /// <typeparam name="T">A plan of folds.</typeparam>

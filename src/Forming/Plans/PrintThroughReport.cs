@@ -47,6 +47,6 @@ internal static class PrintThroughReport
             return "the lever is past the longest that keeps the wrap in order";
         if (!judge.CanPullDown(widest))
             return "the lead-out leaves no lever of even one facet";
-        return judge.ReachesPast(widest) ? null : "the lever is shorter than one facet and the slide of the panel under the hand";
+        return judge.ReachesPast(widest) ? null : "the lever is shorter than half a facet and the slide of the panel under the hand";
     }
 }

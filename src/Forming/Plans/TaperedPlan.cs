@@ -25,10 +25,10 @@ internal static class TaperedPlan
 
         var inOrder = wrap.LongestLeverMm(FacetJudge.LeverShare);
         var asked = panel.LeverMm is null
-            ? form.Stepping.NoWiderThan(Lever.WidestFacetMm(wrap.LongestLeverMm(1), wrap.SlideMm, brake.MinFacetMm))
+            ? form.Stepping.NoWiderThan(Lever.WidestFacetMm(wrap.LongestLeverMm(1), brake.MinFacetMm))
             : form.Stepping;
         var (near, far, stepping, folds) = Lever.Settle(
-            facet => Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, facet + wrap.SlideMm), Stepped, stepped => stepped.Stepping.WidestFacetMm(stepped.Folds));
+            facet => Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, FacetJudge.LeastLeverMm(facet, wrap.SlideMm)), Stepped, stepped => stepped.Stepping.WidestFacetMm(stepped.Folds));
         var lever = near.LeverMm;
 
         // Its own length stands in place of a width.

@@ -55,9 +55,9 @@ internal sealed record WrappedForm(
             var inOrder = Lever.LongestMm(places, contact.MidMm, FacetJudge.LeverShare);
             var springback = contact.Runs.Sum(run => run.Integral(state => state.MomentPerWidth)) / law.Stiffness;
             var slide = Lever.SlideMm(contact.MidMm, contact.Sweep.Radians, springback);
-            var stepping = panel.LeverMm is null ? form.Stepping.NoWiderThan(Lever.WidestFacetMm(longest, slide, brake.MinFacetMm)) : form.Stepping;
+            var stepping = panel.LeverMm is null ? form.Stepping.NoWiderThan(Lever.WidestFacetMm(longest, brake.MinFacetMm)) : form.Stepping;
             return Lever.Settle(
-                facet => Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, facet + slide), With, wrapped => wrapped.Folds.WidestFacetMm);
+                facet => Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, FacetJudge.LeastLeverMm(facet, slide)), With, wrapped => wrapped.Folds.WidestFacetMm);
 
             WrappedForm With(double lever)
             {

@@ -95,21 +95,23 @@ public class WrapsInOrderTests
     [Fact]
     public void Where_the_hand_would_come_down_first_it_goes_further_out()
     {
-        var panel = Workshop.Panel(Workshop.Arc(576, 116.4)) with { Sheet = new(Workshop.Of("steel-dc04"), 2.58), LeadOutMm = 258 };
-        var job = InOrderPlans.JobOf(panel, Workshop.Form(new() { Rule = SteppingRule.EqualSpacing }), Workshop.Brake with { MinFacetMm = 5 })!;
-        job = job with { LeverMm = job.Form.FacetsMm.Max() };
+        // The hand as near to the form as a facet allows: one of the drawn jobs in which it comes down first.
+        var job = InOrderPlans.From(3).Take(200).Select(one => one with { LeverMm = one.Form.FacetsMm.Max() })
+            .First(one => PanelPrediction.Of(Fixed(one)) is { Wraps: false, LeastLeverMm: not null });
 
         var open = PanelPrediction.Of(job);
         Assert.True(open.Wraps, open.WhyNot?.ToString());
         Assert.Equal(open.LeastLeverMm, open.LeverMm);
         Assert.InRange(open.LeverMm!.Value, job.LeverMm + 1, job.LongestLeverMm!.Value);
 
-        var fixedLever = PanelPrediction.Of(job with { Panel = panel with { LeverMm = job.LeverMm } });
+        var fixedLever = PanelPrediction.Of(Fixed(job));
         Assert.False(fixedLever.Wraps);
         Assert.False(fixedLever.GaveUp);
         Assert.Contains("hand comes down on the form", fixedLever.WhyNot!.Format, StringComparison.Ordinal);
         Assert.Equal(open.LeastLeverMm, fixedLever.LeastLeverMm);
         Assert.True(PanelPrediction.Of(job with { LeverMm = fixedLever.LeastLeverMm!.Value }).Wraps);
+
+        static PredictionJob Fixed(PredictionJob one) => one with { Panel = one.Panel with { LeverMm = one.LeverMm } };
     }
 
     [Fact]

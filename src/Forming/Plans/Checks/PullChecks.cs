@@ -1,3 +1,4 @@
+using Forming.Facets;
 using Forming.Results;
 
 namespace Forming.Plans.Checks;
@@ -50,7 +51,7 @@ internal static class PullChecks
                 $"the lever past the end of the curve is shorter than one facet, so the last facet cannot be pulled down");
         }
 
-        var least = facet + judge.SlideMm;
+        var least = FacetJudge.LeastLeverMm(facet, judge.SlideMm);
         if (draft.Pull.LongestLeverMm is not { } longest || longest >= judge.LeverMm)
         {
             if (!judge.ReachesPast(facet))
@@ -91,7 +92,7 @@ internal static class PullChecks
             longest,
             Quantity.Length,
             longest > 0
-                ? $"no lever fits: the longest that keeps the wrap in order is {Figure.Length(longest)}, and a facet with the slide of the panel takes {Figure.Length(least)}; past it the sheet may arch over folds, and print-through is not known"
+                ? $"no lever fits: the longest that keeps the wrap in order is {Figure.Length(longest)}, and the last facet takes {Figure.Length(least)} to be pulled down; past it the sheet may arch over folds, and print-through is not known"
                 : (FormattableString)$"no lever fits: the curve alone is too long to wrap in order, so the sheet may arch over folds, and print-through is not known");
     }
 

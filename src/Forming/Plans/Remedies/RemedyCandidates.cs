@@ -179,7 +179,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     private IEnumerable<RemedyCandidate> Lever()
     {
         var (facet, slide) = (draft.PrintThrough.WidestFacetMm, draft.Judge.SlideMm);
-        var least = facet + slide;
+        var least = FacetJudge.LeastLeverMm(facet, slide);
         var inOrder = (draft.Pull.LongestLeverMm ?? double.PositiveInfinity) * FacetJudge.LeverShare;
         var now = draft.Judge.LeverMm;
         var folds = draft.Stations.Count;
