@@ -176,11 +176,15 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
                 $"at least {least} folds");
         }
 
+        // One rule on one stretch places a count the same way, given or chosen.
+        if (stretches is [[var only]])
+            return [only.WithSteps(steps)];
+        var free = Array.ConvertAll(stretches, Free);
         if (stretches.Length == 1)
-            return [WithSteps(stretches[0], steps)];
-        var wanted = Array.ConvertAll(stretches, rules => (Free(rules) ?? throw StepSearch.TooMany()).Angles.Length - extra);
+            return [WithSteps(stretches[0], free[0], steps, extra)];
+        var wanted = Array.ConvertAll(free, part => (part ?? throw StepSearch.TooMany()).Angles.Length - extra);
         var counts = Shared(steps, wanted);
-        return [.. stretches.Select((rules, i) => WithSteps(rules, counts[i]))];
+        return [.. stretches.Select((rules, i) => WithSteps(rules, free[i], counts[i], extra))];
     }
 
     // Where there are enough for every stretch, none gets fewer than it wants.
@@ -198,9 +202,11 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
         return counts;
     }
 
-    // A given number of folds falls where the free search puts as many: by the first rule that is smooth with them.
-    private static FormPolygon WithSteps(FoldPlacement[] rules, int steps)
+    // As many folds as the free search chooses fall where it puts them, others by the first rule that is smooth with them.
+    private static FormPolygon WithSteps(FoldPlacement[] rules, FormPolygon? free, int steps, int extra)
     {
+        if (free?.Angles.Length == steps + extra)
+            return free;
         var first = rules[0].WithSteps(steps);
         if (rules.Length == 1 || rules[0].IsSmooth(first))
             return first;
@@ -211,7 +217,7 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
                 return folded;
         }
 
-        return Free(rules) is { } free && free.Angles.Length == first.Angles.Length ? free : first;
+        return first;
     }
 
     private static FoldPlan Joined(FormPolygon[] parts, ContactCurve curve, FoldShape fold, double endTurn, double over)

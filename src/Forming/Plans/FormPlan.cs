@@ -58,7 +58,7 @@ public sealed record FormPlan
     /// <exception cref="NoSolutionException">What was asked has no answer: the curve reverses, a fold is rounder than the curve …</exception>
     public static FormPlan Compute(FormJob job, Func<Check, bool>? needsRemedy = null, CancellationToken cancellation = default)
     {
-        var draft = PlanDraft.Of(job, null, cancellation);
+        var draft = PlanDraft.Of(job, null, null, cancellation);
         var checks = new RemedySearch(job, draft, PlanChecks.Of(draft), cancellation).ChecksWithRemedies(needsRemedy ?? (_ => true));
         return new()
         {

@@ -9,7 +9,7 @@ namespace Forming.Prediction;
 /// <c>d²gap/dth² = [phi a' + a phi' - kappa a a' - d phi phi']/(1 - kappa d)</c> beside the tridiagonal part, with
 /// a the touched place's motion along the strip and phi its own turning.
 /// </remarks>
-internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momentScale, CancellationToken cancellation)
+internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momentScale, PullWork work, CancellationToken cancellation)
 {
     private const int MostIterations = 30;
 
@@ -22,6 +22,9 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
     private const double Settled = 1e-5;
 
     private const int MostCarefulIterations = 60;
+
+    /// <summary>What a row costs beside the products of its columns, as so many columns.</summary>
+    private const int ColumnsBeside = 120;
 
     private const double LeastShare = 1.0 / 256;
 
@@ -170,11 +173,13 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
             landing.Find(strip, circles.Centres[landing.Circle]);
     }
 
-    // Sets up the next Newton step; gives the largest miss before it.
+    // Sets up the next Newton step; gives the largest miss before it, infinite where no work is left for the step.
     private double Assemble(in Touch landing, double? heading, double clearance)
     {
         var active = CollectionsMarshal.AsSpan(touches);
         Columns at = new(active.Length);
+        if (!work.Take((long)nodes * at.Count * (at.Count + ColumnsBeside)))
+            return double.PositiveInfinity;
         borders.Begin(at.Count);
         var size = at.Hand + 1;
         if (rows.Length < size * nodes)

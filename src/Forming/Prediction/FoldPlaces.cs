@@ -1,4 +1,5 @@
 using Forming.Facets;
+using Forming.Pulling;
 using Forming.Springback;
 
 namespace Forming.Prediction;
@@ -44,6 +45,21 @@ internal sealed record FoldPlaces(double[] AlongMm, double[] Curvatures, bool[] 
             var radius = (form.StraightMm(j) / (2 * Math.Sin(turn / 2))) + form.OuterFoldRadiusMm + (panelThickness / 2);
             return (1 / radius, radius * turn);
         }
+    }
+
+    /// <summary>How far the panel slides forward under the hand until it lies over the form [mm].</summary>
+    /// <param name="law">The panel's bending law.</param>
+    public double SlideMm(BendingLaw law)
+    {
+        double sweep = 0, springback = 0;
+        for (var j = 0; j < Curvatures.Length; j++)
+        {
+            var length = AlongMm[j + 1] - AlongMm[j];
+            sweep += Curvatures[j] * length;
+            springback += law.At(Curvatures[j]).MomentPerWidth / law.Stiffness * length;
+        }
+
+        return Lever.SlideMm(EndMm, sweep, springback);
     }
 
     /// <summary>Longest lever that keeps the wrap in order, from the end of the curve to the hand.</summary>

@@ -70,7 +70,10 @@ public sealed record PanelPrediction
     /// <param name="job">Panel and form.</param>
     /// <param name="cancellation">Ends the work early.</param>
     /// <exception cref="NoSolutionException"><c>prediction.taper</c>: the folds are not parallel.</exception>
-    public static PanelPrediction Of(PredictionJob job, CancellationToken cancellation = default)
+    public static PanelPrediction Of(PredictionJob job, CancellationToken cancellation = default) =>
+        Of(job, new(PullWork.Most), cancellation);
+
+    internal static PanelPrediction Of(PredictionJob job, PullWork work, CancellationToken cancellation)
     {
         RefuseTaper(job.Panel);
         var panel = job.Panel;
@@ -97,8 +100,8 @@ public sealed record PanelPrediction
             ? job.Form.StraightMm(0) / 2
             : 0;
         var law = LawOf(panel);
-        var wrapped = PanelWrap.Compute(job.Form, law, new(hand, gap), cancellation);
-        var further = wrapped.End == WrapEnd.HandComesDown ? HandFurtherOut(job, law, new(hand, gap), cancellation) : null;
+        var wrapped = PanelWrap.Compute(job.Form, law, new(hand, gap), work, cancellation);
+        var further = wrapped.End == WrapEnd.HandComesDown ? HandFurtherOut(job, law, new(hand, gap), work, cancellation) : null;
         var lever = job.LeverMm;
         if (further is { } reaches && panel.LeverMm is null)
         {
@@ -110,7 +113,7 @@ public sealed record PanelPrediction
         {
             return Without(panel, WhyNotOf(wrapped, job)) with
             {
-                GaveUp = wrapped.End == WrapEnd.SolverGaveUp,
+                GaveUp = wrapped.End is WrapEnd.SolverGaveUp or WrapEnd.WorkRanOut,
                 Folds = count,
                 FoldsReached = wrapped.FoldsTouched,
                 LeverMm = lever,
@@ -174,19 +177,20 @@ public sealed record PanelPrediction
             (WrapEnd.HandComesDown, true) => $"with a lever of {lever} the hand comes down on the form before the panel lies on the lead-out",
             (WrapEnd.CurlsUp, false) => $"with a lever of {lever} the free side curls up before the panel touches fold {front + 1} of {count}",
             (WrapEnd.CurlsUp, true) => $"with a lever of {lever} the free side curls up before the panel meets the lead-out",
+            (WrapEnd.WorkRanOut, _) => $"the solver gave up past fold {front} of {count}: following this pull takes more work than one prediction may; this does not say that the panel cannot be pulled over the form",
             (_, false) => $"the solver gave up between folds {front} and {front + 1} of {count}: this does not say that the panel cannot be pulled over the form",
             _ => $"the solver gave up between the last fold and the lead-out: this does not say that the panel cannot be pulled over the form",
         };
     }
 
     // The panel does not lie tight on the folds, so it slides forward under the hand by a part of what is wrapped; a facet or a few make up for it.
-    private static (double LeverMm, WrappedPanel Panel)? HandFurtherOut(PredictionJob job, BendingLaw law, WrapSetup setup, CancellationToken cancellation)
+    private static (double LeverMm, WrappedPanel Panel)? HandFurtherOut(PredictionJob job, BendingLaw law, WrapSetup setup, PullWork work, CancellationToken cancellation)
     {
         var most = Math.Min(job.Panel.LeadOutMm, job.LongestLeverMm ?? double.PositiveInfinity) - job.LeverMm;
-        for (var further = job.Form.FacetsMm[^1]; most > 0; further *= 2)
+        for (var further = job.Form.FacetsMm[^1]; most > 0 && !work.IsSpent; further *= 2)
         {
             var moved = Math.Min(further, most);
-            var wrapped = PanelWrap.Compute(job.Form, law, setup with { LeverMm = setup.LeverMm + moved }, cancellation);
+            var wrapped = PanelWrap.Compute(job.Form, law, setup with { LeverMm = setup.LeverMm + moved }, work, cancellation);
             if (wrapped.End == WrapEnd.Complete)
                 return (job.LeverMm + moved, wrapped);
             if (moved == most)

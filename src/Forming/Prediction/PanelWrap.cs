@@ -22,7 +22,10 @@ public static class PanelWrap
     /// <param name="setup">Clamp and hand.</param>
     /// <param name="cancellation">Ends the work early.</param>
     /// <returns>The panel let go, or how far the pull got.</returns>
-    public static WrappedPanel Compute(StandingForm form, BendingLaw law, WrapSetup setup, CancellationToken cancellation = default)
+    public static WrappedPanel Compute(StandingForm form, BendingLaw law, WrapSetup setup, CancellationToken cancellation = default) =>
+        Compute(form, law, setup, new(PullWork.Most), cancellation);
+
+    internal static WrappedPanel Compute(StandingForm form, BendingLaw law, WrapSetup setup, PullWork work, CancellationToken cancellation)
     {
         double? assumed = law.Flow.Hardening == 0 ? HardeningOfPerfect * law.PlaneModulusMpa : null;
         if (assumed is { } slope)
@@ -30,7 +33,7 @@ public static class PanelWrap
         WrappedPanel? panel = null;
         foreach (var perFacet in ElementsPerFacet)
         {
-            var pull = new PullOver(new(form, law.ThicknessMm, setup.LeverMm), law, setup, perFacet, cancellation);
+            var pull = new PullOver(new(form, law.ThicknessMm, setup.LeverMm), law, setup, perFacet, work, cancellation);
             panel = ReleasedShape.Of(pull, pull.Run(), assumed);
             if (panel.End != WrapEnd.SolverGaveUp)
                 break;

@@ -22,7 +22,7 @@ internal sealed partial class PullOver
             touches.InsertRange(0, pressedBefore);
         var share = 1.0;
         var mostSteps = MostSteps;
-        while (share > LeastShare && equilibrium.CarefulSteps < mostSteps)
+        while (share > LeastShare && equilibrium.CarefulSteps < mostSteps && !work.IsSpent)
         {
             cancellation.ThrowIfCancellationRequested();
             Save();

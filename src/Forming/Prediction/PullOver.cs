@@ -17,6 +17,7 @@ internal sealed partial class PullOver
     private const int MostChanges = 8;
 
     private readonly CancellationToken cancellation;
+    private readonly PullWork work;
     private readonly Equilibrium equilibrium;
     private readonly Touch[] places; // where each circle was touched, or looked for, last
     private readonly double[] lastHeading;
@@ -32,14 +33,15 @@ internal sealed partial class PullOver
     /// <param name="law">The panel's bending law.</param>
     /// <param name="setup">Clamp and hand.</param>
     /// <param name="elementsPerFacet">Elements of a usual facet.</param>
+    /// <param name="work">What the pull may take.</param>
     /// <param name="cancellation">Ends the work early.</param>
-    public PullOver(FoldCircles circles, BendingLaw law, WrapSetup setup, int elementsPerFacet, CancellationToken cancellation)
+    public PullOver(FoldCircles circles, BendingLaw law, WrapSetup setup, int elementsPerFacet, PullWork work, CancellationToken cancellation)
     {
-        this.cancellation = cancellation;
+        (this.work, this.cancellation) = (work, cancellation);
         Circles = circles;
         ClampGapMm = setup.ClampGapMm;
         Strip = new(StripMesh.Lengths(circles, setup, elementsPerFacet), new(law, 1 / circles.RadiusMm), new(-setup.ClampGapMm, 0));
-        equilibrium = new(Strip, circles, law.FirstYieldMoment, cancellation);
+        equilibrium = new(Strip, circles, law.FirstYieldMoment, work, cancellation);
         lastHeading = new double[Strip.Heading.Length];
         places = new Touch[circles.Centres.Length];
         isTouched = new bool[places.Length];
@@ -102,10 +104,12 @@ internal sealed partial class PullOver
 
             if (!TurnHand(front + 1, out var struck))
             {
+                if (work.IsSpent)
+                    return WrapEnd.WorkRanOut;
                 if (IsTooShort(front))
                     return WrapEnd.HandComesDown;
                 if (!Creep(front, out struck))
-                    return IsAtHand(front + 1) ? WrapEnd.HandComesDown : WrapEnd.SolverGaveUp;
+                    return work.IsSpent ? WrapEnd.WorkRanOut : IsAtHand(front + 1) ? WrapEnd.HandComesDown : WrapEnd.SolverGaveUp;
             }
 
             if (struck is { } fold)

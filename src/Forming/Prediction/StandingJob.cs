@@ -43,7 +43,7 @@ public static class StandingJob
             Panel = panel,
             Form = form,
             Ends = ends,
-            LeverMm = Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, form.FacetsMm.DefaultIfEmpty(0).Max()),
+            LeverMm = Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, FacetJudge.LeastLeverMm(form.FacetsMm.DefaultIfEmpty(0).Max(), places.SlideMm(law))),
             IsStanding = true,
             LongestLeverMm = double.IsFinite(longest) ? Math.Max(0, longest) : null,
         };

@@ -14,4 +14,7 @@ public enum WrapEnd
 
     /// <summary>The solver found no balance to go on with: that says nothing of the panel.</summary>
     SolverGaveUp,
+
+    /// <summary>The solver took all the work that one prediction may take: that says nothing of the panel.</summary>
+    WorkRanOut,
 }

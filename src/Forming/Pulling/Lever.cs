@@ -9,6 +9,12 @@ public static class Lever
     /// <summary>No lever that a plan chooses is longer [mm]: an assumption.</summary>
     public const double MostMm = 250;
 
+    /// <summary>Share of arc, form sweep and springback by which the panel slides; source key <c>wrap-model</c>: exceeded in 8 of 219 simulated pulls, by 8 % at most where the lever is short.</summary>
+    private const double SlideShare = 1.0 / 75;
+
+    /// <summary>The form sweep to which pulls were simulated [rad]: further round the arch is taken to grow no more.</summary>
+    private const double MostSlideSweep = 4.2;
+
     private const int MostRounds = 30;
 
     private const double Equal = 1 + 1e-10;
@@ -31,14 +37,27 @@ public static class Lever
         return longest;
     }
 
-    /// <summary>The caller's lever, or the lead-out shortened to what keeps the wrap in order, but never below a facet.</summary>
+    /// <summary>How far the panel slides forward under the hand until the last facet is pulled down.</summary>
+    /// <param name="curveMidMm">Mid-surface length of the whole curve [mm].</param>
+    /// <param name="formSweep">How far the form turns [rad].</param>
+    /// <param name="springback">How far the panel would spring back over the whole curve [rad].</param>
+    /// <returns>Slide [mm].</returns>
+    /// <remarks>
+    /// What lies over the form already springs back a little and arches over the folds, and the length of that arch comes from the
+    /// sheet under the hand. The arch is as high as springback times arc, and longer than the form by its height times the sweep.
+    /// </remarks>
+    public static double SlideMm(double curveMidMm, double formSweep, double springback) => formSweep > 0
+        ? SlideShare * curveMidMm * Math.Min(formSweep, MostSlideSweep) * springback * Math.Min(1, MostSlideSweep / formSweep)
+        : 0;
+
+    /// <summary>The caller's lever, or the lead-out shortened to what keeps the wrap in order, but never below the shortest that pulls the last facet down.</summary>
     /// <param name="inOrderMm">Longest lever that keeps the wrap in order, with something in hand [mm].</param>
     /// <param name="callersMm">The caller's lever [mm], or null.</param>
     /// <param name="leadOutMm">The panel's lead-out [mm].</param>
-    /// <param name="facetMm">Widest facet [mm]: a shorter lever cannot pull it down.</param>
+    /// <param name="leastMm">Shortest lever for the widest facet, from <see cref="FacetJudge.LeastLeverMm"/> [mm].</param>
     /// <returns>Hand to the end of the curve [mm].</returns>
-    public static double Choose(double inOrderMm, double? callersMm, double leadOutMm, double facetMm) =>
-        callersMm ?? Math.Min(Math.Min(leadOutMm, MostMm), Math.Max(inOrderMm, facetMm));
+    public static double Choose(double inOrderMm, double? callersMm, double leadOutMm, double leastMm) =>
+        callersMm ?? Math.Min(Math.Min(leadOutMm, MostMm), Math.Max(inOrderMm, leastMm));
 
     /// <summary>Widest facet to plan with where the plan chooses the lever, so that a lever of one facet keeps the wrap in order.</summary>
     /// <param name="longestMm">Longest lever that keeps the wrap in order [mm].</param>

@@ -109,6 +109,17 @@ internal sealed class TaperWrap
         double Curvature(int index) => places[index].State.Curvature;
     }
 
+    /// <summary>How far the panel slides forward under the hand at the end where it slides further [mm].</summary>
+    public double SlideMm => Math.Max(SlideOf(Near), SlideOf(Far));
+
+    private double SlideOf(IReadOnlyList<ContactPoint> places)
+    {
+        var springback = 0.0;
+        for (var i = 1; i < places.Count; i++)
+            springback += (places[i - 1].State.MomentPerWidth + places[i].State.MomentPerWidth) / 2 * (places[i].MidMm - places[i - 1].MidMm);
+        return Pulling.Lever.SlideMm(places[^1].MidMm, places[^1].Turn, springback / law.Stiffness);
+    }
+
     /// <summary>Longest lever that keeps the wrap in order at both ends.</summary>
     /// <param name="share">Share of the longest.</param>
     public double LongestLeverMm(double share) => Math.Min(

@@ -9,7 +9,7 @@ namespace Forming.Wrapping;
 
 /// <summary>The fewest folds whose predicted ripple passes the finish, searched around the closed form's count.</summary>
 internal sealed class FoldRefinement(
-    FinishedCurve finished, PanelSpec panel, FormSpec form, FoldShape fold, BrakeSpec brake, MarkSpec marks, CancellationToken cancellation)
+    FinishedCurve finished, PanelSpec panel, FormSpec form, FoldShape fold, BrakeSpec brake, MarkSpec marks, PullWork? whole, CancellationToken cancellation)
 {
     /// <summary>The search goes up to this many times the closed form's count, and at least <see cref="LeastRoom"/> folds past it.</summary>
     private const int MostTimes = 2;
@@ -20,6 +20,8 @@ internal sealed class FoldRefinement(
     private const int MostFolds = 250;
 
     private static readonly SteppingRule[] Rules = [SteppingRule.FewestFolds, SteppingRule.EqualAngle, SteppingRule.EqualSpacing];
+
+    private readonly PullWork work = PullWork.PartOf(whole);
 
     private readonly Dictionary<int, (WrappedForm Form, PanelPrediction Prediction)?> tried = [];
 
@@ -35,10 +37,13 @@ internal sealed class FoldRefinement(
             return Kept($"more than {MostFolds} folds are not searched");
 
         var most = Math.Min(MostFolds, Math.Max(MostTimes * count, count + LeastRoom));
-        var own = PlannedPull.Predict(closed, form, fold, panel, cancellation);
+        var own = PlannedPull.Predict(closed, form, fold, panel, PullWork.PartOf(whole), cancellation);
         tried[count] = Passes(closed, own) ? (closed, own) : FirstThatPasses(count);
-        return StepSearch.SmallestUpTo(most, count, DoesPass) is { } found
-            ? (tried[found]!.Value.Form, tried[found]!.Value.Prediction, new(count, found, null))
+        var found = StepSearch.SmallestUpTo(most, count, DoesPass);
+        if (work.IsSpent)
+            return (closed, own, new(count, count, "the search gave up: following the pulls over other counts takes more work than one search may"));
+        return found is { } fewest
+            ? (tried[fewest]!.Value.Form, tried[fewest]!.Value.Prediction, new(count, fewest, null))
             : (closed, own, new(count, count, FormattableString.Invariant($"no count up to {most} folds that this brake can fold passes the finish by its predicted ripple")));
 
         (WrappedForm, PanelPrediction?, SteppingRefinement) Kept(string reason) => (closed, null, new(count, count, reason));
@@ -62,7 +67,7 @@ internal sealed class FoldRefinement(
                 var wrapped = WrappedForm.Solve(finished, panel, candidate, fold, brake, marks, cancellation);
                 if (!IsFoldable(wrapped))
                     continue;
-                var prediction = PlannedPull.Predict(wrapped, candidate, fold, panel, cancellation);
+                var prediction = PlannedPull.Predict(wrapped, candidate, fold, panel, work, cancellation);
                 if (Passes(wrapped, prediction))
                     return (wrapped, prediction);
             }

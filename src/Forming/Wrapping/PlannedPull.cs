@@ -13,8 +13,10 @@ internal static class PlannedPull
     /// <param name="form">What was asked of it.</param>
     /// <param name="fold">Shape of its folds.</param>
     /// <param name="panel">The panel.</param>
+    /// <param name="work">What the pull may take.</param>
     /// <param name="cancellation">Ends the work early.</param>
-    public static PanelPrediction Predict(WrappedForm wrapped, FormSpec form, FoldShape fold, PanelSpec panel, CancellationToken cancellation)
+    public static PanelPrediction Predict(
+        WrappedForm wrapped, FormSpec form, FoldShape fold, PanelSpec panel, PullWork work, CancellationToken cancellation)
     {
         var polygon = wrapped.Folds.Polygon;
         var longest = Lever.LongestMm(wrapped.Contact.Extremes, wrapped.Contact.MidMm);
@@ -27,6 +29,7 @@ internal static class PlannedPull
                 LeverMm = wrapped.Judge.LeverMm,
                 LongestLeverMm = double.IsFinite(longest) ? Math.Max(0, longest) : null,
             },
+            work,
             cancellation);
     }
 }

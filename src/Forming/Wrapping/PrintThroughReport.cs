@@ -45,6 +45,8 @@ internal static class PrintThroughReport
             return "the sheet's hardening is not known: give elongation, or strengthCoefficient and strainHardening";
         if (judge.LeverMm > longestLever)
             return "the lever is past the longest that keeps the wrap in order";
-        return judge.CanPullDown(widest) ? null : "the lead-out leaves no lever of even one facet";
+        if (!judge.CanPullDown(widest))
+            return "the lead-out leaves no lever of even one facet";
+        return judge.ReachesPast(widest) ? null : "the lever is shorter than half a facet and the slide of the panel under the hand";
     }
 }

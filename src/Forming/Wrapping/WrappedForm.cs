@@ -54,14 +54,16 @@ internal sealed record WrappedForm(
             var places = contact.Extremes;
             var longest = Lever.LongestMm(places, contact.MidMm);
             var inOrder = Lever.LongestMm(places, contact.MidMm, FacetJudge.LeverShare);
+            var springback = contact.Runs.Sum(run => run.Integral(state => state.MomentPerWidth)) / law.Stiffness;
+            var slide = Lever.SlideMm(contact.MidMm, contact.Sweep.Radians, springback);
             var stepping = panel.LeverMm is null ? form.Stepping.NoWiderThan(Lever.WidestFacetMm(longest, brake.MinFacetMm)) : form.Stepping;
             return Lever.Settle(
-                facet => Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, facet), With, wrapped => wrapped.Folds.WidestFacetMm);
+                facet => Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, FacetJudge.LeastLeverMm(facet, slide)), With, wrapped => wrapped.Folds.WidestFacetMm);
 
             WrappedForm With(double lever)
             {
                 var first = form.Stepping.Ends == SteppingEnds.Half ? PrintThrough.FirstFacetHalf : PrintThrough.FirstFacetFull;
-                var judge = new FacetJudge(law, panel.Finish, lever, contact.MidMm, first);
+                var judge = new FacetJudge(law, panel.Finish, lever, contact.MidMm, first) { SlideMm = slide };
                 var folds = FoldPlan.Solve(contact, stepping, fold, judge, brake.MinFacetMm, marks.Tape.ResolutionMm, cancellation);
                 return new(rule, contact, judge, folds, TightestOf(finished, contact, rule), longest);
             }

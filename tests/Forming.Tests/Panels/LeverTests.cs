@@ -1,4 +1,6 @@
 using Forming.Checks;
+using Forming.Facets;
+using Forming.Pulling;
 using Forming.Materials;
 using Forming.Plans;
 
@@ -56,11 +58,13 @@ public class LeverTests
     }
 
     [Fact]
-    public void Where_nothing_fits_the_lever_is_one_facet_and_never_the_whole_lead_out()
+    public void Where_nothing_fits_the_lever_is_the_shortest_that_pulls_a_facet_down_and_never_the_whole_lead_out()
     {
         var plan = Of("al-6061-t6", 200);
         Assert.Equal(0, plan.Panel.Pull.LongestLeverMm);
-        Workshop.Near(plan.Panel.PrintThrough.WidestFacetMm, plan.Panel.Pull.LeverMm, 1e-9);
+        var arc = 200.8 * Math.PI / 2;
+        var slide = Lever.SlideMm(arc, plan.Form.Sweep.Radians, plan.Form.Sweep.Radians - (Math.PI / 2));
+        Workshop.Near(FacetJudge.LeastLeverMm(plan.Panel.PrintThrough.WidestFacetMm, slide), plan.Panel.Pull.LeverMm, 1e-6);
         Assert.False(plan.Panel.PrintThrough.Known);
         var check = Workshop.CheckOf(plan, "lever");
         Assert.Equal(Verdict.Warn, check.Verdict);

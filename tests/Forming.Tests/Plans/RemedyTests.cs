@@ -22,7 +22,7 @@ public class RemedyTests
                 var before = Verdicts(checks);
                 foreach (var check in checks.Where(check => check.Remedy?.Changes.Count > 0))
                 {
-                    var after = Verdicts(PlanChecks.Of(PlanDraft.Of(asked.With(check.Remedy!.Changes), null, default)));
+                    var after = Verdicts(PlanChecks.Of(PlanDraft.Of(asked.With(check.Remedy!.Changes), null, null, default)));
                     Assert.Equal(Verdict.Pass, after.GetValueOrDefault(check.Id));
                     Assert.All(after, now => Assert.True(now.Value <= before.GetValueOrDefault(now.Key), $"{check.Id}: {now.Key}"));
                 }
@@ -37,7 +37,7 @@ public class RemedyTests
             Workshop.Form(new() { Folds = 40, MaxFacetMm = 5 }) with { FoldRadiusMm = 0.5, LeadInMm = 3, LeadOutMm = 3, WidthMm = 3000 },
             Workshop.Brake with { MinFacetMm = 30, StopResolution = Angle.FromDegrees(4), Capacity = new(1, 300) },
             Workshop.Marks);
-        var draft = PlanDraft.Of(job, null, default);
+        var draft = PlanDraft.Of(job, null, null, default);
         var searches = Enumerable.Range(0, 2).Select(_ => new RemedySearch(job, draft, PlanChecks.Of(draft), default)).ToArray();
         var remedies = searches.Select(search => search.ChecksWithRemedies(_ => true).Select(check => check.Remedy?.Text.ToString()).ToArray()).ToArray();
         Assert.InRange(searches[0].Trials, 1, RemedySearch.MostTrials);
@@ -49,7 +49,7 @@ public class RemedyTests
     public void A_job_that_is_ready_costs_no_trial()
     {
         var job = new FormJob(Workshop.Panel(Workshop.Arc(60, 60)), Workshop.Form() with { Backing = FormBacking.Ribs }, Workshop.Brake, Workshop.Marks);
-        var draft = PlanDraft.Of(job, null, default);
+        var draft = PlanDraft.Of(job, null, null, default);
         var search = new RemedySearch(job, draft, PlanChecks.Of(draft), default);
         Assert.All(search.ChecksWithRemedies(_ => true), check => Assert.Equal(check.Verdict == Verdict.Pass, check.Remedy is null));
         Assert.True(search.ChecksWithRemedies(_ => true).All(check => check.Verdict == Verdict.Pass) == (search.Trials == 0));

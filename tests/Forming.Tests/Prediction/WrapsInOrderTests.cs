@@ -18,7 +18,7 @@ public class WrapsInOrderTests
     private static readonly BrakeSpec Fine = Workshop.Brake with { MinFacetMm = 1 };
 
     [Fact]
-    public void Plans_in_order_are_followed_to_their_end() => Follow(InOrderPlans.From(7).Take(60), mostGaveUp: 0, mostNotWrapped: 1);
+    public void Plans_in_order_are_followed_to_their_end() => Follow(InOrderPlans.From(7).Take(60), mostGaveUp: 0, mostNotWrapped: 0);
 
     [Theory]
     [Trait("Category", "Slow")]
@@ -26,7 +26,7 @@ public class WrapsInOrderTests
     [InlineData(2)]
     [InlineData(3)]
     public void Of_two_thousand_plans_in_order_at_most_two_are_not_solved(int seed) =>
-        Follow(InOrderPlans.From(seed).Take(2000), mostGaveUp: 2, mostNotWrapped: 6);
+        Follow(InOrderPlans.From(seed).Take(2000), mostGaveUp: 2, mostNotWrapped: 2);
 
     // An independent solution of the same strip gives a finished sweep of 76.18 degrees and a ripple of 0.0167 mm: sweep within 1 %, ripple within 12 %.
     [Fact]
@@ -95,20 +95,23 @@ public class WrapsInOrderTests
     [Fact]
     public void Where_the_hand_would_come_down_first_it_goes_further_out()
     {
-        var panel = Workshop.Panel(Workshop.Arc(576, 116.4)) with { Sheet = new(Workshop.Of("steel-dc04"), 2.58), LeadOutMm = 258 };
-        var job = InOrderPlans.JobOf(panel, Workshop.Form(new() { Rule = SteppingRule.EqualSpacing }), Workshop.Brake with { MinFacetMm = 18.9 })!;
+        // The hand as near to the form as a facet allows: one of the drawn jobs in which it comes down first.
+        var job = InOrderPlans.From(3).Take(200).Select(one => one with { LeverMm = one.Form.FacetsMm.Max() })
+            .First(one => PanelPrediction.Of(Fixed(one)) is { Wraps: false, LeastLeverMm: not null });
 
         var open = PanelPrediction.Of(job);
         Assert.True(open.Wraps, open.WhyNot?.ToString());
         Assert.Equal(open.LeastLeverMm, open.LeverMm);
         Assert.InRange(open.LeverMm!.Value, job.LeverMm + 1, job.LongestLeverMm!.Value);
 
-        var fixedLever = PanelPrediction.Of(job with { Panel = panel with { LeverMm = job.LeverMm } });
+        var fixedLever = PanelPrediction.Of(Fixed(job));
         Assert.False(fixedLever.Wraps);
         Assert.False(fixedLever.GaveUp);
         Assert.Contains("hand comes down on the form", fixedLever.WhyNot!.Format, StringComparison.Ordinal);
         Assert.Equal(open.LeastLeverMm, fixedLever.LeastLeverMm);
         Assert.True(PanelPrediction.Of(job with { LeverMm = fixedLever.LeastLeverMm!.Value }).Wraps);
+
+        static PredictionJob Fixed(PredictionJob one) => one with { Panel = one.Panel with { LeverMm = one.LeverMm } };
     }
 
     [Fact]

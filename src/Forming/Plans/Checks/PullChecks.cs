@@ -1,6 +1,7 @@
 using Forming.Checks;
 using Forming.Jobs;
 using Forming.Plans.Drafts;
+using Forming.Facets;
 using Forming.Results;
 
 namespace Forming.Plans.Checks;
@@ -35,8 +36,20 @@ internal static class PullChecks
                 $"the lever past the end of the curve is shorter than one facet, so the last facet cannot be pulled down");
         }
 
+        var least = FacetJudge.LeastLeverMm(facet, judge.SlideMm);
         if (draft.Pull.LongestLeverMm is not { } longest || longest >= judge.LeverMm)
         {
+            if (!judge.ReachesPast(facet))
+            {
+                return new(
+                    "lever",
+                    Verdict.Warn,
+                    judge.LeverMm,
+                    least,
+                    Quantity.Length,
+                    $"the lever is short: the panel slides forward under the hand by up to {Figure.Length(judge.SlideMm)}, and a facet is {Figure.Length(facet)}; the hand may come down on the form before the last facet lies, and print-through is not known");
+            }
+
             return new(
                 "lever",
                 Verdict.Pass,
@@ -46,7 +59,7 @@ internal static class PullChecks
                 $"hand past the end of the curve, against the longest lever that keeps the wrap in order");
         }
 
-        if (longest >= facet)
+        if (longest >= least)
         {
             return new(
                 "lever",
@@ -64,7 +77,7 @@ internal static class PullChecks
             longest,
             Quantity.Length,
             longest > 0
-                ? $"no lever fits: the longest that keeps the wrap in order is {Figure.Length(longest)}, and a facet is {Figure.Length(facet)}; past it the sheet may arch over folds, and print-through is not known"
+                ? $"no lever fits: the longest that keeps the wrap in order is {Figure.Length(longest)}, and the last facet takes {Figure.Length(least)} to be pulled down; past it the sheet may arch over folds, and print-through is not known"
                 : (FormattableString)$"no lever fits: the curve alone is too long to wrap in order, so the sheet may arch over folds, and print-through is not known");
     }
 

@@ -111,15 +111,16 @@ internal sealed record PlanDraft
     /// <summary>Works a job out, without checks and notes.</summary>
     /// <param name="job">What is asked.</param>
     /// <param name="finished">Its finished curve where that is known already, or null.</param>
+    /// <param name="work">What its simulated pulls may take beside others, or null.</param>
     /// <param name="cancellation">Ends the work early.</param>
     /// <exception cref="NoSolutionException">What was asked has no answer.</exception>
-    public static PlanDraft Of(FormJob job, FinishedCurve? finished, CancellationToken cancellation)
+    public static PlanDraft Of(FormJob job, FinishedCurve? finished, PullWork? work, CancellationToken cancellation)
     {
         var (panel, form, brake, marks) = job;
         var fold = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, NeutralFactorOf(form));
         return panel.Curve is TaperCurve taper
             ? TaperedPlan.Draft(taper, panel, form, brake, marks, fold, cancellation)
-            : StraightPlan.Draft(panel, form, brake, marks, fold, finished, cancellation);
+            : StraightPlan.Draft(panel, form, brake, marks, fold, finished, work, cancellation);
     }
 
     private static double NeutralFactorOf(FormSpec form)

@@ -15,7 +15,7 @@ namespace Forming.Plans.Drafts;
 internal static class StraightPlan
 {
     public static PlanDraft Draft(
-        PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, FoldShape fold, FinishedCurve? known, CancellationToken cancellation)
+        PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, FoldShape fold, FinishedCurve? known, PullWork? work, CancellationToken cancellation)
     {
         var finished = known ?? FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm, cancellation);
         var formLaw = BendingLaw.Of(form.Sheet);
@@ -23,9 +23,9 @@ internal static class StraightPlan
         PanelPrediction? prediction = null;
         SteppingRefinement? refinement = null;
         if (form.Stepping.Refine)
-            (wrapped, prediction, refinement) = new FoldRefinement(finished, panel, form, fold, brake, marks, cancellation).Of(wrapped);
+            (wrapped, prediction, refinement) = new FoldRefinement(finished, panel, form, fold, brake, marks, work, cancellation).Of(wrapped);
         if (panel.Predict)
-            prediction ??= PlannedPull.Predict(wrapped, form, fold, panel, cancellation);
+            prediction ??= PlannedPull.Predict(wrapped, form, fold, panel, PullWork.PartOf(work), cancellation);
         var polygon = wrapped.Folds.Polygon;
         var (contact, lever) = (wrapped.Contact, wrapped.Judge.LeverMm);
 

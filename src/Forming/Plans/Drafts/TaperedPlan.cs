@@ -30,7 +30,7 @@ internal static class TaperedPlan
             ? form.Stepping.NoWiderThan(Lever.WidestFacetMm(wrap.LongestLeverMm(1), brake.MinFacetMm))
             : form.Stepping;
         var (near, far, stepping, folds) = Lever.Settle(
-            facet => Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, facet), Stepped, stepped => stepped.Stepping.WidestFacetMm(stepped.Folds));
+            facet => Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, FacetJudge.LeastLeverMm(facet, wrap.SlideMm)), Stepped, stepped => stepped.Stepping.WidestFacetMm(stepped.Folds));
         var lever = near.LeverMm;
 
         // Its own length stands in place of a width.
@@ -96,7 +96,7 @@ internal static class TaperedPlan
         (FacetJudge Near, FacetJudge Far, TaperStepping Stepping, TaperFolds Folds) Stepped(double hand)
         {
             var first = form.Stepping.Ends == SteppingEnds.Half ? PrintThrough.FirstFacetHalf : PrintThrough.FirstFacetFull;
-            var nearJudge = new FacetJudge(law, panel.Finish, hand, wrap.NearMidMm, first);
+            var nearJudge = new FacetJudge(law, panel.Finish, hand, wrap.NearMidMm, first) { SlideMm = wrap.SlideMm };
             var farJudge = nearJudge with { CurveMidMm = wrap.FarMidMm };
             var rule = new TaperStepping(wrap, asked, fold, nearJudge, farJudge, brake.MinFacetMm, thickness, cancellation);
             return (nearJudge, farJudge, rule, rule.Solve());

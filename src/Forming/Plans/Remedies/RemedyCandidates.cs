@@ -181,7 +181,8 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
 
     private IEnumerable<RemedyCandidate> Lever()
     {
-        var facet = draft.PrintThrough.WidestFacetMm;
+        var (facet, slide) = (draft.PrintThrough.WidestFacetMm, draft.Judge.SlideMm);
+        var least = FacetJudge.LeastLeverMm(facet, slide);
         var inOrder = (draft.Pull.LongestLeverMm ?? double.PositiveInfinity) * FacetJudge.LeverShare;
         var now = draft.Judge.LeverMm;
         var folds = draft.Stations.Count;
@@ -192,16 +193,16 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
             if (shorter.Numbers.Count > 0)
             {
                 var lever = new JobChange(JobField.PanelLever, shorter.Numbers[shorter.Start]);
-                yield return words.Folds(MoreThan(folds, (int)Math.Ceiling(folds * facet / inOrder)), [lever]);
+                yield return words.Folds(MoreThan(folds, (int)Math.Ceiling(folds * facet / Math.Max(inOrder - slide, 1))), [lever]);
             }
         }
-        else if (now < facet)
+        else if (now < least)
         {
-            yield return words.LongerLever(Up(job.Units.FromMm(now), facet * Safe, MostFlatMm, isFine: false));
+            yield return words.LongerLever(Up(job.Units.FromMm(now), least * Safe, MostFlatMm, isFine: false));
         }
 
-        if (now < facet)
-            yield return MoreFolds((int)Math.Ceiling(folds * facet / Math.Max(now, 1)));
+        if (now < least)
+            yield return MoreFolds((int)Math.Ceiling(folds * facet / Math.Max(now - slide, 1)));
         if (draft.Prediction is not null)
             yield return MoreFolds(folds + 2);
         yield return ThickerPanel();

@@ -4,6 +4,7 @@ using Forming.Facets;
 using Forming.Jobs;
 using Forming.Plans.Checks;
 using Forming.Plans.Drafts;
+using Forming.Prediction;
 using Forming.Results;
 
 namespace Forming.Plans.Remedies;
@@ -54,6 +55,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     private readonly Dictionary<string, Trial?> tried = [];
     private readonly SortedDictionary<string, Remedy> found = new(StringComparer.Ordinal);
     private readonly bool isSimulated = draft.Taper is null && (job.Panel.Predict || job.Form.Stepping.Refine);
+    private readonly PullWork work = new(PullWork.MostOfTrials);
     private int left;
 
     /// <summary>Jobs planned so far, simulated ones by their weight.</summary>
@@ -198,7 +200,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         Trials += weight;
         try
         {
-            return tried[key] = TrialOf(PlanDraft.Of(changed, keepsCurve ? draft.Finished : null, cancellation));
+            return tried[key] = TrialOf(PlanDraft.Of(changed, keepsCurve ? draft.Finished : null, work, cancellation));
         }
         catch (NoSolutionException)
         {
