@@ -71,16 +71,16 @@ public sealed record FormPlan
 
     /// <summary>Works a job out, without checks and notes.</summary>
     /// <param name="job">What is asked.</param>
-    /// <param name="finished">Its finished curve where that is known already, or null.</param>
+    /// <param name="known">A plan of a like job, of which whatever stays the same is taken over, or null.</param>
     /// <param name="cancellation">Ends the work early.</param>
     /// <exception cref="NoSolutionException">What was asked has no answer.</exception>
-    internal static PlanDraft Draft(FormJob job, FinishedCurve? finished, CancellationToken cancellation)
+    internal static PlanDraft Draft(FormJob job, PlanDraft? known, CancellationToken cancellation)
     {
         var (panel, form, brake, marks) = job;
         var fold = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, NeutralFactorOf(form));
         return panel.Curve is TaperCurve taper
             ? TaperedPlan.Draft(taper, panel, form, brake, marks, fold, cancellation)
-            : StraightPlan.Draft(panel, form, brake, marks, fold, finished, cancellation);
+            : StraightPlan.Draft(panel, form, brake, marks, fold, known, cancellation);
     }
 
     private static double NeutralFactorOf(FormSpec form)

@@ -27,6 +27,9 @@ internal sealed record PlanDraft
     /// <summary>The finished curve on the mid surface; null for a taper.</summary>
     public FinishedCurve? Finished { get; init; }
 
+    /// <summary>Contact curve, lever and folds by the closed form, before any refining; null for a taper.</summary>
+    public WrappedForm? Wrapped { get; init; }
+
     /// <summary>Sweep of the finished panel [rad].</summary>
     public required double FinishedSweep { get; init; }
 

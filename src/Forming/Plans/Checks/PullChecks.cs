@@ -35,6 +35,14 @@ internal static class PullChecks
             checks.Add(ClampAccess(draft));
     }
 
+    /// <summary>The largest hand force that is allowed [N].</summary>
+    /// <param name="by">Who or what pulls.</param>
+    public static double LimitN(PullBy by) => by.RatedN ?? (by.People * HandForceN);
+
+    /// <summary>The heaviest blank that is allowed [kg]; what is rated for the pull lifts no more than that either.</summary>
+    /// <param name="by">Who or what lifts.</param>
+    public static double LimitKg(PullBy by) => by.RatedN is { } rated ? rated / Gravity : Math.Min(by.People, MostLifters) * LiftKg;
+
     private static Check Lever(PlanDraft draft)
     {
         var judge = draft.Judge;
@@ -91,12 +99,12 @@ internal static class PullChecks
         Verdict.Warn,
         Quantity.Force,
         forceN,
-        by.RatedN ?? (by.People * HandForceN),
+        LimitN(by),
         by switch
         {
             { RatedN: { } rated } => $"the pull is {Figure.Force(forceN)}; what pulls it is rated for {Figure.Force(rated)}",
             { People: 1 } => $"the pull is {Figure.Force(forceN)}; one person should not pull more than {Figure.Force(HandForceN)}",
-            _ => (FormattableString)$"the pull is {Figure.Force(forceN)}; {by.People} people should not pull more than {Figure.Force(by.People * HandForceN)}",
+            _ => (FormattableString)$"the pull is {Figure.Force(forceN)}; {by.People} people should not pull more than {Figure.Force(LimitN(by))}",
         });
 
     private static Check PanelWidth(PlanDraft draft)
@@ -113,12 +121,11 @@ internal static class PullChecks
             $"the panel is {Figure.Length(draft.Panel.WidthMm)} wide; {Who(by)} can keep {Figure.Length(by.People * OnePersonWidthMm)} level");
     }
 
-    // What is rated for the pull lifts no more than that either.
     private static Check Mass(PlanDraft draft)
     {
         var by = draft.Panel.PullBy;
         var heavier = Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg);
-        var limit = by.RatedN is { } rated ? rated / Gravity : Math.Min(by.People, MostLifters) * LiftKg;
+        var limit = LimitKg(by);
         return PlanChecks.AtMost(
             "lift-mass",
             Verdict.Warn,

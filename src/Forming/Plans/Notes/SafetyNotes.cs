@@ -107,8 +107,7 @@ internal static class SafetyNotes
         if (draft.FinishedSweep > Math.PI)
             notes.Add(Hooked);
         var heavier = Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg);
-        if (heavier > PullChecks.LiftKg)
-            notes.Add(Mass(heavier));
+        AddMass(notes, heavier, draft.Panel.PullBy);
         if (draft.Brake.Capacity is null)
             notes.Add(Rating(draft.Form.Sheet.ThicknessMm, draft.Form.Sheet.Material.Name, draft.Form.WidthMm));
         AddMetals(notes, draft.Panel.Sheet.Material.Family, draft.Form.Sheet.Material.Family);
@@ -151,8 +150,8 @@ internal static class SafetyNotes
     {
         if (clampLoadN > SlippingClampN)
             notes.Add(ClampSlip(clampLoadN));
-        if (forceN > PullChecks.HandForceN)
-            notes.Add(Force(forceN));
+        if (forceN > PullChecks.LimitN(by))
+            notes.Add(Force(forceN, by));
         if (by.RatedN is not null || forceN > PullBy.MostPeople * PullChecks.HandForceN)
             notes.Add(Recoil);
     }
@@ -162,25 +161,65 @@ internal static class SafetyNotes
         SafetyLevel.Danger,
         $"The clamps hold down about {Figure.Force(newtons)}. One that slips or breaks throws panel and form up at whoever pulls: use a stiff bar along the whole lead-in and clamps rated for the load, tighten them again after the first facet, and keep everybody out of line with them.");
 
-    private static SafetyNote Force(double newtons) => newtons <= PullBy.MostPeople * PullChecks.HandForceN
-        ? new(
-            "pull-force",
-            SafetyLevel.Warning,
-            $"The pull comes to about {Figure.Force(newtons)}; one standing person should not pull more than {Figure.Force(PullChecks.HandForceN)}: use {Math.Ceiling(newtons / PullChecks.HandForceN):0} people on a stiff bar along the edge, or a winch rated for it.")
-        : new(
-            "pull-force",
-            SafetyLevel.Danger,
-            $"The pull comes to about {Figure.Force(newtons)}, too much for any crew: use a winch or press rated for it on a stiff bar along the whole edge.");
+    private static SafetyNote Force(double newtons, PullBy by)
+    {
+        if (by.RatedN is { } rated)
+        {
+            return new(
+                "pull-force",
+                SafetyLevel.Danger,
+                $"The pull comes to about {Figure.Force(newtons)}, more than the {Figure.Force(rated)} that what pulls it is rated for: use a winch or press rated for the pull on a stiff bar along the whole edge.");
+        }
 
-    private static SafetyNote Mass(double kg) => kg <= PullChecks.MostLifters * PullChecks.LiftKg
-        ? new(
+        if (newtons > PullBy.MostPeople * PullChecks.HandForceN)
+        {
+            return new(
+                "pull-force",
+                SafetyLevel.Danger,
+                $"The pull comes to about {Figure.Force(newtons)}, too much for any crew: use a winch or press rated for it on a stiff bar along the whole edge.");
+        }
+
+        var people = Math.Ceiling(newtons / PullChecks.HandForceN);
+        return new(
+            "pull-force",
+            SafetyLevel.Warning,
+            by.People == 1
+                ? $"The pull comes to about {Figure.Force(newtons)}; one standing person should not pull more than {Figure.Force(PullChecks.HandForceN)}: use {people:0} people on a stiff bar along the edge, or a winch rated for it."
+                : (FormattableString)$"The pull comes to about {Figure.Force(newtons)}; {by.People} standing people should not pull more than {Figure.Force(PullChecks.LimitN(by))}: use {people:0} people on a stiff bar along the edge, or a winch rated for it.");
+    }
+
+    // What a hoist lifts may fall; what enough people lift is no more than the guidance allows.
+    private static void AddMass(List<SafetyNote> notes, double kg, PullBy by)
+    {
+        if (by.RatedN is null ? kg > PullChecks.LimitKg(by) : kg > PullChecks.LiftKg)
+            notes.Add(Mass(kg, by));
+    }
+
+    private static SafetyNote Mass(double kg, PullBy by)
+    {
+        if (by.RatedN is not null)
+        {
+            return kg <= PullChecks.LimitKg(by)
+                ? new("lift-mass", SafetyLevel.Warning, $"A blank weighs about {Figure.Mass(kg)}: lift it with the gear that is rated for it, guide it by its edges, and nobody under it.")
+                : new("lift-mass", SafetyLevel.Danger, $"A blank weighs about {Figure.Mass(kg)}, more than the {Figure.Mass(PullChecks.LimitKg(by))} that what lifts it is rated for: move it with a hoist or a forklift rated for it, not by hand, and nobody under it.");
+        }
+
+        if (kg > PullChecks.MostLifters * PullChecks.LiftKg)
+        {
+            return new(
+                "lift-mass",
+                SafetyLevel.Danger,
+                $"A blank weighs about {Figure.Mass(kg)}: move it with a hoist or a forklift, not by hand, and nobody under it.");
+        }
+
+        var people = Math.Ceiling(kg / PullChecks.LiftKg);
+        return new(
             "lift-mass",
             SafetyLevel.Warning,
-            $"A blank weighs about {Figure.Mass(kg)}, above the {Figure.Mass(PullChecks.LiftKg)} that the lifting guidance allows under ideal conditions: lift it with {Math.Ceiling(kg / PullChecks.LiftKg):0} people or an aid, close to the body, and not in wind.")
-        : new(
-            "lift-mass",
-            SafetyLevel.Danger,
-            $"A blank weighs about {Figure.Mass(kg)}: move it with a hoist or a forklift, not by hand, and nobody under it.");
+            by.People == 1
+                ? $"A blank weighs about {Figure.Mass(kg)}, above the {Figure.Mass(PullChecks.LiftKg)} that the lifting guidance allows under ideal conditions: lift it with {people:0} people or an aid, close to the body, and not in wind."
+                : (FormattableString)$"A blank weighs about {Figure.Mass(kg)}, above the {Figure.Mass(PullChecks.LimitKg(by))} that the lifting guidance allows {by.People} people under ideal conditions: lift it with {people:0} people or an aid, close to the body, and not in wind.");
+    }
 
     private static SafetyNote Swinging(double kg) => Mirrored with
     {
