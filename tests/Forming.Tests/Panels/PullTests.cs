@@ -83,11 +83,11 @@ public class PullTests
         Assert.Equal(!winch, force.Contains("people", StringComparison.Ordinal));
     }
 
-    // Some 0.5 N a mm of width: 1,500 mm take four people, and 750 N of a winch would not do.
+    // About 1 N a mm of width at a lever of 100: 750 mm take four people.
     [Fact]
     public void What_pulls_and_lifts_is_named_where_it_is_too_little_and_not_where_it_is_enough()
     {
-        var wide = Arc with { WidthMm = 1500 };
+        var wide = Arc with { WidthMm = 750 };
         var force = Workshop.Plan(wide).Panel.Pull.ForceN;
         Assert.InRange(force, 2 * 225, 4 * 225);
         Assert.Contains("one standing person", Pull(PullBy.OnePerson)!.Text.Format, StringComparison.Ordinal);

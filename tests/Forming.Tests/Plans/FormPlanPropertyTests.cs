@@ -52,7 +52,7 @@ public class FormPlanPropertyTests
                 Assert.All(plan.Checks.Where(check => check.Remedy is not null), check => Assert.NotEmpty(FormattableString.Invariant(check.Remedy!.Text)));
                 Assert.All(Figures.Of(plan), figure => Assert.True(double.IsFinite(figure.Value), figure.Path));
             },
-            iter: 40);
+            iter: 20);
 
     [Fact]
     public void The_verdict_is_the_worst_of_the_checks() =>

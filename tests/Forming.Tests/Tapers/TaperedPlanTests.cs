@@ -57,7 +57,7 @@ public class TaperedPlanTests
                 if (TryPlan(taper) is { } plan)
                     Assert.True(plan.Form.FoldBackMissMm < 1e-6, $"{plan.Form.FoldBackMissMm}");
             },
-            iter: 60);
+            iter: 20);
     }
 
     [Fact]
@@ -82,7 +82,7 @@ public class TaperedPlanTests
 
                 Assert.Equal(1, plan.Form.Blank.AreaMm2 / area, 1e-9);
             },
-            iter: 60);
+            iter: 20);
     }
 
     [Fact]
