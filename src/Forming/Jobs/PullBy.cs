@@ -1,3 +1,5 @@
+using Forming.Results;
+
 namespace Forming.Jobs;
 
 /// <summary>Who or what pulls the panel and lifts the blanks.</summary>
@@ -10,4 +12,10 @@ public sealed record PullBy(int People, double? RatedN = null)
 
     /// <summary>One person.</summary>
     public static PullBy OnePerson { get; } = new(1);
+
+    /// <summary>The largest hand force that is allowed [N].</summary>
+    public double LimitN => RatedN ?? (People * WorkingLimits.HandForceN);
+
+    /// <summary>The heaviest blank that is allowed [kg]; what is rated for the pull lifts no more than that either.</summary>
+    public double LimitKg => RatedN is { } rated ? rated / WorkingLimits.Gravity : Math.Min(People, WorkingLimits.MostLifters) * WorkingLimits.LiftKg;
 }
