@@ -1,4 +1,3 @@
-using FormApi.Features.Batches;
 using FormApi.Http;
 using FormApi.Http.Links;
 using FormApi.Http.Problems;
@@ -24,7 +23,6 @@ internal static class Guards
         services.AddOptions<PublicAddress>().BindConfiguration(PublicAddress.Section).ValidateDataAnnotations().ValidateOnStart();
         services.AddOptions<KestrelServerOptions>().Configure<IOptions<Limits>, Serilog.ILogger>(LimitServer);
         services.AddSingleton<Turns>();
-        services.AddSingleton<BatchPlaces>();
         services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
         services.AddExceptionHandler<ProblemHandler>();
         services.AddResponseCompression(options =>
@@ -44,11 +42,6 @@ internal static class Guards
         group.AddEndpointFilter(app.Services.GetRequiredService<Turns>().CallAsync);
         return group;
     }
-
-    /// <summary>A calculation that took too long.</summary>
-    /// <param name="limits">The limits.</param>
-    public static ProblemResult TooSlow(Limits limits) =>
-        new(ProblemKinds.TooSlow, $"It took longer than {limits.Seconds} s; the setting is {Limits.Section}:{nameof(Limits.Seconds)}.");
 
     /// <summary>Puts the guards in front of the endpoints, outermost first.</summary>
     /// <param name="app">The service.</param>

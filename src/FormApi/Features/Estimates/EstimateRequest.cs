@@ -40,7 +40,7 @@ internal sealed record EstimateRequest(
     private static readonly EstimateRequestRules InInch = new(UnitSystem.Inch);
 
     /// <inheritdoc/>
-    static JsonTypeInfo<EstimateRequest> IRequestBody<EstimateRequest>.TypeInfo => WireJson.Requests.EstimateRequest;
+    static JsonTypeInfo<EstimateRequest> IRequestBody<EstimateRequest>.TypeInfo => EstimateRequestJson.Strict.EstimateRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<EstimateRequest>.HasNullItems => FormRequest.HasNull(Panel);

@@ -24,7 +24,7 @@ internal sealed record FormRequest(
     bool? Predict = null) : IRequestBody<FormRequest>
 {
     /// <inheritdoc/>
-    static JsonTypeInfo<FormRequest> IRequestBody<FormRequest>.TypeInfo => WireJson.Requests.FormRequest;
+    static JsonTypeInfo<FormRequest> IRequestBody<FormRequest>.TypeInfo => FormRequestJson.Strict.FormRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<FormRequest>.HasNullItems => HasNull(Panel);

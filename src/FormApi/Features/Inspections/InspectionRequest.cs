@@ -40,7 +40,7 @@ internal sealed record InspectionRequest(
     private static readonly InspectionRequestRules InInch = new(UnitSystem.Inch);
 
     /// <inheritdoc/>
-    static JsonTypeInfo<InspectionRequest> IRequestBody<InspectionRequest>.TypeInfo => WireJson.Requests.InspectionRequest;
+    static JsonTypeInfo<InspectionRequest> IRequestBody<InspectionRequest>.TypeInfo => InspectionRequestJson.Strict.InspectionRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<InspectionRequest>.HasNullItems => StationsRules.HasNull(this) || Measured.Points is { } points && points.Contains(null);

@@ -28,7 +28,7 @@ internal sealed record PredictionRequest(
     IReadOnlyList<StandingStationInput>? Stations = null) : IRequestBody<PredictionRequest>, IFoldedRequest
 {
     /// <inheritdoc/>
-    static JsonTypeInfo<PredictionRequest> IRequestBody<PredictionRequest>.TypeInfo => WireJson.Requests.PredictionRequest;
+    static JsonTypeInfo<PredictionRequest> IRequestBody<PredictionRequest>.TypeInfo => PredictionRequestJson.Strict.PredictionRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<PredictionRequest>.HasNullItems => StationsRules.HasNull(this);

@@ -25,7 +25,7 @@ internal sealed record ProgramRequest(
     IReadOnlyList<StandingStationInput>? Stations = null) : IRequestBody<ProgramRequest>, IStationsRequest
 {
     /// <inheritdoc/>
-    static JsonTypeInfo<ProgramRequest> IRequestBody<ProgramRequest>.TypeInfo => WireJson.Requests.ProgramRequest;
+    static JsonTypeInfo<ProgramRequest> IRequestBody<ProgramRequest>.TypeInfo => ProgramRequestJson.Strict.ProgramRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<ProgramRequest>.HasNullItems => StationsRules.HasNull(this);

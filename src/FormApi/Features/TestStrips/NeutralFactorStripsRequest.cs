@@ -28,7 +28,7 @@ internal sealed record NeutralFactorStripsRequest(
     private static readonly NeutralFactorStripsRequestRules InInch = new(UnitSystem.Inch);
 
     /// <inheritdoc/>
-    static JsonTypeInfo<NeutralFactorStripsRequest> IRequestBody<NeutralFactorStripsRequest>.TypeInfo => WireJson.Requests.NeutralFactorStripsRequest;
+    static JsonTypeInfo<NeutralFactorStripsRequest> IRequestBody<NeutralFactorStripsRequest>.TypeInfo => StripRequestJson.Strict.NeutralFactorStripsRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<NeutralFactorStripsRequest>.HasNullItems => Strips.Contains(null);

@@ -30,7 +30,7 @@ internal sealed record PrintThroughStripsRequest(
     private static readonly PrintThroughStripsRequestRules InInch = new(UnitSystem.Inch);
 
     /// <inheritdoc/>
-    static JsonTypeInfo<PrintThroughStripsRequest> IRequestBody<PrintThroughStripsRequest>.TypeInfo => WireJson.Requests.PrintThroughStripsRequest;
+    static JsonTypeInfo<PrintThroughStripsRequest> IRequestBody<PrintThroughStripsRequest>.TypeInfo => StripRequestJson.Strict.PrintThroughStripsRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<PrintThroughStripsRequest>.HasNullItems => Strips.Contains(null);

@@ -34,7 +34,7 @@ internal sealed record SpringbackStripsRequest(
     private static readonly SpringbackStripsRequestRules InInch = new(UnitSystem.Inch);
 
     /// <inheritdoc/>
-    static JsonTypeInfo<SpringbackStripsRequest> IRequestBody<SpringbackStripsRequest>.TypeInfo => WireJson.Requests.SpringbackStripsRequest;
+    static JsonTypeInfo<SpringbackStripsRequest> IRequestBody<SpringbackStripsRequest>.TypeInfo => StripRequestJson.Strict.SpringbackStripsRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<SpringbackStripsRequest>.HasNullItems => Strips.Contains(null);

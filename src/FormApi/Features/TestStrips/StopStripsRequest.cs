@@ -32,7 +32,7 @@ internal sealed record StopStripsRequest(
     private static readonly StopStripsRequestRules InInch = new(UnitSystem.Inch);
 
     /// <inheritdoc/>
-    static JsonTypeInfo<StopStripsRequest> IRequestBody<StopStripsRequest>.TypeInfo => WireJson.Requests.StopStripsRequest;
+    static JsonTypeInfo<StopStripsRequest> IRequestBody<StopStripsRequest>.TypeInfo => StripRequestJson.Strict.StopStripsRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<StopStripsRequest>.HasNullItems => Strips.Contains(null);

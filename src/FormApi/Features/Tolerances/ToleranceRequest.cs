@@ -36,7 +36,7 @@ internal sealed record ToleranceRequest(
     private static readonly ToleranceRequestRules InInch = new(UnitSystem.Inch);
 
     /// <inheritdoc/>
-    static JsonTypeInfo<ToleranceRequest> IRequestBody<ToleranceRequest>.TypeInfo => WireJson.Requests.ToleranceRequest;
+    static JsonTypeInfo<ToleranceRequest> IRequestBody<ToleranceRequest>.TypeInfo => ToleranceRequestJson.Strict.ToleranceRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<ToleranceRequest>.HasNullItems => StationsRules.HasNull(this);
