@@ -2,6 +2,7 @@ using FormApi.Http;
 using FormApi.Http.Links;
 using FormApi.Http.Problems;
 using FormApi.Http.Results;
+using FormApi.Http.Rules;
 using Microsoft.AspNetCore.ResponseCompression;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.Extensions.Options;
@@ -18,6 +19,7 @@ internal static class Guards
         // Batches keep a thread for each core busy, single requests as many; what waits for the network finds as many others at once.
         ThreadPool.GetMinThreads(out var working, out var completing);
         ThreadPool.SetMinThreads(Math.Max(working, 3 * Environment.ProcessorCount), completing);
+        FieldNames.SpellAsOnTheWire();
         var services = builder.Services;
         services.AddOptions<Limits>().BindConfiguration(Limits.Section).ValidateDataAnnotations().ValidateOnStart();
         services.AddOptions<PublicAddress>().BindConfiguration(PublicAddress.Section).ValidateDataAnnotations().ValidateOnStart();
