@@ -12,7 +12,7 @@ internal static class FieldRanges
     private static readonly ILookup<Type, IValidator> Validators = typeof(FieldRanges).Assembly.GetTypes()
         .Where(type => type.IsClass && !type.IsAbstract && typeof(IValidator).IsAssignableFrom(type))
         .OrderBy(type => type.FullName, StringComparer.Ordinal)
-        .SelectMany(type => WaysToMake(type.GetConstructors().Single()).Select(made => (Type: type, Validator: made)))
+        .SelectMany(type => WaysToMake(type.GetConstructors(BindingFlags.Instance | BindingFlags.Public | BindingFlags.NonPublic).Single()).Select(made => (Type: type, Validator: made)))
         .ToLookup(made => made.Type, made => made.Validator);
 
     private static readonly ILookup<(Type Type, string Field), AllowedRange> Ranges = Validators
