@@ -50,7 +50,7 @@ internal sealed class Turns(IOptions<Limits> options) : IDisposable
         }
         catch (OperationCanceledException) when (deadline.IsCancellationRequested && !gone.IsCancellationRequested)
         {
-            return Guards.TooSlow(options.Value);
+            return ProblemResult.TooSlow(options.Value);
         }
     }
 

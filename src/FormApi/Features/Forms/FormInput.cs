@@ -66,7 +66,7 @@ internal sealed record StopInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] StopRounding? Rounding = null);
 
 /// <summary>What a form must satisfy.</summary>
-internal sealed class FormInputRules : Rules<FormInput>
+internal sealed class FormInputRules : AbstractValidator<FormInput>
 {
     // The published formula for K does not reach below this ratio of radius to thickness.
     private const double LeastRadiusOverThickness = 0.2;
@@ -105,7 +105,7 @@ internal sealed class FormInputRules : Rules<FormInput>
 }
 
 /// <summary>What a stepping must satisfy.</summary>
-internal sealed class SteppingInputRules : Rules<SteppingInput>
+internal sealed class SteppingInputRules : AbstractValidator<SteppingInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -147,7 +147,7 @@ internal sealed class SteppingInputRules : Rules<SteppingInput>
 }
 
 /// <summary>What a stop's line must satisfy.</summary>
-internal sealed class StopInputRules : Rules<StopInput>
+internal sealed class StopInputRules : AbstractValidator<StopInput>
 {
     /// <summary>The rules.</summary>
     /// <param name="units">The units.</param>

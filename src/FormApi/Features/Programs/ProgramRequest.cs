@@ -25,7 +25,7 @@ internal sealed record ProgramRequest(
     IReadOnlyList<StandingStationInput>? Stations = null) : IRequestBody<ProgramRequest>, IStationsRequest
 {
     /// <inheritdoc/>
-    static JsonTypeInfo<ProgramRequest> IRequestBody<ProgramRequest>.TypeInfo => WireJson.Requests.ProgramRequest;
+    static JsonTypeInfo<ProgramRequest> IRequestBody<ProgramRequest>.TypeInfo => ProgramRequestJson.Strict.ProgramRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<ProgramRequest>.HasNullItems => StationsRules.HasNull(this);
@@ -40,7 +40,7 @@ internal sealed record ProgramRequest(
 }
 
 /// <summary>What a request must satisfy once its shape is right.</summary>
-internal sealed class ProgramRequestRules : Rules<ProgramRequest>
+internal sealed class ProgramRequestRules : AbstractValidator<ProgramRequest>
 {
     private static readonly ProgramRequestRules InMm = new(UnitSystem.Mm);
     private static readonly ProgramRequestRules InInch = new(UnitSystem.Inch);

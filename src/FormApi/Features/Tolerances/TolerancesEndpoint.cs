@@ -25,6 +25,6 @@ internal static class TolerancesEndpoint
         var form = FoldedForm.Of(request, cancellation);
         var report = ToleranceReport.Of(form.Polygon, request.ToAccuracy(), request.ToTolerance(), cancellation);
         var shown = ShownRequest.Of(request);
-        return new AnswerResult<ToleranceAnswer>(ToleranceAnswers.From(report, form.Failed, FoldedForm.LinksOf(request), shown), AnswerJson.Default.ToleranceAnswer, shown.Fingerprint);
+        return new AnswerResult<ToleranceAnswer>(ToleranceAnswers.From(report, form.Failed, FoldedForm.LinksOf(request), shown), ToleranceAnswerJson.Default.ToleranceAnswer, shown.Fingerprint);
     });
 }

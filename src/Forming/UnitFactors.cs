@@ -1,4 +1,4 @@
-namespace Forming.Drawing;
+namespace Forming;
 
 /// <summary>What an inch, a pound and a pound-force are: exact by definition, and written nowhere else.</summary>
 public static class UnitFactors
