@@ -1,9 +1,7 @@
 using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
-using FormApi.Http.Json;
 using FormApi.Http.Requests;
-using FormApi.Http.Rules;
 using FormApi.Http.Units;
 
 namespace FormApi.Features.Forms;

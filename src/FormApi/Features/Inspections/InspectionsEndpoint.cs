@@ -1,5 +1,4 @@
 using FormApi.Features.Forms;
-using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
 using FormApi.Http.Units;

@@ -1,4 +1,3 @@
-using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
 

@@ -1,4 +1,3 @@
-using FormApi.Http.Json;
 using FormApi.Http.Links;
 using FormApi.Http.Problems;
 using FormApi.Http.Requests;

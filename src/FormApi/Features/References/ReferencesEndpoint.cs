@@ -1,4 +1,3 @@
-using FormApi.Http.Json;
 using FormApi.Http.Results;
 
 namespace FormApi.Features.References;

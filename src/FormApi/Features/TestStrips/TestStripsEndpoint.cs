@@ -1,5 +1,4 @@
 using System.Text.Json.Serialization.Metadata;
-using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
 using Forming.TestStrips;

@@ -1,5 +1,4 @@
 using FormApi.Http;
-using FormApi.Http.Json;
 using FormApi.Http.Results;
 using Forming.Verification;
 

@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using System.Text.Json;
-using FormApi.Http.Json;
 using FormApi.Http.Results;
 
 namespace FormApi.Features.Verification;
