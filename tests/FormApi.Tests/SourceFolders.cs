@@ -9,12 +9,14 @@ public sealed partial class SourceFolders
     private readonly SourceFile[] _files = [.. new[] { "Forming", "Forming.Drawing", "FormApi" }.SelectMany(FilesOf)];
     private readonly FrozenDictionary<string, FrozenSet<string>> _types;
     private readonly FrozenDictionary<string, FrozenSet<string>> _arrows;
+    private readonly FrozenDictionary<string, FrozenSet<string>> _reached;
 
     private SourceFolders()
     {
         _types = _files.GroupBy(file => file.Folder).ToFrozenDictionary(folder => folder.Key, folder => folder.SelectMany(file => file.Types).ToFrozenSet());
         _arrows = _files.GroupBy(file => file.Folder).ToFrozenDictionary(
             folder => folder.Key, folder => folder.SelectMany(ArrowsOf).Where(to => to != folder.Key).ToFrozenSet());
+        _reached = _arrows.Keys.ToFrozenDictionary(folder => folder, Walk);
     }
 
     /// <summary>As they are committed.</summary>
@@ -30,7 +32,9 @@ public sealed partial class SourceFolders
     public int FilesIn(string folder) => _files.Count(file => file.Folder == folder);
 
     /// <summary>Everything that a folder reaches over any number of arrows; itself only where it stands in a circle.</summary>
-    public FrozenSet<string> ReachedFrom(string folder)
+    public FrozenSet<string> ReachedFrom(string folder) => _reached[folder];
+
+    private FrozenSet<string> Walk(string folder)
     {
         var reached = new HashSet<string>();
         var open = new Stack<string>([folder]);
