@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text.Json.Serialization.Metadata;
-using FormApi.Http.Rules;
 using FormApi.Http.Json;
 using FormApi.Http.Problems;
+using FormApi.Http.Rules;
 using FormApi.Http.Units;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;

@@ -1,5 +1,5 @@
-using FormApi.Http;
 using System.Text.Json.Serialization;
+using FormApi.Http;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
 using Forming.Results;

@@ -1,5 +1,5 @@
-using FormApi.Http;
 using FormApi.Features.Forms;
+using FormApi.Http;
 using FormApi.Http.Json;
 using FormApi.Http.Links;
 using FormApi.Http.Requests;

@@ -1,5 +1,5 @@
-using FormApi.Http;
 using FormApi.Features.Forms;
+using FormApi.Http;
 using FormApi.Http.Units;
 using Forming.Prediction;
 

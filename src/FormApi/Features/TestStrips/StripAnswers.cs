@@ -1,6 +1,6 @@
-using FormApi.Http;
 using System.Globalization;
 using FormApi.Features.Forms;
+using FormApi.Http;
 using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Units;
