@@ -1,6 +1,6 @@
-using FormApi.Http;
 using System.Globalization;
 using System.Text.Json.Nodes;
+using FormApi.Http;
 
 namespace FormApi.Tests;
 

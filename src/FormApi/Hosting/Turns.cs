@@ -1,7 +1,7 @@
-using FormApi.Http.Requests;
 using System.Threading.RateLimiting;
 using FormApi.Http;
 using FormApi.Http.Problems;
+using FormApi.Http.Requests;
 using Microsoft.Extensions.Options;
 
 namespace FormApi.Hosting;

@@ -1,9 +1,9 @@
-using Forming.Jobs;
 using Forming.Checks;
 using Forming.Facets;
-using Forming.Pulling;
+using Forming.Jobs;
 using Forming.Materials;
 using Forming.Plans;
+using Forming.Pulling;
 
 namespace Forming.Tests.Panels;
 

@@ -1,8 +1,8 @@
-using Forming.Results;
 using Forming.Checks;
 using Forming.Curves;
 using Forming.Jobs;
 using Forming.Materials;
+using Forming.Results;
 using Forming.Springback;
 
 namespace Forming.Tests.Panels;

@@ -1,7 +1,7 @@
 using Forming.Checks;
+using Forming.Facets;
 using Forming.Jobs;
 using Forming.Plans.Drafts;
-using Forming.Facets;
 using Forming.Results;
 
 namespace Forming.Plans.Checks;

@@ -1,4 +1,3 @@
-using Forming.Results;
 using Forming.Blanks;
 using Forming.Curves;
 using Forming.Facets;
@@ -7,6 +6,7 @@ using Forming.Jobs;
 using Forming.Layout;
 using Forming.Prediction;
 using Forming.Pulling;
+using Forming.Results;
 using Forming.Springback;
 using Forming.Tapers;
 using Forming.Wrapping;

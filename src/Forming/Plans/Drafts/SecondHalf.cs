@@ -1,9 +1,9 @@
-using Forming.Results;
 using Forming.Contact;
 using Forming.Curves;
 using Forming.Jobs;
 using Forming.Layout;
 using Forming.Pulling;
+using Forming.Results;
 
 namespace Forming.Plans.Drafts;
 
