@@ -108,10 +108,12 @@ public sealed class HuntTests(ITestOutputHelper output)
         using var request = new HttpRequestMessage(HttpMethod.Post, operation.Path) { Content = new ByteArrayContent(body) };
         request.Content.Headers.ContentType = new("application/json");
         request.Headers.Accept.Add(MediaTypeWithQualityHeaderValue.Parse(media));
-        var before = Environment.CpuUsage.TotalTime;
+        // The lesser of both: on a busy machine the clock counts what others do, on an idle one the processor counts the compiler's own threads.
+        var (before, started) = (Environment.CpuUsage.TotalTime, System.Diagnostics.Stopwatch.GetTimestamp());
         using var response = await service.Client.SendAsync(request);
         var text = await response.Content.ReadAsStringAsync();
-        return ((int)response.StatusCode, text, (Environment.CpuUsage.TotalTime - before).TotalSeconds);
+        var (worked, waited) = (Environment.CpuUsage.TotalTime - before, System.Diagnostics.Stopwatch.GetElapsedTime(started));
+        return ((int)response.StatusCode, text, Math.Min(worked.TotalSeconds, waited.TotalSeconds));
     }
 
     private static Operation[] Operations() =>
