@@ -1,3 +1,4 @@
+using CsCheck;
 using Forming.Checks;
 using Forming.Curves;
 using Forming.Facets;
@@ -6,6 +7,8 @@ using Forming.Plans;
 using Forming.Plans.Checks;
 using Forming.Plans.Drafts;
 using Forming.Plans.Remedies;
+using Forming.Results;
+using Check = Forming.Checks.Check;
 
 namespace Forming.Tests.Plans;
 
@@ -28,6 +31,55 @@ public class RemedyTests
                 }
             },
             iter: 40);
+
+    // A trial takes over the curve and the folds of the job that it changes, where the change leaves them alone.
+    [Fact]
+    public void A_plan_that_takes_over_what_stays_the_same_is_the_plan_from_scratch() =>
+        Gen.Select(RandomJobs.Any, Gen.Int[0, 12], Gen.Double[0.5, 2]).ForAll(
+            (job, kind, share) =>
+            {
+                var asked = new FormJob(job.Panel, job.Form, job.Brake, job.Marks);
+                JobChange change = kind switch
+                {
+                    0 => new(JobField.FormLeadIn, share * asked.Form.LeadInMm),
+                    1 => new(JobField.FormLeadOut, share * asked.Form.LeadOutMm),
+                    2 => new(JobField.FormWidth, share * asked.Form.WidthMm),
+                    3 => new(JobField.PanelLeadIn, share * asked.Panel.LeadInMm),
+                    4 => new(JobField.PanelLeadOut, share * asked.Panel.LeadOutMm),
+                    5 => new(JobField.PanelLever, share * 100),
+                    6 => new(JobField.PanelThickness, share * asked.Panel.Sheet.ThicknessMm),
+                    7 => new(JobField.FormThickness, share * asked.Form.Sheet.ThicknessMm),
+                    8 => new(JobField.FormFoldRadius, share * asked.Form.FoldRadiusMm),
+                    9 => new(JobField.SteppingFolds, Math.Round(10 * share)),
+                    10 => new(JobField.BrakeMinFacet, share * asked.Brake.MinFacetMm),
+                    11 => new(JobField.MarksResolution, share * asked.Marks.Tape.Resolution),
+                    _ => new(JobField.ClampGap, share * asked.Panel.Clamp.GapMm),
+                };
+                var changed = asked.With(change);
+                if (Planned(asked, null) is { } draft)
+                    Assert.Equal(Told(Planned(changed, null)), Told(Planned(changed, draft)));
+            },
+            iter: 60);
+
+    private static PlanDraft? Planned(FormJob job, PlanDraft? known)
+    {
+        try
+        {
+            return PlanDraft.Of(job, known, null, default);
+        }
+        catch (NoSolutionException)
+        {
+            return null;
+        }
+    }
+
+    private static string[]? Told(PlanDraft? draft) => draft is null ? null :
+    [
+        .. draft.Stations.Select(station => station.ToString()),
+        draft.Pull.ToString(),
+        draft.PanelBlank.ToString(),
+        .. PlanChecks.Of(draft).Select(check => FormattableString.Invariant($"{check.Id} {check.Verdict} {check.Value:R} {check.Limit:R}")),
+    ];
 
     [Fact]
     public void A_search_for_remedies_is_bounded_and_counts_the_same_every_time()

@@ -26,9 +26,6 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     /// <summary>A trial that is pulled over in simulation weighs this many.</summary>
     private const int SimulatedWeight = 8;
 
-    /// <summary>It weighs one more for this many folds.</summary>
-    private const int SimulatedFoldsPerWeight = 4;
-
     /// <summary>A trial of a curve whose radius changes weighs this many.</summary>
     private const int SeriesWeight = 2;
 
@@ -46,7 +43,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     /// <summary>A trial of a taper weighs this many.</summary>
     private const int TaperWeight = 6;
 
-    /// <summary>A trial whose folds are refined by many simulations weighs this many, and one more for every fold.</summary>
+    /// <summary>A trial whose folds are refined by many simulations weighs this many.</summary>
     private const int RefinedWeight = 20;
 
     /// <summary>Where facets add to the set, curve and folds are found over and over: a trial weighs this many times as much.</summary>
@@ -224,9 +221,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         if (draft.Taper is not null)
             return TaperWeight + series;
         if (isSimulated && changed.Form.Stepping.Refine)
-            return RefinedWeight + draft.Stations.Count;
+            return RefinedWeight;
         if (isSimulated && changed.Panel.Predict)
-            return SimulatedWeight + (draft.Stations.Count / SimulatedFoldsPerWeight);
+            return SimulatedWeight;
         if (StraightPlan.KeepsFolds(draft, changed.Panel, changed.Form, changed.Brake, changed.Marks))
             return 1;
         if (changed.Panel.Springback is WrappedOverFacets)
