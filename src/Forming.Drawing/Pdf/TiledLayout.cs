@@ -6,6 +6,11 @@ using Forming.Layout;
 
 namespace Forming.Drawing.Pdf;
 
+/// <summary>One page: what is drawn, in mm of paper.</summary>
+/// <param name="Items">What is drawn.</param>
+/// <param name="LineScale">Line widths over those of a sheet.</param>
+internal sealed record PdfPageLayout(IReadOnlyList<SheetItem> Items, double LineScale = 1);
+
 /// <summary>The flat form blank at 1:1 over pages that overlap: rows A, B … down its length, columns 1, 2 … across its width.</summary>
 internal sealed class TiledLayout
 {

@@ -1,3 +1,4 @@
+using Forming.Jobs;
 using Forming.Results;
 
 namespace Forming.Checks;
@@ -32,3 +33,21 @@ public sealed record Check(
     {
     }
 }
+
+/// <summary>How one check came out.</summary>
+public enum Verdict
+{
+    /// <summary>Within the limit.</summary>
+    Pass,
+
+    /// <summary>Past the limit, or not known, in something that can still be made.</summary>
+    Warn,
+
+    /// <summary>Cannot be folded, or is unsafe.</summary>
+    Fail,
+}
+
+/// <summary>What to do about a check that did not pass.</summary>
+/// <param name="Text">What to do, in words; arguments are <see cref="Figure"/>s.</param>
+/// <param name="Changes">Changes to the job that were tried together and found to pass the check with no other one worse; empty where none was found, or none is tried.</param>
+public sealed record Remedy(FormattableString Text, IReadOnlyList<JobChange> Changes);

@@ -162,3 +162,9 @@ internal sealed class SeriesPiece : ContactPiece
         return rates[0] + (x * b1) - b2;
     }
 }
+
+/// <summary>What has grown since the start of a piece.</summary>
+/// <param name="Turn">Turned angle under load [rad].</param>
+/// <param name="Mid">Mid-surface length [mm].</param>
+/// <param name="Position">Place on the contact curve in the piece's own frame [mm].</param>
+internal readonly record struct PieceGrowth(double Turn, double Mid, Point Position);

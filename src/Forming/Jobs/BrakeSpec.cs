@@ -27,3 +27,18 @@ public sealed record BrakeSpec
     /// <summary>What the brake is rated for, or null where it states nothing.</summary>
     public BrakeCapacity? Capacity { get; init; }
 }
+
+/// <summary>Kinds of brake.</summary>
+public enum BrakeKind
+{
+    /// <summary>A leaf brake: a beam clamps, a leaf swings.</summary>
+    Leaf,
+
+    /// <summary>A press brake: a punch presses into a die.</summary>
+    Press,
+}
+
+/// <summary>The sheet that a brake is rated for over its full length.</summary>
+/// <param name="ThicknessMm">Rated thickness [mm], &gt; 0.</param>
+/// <param name="UltimateMpa">Ultimate strength of the sheet it is rated with [MPa], &gt; 0.</param>
+public sealed record BrakeCapacity(double ThicknessMm, double UltimateMpa);

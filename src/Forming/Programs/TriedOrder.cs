@@ -54,3 +54,26 @@ internal sealed record TriedOrder(string Name, IReadOnlyList<FoldTrial> Trials, 
     /// <summary>Which step of the stop a fold takes.</summary>
     public static long StopOf(StepTrials trials, int fold) => trials.StopSteps[fold];
 }
+
+/// <summary>An order that was followed.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="IsWhole">Whether it came to its end.</param>
+/// <param name="FailedFold">Number of the fold at which it failed, or null.</param>
+/// <param name="FailedCheck">Id of the check that failed, or null.</param>
+/// <param name="Strikes">What the part strikes there, or null.</param>
+/// <param name="HandlingCost">What its handling costs as far as it came.</param>
+/// <param name="ClearanceMm">Its least clearance as far as it came [mm].</param>
+public sealed record OrderTried(
+    string Name, bool IsWhole, int? FailedFold, string? FailedCheck, string? Strikes, int HandlingCost, double ClearanceMm);
+
+/// <summary>What makes one order better than another, in this order: no tight step, less handling, less doubtful gauging, fewer stop changes, more clearance.</summary>
+/// <param name="Tight">Steps that clear by less than is asked for.</param>
+/// <param name="Cost">Handling cost.</param>
+/// <param name="Doubtful">Steps gauged over folded part or by mark.</param>
+/// <param name="StopChanges">Changes of the stop.</param>
+/// <param name="ClearanceMm">Least clearance, at most what is plenty [mm].</param>
+internal readonly record struct Objective(int Tight, int Cost, int Doubtful, int StopChanges, double ClearanceMm) : IComparable<Objective>
+{
+    public int CompareTo(Objective other) =>
+        (Tight, Cost, Doubtful, StopChanges, -ClearanceMm).CompareTo((other.Tight, other.Cost, other.Doubtful, other.StopChanges, -other.ClearanceMm));
+}

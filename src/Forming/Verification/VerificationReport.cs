@@ -19,3 +19,8 @@ public sealed record VerificationReport(IReadOnlyList<VerifiedTable> Tables)
     public static VerificationReport Run(IEnumerable<CheckTable> tables) =>
         new([.. tables.Select(table => new VerifiedTable(table, [.. table.Values.Select(value => value.Verify())]))]);
 }
+
+/// <summary>A table and what came out.</summary>
+/// <param name="Table">The table.</param>
+/// <param name="Values">Its values in their order.</param>
+public sealed record VerifiedTable(CheckTable Table, IReadOnlyList<CheckResult> Values);

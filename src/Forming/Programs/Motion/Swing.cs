@@ -2,6 +2,28 @@ using Forming.Programs.Brakes;
 
 namespace Forming.Programs.Motion;
 
+/// <summary>Least clearance over a swing.</summary>
+/// <param name="Mm">The clearance, at most what is plenty; 0 or less is a collision [mm].</param>
+/// <param name="Nearest">What the part comes nearest to, or null where nothing comes near.</param>
+/// <param name="AtAngle">Angle of the fold there.</param>
+public readonly record struct Clearance(double Mm, string? Nearest, Angle AtAngle);
+
+/// <summary>Work counted in stretches of the part held against edges of jaws: the same part takes the same work on any day and any machine.</summary>
+/// <param name="cancellation">Ends the work early.</param>
+internal sealed class Effort(CancellationToken cancellation)
+{
+    /// <summary>Work so far.</summary>
+    public long Spent { get; private set; }
+
+    /// <summary>Counts some more.</summary>
+    /// <param name="work">How much.</param>
+    public void Spend(long work)
+    {
+        Spent += work;
+        cancellation.ThrowIfCancellationRequested();
+    }
+}
+
 /// <summary>The part followed through a fold: its least clearance over the whole swing, proved to 0.02 mm.</summary>
 /// <remarks>
 /// No point moves faster than a bound λ per radian, so between two angles the clearance is at least <c>(d1 + d2 - λ Δ)/2</c>; the interval
