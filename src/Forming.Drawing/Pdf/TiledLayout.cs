@@ -29,7 +29,7 @@ internal sealed class TiledLayout
 
     private readonly DrawingJob _job;
     private readonly Paper _paper;
-    private readonly FlatForm _flat;
+    private readonly FormBlankLines _flat;
     private readonly double _high;
     private readonly double _wide;
     private readonly int _rows;
@@ -37,7 +37,7 @@ internal sealed class TiledLayout
 
     private TiledLayout(DrawingJob job, Paper paper)
     {
-        (_job, _paper, _flat) = (job, paper, FlatForm.Of(job).TurnedOver());
+        (_job, _paper, _flat) = (job, paper, FormBlankLines.Of(job).TurnedOver());
         _wide = paper.InnerWidth - Overlap;
         _high = paper.InnerHeight - Head - Scale - Overlap;
         _rows = Count(job.Plan.Form.Blank.LengthMm, _high);

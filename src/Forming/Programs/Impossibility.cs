@@ -1,3 +1,5 @@
+using Forming.Programs.Brakes;
+
 namespace Forming.Programs;
 
 /// <summary>Why there is no program.</summary>
@@ -12,4 +14,4 @@ public sealed record Impossibility(bool IsProven, int States, IReadOnlyList<Impo
 /// <param name="Strikes">What the part strikes, or null where a run is too short.</param>
 /// <param name="Why">Why not, in words.</param>
 /// <param name="Remedy">Which beam, facet or split would do.</param>
-public sealed record ImpossibleFold(int Fold, string Check, string? Strikes, FormattableString Why, FormattableString Remedy);
+public sealed record ImpossibleFold(int Fold, string Check, JawKind? Strikes, FormattableString Why, FormattableString Remedy);

@@ -259,7 +259,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
             brake.ClearanceMm,
             Quantity.Length,
             clearance.Nearest is { } what
-                ? (FormattableString)$"at fold {fold + 1} the part clears the {what} by {Figure.Length(clearance.Mm)}, at {Figure.Angle(clearance.AtAngle.Radians)}"
+                ? (FormattableString)$"at fold {fold + 1} the part clears the {what.Word()} by {Figure.Length(clearance.Mm)}, at {Figure.Angle(clearance.AtAngle.Radians)}"
                 : $"at fold {fold + 1} nothing comes within {Figure.Length(clearance.Mm)}",
             verdict == Verdict.Pass ? null : (FormattableString)$"watch it on the first part, or use slimmer tools");
     }
@@ -297,18 +297,18 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
                 IsPress ? (FormattableString)$"a longer lead or facet there, or a narrower die" : $"a longer lead or facet there; a lead is trimmed afterwards");
         }
 
-        var what = trial.Least.Nearest ?? "part itself";
+        var what = trial.Least.Nearest ?? JawKind.Part;
         return new(
             trial.Fold + 1,
             check,
             what,
-            $"with {Others(trial)}, fold {trial.Fold + 1} drives the part into the {what} at {Figure.Angle(trial.Least.AtAngle.Radians)}",
+            $"with {Others(trial)}, fold {trial.Fold + 1} drives the part into the {what.Word()} at {Figure.Angle(trial.Least.AtAngle.Radians)}",
             what switch
             {
-                "part itself" => (FormattableString)$"a form in two parts, joined after folding: {split}",
-                "beam" => $"a beam that stands less high and less deep inside the form; or a form in two parts: {split}",
-                "punch" or "holder" or "ram" => $"a taller, slimmer punch that keeps the {what} outside the form; or a form in two parts: {split}",
-                _ => $"a narrower {what}; or a form in two parts: {split}",
+                JawKind.Part => (FormattableString)$"a form in two parts, joined after folding: {split}",
+                JawKind.Beam => $"a beam that stands less high and less deep inside the form; or a form in two parts: {split}",
+                JawKind.Punch or JawKind.Holder or JawKind.Ram => $"a taller, slimmer punch that keeps the {what.Word()} outside the form; or a form in two parts: {split}",
+                _ => $"a narrower {what.Word()}; or a form in two parts: {split}",
             });
     }
 

@@ -64,7 +64,7 @@ internal sealed record TriedOrder(string Name, IReadOnlyList<FoldTrial> Trials, 
 /// <param name="HandlingCost">What its handling costs as far as it came.</param>
 /// <param name="ClearanceMm">Its least clearance as far as it came [mm].</param>
 public sealed record OrderTried(
-    string Name, bool IsWhole, int? FailedFold, string? FailedCheck, string? Strikes, int HandlingCost, double ClearanceMm);
+    string Name, bool IsWhole, int? FailedFold, string? FailedCheck, JawKind? Strikes, int HandlingCost, double ClearanceMm);
 
 /// <summary>What makes one order better than another, in this order: no tight step, less handling, less doubtful gauging, fewer stop changes, more clearance.</summary>
 /// <param name="Tight">Steps that clear by less than is asked for.</param>

@@ -34,7 +34,7 @@ public sealed record CheckValue
 
     /// <summary>Calculates the value and holds it against the table.</summary>
     /// <returns>What came out; a calculation that throws has failed, whatever it threw.</returns>
-    public CheckResult Verify()
+    public CheckedValue Verify()
     {
         try
         {
@@ -60,7 +60,7 @@ public enum CheckVerdict
 /// <summary>A check value and what the engine makes of it.</summary>
 /// <param name="Value">The value.</param>
 /// <param name="Got">The engine's own, in the value's unit; NaN where it has none.</param>
-public sealed record CheckResult(CheckValue Value, double Got)
+public sealed record CheckedValue(CheckValue Value, double Got)
 {
     /// <summary>Engine less table, in the value's unit.</summary>
     public double Difference => Got - Value.Expected;

@@ -75,7 +75,7 @@ public class SwingTests
                     {
                         var turn = end * i / (Steps / 2);
                         if (trial.Lower.Mm > Slack)
-                            Assert.True(Below(turn, false, name => name != LeafTools.Leaf) > 0, $"a tool below is struck at {turn}");
+                            Assert.True(Below(turn, false, kind => kind != JawKind.Leaf) > 0, $"a tool below is struck at {turn}");
                         if (trial.Self.Mm > Slack)
                             Assert.True(Itself(turn) > 0, $"the part strikes itself at {turn}");
                     }
@@ -84,8 +84,8 @@ public class SwingTests
                         Interlocked.Increment(ref cleared);
 
                     // The leaf's pivot is not the fold's centre, so that the sheet that lies on it sinks in by its inside radius times 1 - cos θ.
-                    double Below(double turn, bool withRunEnds, Func<string, bool> counts) =>
-                        SolidPart.Folded(part, folds, fold, edge, Math.Max(1e-6, turn), isPress, withRunEnds).Distance(SolidPart.Jaws(tools.Lower(fold, turn).Where(jaw => counts(jaw.Name)).Select(jaw => jaw.Moved(new(0, -Slack / 2)))));
+                    double Below(double turn, bool withRunEnds, Func<JawKind, bool> counts) =>
+                        SolidPart.Folded(part, folds, fold, edge, Math.Max(1e-6, turn), isPress, withRunEnds).Distance(SolidPart.Jaws(tools.Lower(fold, turn).Where(jaw => counts(jaw.Kind)).Select(jaw => jaw.Moved(new(0, -Slack / 2)))));
 
                     // The runs meet at the fold itself: one side without its run is held against the whole other side.
                     double Itself(double turn)

@@ -3,9 +3,6 @@ namespace Forming.Programs.Brakes;
 /// <summary>Beam, bed and leaf. The origin is the bend tangent line under the nose; the sight line lies at x = r.</summary>
 internal sealed class LeafTools : BrakeTools
 {
-    /// <summary>What the leaf is called.</summary>
-    public const string Leaf = "leaf";
-
     private const double NoseTop = 50, BeamTop = 120, BeamBack = -110, ReliefHeight = 20, ReliefEnd = -70;
     private const double BedDepth = 120, BedHeight = 200, LeafReach = 90, LeafThickness = 40;
     private const double NoseAngle = Math.PI / 4;
@@ -18,8 +15,8 @@ internal sealed class LeafTools : BrakeTools
     {
         this.brake = brake;
         var (r, t) = (part.Shape.RadiusMm, part.Shape.ThicknessMm);
-        Upper = [new("beam", brake.Beam is { } own ? [.. own.Select(corner => corner + new Point(r, 0))] : DefaultBeam(r))];
-        bed = Block("bed", -BedDepth, 0, -t - BedHeight, -t);
+        Upper = [new(JawKind.Beam, brake.Beam is { } own ? [.. own.Select(corner => corner + new Point(r, 0))] : DefaultBeam(r))];
+        bed = Block(JawKind.Bed, -BedDepth, 0, -t - BedHeight, -t);
     }
 
     public override IReadOnlyList<Jaw> Upper { get; }
@@ -40,7 +37,7 @@ internal sealed class LeafTools : BrakeTools
         var (r, t) = (Part.Shape.RadiusMm, Part.Shape.ThicknessMm);
         var along = Point.Along(turn);
         Point[] corners = [new(r, -t), new(LeafReach, -t), new(LeafReach, -t - LeafThickness), new(r, -t - LeafThickness)];
-        yield return new(Leaf, [.. corners.Select(corner => corner.TurnedTo(along))]);
+        yield return new(JawKind.Leaf, [.. corners.Select(corner => corner.TurnedTo(along))]);
     }
 
     // The leaf hangs at rest: it is let down before the part is moved.

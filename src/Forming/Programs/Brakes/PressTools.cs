@@ -10,8 +10,6 @@ internal sealed class PressTools : BrakeTools
 
     private const double TradeRunOfOpening = 0.7;
 
-    private const string Die = "die";
-
     private readonly PressBrake brake;
     private readonly double opening;
 
@@ -25,9 +23,9 @@ internal sealed class PressTools : BrakeTools
         var above = top + brake.Holder.HeightMm;
         Upper =
         [
-            new("punch", punch),
-            Block("holder", -brake.Holder.WidthMm / 2, brake.Holder.WidthMm / 2, top, above),
-            Block("ram", -brake.Ram.WidthMm / 2, brake.Ram.WidthMm / 2, above, above + brake.Ram.HeightMm),
+            new(JawKind.Punch, punch),
+            Block(JawKind.Holder, -brake.Holder.WidthMm / 2, brake.Holder.WidthMm / 2, top, above),
+            Block(JawKind.Ram, -brake.Ram.WidthMm / 2, brake.Ram.WidthMm / 2, above, above + brake.Ram.HeightMm),
         ];
     }
 
@@ -47,9 +45,9 @@ internal sealed class PressTools : BrakeTools
     {
         var top = DepthMm(fold, turn)!.Value - Part.Shape.ThicknessMm;
         var width = Math.Max(brake.Die.WidthMm, opening);
-        yield return Block(Die, -width / 2, width / 2, top - brake.Die.HeightMm, top);
+        yield return Block(JawKind.Die, -width / 2, width / 2, top - brake.Die.HeightMm, top);
         var below = top - brake.Die.HeightMm;
-        yield return Block("bed", -brake.Bed.WidthMm / 2, brake.Bed.WidthMm / 2, below - brake.Bed.HeightMm, below);
+        yield return Block(JawKind.Bed, -brake.Bed.WidthMm / 2, brake.Bed.WidthMm / 2, below - brake.Bed.HeightMm, below);
     }
 
     // The fold lies in the groove, whose flanks are steeper than the sheet: only the two shoulders can hold it back.
@@ -58,8 +56,8 @@ internal sealed class PressTools : BrakeTools
         var half = opening / 2;
         return
         [
-            .. Lower(fold, turn).SelectMany(jaw => jaw.Name == Die
-                ? (Jaw[])[Block(Die, jaw.Bounds.Left, -half, jaw.Bounds.Low, jaw.Bounds.High), Block(Die, half, jaw.Bounds.Right, jaw.Bounds.Low, jaw.Bounds.High)]
+            .. Lower(fold, turn).SelectMany(jaw => jaw.Kind == JawKind.Die
+                ? (Jaw[])[Block(JawKind.Die, jaw.Bounds.Left, -half, jaw.Bounds.Low, jaw.Bounds.High), Block(JawKind.Die, half, jaw.Bounds.Right, jaw.Bounds.Low, jaw.Bounds.High)]
                 : [jaw]),
         ];
     }

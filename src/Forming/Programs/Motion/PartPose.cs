@@ -5,9 +5,9 @@ namespace Forming.Programs.Motion;
 /// <summary>The part in the brake at one angle of a fold, for a picture.</summary>
 /// <param name="Back">[n] mid surface behind the fold, from it outwards [mm].</param>
 /// <param name="Front">[n] mid surface in front of the fold, from it outwards [mm].</param>
-/// <param name="Jaws">Outlines of the tools, by name.</param>
+/// <param name="Jaws">Outlines of the tools.</param>
 public sealed record PartInJaws(
-    IReadOnlyList<Point> Back, IReadOnlyList<Point> Front, IReadOnlyList<(string Name, IReadOnlyList<Point> Outline)> Jaws);
+    IReadOnlyList<Point> Back, IReadOnlyList<Point> Front, IReadOnlyList<(JawKind Kind, IReadOnlyList<Point> Outline)> Jaws);
 
 /// <summary>The part in the brake with one fold at an angle: mid surface of both sides, in the upper jaw's frame.</summary>
 internal sealed class PartPose
@@ -22,6 +22,15 @@ internal sealed class PartPose
         Back = new Point[back.Points.Length];
         Front = new Point[front.Points.Length];
     }
+
+    /// <summary>Room for the poses of a fold with some others made already.</summary>
+    /// <param name="tools">The tools.</param>
+    /// <param name="made">The folds made before.</param>
+    /// <param name="fold">The fold.</param>
+    /// <param name="edgeInFront">The edge towards the operator.</param>
+    public static PartPose Of(BrakeTools tools, FoldSet made, int fold, PartEdge edgeInFront) => new(
+        PartSide.Of(tools.Part, made, fold, edgeInFront == PartEdge.End ? PartEdge.Start : PartEdge.End),
+        PartSide.Of(tools.Part, made, fold, edgeInFront));
 
     /// <summary>[n + 1] mid surface behind the fold, from it outwards [mm].</summary>
     public Point[] Back { get; }

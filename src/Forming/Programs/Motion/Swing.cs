@@ -6,7 +6,7 @@ namespace Forming.Programs.Motion;
 /// <param name="Mm">The clearance, at most what is plenty; 0 or less is a collision [mm].</param>
 /// <param name="Nearest">What the part comes nearest to, or null where nothing comes near.</param>
 /// <param name="AtAngle">Angle of the fold there.</param>
-public readonly record struct Clearance(double Mm, string? Nearest, Angle AtAngle);
+public readonly record struct Clearance(double Mm, JawKind? Nearest, Angle AtAngle);
 
 /// <summary>Work counted in stretches of the part held against edges of jaws: the same part takes the same work on any day and any machine.</summary>
 /// <param name="cancellation">Ends the work early.</param>
@@ -34,7 +34,6 @@ internal sealed class Swing
     private const double Proof = 0.02;
     private const double KeptInside = 0.05;
     private const int Group = 8;
-    private const string Itself = "part itself";
 
     private readonly BrakeTools tools;
     private readonly Effort effort;
@@ -84,7 +83,7 @@ internal sealed class Swing
         ? Least(Self, 2 * rate, enough, (long)pose.Back.Length * pose.Front.Length / 2)
         : new(enough, null, default);
 
-    private Clearance Least(Func<double, double, (double Mm, string? Name)> at, double fastest, double enough, long work)
+    private Clearance Least(Func<double, double, (double Mm, JawKind? Kind)> at, double fastest, double enough, long work)
     {
         var best = new Clearance(enough, null, default);
         var queue = new PriorityQueue<(double From, double To, double D1, double D2), double>();
@@ -108,9 +107,9 @@ internal sealed class Swing
             // A far distance ends a wide interval at once, so it is asked for in full.
             effort.Spend(Points + work);
             pose.Set(tools, fold, turn);
-            var (mm, name) = at(turn, enough + (fastest * end / 2));
+            var (mm, kind) = at(turn, enough + (fastest * end / 2));
             if (mm < best.Mm)
-                best = new(mm, name, new(turn));
+                best = new(mm, kind, new(turn));
             return mm;
         }
 
@@ -122,7 +121,7 @@ internal sealed class Swing
         }
     }
 
-    private (double Mm, string? Name) Upper(double turn, double enough)
+    private (double Mm, JawKind? Kind) Upper(double turn, double enough)
     {
         var least = new Nearest(enough, tools.Part.Shape.ThicknessMm / 2);
         foreach (var jaw in tools.Upper)
@@ -151,9 +150,9 @@ internal sealed class Swing
         if (distance >= least.Enough)
             return;
         if (at + 2 < placed.Length || distance <= 0)
-            least.Meet(distance, jaw.Name);
+            least.Meet(distance, jaw.Kind);
         else
-            least.MeetSolid(Distance.ToSquareEnd(from, to, least.Taken, jaw, least.Mm), jaw.Name);
+            least.MeetSolid(Distance.ToSquareEnd(from, to, least.Taken, jaw, least.Mm), jaw.Kind);
     }
 
     // Beside the fold the sheet lies on the nose; further out it may only not run into the jaw.
@@ -166,17 +165,17 @@ internal sealed class Swing
         var half = shape.ThicknessMm / 2;
         var (from, to) = (placed[0] + (near / side.RunMm * (placed[1] - placed[0])), placed[1]);
         if (Distance.To(from, to, jaw, half) < half && (side.IsFolded || Distance.ToSquareEnd(from, to, half, jaw, half) <= 0))
-            least.Meet(0, jaw.Name);
+            least.Meet(0, jaw.Kind);
     }
 
-    private (double Mm, string? Name) Lower(double turn, double enough)
+    private (double Mm, JawKind? Kind) Lower(double turn, double enough)
     {
         var least = new Nearest(enough, tools.Part.Shape.ThicknessMm / 2);
         var (behind, ahead) = tools.Swings(end);
         foreach (var jaw in tools.Lower(fold, turn))
         {
             // What counts is the turn from the tool's own plane; the leaf's turns with the front and away from the back.
-            var isLeaf = jaw.Name == LeafTools.Leaf;
+            var isLeaf = jaw.Kind == JawKind.Leaf;
             Turned(pose.Front, front, isLeaf ? 0 : ahead, jaw, ref least);
             Turned(pose.Back, back, isLeaf ? ahead : behind, jaw, ref least);
         }
@@ -194,7 +193,7 @@ internal sealed class Swing
     }
 
     // Each side is stiff: only the two can meet. The edges are asked first, then whole groups of chords are passed over.
-    private (double Mm, string? Name) Self(double turn, double enough)
+    private (double Mm, JawKind? Kind) Self(double turn, double enough)
     {
         var least = new Nearest(enough, tools.Part.Shape.ThicknessMm);
         var (ahead, behind) = (pose.Front, pose.Back);
@@ -227,7 +226,7 @@ internal sealed class Swing
             return;
         if (distance <= 0 || (i + 2 < ahead.Length && j + 2 < behind.Length))
         {
-            least.Meet(distance, Itself);
+            least.Meet(distance, JawKind.Part);
             return;
         }
 
@@ -238,7 +237,7 @@ internal sealed class Swing
         foreach (var (a, b) in one)
         {
             foreach (var (c, d) in other)
-                least.MeetSolid(Distance.Between(a, b, c, d) - oneHalf - otherHalf, Itself);
+                least.MeetSolid(Distance.Between(a, b, c, d) - oneHalf - otherHalf, JawKind.Part);
         }
     }
 
@@ -250,7 +249,7 @@ internal sealed class Swing
     private struct Nearest(double enough, double taken)
     {
         private double mm = enough;
-        private string? name;
+        private JawKind? kind;
 
         public readonly double Mm => mm;
 
@@ -258,18 +257,18 @@ internal sealed class Swing
 
         public readonly double Enough => mm + taken;
 
-        public readonly (double Mm, string? Name) Result => (mm, name);
+        public readonly (double Mm, JawKind? Kind) Result => (mm, kind);
 
-        public void Meet(double distance, string what)
+        public void Meet(double distance, JawKind what)
         {
             if (distance - taken < mm)
-                (mm, name) = (distance - taken, what);
+                (mm, kind) = (distance - taken, what);
         }
 
-        public void MeetSolid(double distance, string what)
+        public void MeetSolid(double distance, JawKind what)
         {
             if (distance < mm)
-                (mm, name) = (distance, what);
+                (mm, kind) = (distance, what);
         }
     }
 }

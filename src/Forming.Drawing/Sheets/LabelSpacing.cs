@@ -1,7 +1,7 @@
 namespace Forming.Drawing.Sheets;
 
 /// <summary>Spreads labels that would lie on one another, each as near to its own place as the others allow.</summary>
-internal static class Spread
+internal static class LabelSpacing
 {
     /// <summary>Places with at least a given distance between neighbours and the least sum of squared shifts.</summary>
     /// <param name="wanted">[n] wanted places, rising.</param>

@@ -8,11 +8,11 @@ namespace Forming.Drawing.Shapes;
 /// <param name="DatumMm">Where marks are measured from [mm].</param>
 /// <param name="LengthMm">Length of the straight-edged sheet that holds it [mm].</param>
 /// <param name="WidthMm">Width of that sheet [mm].</param>
-internal sealed record FlatForm(IReadOnlyList<Point> Outline, IReadOnlyList<FoldLines> Folds, double DatumMm, double LengthMm, double WidthMm)
+internal sealed record FormBlankLines(IReadOnlyList<Point> Outline, IReadOnlyList<FoldLines> Folds, double DatumMm, double LengthMm, double WidthMm)
 {
     /// <summary>Lays out the lines of a job's form in the plan's frame, which is seen from the contact face.</summary>
     /// <param name="job">The job.</param>
-    public static FlatForm Of(DrawingJob job)
+    public static FormBlankLines Of(DrawingJob job)
     {
         var blank = job.Plan.Form.Blank;
         var datum = job.Marks.Datum switch
@@ -45,7 +45,7 @@ internal sealed record FlatForm(IReadOnlyList<Point> Outline, IReadOnlyList<Fold
     }
 
     /// <summary>The same seen from the other face, which is marked and lies up on the brake.</summary>
-    public FlatForm TurnedOver() => this with
+    public FormBlankLines TurnedOver() => this with
     {
         Outline = [.. Outline.Select(point => point with { Y = WidthMm - point.Y })],
         Folds = [.. Folds.Select(fold => fold.TurnedOver(WidthMm))],
