@@ -114,3 +114,17 @@ internal sealed class ReleasedShape
         }
     }
 }
+
+/// <summary>What a facet left in the panel.</summary>
+/// <param name="Number">Number of the fold before it, from 1.</param>
+/// <param name="RippleMm">Peak to valley from the facet's own smooth arc [mm].</param>
+/// <param name="Slope">Largest angle between the panel and that arc.</param>
+/// <param name="MeanCurvature">Mean curvature left in the mid surface [1/mm].</param>
+public readonly record struct ReleasedFacet(int Number, double RippleMm, Angle Slope, double MeanCurvature);
+
+/// <summary>A place on the mid surface of the panel after it was let go; the clamp is at the origin, heading +x.</summary>
+/// <param name="AlongMm">Distance from the clamp along the panel [mm].</param>
+/// <param name="Position">Where it lies [mm].</param>
+/// <param name="Heading">Direction of the panel there.</param>
+/// <param name="Curvature">Curvature of the mid surface [1/mm].</param>
+public readonly record struct ReleasedPoint(double AlongMm, Point Position, Angle Heading, double Curvature);
