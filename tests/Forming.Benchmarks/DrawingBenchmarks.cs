@@ -51,7 +51,7 @@ public class DrawingBenchmarks
         var (panel, form) = (PlanBenchmarks.Panel(new ArcCurve(150, Angle.FromDegrees(90))), PlanBenchmarks.Form(new Stepping { Folds = 20 }));
         var (brake, marks) = (PlanBenchmarks.Brake, new MarkSpec(Datum.Edge, new Tape(TapeUnit.Mm, 0.5)));
         return new(
-            FormPlan.Compute(panel, form, brake, marks),
+            FormPlan.Compute(new FormJob(panel, form, brake, marks)),
             panel,
             form,
             brake,

@@ -60,7 +60,7 @@ internal static class Workshop
         new ProgressiveCurve(startMm, endMm, Angle.FromDegrees(sweepDegrees), law);
 
     public static FormPlan Plan(PanelSpec panel, FormSpec? form = null, BrakeSpec? brake = null, MarkSpec? marks = null) =>
-        FormPlan.Compute(panel, form ?? Form(), brake ?? Brake, marks ?? Marks);
+        FormPlan.Compute(new FormJob(panel, form ?? Form(), brake ?? Brake, marks ?? Marks));
 
     /// <summary>The plan alone: no remedies are tried.</summary>
     public static FormPlan PlanAlone(PanelSpec panel, FormSpec? form = null, BrakeSpec? brake = null, MarkSpec? marks = null) =>

@@ -1,3 +1,5 @@
+using Forming.Results;
+
 namespace Forming.Folds;
 
 /// <summary>A fold of a sheet: its radius, thickness and neutral line, whatever its angle.</summary>
@@ -35,7 +37,7 @@ public readonly record struct FoldShape(double RadiusMm, double ThicknessMm, dou
 public static class NeutralLine
 {
     /// <summary>Below this radius over thickness the formula says nothing and the caller's own factor is needed.</summary>
-    public const double SmallestRadiusOverThickness = 0.2;
+    public const double SmallestRadiusOverThickness = WorkingLimits.LeastRadiusOverThickness;
 
     /// <summary>Neutral factor K of a fold.</summary>
     /// <param name="radiusMm">Inside radius [mm], at least 0.2 times the thickness.</param>

@@ -44,18 +44,6 @@ public sealed record FormPlan
     public required IReadOnlyList<Basis> Basis { get; init; }
 
     /// <summary>Plans a form.</summary>
-    /// <param name="panel">The finished panel.</param>
-    /// <param name="form">The form.</param>
-    /// <param name="brake">The brake.</param>
-    /// <param name="marks">How the flat is marked.</param>
-    /// <param name="cancellation">Ends the work early.</param>
-    /// <returns>The plan; what cannot be made comes back with its stations and the checks that failed.</returns>
-    /// <exception cref="NoSolutionException">What was asked has no answer: the curve reverses, a fold is rounder than the curve …</exception>
-    public static FormPlan Compute(
-        PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, CancellationToken cancellation = default) =>
-        Compute(new FormJob(panel, form, brake, marks), cancellation: cancellation);
-
-    /// <summary>Plans a form.</summary>
     /// <param name="job">What is asked.</param>
     /// <param name="needsRemedy">Which of the checks that did not pass are given a remedy; null for all.</param>
     /// <param name="cancellation">Ends the work early.</param>

@@ -1,3 +1,4 @@
+using Forming.Checks;
 using Forming.Programs.Brakes;
 using Forming.Programs.Motion;
 
@@ -15,7 +16,7 @@ internal sealed class FoldTrial
     private readonly PartSide front;
     private readonly Effort effort;
     private readonly Swing swing;
-    private readonly string? failure;
+    private readonly CheckId? failure;
     private readonly Clearance contact;
     private Clearance? upper;
     private Clearance? lower;
@@ -56,17 +57,17 @@ internal sealed class FoldTrial
     /// <summary>Whether both runs are long enough.</summary>
     public bool Runs => FrontRunMm >= ShortestFrontMm && BackRunMm >= ShortestBackMm;
 
-    /// <summary>Id of the check that the fold fails, or null.</summary>
-    public string? FailedCheck => failure;
+    /// <summary>The check that the fold fails, or null.</summary>
+    public CheckId? FailedCheck => failure;
 
     /// <summary>Whether the fold can be made at all.</summary>
     public bool IsClear => failure is null;
 
-    public Clearance Upper => upper ??= failure == "clearance-upper" ? contact : swing.FromUpper(Plenty);
+    public Clearance Upper => upper ??= failure == CheckIds.ClearanceUpper ? contact : swing.FromUpper(Plenty);
 
-    public Clearance Lower => lower ??= failure == "clearance-lower" ? contact : swing.FromLower(Plenty);
+    public Clearance Lower => lower ??= failure == CheckIds.ClearanceLower ? contact : swing.FromLower(Plenty);
 
-    public Clearance Self => self ??= failure == "clearance-self" ? contact : swing.FromItself(Plenty);
+    public Clearance Self => self ??= failure == CheckIds.ClearanceSelf ? contact : swing.FromItself(Plenty);
 
     /// <summary>The least of the three; a jaw that is struck is named before the part that strikes itself.</summary>
     public Clearance Least => !Runs ? default
@@ -118,20 +119,20 @@ internal sealed class FoldTrial
     // Clearance asked for has to be one that is told apart from more.
     private double Plenty => Math.Max(brake.PlentyMm, brake.ClearanceMm);
 
-    private (string? Check, Clearance Contact) Failure()
+    private (CheckId? Check, Clearance Contact) Failure()
     {
         if (FrontRunMm < ShortestFrontMm)
-            return ("front-run", default);
+            return (CheckIds.FrontRun, default);
         if (BackRunMm < ShortestBackMm)
-            return (tools.BothSwing ? "back-run" : "clamp-land", default);
+            return (tools.BothSwing ? CheckIds.BackRun : CheckIds.ClampLand, default);
         var met = swing.FromUpper(Swing.Any);
         if (met.Mm <= 0)
-            return ("clearance-upper", met);
+            return (CheckIds.ClearanceUpper, met);
         met = swing.FromLower(Swing.Any);
         if (met.Mm <= 0)
-            return ("clearance-lower", met);
+            return (CheckIds.ClearanceLower, met);
         met = swing.FromItself(Swing.Any);
-        return met.Mm <= 0 ? ("clearance-self", met) : (null, default);
+        return met.Mm <= 0 ? (CheckIds.ClearanceSelf, met) : (null, default);
     }
 
     private IReadOnlyList<RigidMove>? WayFrom(FreePart part, double turn, double lift) =>

@@ -1,9 +1,10 @@
+using Forming.Checks;
 using Forming.Programs.Brakes;
 
 namespace Forming.Programs;
 
 /// <summary>An order followed step by step, to its end or to the first step that fails.</summary>
-internal sealed record TriedOrder(string Name, IReadOnlyList<FoldTrial> Trials, IReadOnlyList<Handling> Handlings, Objective Objective, string? FailedCheck)
+internal sealed record TriedOrder(string Name, IReadOnlyList<FoldTrial> Trials, IReadOnlyList<Handling> Handlings, Objective Objective, CheckId? FailedCheck)
 {
     public bool IsWhole => FailedCheck is null;
 
@@ -25,13 +26,13 @@ internal sealed record TriedOrder(string Name, IReadOnlyList<FoldTrial> Trials, 
                 return new(order.Name, done, handlings, objective, trial.FailedCheck);
             var handling = last is null ? Handling.Load : trials.HandlingBetween(last, trial);
             if (handling is not { } way)
-                return new(order.Name, done, handlings, objective, last!.EdgeInFront == move.EdgeInFront ? "push" : "entry");
+                return new(order.Name, done, handlings, objective, last!.EdgeInFront == move.EdgeInFront ? CheckIds.Push : CheckIds.Entry);
             handlings.Add(way);
             objective = Next(objective, trials, last, trial, way);
             made = made.With(move.Fold);
         }
 
-        return new(order.Name, done, handlings, objective, trials.ComesOff(done[^1]) ? null : "removal");
+        return new(order.Name, done, handlings, objective, trials.ComesOff(done[^1]) ? null : CheckIds.Removal);
     }
 
     /// <summary>The objective with one more step.</summary>

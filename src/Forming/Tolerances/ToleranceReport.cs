@@ -141,11 +141,10 @@ public sealed record ToleranceReport
         var reach = report.ClosingReach.Radians;
         var passes = reach <= wanted.Closing.Radians;
         return new(
-            "closing-tolerance",
+            CheckIds.ClosingTolerance,
             passes ? Verdict.Pass : Verdict.Warn,
             reach,
             wanted.Closing.Radians,
-            Quantity.Angle,
             $"{report.Form.Folds} folds close within {Figure.Angle(reach)}: a bias of {Figure.Angle(report.ClosingBias.Radians)} and {Figure.Number(report.Coverage)} standard deviations of {Figure.Angle(report.ClosingScatter.Radians)}",
             passes ? null : Remedy(report.Needed!.Closing, accuracy, "the bias alone breaks it"));
     }
@@ -155,11 +154,10 @@ public sealed record ToleranceReport
         var reach = report.End.ReachMm(report.Coverage);
         var passes = reach <= wanted.EndMm;
         return new(
-            "end-tolerance",
+            CheckIds.EndTolerance,
             passes ? Verdict.Pass : Verdict.Warn,
             reach,
             wanted.EndMm,
-            Quantity.Length,
             $"the end lies within {Figure.Length(reach)}: {Figure.Length(report.End.Bias.Length)} on the mean and {Figure.Number(report.Coverage)} standard deviations in the widest direction",
             passes ? null : Remedy(report.Needed!.EndExact, accuracy, "bias and marks alone break it"));
     }

@@ -12,7 +12,7 @@ namespace Forming.Tests.Plans;
 /// <summary>A job as a shop might send it, sensible or not.</summary>
 internal sealed record Job(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, MarkSpec Marks)
 {
-    public FormPlan Plan() => FormPlan.Compute(Panel, Form, Brake, Marks);
+    public FormPlan Plan() => FormPlan.Compute(new FormJob(Panel, Form, Brake, Marks));
 
     /// <summary>The plan alone: no remedies are tried.</summary>
     public FormPlan PlanAlone() => FormPlan.Compute(new FormJob(Panel, Form, Brake, Marks), needsRemedy: _ => false);

@@ -1,4 +1,5 @@
 using CsCheck;
+using Forming.Checks;
 using Forming.Folds;
 using Forming.Programs;
 using Forming.Programs.Brakes;
@@ -120,7 +121,7 @@ public class SwingTests
                 if (trial.Upper is { Mm: > 0 } clearance)
                 {
                     Interlocked.Increment(ref cleared);
-                    Assert.True(trial.IsClear || trial.FailedCheck != "clearance-upper");
+                    Assert.True(trial.IsClear || trial.FailedCheck != CheckIds.ClearanceUpper);
                     for (var i = 0; i <= Steps && clearance.Mm > Slack; i++)
                         Assert.False(At(end * i / Steps).IsWithinDistance(jaws, clearance.Mm - Slack), $"nearer than {clearance.Mm} at step {i}");
 
@@ -130,7 +131,7 @@ public class SwingTests
                 else
                 {
                     Interlocked.Increment(ref met);
-                    Assert.Equal("clearance-upper", trial.FailedCheck);
+                    Assert.Equal(CheckIds.ClearanceUpper, trial.FailedCheck);
 
                     // Runs that overlap a jaw are a collision of their own, which the solid here leaves out.
                     Assert.True(At(trial.Upper.AtAngle.Radians, true).IsWithinDistance(jaws, Slack) || RunStrikes(trial, tools, isPress, trial.Upper.AtAngle.Radians));

@@ -380,7 +380,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     {
         var capacity = draft.Brake.Capacity!;
         var limit = capacity.ThicknessMm * Math.Sqrt(capacity.UltimateMpa / draft.Form.Sheet.Material.UltimateMpa);
-        return Math.Min(0.99, limit * Math.Sqrt(BrakeChecks.CapacityInHand) / draft.Form.Sheet.ThicknessMm);
+        return Math.Min(0.99, limit * Math.Sqrt(WorkingLimits.CapacityInHand) / draft.Form.Sheet.ThicknessMm);
     }
 
     private RemedyCandidate Coefficient()
