@@ -10,7 +10,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
 {
     private const double LeastFaceSlope = Math.PI / 4;
 
-    private readonly FoldLoad load = FoldLoad.Of(part, brake);
+    private readonly FoldLoad _load = FoldLoad.Of(part, brake);
 
     private bool IsPress => trials.Tools.BothSwing;
 
@@ -51,7 +51,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
                 StopSetting = SettingOf(trial.Fold),
                 IsStopChanged = isChanged,
                 DepthMm = trials.Tools.DepthMm(trial.Fold, stop),
-                Load = load,
+                Load = _load,
                 Clearance = trial.Least,
                 FrontRunMm = trial.FrontRunMm,
                 BackRunMm = trial.BackRunMm,
@@ -126,7 +126,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
             yield return Capacity(use);
         if (brake is PressBrake press)
             yield return DieOpening(press.DieOpeningFor(part.Shape.ThicknessMm));
-        if (load.HandleForceN is { } handle)
+        if (_load.HandleForceN is { } handle)
         {
             var isHeavy = handle > WorkingLimits.HandForceN;
             yield return new(
@@ -149,7 +149,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
             use,
             1,
             isByForce
-                ? (FormattableString)$"the fold needs {Figure.Force(load.ForceN!.Value)}; the brake is rated for {Figure.Force(((PressBrake)brake).ForceCapacityN!.Value)}"
+                ? (FormattableString)$"the fold needs {Figure.Force(_load.ForceN!.Value)}; the brake is rated for {Figure.Force(((PressBrake)brake).ForceCapacityN!.Value)}"
                 : $"{Figure.Length(part.Shape.ThicknessMm)} of {part.MaterialName} needs {100 * use:0} % of the moment the brake is rated for over its full length",
             verdict == Verdict.Pass ? null
                 : isByForce ? (FormattableString)$"a wider die, thinner or softer form sheet, or a stronger brake; keep a fifth of the rating in hand"

@@ -5,7 +5,7 @@ namespace Forming.Programs.Brakes;
 /// the whole angle, the press each side by half of it.</remarks>
 internal abstract class BrakeTools(ProgramPart part)
 {
-    private int? upperEdges;
+    private int? _upperEdges;
 
     public ProgramPart Part { get; } = part;
 
@@ -44,7 +44,7 @@ internal abstract class BrakeTools(ProgramPart part)
     public abstract double? DepthMm(int fold, double turn);
 
     /// <summary>Edges of the jaws above.</summary>
-    public int UpperEdges => upperEdges ??= EdgesOf(Upper);
+    public int UpperEdges => _upperEdges ??= EdgesOf(Upper);
 
     /// <summary>Edges of some jaws.</summary>
     /// <param name="jaws">The jaws.</param>

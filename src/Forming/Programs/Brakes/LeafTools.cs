@@ -7,16 +7,16 @@ internal sealed class LeafTools : BrakeTools
     private const double BedDepth = 120, BedHeight = 200, LeafReach = 90, LeafThickness = 40;
     private const double NoseAngle = Math.PI / 4;
 
-    private readonly LeafBrake brake;
-    private readonly Jaw bed;
+    private readonly LeafBrake _brake;
+    private readonly Jaw _bed;
 
     private LeafTools(LeafBrake brake, ProgramPart part)
         : base(part)
     {
-        this.brake = brake;
+        _brake = brake;
         var (r, t) = (part.Shape.RadiusMm, part.Shape.ThicknessMm);
         Upper = [new(JawKind.Beam, brake.Beam is { } own ? [.. own.Select(corner => corner + new Point(r, 0))] : DefaultBeam(r))];
-        bed = Block(JawKind.Bed, -BedDepth, 0, -t - BedHeight, -t);
+        _bed = Block(JawKind.Bed, -BedDepth, 0, -t - BedHeight, -t);
     }
 
     public override IReadOnlyList<Jaw> Upper { get; }
@@ -33,7 +33,7 @@ internal sealed class LeafTools : BrakeTools
 
     public override IEnumerable<Jaw> Lower(int fold, double turn)
     {
-        yield return bed;
+        yield return _bed;
         var (r, t) = (Part.Shape.RadiusMm, Part.Shape.ThicknessMm);
         var along = Point.Along(turn);
         Point[] corners = [new(r, -t), new(LeafReach, -t), new(LeafReach, -t - LeafThickness), new(r, -t - LeafThickness)];
@@ -43,7 +43,7 @@ internal sealed class LeafTools : BrakeTools
     // The leaf hangs at rest: it is let down before the part is moved.
     public override IReadOnlyList<Jaw> Beneath(int fold, double turn) => [.. Lower(fold, 0)];
 
-    public override (double Front, double Back) ShortestRuns(int fold) => (brake.MinRunMm, brake.MinLandMm);
+    public override (double Front, double Back) ShortestRuns(int fold) => (_brake.MinRunMm, _brake.MinLandMm);
 
     public override double? DepthMm(int fold, double turn) => null;
 

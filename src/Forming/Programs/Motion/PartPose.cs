@@ -12,13 +12,13 @@ public sealed record PartInJaws(
 /// <summary>The part in the brake with one fold at an angle: mid surface of both sides, in the upper jaw's frame.</summary>
 internal sealed class PartPose
 {
-    private readonly PartSide back;
-    private readonly PartSide front;
+    private readonly PartSide _back;
+    private readonly PartSide _front;
 
     /// <summary>Room for the poses of a fold.</summary>
     public PartPose(PartSide back, PartSide front)
     {
-        (this.back, this.front) = (back, front);
+        (_back, _front) = (back, front);
         Back = new Point[back.Points.Length];
         Front = new Point[front.Points.Length];
     }
@@ -45,8 +45,8 @@ internal sealed class PartPose
     public void Set(BrakeTools tools, int fold, double turn)
     {
         var (behind, ahead) = tools.Swings(turn);
-        Side(front.Points, Front, tools, fold, turn, ahead, 1);
-        Side(back.Points, Back, tools, fold, turn, behind, -1);
+        Side(_front.Points, Front, tools, fold, turn, ahead, 1);
+        Side(_back.Points, Back, tools, fold, turn, behind, -1);
     }
 
     /// <summary>Points of the mid surface within the fold under way, from the back to the front.</summary>
