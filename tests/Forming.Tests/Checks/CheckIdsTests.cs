@@ -27,7 +27,7 @@ public sealed class CheckIdsTests
         job => Assert.All(job.PlanAlone().Checks, IsListed), iter: 60, seed: "0N0XIzNsQ0O2");
 
     [Fact]
-    public void A_program_names_only_checks_that_are_listed() => Parts.Uneven(2, 8, 20, 200).Sample(
+    public void A_program_names_only_checks_that_are_listed() => Parts.Uneven(4, 8, 20, 150).Sample(
         part =>
         {
             foreach (var brake in new Forming.Programs.Brakes.ProgramBrake[] { Parts.Leaf, Parts.Press })
