@@ -23,6 +23,7 @@ builder.AddDefaultAddress();
 builder.AddGuards();
 builder.AddContract();
 builder.AddVerification();
+builder.AddBatches();
 
 var app = builder.Build();
 app.UseGuards();

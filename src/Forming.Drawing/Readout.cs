@@ -81,16 +81,3 @@ internal sealed class Readout(LengthUnits units)
     private static string Short(double value, int decimals) =>
         (Math.Round(Finite.Of(value), decimals) + 0.0).ToString("0.###", CultureInfo.InvariantCulture);
 }
-
-/// <summary>What an inch, a pound and a pound-force are: exact by definition, and written nowhere else.</summary>
-public static class UnitFactors
-{
-    /// <summary>The international inch [mm].</summary>
-    public const double InchMm = 25.4;
-
-    /// <summary>The pound [kg].</summary>
-    public const double PoundKg = 0.45359237;
-
-    /// <summary>The pound-force under standard gravity [N].</summary>
-    public const double PoundForceN = 4.4482216152605;
-}

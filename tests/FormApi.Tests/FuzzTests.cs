@@ -8,10 +8,10 @@ namespace FormApi.Tests;
 /// <summary>Thousands of spoilt requests, from a fixed seed: none may give a 5xx, none may give an answer with a hole in it.</summary>
 public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClassFixture<Service>
 {
-    private const int Rounds = 4000;
-    private const int StripRounds = 3000;
-    private const int ProgramRounds = 300;
-    private const int EstimateRounds = 500;
+    private const int Rounds = 1000;
+    private const int StripRounds = 750;
+    private const int ProgramRounds = 100;
+    private const int EstimateRounds = 250;
     private const int Seed = 20240611;
 
     internal static readonly string[] Extras =
@@ -56,59 +56,83 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
     ];
 
     [Fact]
-    public async Task No_spoilt_request_breaks_the_service()
-    {
-        var seeds = Requests.Examples().Select(example => example.Body).Append(Requests.Arc()).ToArray();
-        var tally = await Send(Drawn("computeForm", seeds, Rounds, Extras), AssertWhole);
-        AssertReached(tally, "computeForm", Rounds / 20);
-    }
+    public Task No_spoilt_request_breaks_the_service() => SpoiltRequests(1);
 
     [Fact]
-    public async Task No_spoilt_prediction_breaks_the_service()
+    public Task No_spoilt_prediction_breaks_the_service() => SpoiltPredictions(1);
+
+    [Fact]
+    public Task No_spoilt_program_breaks_the_service() => SpoiltPrograms(1);
+
+    [Fact]
+    public Task No_spoilt_strip_breaks_the_service() => SpoiltStrips(1);
+
+    [Fact]
+    public Task No_spoilt_measurement_breaks_the_service() => SpoiltMeasurements(1);
+
+    [Fact]
+    public Task No_spoilt_estimate_breaks_the_service() => SpoiltEstimates(1);
+
+    [Fact]
+    [Trait("Category", "Slow")]
+    public async Task None_of_many_spoilt_bodies_does()
+    {
+        await SpoiltRequests(4);
+        await SpoiltPredictions(4);
+        await SpoiltPrograms(3);
+        await SpoiltStrips(4);
+        await SpoiltMeasurements(4);
+        await SpoiltEstimates(2);
+    }
+
+    private async Task SpoiltRequests(int times)
+    {
+        var seeds = Requests.Examples().Select(example => example.Body).Append(Requests.Arc()).ToArray();
+        var tally = await Send(Drawn("computeForm", seeds, times * Rounds, Extras), AssertWhole);
+        AssertReached(tally, "computeForm", times * Rounds / 20);
+    }
+
+    private async Task SpoiltPredictions(int times)
     {
         var seeds = Requests.Predictions().Select(example => example.Body).Append(Requests.Standing()).ToArray();
         var wrapped = 0;
-        await Send(Drawn("predictPanel", seeds, Rounds / 4, Extras), answer => Interlocked.Add(ref wrapped, AssertTold(answer) ? 1 : 0));
+        await Send(Drawn("predictPanel", seeds, times * Rounds / 4, Extras), answer => Interlocked.Add(ref wrapped, AssertTold(answer) ? 1 : 0));
         output.WriteLine($"{wrapped} wrapped");
-        Assert.True(wrapped > Rounds / 40, "Too few requests got through to the calculation.");
+        Assert.True(wrapped > times * Rounds / 40, "Too few requests got through to the calculation.");
     }
 
-    [Fact]
-    public async Task No_spoilt_program_breaks_the_service()
+    private async Task SpoiltPrograms(int times)
     {
         var seeds = Requests.Programs().Select(example => example.Body).Append(Requests.Program()).Append(Requests.Hoop()).ToArray();
         // A search that a busy machine cut short is a 503 and never half an answer; all else is the caller's.
-        var tally = await Send(Drawn("programBrake", seeds, ProgramRounds, ProgramExtras), AssertFoldable, mayBeCutShort: true);
-        Assert.True(tally.GetValueOrDefault(("programBrake", 503)) < ProgramRounds / 20, "Too many searches were cut short.");
-        AssertReached(tally, "programBrake", ProgramRounds / 20);
+        var tally = await Send(Drawn("programBrake", seeds, times * ProgramRounds, ProgramExtras), AssertFoldable, mayBeCutShort: true);
+        Assert.True(tally.GetValueOrDefault(("programBrake", 503)) < times * ProgramRounds / 20, "Too many searches were cut short.");
+        AssertReached(tally, "programBrake", times * ProgramRounds / 20);
     }
 
-    [Fact]
-    public async Task No_spoilt_strip_breaks_the_service()
+    private async Task SpoiltStrips(int times)
     {
         var seeds = Seeds(Requests.StripExamples());
-        var tally = await Send(InTurn(seeds, StripRounds, (seed, random) => Spoiling.Spoil(seed, random, StripExtras)), AssertLearnt);
+        var tally = await Send(InTurn(seeds, times * StripRounds, (seed, random) => Spoiling.Spoil(seed, random, StripExtras)), AssertLearnt);
         foreach (var (operation, _) in seeds)
-            AssertReached(tally, operation, StripRounds / 50);
+            AssertReached(tally, operation, times * StripRounds / 50);
     }
 
-    [Fact]
-    public async Task No_spoilt_measurement_breaks_the_service()
+    private async Task SpoiltMeasurements(int times)
     {
         var seeds = Seeds(Requests.AccuracyExamples());
         var tally = await Send(
-            InTurn(seeds, StripRounds / 3, (seed, random) => Spoiling.Spoil(Spoiling.WithSpoiltLists(seed, random), random, AccuracyExtras)),
+            InTurn(seeds, times * StripRounds / 3, (seed, random) => Spoiling.Spoil(Spoiling.WithSpoiltLists(seed, random), random, AccuracyExtras)),
             AssertAccountedFor);
         foreach (var (operation, _) in seeds)
-            AssertReached(tally, operation, StripRounds / 60);
+            AssertReached(tally, operation, times * StripRounds / 60);
     }
 
-    [Fact]
-    public async Task No_spoilt_estimate_breaks_the_service()
+    private async Task SpoiltEstimates(int times)
     {
         JsonObject[] seeds = [.. Seeds(Requests.EstimateExamples()).Select(seed => seed.Body), Requests.Arc()];
-        var tally = await Send(Drawn("estimateJob", seeds, EstimateRounds, EstimateExtras), AssertBounded);
-        AssertReached(tally, "estimateJob", EstimateRounds / 10);
+        var tally = await Send(Drawn("estimateJob", seeds, times * EstimateRounds, EstimateExtras), AssertBounded);
+        AssertReached(tally, "estimateJob", times * EstimateRounds / 10);
     }
 
     private static (string Operation, JsonObject Body)[] Seeds(TheoryData<string, string> examples) =>

@@ -51,6 +51,8 @@ public sealed class RandomRequests(int seed, IReadOnlyList<(string Id, string? G
             panel["allowedRipple"] = Fine(Log(0.02, 0.5));
         if (Chance(0.2))
             panel["clamp"] = new JsonObject { ["gap"] = Length(Even(5, 60)), ["height"] = Length(Even(10, 120)) };
+        if (Chance(0.15))
+            panel["mirrored"] = true;
         return panel;
     }
 

@@ -59,12 +59,13 @@ internal static class Workshop
     public static PanelCurve Progressive(double? startMm, double? endMm, double sweepDegrees, ProgressiveLaw law) =>
         new ProgressiveCurve(startMm, endMm, Angle.FromDegrees(sweepDegrees), law);
 
+    /// <summary>A plan whose checks carry no remedies: most tests look at figures only, and a search for remedies plans many jobs.</summary>
     public static FormPlan Plan(PanelSpec panel, FormSpec? form = null, BrakeSpec? brake = null, MarkSpec? marks = null) =>
-        FormPlan.Compute(new FormJob(panel, form ?? Form(), brake ?? Brake, marks ?? Marks));
-
-    /// <summary>The plan alone: no remedies are tried.</summary>
-    public static FormPlan PlanAlone(PanelSpec panel, FormSpec? form = null, BrakeSpec? brake = null, MarkSpec? marks = null) =>
         FormPlan.Compute(new FormJob(panel, form ?? Form(), brake ?? Brake, marks ?? Marks), needsRemedy: _ => false);
+
+    /// <summary>A plan as a caller gets it.</summary>
+    public static FormPlan PlanWithRemedies(PanelSpec panel, FormSpec? form = null, BrakeSpec? brake = null, MarkSpec? marks = null) =>
+        FormPlan.Compute(new FormJob(panel, form ?? Form(), brake ?? Brake, marks ?? Marks));
 
     public static Check CheckOf(FormPlan plan, string id) => plan.Checks.Single(check => check.Id == id);
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Serialization.Metadata;
 using FormApi.Http.Rules;
 using FormApi.Http.Json;
+using FormApi.Http.Problems;
 using FormApi.Http.Units;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
@@ -27,11 +28,15 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
             return;
         own.Description = XmlDocs.Summary(info.Type);
         own.AdditionalPropertiesAllowed = false;
-        own.Required = info.Properties.Where(field => WireContractResolver.IsAlwaysThere(info, field)).Select(field => field.Name).ToHashSet();
+        own.Required = WireContractResolver.FieldsOf(info).Where(field => WireContractResolver.IsAlwaysThere(info, field)).Select(field => field.Name).ToHashSet();
         if (own.Properties is not { } properties)
             return;
-        foreach (var field in info.Properties)
+        foreach (var field in WireContractResolver.FieldsOf(info))
             properties[field.Name] = Describe(properties[field.Name], info, field);
+        if (bare != typeof(Problem))
+            return;
+        foreach (var (name, (_, text)) in WireContractResolver.ProblemExtensions)
+            properties[name].Description = text;
     }
 
     private static IOpenApiSchema Describe(IOpenApiSchema schema, JsonTypeInfo info, JsonPropertyInfo field)

@@ -1,6 +1,5 @@
 using System.Text.Json.Nodes;
 using FormApi.Features.Forms;
-using FormApi.Http.Json;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
@@ -16,7 +15,7 @@ internal sealed class CurveUnionFilter : IDocumentFilter
     /// <inheritdoc/>
     public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context)
     {
-        var union = WireJson.Requests.CurveInput.PolymorphismOptions!;
+        var union = FormRequestJson.Strict.CurveInput.PolymorphismOptions!;
         var schemas = swaggerDoc.Components!.Schemas!;
         var mapping = new Dictionary<string, OpenApiSchemaReference>();
         foreach (var kind in union.DerivedTypes)

@@ -1,7 +1,9 @@
 using System.Reflection;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
+using FormApi.Features.Programs;
 using FormApi.Http.Json;
+using FormApi.Http.Problems;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace FormApi.Contract;
@@ -9,7 +11,7 @@ namespace FormApi.Contract;
 /// <summary>Tells the contract what JSON really looks like: from the same metadata by which bodies are read and answers written.</summary>
 internal sealed class WireContractResolver : ISerializerDataContractResolver
 {
-    private static readonly JsonSerializerDataContractResolver Plain = new(WireJson.Requests.Options);
+    private static readonly JsonSerializerDataContractResolver Plain = new(WireTypes.Requests);
 
     /// <summary>The metadata of a type of a request or an answer, or null where it is neither.</summary>
     /// <param name="type">The type.</param>
@@ -17,8 +19,7 @@ internal sealed class WireContractResolver : ISerializerDataContractResolver
     {
         if (type.Namespace?.StartsWith("FormApi", StringComparison.Ordinal) != true || type.IsEnum)
             return null;
-        var info = WireJson.Requests.GetTypeInfo(type) ?? AnswerJson.Default.GetTypeInfo(type);
-        return info?.Kind == JsonTypeInfoKind.Object ? info : null;
+        return (WireTypes.Requests.TryGetTypeInfo(type, out var info) || WireTypes.Answers.TryGetTypeInfo(type, out info)) && info.Kind == JsonTypeInfoKind.Object ? info : null;
     }
 
     /// <summary>Whether an answer or a request always holds a field.</summary>
@@ -44,19 +45,30 @@ internal sealed class WireContractResolver : ISerializerDataContractResolver
             return DataContract.ForPrimitive(bare, DataType.String, null, value => "\"" + WordOf(bare, value) + "\"");
         if (InfoOf(type) is not { } info)
             return Plain.GetDataContractForType(type);
-        var fields = info.Properties.Select(field => new DataProperty(
+        var fields = FieldsOf(info).Select(field => new DataProperty(
             field.Name,
             WrittenTypeOf(field),
             isRequired: IsAlwaysThere(info, field),
             isNullable: MayBeNull(info, field),
             memberInfo: field.AttributeProvider as MemberInfo));
-        return DataContract.ForObject(type, [.. fields]);
+        var extensions = type == typeof(Problem) ? ProblemExtensions.Select(extension => new DataProperty(extension.Key, extension.Value.Type)) : [];
+        return DataContract.ForObject(type, [.. fields, .. extensions]);
     }
+
+    /// <summary>The fields that are declared; what a problem has besides is in <see cref="ProblemExtensions"/>.</summary>
+    /// <param name="info">The type.</param>
+    public static IEnumerable<JsonPropertyInfo> FieldsOf(JsonTypeInfo info) => info.Properties.Where(field => !field.IsExtensionData);
+
+    /// <summary>Members that only some kinds of problem have, with their types and what they say.</summary>
+    public static IReadOnlyDictionary<string, (Type Type, string Text)> ProblemExtensions { get; } = new Dictionary<string, (Type Type, string Text)>
+    {
+        ["impossible"] = (typeof(ImpossibleResult), "Why a form cannot be folded on the given tools; only where a program was asked for."),
+    };
 
     private static Type WrittenTypeOf(JsonPropertyInfo field) =>
         field.AttributeProvider?.GetCustomAttributes(typeof(WrittenAsAttribute), false) is [WrittenAsAttribute written] ? written.Type : field.PropertyType;
 
-    private static bool IsRequest(JsonTypeInfo info) => ReferenceEquals(info.Options, WireJson.Requests.Options);
+    private static bool IsRequest(JsonTypeInfo info) => ReferenceEquals(info.Options, WireTypes.Requests);
 
     private static string WordOf(Type type, object value) =>
         System.Text.Json.JsonNamingPolicy.KebabCaseLower.ConvertName(Enum.GetName(type, value)!);

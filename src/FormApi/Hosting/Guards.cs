@@ -1,8 +1,8 @@
-using FormApi.Features.Batches;
 using FormApi.Http;
 using FormApi.Http.Links;
 using FormApi.Http.Problems;
 using FormApi.Http.Results;
+using FormApi.Http.Rules;
 using Microsoft.AspNetCore.ResponseCompression;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.Extensions.Options;
@@ -19,12 +19,12 @@ internal static class Guards
         // Batches keep a thread for each core busy, single requests as many; what waits for the network finds as many others at once.
         ThreadPool.GetMinThreads(out var working, out var completing);
         ThreadPool.SetMinThreads(Math.Max(working, 3 * Environment.ProcessorCount), completing);
+        FieldNames.SpellAsOnTheWire();
         var services = builder.Services;
         services.AddOptions<Limits>().BindConfiguration(Limits.Section).ValidateDataAnnotations().ValidateOnStart();
         services.AddOptions<PublicAddress>().BindConfiguration(PublicAddress.Section).ValidateDataAnnotations().ValidateOnStart();
         services.AddOptions<KestrelServerOptions>().Configure<IOptions<Limits>, Serilog.ILogger>(LimitServer);
         services.AddSingleton<Turns>();
-        services.AddSingleton<BatchPlaces>();
         services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
         services.AddExceptionHandler<ProblemHandler>();
         services.AddResponseCompression(options =>
@@ -44,11 +44,6 @@ internal static class Guards
         group.AddEndpointFilter(app.Services.GetRequiredService<Turns>().CallAsync);
         return group;
     }
-
-    /// <summary>A calculation that took too long.</summary>
-    /// <param name="limits">The limits.</param>
-    public static ProblemResult TooSlow(Limits limits) =>
-        new(ProblemKinds.TooSlow, $"It took longer than {limits.Seconds} s; the setting is {Limits.Section}:{nameof(Limits.Seconds)}.");
 
     /// <summary>Puts the guards in front of the endpoints, outermost first.</summary>
     /// <param name="app">The service.</param>

@@ -1,4 +1,3 @@
-using FormApi.Http.Json;
 using FormApi.Http.Problems;
 using FormApi.Http.Results;
 
@@ -23,6 +22,6 @@ internal static class ProblemsEndpoint
         var media = context.GetEndpoint()!.Metadata.GetMetadata<MediaTypes>()!.Choose(context.Request);
         return media == "text/plain"
             ? Results.Text($"{kind.Status} {kind.Title}\n\n{kind.Explanation}\n")
-            : new TableResult<ProblemKind>($"problem-{code}", () => kind, AnswerJson.Default.ProblemKind);
+            : new TableResult<ProblemKind>($"problem-{code}", () => kind, ProblemJson.Default.ProblemKind);
     }
 }

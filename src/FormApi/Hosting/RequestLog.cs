@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using FormApi.Http;
 using Serilog.Events;
 
 namespace FormApi.Hosting;
@@ -9,19 +10,6 @@ namespace FormApi.Hosting;
 internal sealed class RequestLog(RequestDelegate next, Serilog.ILogger logger)
 {
     private const string Line = "{Method} {Route} {Status} {Milliseconds} ms {Fingerprint} {TraceId}";
-
-    /// <summary>Where an endpoint leaves the fingerprint of its answer.</summary>
-    private static readonly object FingerprintKey = new();
-
-    /// <summary>The trace id of a request: the caller's where it sent a <c>traceparent</c>.</summary>
-    /// <param name="context">The request.</param>
-    public static string TraceIdOf(HttpContext context) =>
-        Activity.Current?.TraceId.ToHexString() ?? context.TraceIdentifier;
-
-    /// <summary>Leaves a fingerprint for the log.</summary>
-    /// <param name="context">The request.</param>
-    /// <param name="fingerprint">The fingerprint.</param>
-    public static void Remember(HttpContext context, string fingerprint) => context.Items[FingerprintKey] = fingerprint;
 
     /// <summary>Passes a request on and logs it.</summary>
     /// <param name="context">The request.</param>
@@ -50,7 +38,6 @@ internal sealed class RequestLog(RequestDelegate next, Serilog.ILogger logger)
     private void Write(HttpContext context, LogEventLevel level, TimeSpan elapsed)
     {
         var route = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "none";
-        context.Items.TryGetValue(FingerprintKey, out var fingerprint);
         logger.Write(
             level,
             Line,
@@ -58,7 +45,7 @@ internal sealed class RequestLog(RequestDelegate next, Serilog.ILogger logger)
             route,
             context.Response.StatusCode,
             Math.Round(elapsed.TotalMilliseconds, 3),
-            fingerprint,
-            TraceIdOf(context));
+            RequestTrace.FingerprintOf(context),
+            RequestTrace.IdOf(context));
     }
 }

@@ -1,3 +1,4 @@
+using FormApi.Http.Requests;
 using System.Threading.RateLimiting;
 using FormApi.Http;
 using FormApi.Http.Problems;
@@ -28,6 +29,9 @@ internal sealed class Turns(IOptions<Limits> options) : IDisposable
     /// <param name="next">The endpoint.</param>
     public async ValueTask<object?> CallAsync(EndpointFilterInvocationContext call, EndpointFilterDelegate next)
     {
+        // There is nothing to calculate, so nothing to wait for.
+        if (call.Arguments.OfType<BoundBody>().FirstOrDefault()?.Problem is { } problem)
+            return problem;
         var gone = call.HttpContext.RequestAborted;
         using var deadline = CancellationTokenSource.CreateLinkedTokenSource(gone);
         deadline.CancelAfter(TimeSpan.FromSeconds(options.Value.Seconds));
@@ -46,7 +50,7 @@ internal sealed class Turns(IOptions<Limits> options) : IDisposable
         }
         catch (OperationCanceledException) when (deadline.IsCancellationRequested && !gone.IsCancellationRequested)
         {
-            return Guards.TooSlow(options.Value);
+            return ProblemResult.TooSlow(options.Value);
         }
     }
 

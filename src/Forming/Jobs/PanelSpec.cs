@@ -3,6 +3,7 @@ using Forming.Curves;
 using Forming.Facets;
 using Forming.Materials;
 using Forming.Pulling;
+using Forming.Results;
 using Forming.Springback;
 
 namespace Forming.Jobs;
@@ -85,4 +86,10 @@ public sealed record PullBy(int People, double? RatedN = null)
 
     /// <summary>One person.</summary>
     public static PullBy OnePerson { get; } = new(1);
+
+    /// <summary>The largest hand force that is allowed [N].</summary>
+    public double LimitN => RatedN ?? (People * WorkingLimits.HandForceN);
+
+    /// <summary>The heaviest blank that is allowed [kg]; what is rated for the pull lifts no more than that either.</summary>
+    public double LimitKg => RatedN is { } rated ? rated / WorkingLimits.Gravity : Math.Min(People, WorkingLimits.MostLifters) * WorkingLimits.LiftKg;
 }

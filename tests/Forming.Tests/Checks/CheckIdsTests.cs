@@ -24,7 +24,7 @@ public sealed class CheckIdsTests
 
     [Fact]
     public void A_plan_names_only_checks_that_are_listed() => RandomJobs.Plain.Sample(
-        job => Assert.All(job.PlanAlone().Checks, IsListed), iter: 60, seed: "0N0XIzNsQ0O2");
+        job => Assert.All(job.Plan().Checks, IsListed), iter: 60, seed: "0N0XIzNsQ0O2");
 
     [Fact]
     public void A_program_names_only_checks_that_are_listed() => Parts.Uneven(4, 8, 20, 150).Sample(

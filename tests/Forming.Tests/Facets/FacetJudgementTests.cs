@@ -57,7 +57,7 @@ public class FacetJudgementTests
     [Fact]
     public void Without_a_lead_out_there_is_no_lever_and_the_panel_cannot_be_pulled()
     {
-        var plan = Workshop.Plan(Panel with { LeadOutMm = 0 });
+        var plan = Workshop.PlanWithRemedies(Panel with { LeadOutMm = 0 });
         Assert.Equal(Verdict.Fail, Workshop.CheckOf(plan, "lever").Verdict);
         Assert.NotNull(Workshop.CheckOf(plan, "lever").Remedy);
         Assert.Equal(PlanVerdict.CannotBeMade, plan.Verdict);
@@ -78,7 +78,7 @@ public class FacetJudgementTests
     [Fact]
     public void The_brakes_narrowest_facet_wins_and_the_check_says_what_would_be_smooth()
     {
-        var plan = Workshop.Plan(Panel with { Finish = Finish.Gloss }, brake: Workshop.Brake with { MinFacetMm = 12 });
+        var plan = Workshop.PlanWithRemedies(Panel with { Finish = Finish.Gloss }, brake: Workshop.Brake with { MinFacetMm = 12 });
         Assert.All(plan.Form.Stations, station => Assert.True(station.FacetAfterMm >= 12));
         var check = Workshop.CheckOf(plan, "facet-width");
         Assert.Equal(Verdict.Warn, check.Verdict);

@@ -142,7 +142,7 @@ public class StopTests
     public void A_stop_past_half_a_turn_cannot_be_made_for_no_brake_swings_that_far()
     {
         var most = Angle.FromDegrees(179.9);
-        var plan = Workshop.Plan(Panel, Workshop.Form() with { Stop = new(most, 1) });
+        var plan = Workshop.PlanWithRemedies(Panel, Workshop.Form() with { Stop = new(most, 1) });
         Assert.Equal(PlanVerdict.CannotBeMade, plan.Verdict);
         var check = Workshop.CheckOf(plan, "stop-angle");
         Assert.Equal(Verdict.Fail, check.Verdict);

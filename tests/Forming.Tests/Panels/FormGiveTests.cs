@@ -55,7 +55,7 @@ public class FormGiveTests
     [Fact]
     public void A_gently_bent_panel_closes_its_form_less_than_the_closed_form_says()
     {
-        var plan = Workshop.PlanAlone(
+        var plan = Workshop.Plan(
             Workshop.Panel(Workshop.Arc(400, 30)) with { Sheet = new(Stainless, 0.8) },
             Workshop.Form() with { Sheet = new(Form, 2) });
         Assert.InRange(3.85 / plan.Form.Give.Rotation.Degrees, 0.6, 0.75);
@@ -68,7 +68,7 @@ public class FormGiveTests
             {
                 var bare = job with { Form = job.Form with { Stepping = job.Form.Stepping with { Folds = 12 } } };
                 var longer = bare with { Panel = bare.Panel with { LeverMm = k * bare.Panel.LeverMm } };
-                Assert.True(longer.PlanAlone().Form.Give.Rotation.Radians <= bare.PlanAlone().Form.Give.Rotation.Radians * (1 + 1e-9));
+                Assert.True(longer.Plan().Form.Give.Rotation.Radians <= bare.Plan().Form.Give.Rotation.Radians * (1 + 1e-9));
             },
             iter: 40);
 
@@ -76,7 +76,7 @@ public class FormGiveTests
     public void A_curve_that_ends_flat_still_loads_the_form_while_it_is_pulled()
     {
         var panel = Workshop.Panel(Workshop.Progressive(60, null, 60, ProgressiveLaw.Clothoid)) with { Springback = new MeasuredFactor(0.8), LeverMm = 40 };
-        Assert.True(Workshop.PlanAlone(panel).Form.Give.Rotation.Radians > 0);
+        Assert.True(Workshop.Plan(panel).Form.Give.Rotation.Radians > 0);
     }
 
     [Theory]
@@ -85,7 +85,7 @@ public class FormGiveTests
     [InlineData(4, Verdict.Pass)]
     public void A_bare_form_that_would_bend_for_good_is_not_to_be_pulled_on(double thickness, Verdict expected)
     {
-        var plan = Workshop.PlanAlone(
+        var plan = Workshop.Plan(
             Workshop.Panel(Workshop.Arc(90, 90)) with { LeverMm = 60 },
             Workshop.Form() with { Sheet = new(Workshop.Of("steel-cr-cs"), thickness), FoldRadiusMm = 4 });
         var check = Workshop.CheckOf(plan, "form-yield");

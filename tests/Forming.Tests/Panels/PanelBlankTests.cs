@@ -43,7 +43,7 @@ public class PanelBlankTests
                     TrimMm = 0,
                 };
                 var whole = half with { LeadOutMm = leadOut, Mirrored = true };
-                Workshop.Within(1e-9, 2 * Workshop.PlanAlone(half).Panel.Blank.LengthMm, Workshop.PlanAlone(whole).Panel.Blank.LengthMm);
+                Workshop.Within(1e-9, 2 * Workshop.Plan(half).Panel.Blank.LengthMm, Workshop.Plan(whole).Panel.Blank.LengthMm);
             },
             iter: 60);
 

@@ -1,3 +1,4 @@
+using Forming.Results;
 using Forming.Checks;
 using Forming.Curves;
 using Forming.Jobs;
@@ -75,12 +76,38 @@ public class PullTests
     [InlineData(6000, true)]
     public void A_pull_past_any_crew_asks_for_a_winch_with_nobody_in_line(double width, bool winch)
     {
-        var plan = Workshop.PlanAlone(Arc with { WidthMm = width }, Workshop.Form() with { WidthMm = 300 });
+        var plan = Workshop.Plan(Arc with { WidthMm = width }, Workshop.Form() with { WidthMm = 300 });
         Assert.Equal(winch, plan.Panel.Pull.ForceN > 6 * 225);
         Assert.Equal(winch, plan.Safety.Any(note => note.Id == "cable-recoil"));
         var force = plan.Safety.Single(note => note.Id == "pull-force").Text.Format;
         Assert.Equal(winch, force.Contains("too much for any crew", StringComparison.Ordinal));
         Assert.Equal(!winch, force.Contains("people", StringComparison.Ordinal));
+    }
+
+    // About 1 N a mm of width at a lever of 100: 750 mm take four people.
+    [Fact]
+    public void What_pulls_and_lifts_is_named_where_it_is_too_little_and_not_where_it_is_enough()
+    {
+        var wide = Arc with { WidthMm = 750 };
+        var force = Workshop.Plan(wide).Panel.Pull.ForceN;
+        Assert.InRange(force, 2 * 225, 4 * 225);
+        Assert.Contains("one standing person", Pull(PullBy.OnePerson)!.Text.Format, StringComparison.Ordinal);
+        Assert.Contains("2 standing people", FormattableString.Invariant(Pull(new(2))!.Text), StringComparison.Ordinal);
+        Assert.Null(Pull(new(4)));
+        Assert.Equal(SafetyLevel.Danger, Pull(new(1, 0.99 * force))!.Level);
+        Assert.Null(Pull(new(1, 1.01 * force)));
+
+        // 31 kg: too much for one, little for two; under a hoist nobody stands whatever it is rated for.
+        Assert.NotNull(Lift(PullBy.OnePerson));
+        Assert.Null(Lift(new(2)));
+        Assert.Equal(SafetyLevel.Warning, Lift(new(1, 1000))!.Level);
+        Assert.Equal(SafetyLevel.Danger, Lift(new(1, 200))!.Level);
+
+        SafetyNote? Pull(PullBy by) => Workshop.Plan(wide with { PullBy = by }).Safety.SingleOrDefault(note => note.Id == "pull-force");
+
+        SafetyNote? Lift(PullBy by) => Workshop.Plan(
+            Arc with { Curve = Workshop.Arc(300, 90), Sheet = new(Workshop.Of("al-3003-h14"), 8), WidthMm = 2000, PullBy = by }, Workshop.Form() with { WidthMm = 100 })
+            .Safety.SingleOrDefault(note => note.Id == "lift-mass");
     }
 
     // 23 kg a person, and no more than four at one blank: 31 kg and 153 kg.
@@ -89,7 +116,7 @@ public class PullTests
     [InlineData(20, 4000, true)]
     public void A_blank_past_any_crew_asks_for_a_hoist(double thickness, double width, bool hoist)
     {
-        var plan = Workshop.PlanAlone(
+        var plan = Workshop.Plan(
             Arc with { Curve = Workshop.Arc(300, 90), Sheet = new(Workshop.Of("al-3003-h14"), thickness), WidthMm = width }, Workshop.Form() with { WidthMm = 100 });
         Assert.Equal(hoist, plan.Panel.Blank.MassKg > 4 * 23);
         var text = plan.Safety.Single(note => note.Id == "lift-mass").Text.Format;
@@ -102,7 +129,7 @@ public class PullTests
     [InlineData(1500, true)]
     public void A_clamp_that_holds_much_can_slip(double width, bool expected)
     {
-        var plan = Workshop.PlanAlone(Arc with { WidthMm = width });
+        var plan = Workshop.Plan(Arc with { WidthMm = width });
         Assert.Equal(expected, plan.Panel.Pull.ClampLoadN > 5000);
         Assert.Equal(expected, plan.Safety.Any(note => note.Id == "clamp-slip"));
     }
@@ -141,7 +168,7 @@ public class PullTests
     [Fact]
     public void A_form_that_gives_more_than_the_stop_can_set_warns()
     {
-        var weak = Workshop.Plan(Arc with { Sheet = new(Workshop.Of("ss-304"), 3) }, Workshop.Form() with { Sheet = new(Workshop.Of("steel-cr-cs"), 0.8) });
+        var weak = Workshop.PlanWithRemedies(Arc with { Sheet = new(Workshop.Of("ss-304"), 3) }, Workshop.Form() with { Sheet = new(Workshop.Of("steel-cr-cs"), 0.8) });
         Assert.Equal(Verdict.Warn, Workshop.CheckOf(weak, "form-give").Verdict);
         Assert.Equal(Verdict.Fail, Workshop.CheckOf(weak, "form-yield").Verdict);
         Assert.Contains("ribs", Workshop.CheckOf(weak, "form-give").Remedy!.Text.Format, StringComparison.Ordinal);

@@ -31,9 +31,29 @@ public class FormPlanPropertyTests
                 Workshop.Within(1e-9, plan.Form.Sweep.Radians, plan.Form.Stations.Sum(station => station.FoldAngle.Radians));
                 Assert.InRange(plan.Form.FoldBackMissMm, 0, 1e-6);
                 Assert.All(plan.Form.Stations, station => Assert.True(station.FoldAngle.Radians > 0));
-                Assert.All(plan.Checks, check => Assert.Equal(check.Verdict == Verdict.Pass, check.Remedy is null));
             },
             iter: 150);
+
+    [Fact]
+    public void Every_check_of_any_job_that_does_not_pass_carries_a_remedy_or_says_that_there_is_none() =>
+        RandomJobs.Any.ForAll(
+            job =>
+            {
+                FormPlan plan;
+                try
+                {
+                    plan = job.PlanWithRemedies();
+                }
+                catch (NoSolutionException)
+                {
+                    return;
+                }
+
+                Assert.All(plan.Checks, check => Assert.Equal(check.Verdict == Verdict.Pass, check.Remedy is null));
+                Assert.All(plan.Checks.Where(check => check.Remedy is not null), check => Assert.NotEmpty(FormattableString.Invariant(check.Remedy!.Text)));
+                Assert.All(Figures.Of(plan), figure => Assert.True(double.IsFinite(figure.Value), figure.Path));
+            },
+            iter: 20);
 
     [Fact]
     public void The_verdict_is_the_worst_of_the_checks() =>

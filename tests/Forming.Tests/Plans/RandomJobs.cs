@@ -12,10 +12,11 @@ namespace Forming.Tests.Plans;
 /// <summary>A job as a shop might send it, sensible or not.</summary>
 internal sealed record Job(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, MarkSpec Marks)
 {
-    public FormPlan Plan() => FormPlan.Compute(new FormJob(Panel, Form, Brake, Marks));
+    /// <summary>A plan whose checks carry no remedies.</summary>
+    public FormPlan Plan() => FormPlan.Compute(new FormJob(Panel, Form, Brake, Marks), needsRemedy: _ => false);
 
-    /// <summary>The plan alone: no remedies are tried.</summary>
-    public FormPlan PlanAlone() => FormPlan.Compute(new FormJob(Panel, Form, Brake, Marks), needsRemedy: _ => false);
+    /// <summary>A plan as a caller gets it.</summary>
+    public FormPlan PlanWithRemedies() => FormPlan.Compute(new FormJob(Panel, Form, Brake, Marks));
 }
 
 /// <summary>Random jobs.</summary>

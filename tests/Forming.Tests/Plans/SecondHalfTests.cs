@@ -32,7 +32,7 @@ public class SecondHalfTests
         RandomJobs.Plain.ForAll(
             job =>
             {
-                var plan = (job with { Panel = job.Panel with { Mirrored = true, LeadOutMm = 200 } }).PlanAlone();
+                var plan = (job with { Panel = job.Panel with { Mirrored = true, LeadOutMm = 200 } }).Plan();
                 Assert.True(Workshop.CheckOf(plan, "second-half-pull").Value >= plan.Panel.Pull.ForceN * (1 - 1e-6));
             },
             iter: 40);
@@ -41,15 +41,15 @@ public class SecondHalfTests
     [Fact]
     public void The_second_pull_has_at_most_the_flat_between_the_curves_for_a_lever()
     {
-        var plan = Workshop.PlanAlone(Arc with { LeadOutMm = 70 }, Workshop.Form() with { LeadOutMm = 20 });
+        var plan = Workshop.Plan(Arc with { LeadOutMm = 70 }, Workshop.Form() with { LeadOutMm = 20 });
         Workshop.Near(100.0 / 70 * plan.Panel.Pull.ForceN, Workshop.CheckOf(plan, "second-half-pull").Value!.Value, 0.01);
     }
 
     [Fact]
     public void A_long_heavy_half_takes_more_than_one_person()
     {
-        var light = Workshop.PlanAlone(Arc with { LeverMm = 200 });
-        var heavy = Workshop.PlanAlone(Arc with { LeverMm = 200, LeadInMm = 4000, LeadOutMm = 3000 });
+        var light = Workshop.Plan(Arc with { LeverMm = 200 });
+        var heavy = Workshop.Plan(Arc with { LeverMm = 200, LeadInMm = 4000, LeadOutMm = 3000 });
         Assert.Equal(light.Panel.Pull.ForceN, heavy.Panel.Pull.ForceN);
         Assert.Equal(Verdict.Pass, Workshop.CheckOf(light, "second-half-pull").Verdict);
         Assert.Equal(Verdict.Warn, Workshop.CheckOf(heavy, "second-half-pull").Verdict);
@@ -60,7 +60,7 @@ public class SecondHalfTests
     [Fact]
     public void The_finished_half_clears_the_forms_lead_out_by_what_the_flat_is_longer()
     {
-        var plan = Workshop.PlanAlone(Arc with { LeadOutMm = 100 }, Workshop.Form() with { LeadOutMm = 40 });
+        var plan = Workshop.Plan(Arc with { LeadOutMm = 100 }, Workshop.Form() with { LeadOutMm = 40 });
         var turn = plan.Form.Sweep.Radians;
         var start = plan.Form.Section.ContactCurve[^1] + (100 * Point.Along(turn));
         var check = Workshop.CheckOf(plan, "second-half-clearance");
@@ -71,7 +71,7 @@ public class SecondHalfTests
     [Fact]
     public void A_form_with_a_longer_lead_out_than_the_flat_between_the_curves_strikes_the_finished_half()
     {
-        var check = Workshop.CheckOf(Workshop.PlanAlone(Arc with { LeadOutMm = 100 }, Workshop.Form() with { LeadOutMm = 160 }), "second-half-clearance");
+        var check = Workshop.CheckOf(Workshop.Plan(Arc with { LeadOutMm = 100 }, Workshop.Form() with { LeadOutMm = 160 }), "second-half-clearance");
         Assert.Equal(Verdict.Fail, check.Verdict);
         Assert.Equal(0, check.Value);
     }
@@ -82,8 +82,8 @@ public class SecondHalfTests
     {
         var round = Arc with { Curve = Workshop.Arc(60, 130), LeadOutMm = 150 };
         var form = Workshop.Form() with { LeadOutMm = 40 };
-        Assert.Equal(Verdict.Fail, Workshop.CheckOf(Workshop.PlanAlone(round with { LeadInMm = 400 }, form), "second-half-clearance").Verdict);
-        Assert.NotEqual(Verdict.Fail, Workshop.CheckOf(Workshop.PlanAlone(round with { LeadInMm = 40 }, form), "second-half-clearance").Verdict);
+        Assert.Equal(Verdict.Fail, Workshop.CheckOf(Workshop.Plan(round with { LeadInMm = 400 }, form), "second-half-clearance").Verdict);
+        Assert.NotEqual(Verdict.Fail, Workshop.CheckOf(Workshop.Plan(round with { LeadInMm = 40 }, form), "second-half-clearance").Verdict);
     }
 
     [Fact]
@@ -92,7 +92,7 @@ public class SecondHalfTests
             (job, flat, leadOut, share) =>
             {
                 double Clearance(double length) => Workshop.CheckOf(
-                    (job with { Panel = job.Panel with { Mirrored = true, LeadOutMm = flat }, Form = job.Form with { LeadOutMm = length } }).PlanAlone(),
+                    (job with { Panel = job.Panel with { Mirrored = true, LeadOutMm = flat }, Form = job.Form with { LeadOutMm = length } }).Plan(),
                     "second-half-clearance").Value!.Value;
                 Assert.True(Clearance(share * leadOut) >= Clearance(leadOut) - 1e-9);
             },
@@ -100,7 +100,7 @@ public class SecondHalfTests
 
     [Fact]
     public void A_panel_of_one_curve_has_no_second_half() =>
-        Assert.DoesNotContain(Workshop.PlanAlone(Arc with { Mirrored = false }).Checks, check => check.Id.StartsWith("second-half", StringComparison.Ordinal));
+        Assert.DoesNotContain(Workshop.Plan(Arc with { Mirrored = false }).Checks, check => check.Id.StartsWith("second-half", StringComparison.Ordinal));
 
     private static SecondHalf HalfOf(PanelSpec panel)
     {

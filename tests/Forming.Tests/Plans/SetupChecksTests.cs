@@ -22,7 +22,7 @@ public class SetupChecksTests
     [InlineData(210, 10, true, Verdict.Warn)]
     public void Nobody_pulls_where_the_sheet_has_ended(double lever, double trim, bool mirrored, Verdict expected)
     {
-        var plan = Workshop.PlanAlone(Arc with { LeverMm = lever, LeadOutMm = 202, TrimMm = trim, Mirrored = mirrored });
+        var plan = Workshop.Plan(Arc with { LeverMm = lever, LeadOutMm = 202, TrimMm = trim, Mirrored = mirrored });
         var check = Workshop.CheckOf(plan, "pull-line");
         Assert.Equal(expected, check.Verdict);
         Assert.Equal(lever, check.Value);
@@ -47,7 +47,7 @@ public class SetupChecksTests
     [InlineData(30, 0, Verdict.Pass)]
     public void A_panel_with_nothing_to_clamp_is_not_to_be_pulled(double leadIn, double trim, Verdict expected)
     {
-        var plan = Workshop.PlanAlone(Arc with { LeadInMm = leadIn, TrimMm = trim });
+        var plan = Workshop.Plan(Arc with { LeadInMm = leadIn, TrimMm = trim });
         var check = Workshop.CheckOf(plan, "panel-clamp");
         Assert.Equal(expected, check.Verdict);
         // With half folds at the ends the first mold line lies a hair past the tangent line.
@@ -59,7 +59,7 @@ public class SetupChecksTests
     public void A_flat_before_the_curve_can_be_clamped_too()
     {
         var chain = new SegmentsCurve([new FlatCurve(40), Workshop.Arc(90, 90)]);
-        Assert.Equal(Verdict.Pass, Workshop.CheckOf(Workshop.PlanAlone(Arc with { Curve = chain, LeadInMm = 0 }), "panel-clamp").Verdict);
+        Assert.Equal(Verdict.Pass, Workshop.CheckOf(Workshop.Plan(Arc with { Curve = chain, LeadInMm = 0 }), "panel-clamp").Verdict);
     }
 
     [Theory]
@@ -67,7 +67,7 @@ public class SetupChecksTests
     [InlineData(320, Verdict.Pass)]
     [InlineData(280, Verdict.Warn)]
     public void A_form_narrower_than_the_panel_leaves_its_edges_without_one(double width, Verdict expected) =>
-        Assert.Equal(expected, Workshop.CheckOf(Workshop.PlanAlone(Arc, Workshop.Form() with { WidthMm = width }), "form-width").Verdict);
+        Assert.Equal(expected, Workshop.CheckOf(Workshop.Plan(Arc, Workshop.Form() with { WidthMm = width }), "form-width").Verdict);
 
     [Fact]
     public void A_taper_has_a_form_of_its_own_length() =>
@@ -81,7 +81,7 @@ public class SetupChecksTests
     [InlineData(50, Verdict.Fail)]
     public void Two_folds_on_one_mark_cannot_be_folded(double step, Verdict expected)
     {
-        var plan = Workshop.PlanAlone(Arc, marks: new(Datum.Edge, new Tape(TapeUnit.Mm, step)));
+        var plan = Workshop.Plan(Arc, marks: new(Datum.Edge, new Tape(TapeUnit.Mm, step)));
         var check = Workshop.CheckOf(plan, "marks-apart");
         Assert.Equal(expected, check.Verdict);
         Assert.Equal(expected == Verdict.Fail, plan.Form.Stations.Select(station => station.MarkText).Distinct().Count() < plan.Form.Stations.Count);
@@ -92,7 +92,7 @@ public class SetupChecksTests
         Gen.Select(RandomJobs.Plain, Gen.Double[0.1, 60], Gen.Enum<Datum>()).ForAll(
             (job, step, datum) =>
             {
-                var plan = (job with { Marks = new(datum, new Tape(TapeUnit.Mm, step)) }).PlanAlone();
+                var plan = (job with { Marks = new(datum, new Tape(TapeUnit.Mm, step)) }).Plan();
                 var distinct = plan.Form.Stations.Select(station => station.MarkMm).Distinct().Count();
                 Assert.Equal(distinct == plan.Form.Stations.Count, Workshop.CheckOf(plan, "marks-apart").Verdict == Verdict.Pass);
             },
@@ -107,7 +107,7 @@ public class SetupChecksTests
     public void A_strength_coefficient_below_what_the_yield_implies_is_named(double k, Verdict expected)
     {
         var own = Workshop.Hardening(69000, 0.33, 145, 0.1, k);
-        var check = Workshop.CheckOf(Workshop.PlanAlone(Arc with { Sheet = new(own, 1.5) }), "strength-coefficient");
+        var check = Workshop.CheckOf(Workshop.Plan(Arc with { Sheet = new(own, 1.5) }), "strength-coefficient");
         Assert.Equal(expected, check.Verdict);
         Assert.Equal(k, check.Value);
         Workshop.Near(182.544, check.Limit!.Value, 1e-5);
@@ -115,13 +115,13 @@ public class SetupChecksTests
 
     [Fact]
     public void The_catalogues_own_figures_need_no_such_check() =>
-        Assert.DoesNotContain(Workshop.PlanAlone(Arc).Checks, check => check.Id == "strength-coefficient");
+        Assert.DoesNotContain(Workshop.Plan(Arc).Checks, check => check.Id == "strength-coefficient");
 
     private static FormPlan? Planned(Job job)
     {
         try
         {
-            return job.PlanAlone();
+            return job.Plan();
         }
         catch (NoSolutionException)
         {

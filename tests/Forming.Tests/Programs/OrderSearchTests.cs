@@ -108,7 +108,7 @@ public class OrderSearchTests
                         Assert.True(TriedOrder.Follow(trials, new("", moves)).Objective.CompareTo(named.Objective) <= 0);
                     }
                 },
-                iter: 15);
+                iter: 5);
         }
 
         Assert.True(compared > 20, $"{compared} compared");

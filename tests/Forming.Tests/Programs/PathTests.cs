@@ -37,7 +37,7 @@ public class PathTests
         {
             Gen.Select(Parts.Uneven(3, 5, 25, 75), Gen.Double[1, 3]).ForAll(
                 (part, wider) => Interlocked.Add(ref followed, KeepsClear(part with { StraightsMm = [.. part.StraightsMm.Select(length => wider * length)] }, brake)),
-                iter: 60);
+                iter: 40);
         }
 
         Assert.True(followed > 40, $"{followed} ways followed");

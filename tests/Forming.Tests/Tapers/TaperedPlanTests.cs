@@ -58,7 +58,7 @@ public class TaperedPlanTests
                 if (TryPlan(taper) is { } plan)
                     Assert.True(plan.Form.FoldBackMissMm < 1e-6, $"{plan.Form.FoldBackMissMm}");
             },
-            iter: 60);
+            iter: 20);
     }
 
     [Fact]
@@ -83,7 +83,7 @@ public class TaperedPlanTests
 
                 Assert.Equal(1, plan.Form.Blank.AreaMm2 / area, 1e-9);
             },
-            iter: 60);
+            iter: 20);
     }
 
     [Fact]

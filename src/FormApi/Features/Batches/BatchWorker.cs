@@ -5,7 +5,6 @@ using FormApi.Features.Estimates;
 using FormApi.Features.Forms;
 using FormApi.Features.Predictions;
 using FormApi.Features.Programs;
-using FormApi.Hosting;
 using FormApi.Http;
 using FormApi.Http.Json;
 using FormApi.Http.Problems;
@@ -58,7 +57,7 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
         }
         catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
         {
-            Write(number, line?.Id, Guards.TooSlow(limits), "", output);
+            Write(number, line?.Id, ProblemResult.TooSlow(limits), "", output);
         }
         // A bug in one line must not take the others with it; it is told as what it is.
         catch (Exception bug) when (bug is not OperationCanceledException)
@@ -89,7 +88,7 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
     {
         try
         {
-            if (JsonSerializer.Deserialize(utf8.Span, WireJson.Requests.BatchLine) is { Request.ValueKind: JsonValueKind.Object } line)
+            if (JsonSerializer.Deserialize(utf8.Span, BatchRequestJson.Strict.BatchLine) is { Request.ValueKind: JsonValueKind.Object } line)
                 return (line, null);
         }
         catch (JsonException)
@@ -97,7 +96,7 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
             // Named below, on the slow path.
         }
 
-        return (null, BodyFaults.ProblemOf(utf8, WireJson.Requests.BatchLine));
+        return (null, BodyFaults.ProblemOf(utf8, BatchRequestJson.Strict.BatchLine));
     }
 
     // A line that cannot be read may still say whose it is.
@@ -125,7 +124,7 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
     private void Write(int number, string? id, ProblemResult problem, string within, IBufferWriter<byte> output)
     {
         using var writer = Begin(number, id, problem.Kind.Status, "problem", output);
-        JsonSerializer.Serialize(writer, problem.ToProblem(instance, traceId, within), AnswerJson.Default.Problem);
+        JsonSerializer.Serialize(writer, problem.ToProblem(instance, traceId, within), ProblemJson.Default.Problem);
         End(writer, output);
     }
 

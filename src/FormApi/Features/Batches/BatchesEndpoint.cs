@@ -1,4 +1,3 @@
-using FormApi.Hosting;
 using FormApi.Http;
 using FormApi.Http.Problems;
 using FormApi.Http.Requests;
@@ -11,6 +10,10 @@ namespace FormApi.Features.Batches;
 /// <summary><c>POST /v1/batches</c>: many requests in one body, a line each, answered as they come.</summary>
 internal static class BatchesEndpoint
 {
+    /// <summary>Adds the places that batches share.</summary>
+    /// <param name="builder">The service being built.</param>
+    public static void AddBatches(this WebApplicationBuilder builder) => builder.Services.AddSingleton<BatchPlaces>();
+
     /// <summary>Adds the route.</summary>
     /// <param name="routes">Where to.</param>
     public static void MapBatches(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/batches", AnswerAsync)
@@ -36,7 +39,7 @@ internal static class BatchesEndpoint
 
         context.Response.ContentType = MediaTypes.Ndjson;
         context.Response.Headers.CacheControl = "no-store";
-        var worker = new BatchWorker(limits, context.Request.Path, RequestLog.TraceIdOf(context), logger);
+        var worker = new BatchWorker(limits, context.Request.Path, RequestTrace.IdOf(context), logger);
         try
         {
             using var stream = new BatchStream(worker, places, limits);

@@ -1,5 +1,4 @@
 using FormApi.Features.Forms;
-using FormApi.Features.Links;
 using FormApi.Http.Links;
 using FormApi.Http.Problems;
 using FormApi.Http.Requests;

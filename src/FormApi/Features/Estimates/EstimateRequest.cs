@@ -2,7 +2,6 @@ using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
 using FormApi.Features.Forms;
-using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
@@ -40,7 +39,7 @@ internal sealed record EstimateRequest(
     private static readonly EstimateRequestRules InInch = new(UnitSystem.Inch);
 
     /// <inheritdoc/>
-    static JsonTypeInfo<EstimateRequest> IRequestBody<EstimateRequest>.TypeInfo => WireJson.Requests.EstimateRequest;
+    static JsonTypeInfo<EstimateRequest> IRequestBody<EstimateRequest>.TypeInfo => EstimateRequestJson.Strict.EstimateRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<EstimateRequest>.HasNullItems => FormRequest.HasNull(Panel);
@@ -93,7 +92,7 @@ internal sealed record SpreadGroupInput(double? Low = null, double? High = null)
 internal sealed record OtherMethodInput(double FixedCost, double CostPerPiece, double? MinutesPerPiece = null, string? Name = null);
 
 /// <summary>What a request for an estimate must satisfy.</summary>
-internal sealed class EstimateRequestRules : Rules<EstimateRequest>
+internal sealed class EstimateRequestRules : AbstractValidator<EstimateRequest>
 {
     private const int CurrencyLetters = 3;
 
@@ -135,7 +134,7 @@ internal sealed class EstimateRequestRules : Rules<EstimateRequest>
 }
 
 /// <summary>What a batch must satisfy.</summary>
-internal sealed class PanelBatchInputRules : Rules<PanelBatchInput>
+internal sealed class PanelBatchInputRules : AbstractValidator<PanelBatchInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -143,7 +142,7 @@ internal sealed class PanelBatchInputRules : Rules<PanelBatchInput>
 }
 
 /// <summary>What counts must satisfy.</summary>
-internal sealed class CountsInputRules : Rules<CountsInput>
+internal sealed class CountsInputRules : AbstractValidator<CountsInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -157,7 +156,7 @@ internal sealed class CountsInputRules : Rules<CountsInput>
 }
 
 /// <summary>What a learning curve must satisfy.</summary>
-internal sealed class LearningInputRules : Rules<LearningInput>
+internal sealed class LearningInputRules : AbstractValidator<LearningInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -165,7 +164,7 @@ internal sealed class LearningInputRules : Rules<LearningInput>
 }
 
 /// <summary>What spreads must satisfy.</summary>
-internal sealed class SpreadInputRules : Rules<SpreadInput>
+internal sealed class SpreadInputRules : AbstractValidator<SpreadInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -179,7 +178,7 @@ internal sealed class SpreadInputRules : Rules<SpreadInput>
 }
 
 /// <summary>What the spread of a group must satisfy.</summary>
-internal sealed class SpreadGroupInputRules : Rules<SpreadGroupInput>
+internal sealed class SpreadGroupInputRules : AbstractValidator<SpreadGroupInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -191,7 +190,7 @@ internal sealed class SpreadGroupInputRules : Rules<SpreadGroupInput>
 }
 
 /// <summary>What another method must satisfy.</summary>
-internal sealed class OtherMethodInputRules : Rules<OtherMethodInput>
+internal sealed class OtherMethodInputRules : AbstractValidator<OtherMethodInput>
 {
     private const int LongestName = 60;
 
@@ -202,10 +201,6 @@ internal sealed class OtherMethodInputRules : Rules<OtherMethodInput>
         RuleFor(other => other.FixedCost).Within(Ranges.Money, units);
         RuleFor(other => other.CostPerPiece).Within(Ranges.Money, units);
         RuleFor(other => other.MinutesPerPiece).Within(Ranges.WorkMinutes, units);
-        RuleFor(other => other.Name).Custom((name, context) =>
-        {
-            if (name?.Length > LongestName)
-                context.Fault(context.PropertyPath, "too-long", "The name is too long.", $"at most {LongestName} characters");
-        });
+        RuleFor(other => other.Name).MaximumLength(LongestName).Else("too-long", "The name is too long.", $"at most {LongestName} characters");
     }
 }

@@ -1,5 +1,4 @@
-using FormApi.Features.Links;
-using FormApi.Http.Json;
+using FormApi.Features.Forms;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
 using Forming.Estimates;
@@ -31,6 +30,6 @@ internal static class EstimatesEndpoint
         var estimate = Estimate.Of(EstimateSpecs.From(request, cancellation));
         var shown = ShownRequest.Of(request);
         return new AnswerResult<EstimateAnswer>(
-            EstimateAnswers.From(estimate, request.Currency, AnswerLinks.OfPlanned(request.AsForm()), shown), AnswerJson.Default.EstimateAnswer, shown.Fingerprint);
+            EstimateAnswers.From(estimate, request.Currency, FormLinks.OfPlanned(request.AsForm()), shown), EstimateAnswerJson.Default.EstimateAnswer, shown.Fingerprint);
     });
 }

@@ -74,7 +74,7 @@ internal sealed record PanelRatesInput(
     ElementRateInput? Finishing = null);
 
 /// <summary>What rates must satisfy.</summary>
-internal sealed class RatesInputRules : Rules<RatesInput>
+internal sealed class RatesInputRules : AbstractValidator<RatesInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -90,7 +90,7 @@ internal sealed class RatesInputRules : Rules<RatesInput>
 }
 
 /// <summary>What the price of sheet must satisfy.</summary>
-internal sealed class SheetPriceInputRules : Rules<SheetPriceInput>
+internal sealed class SheetPriceInputRules : AbstractValidator<SheetPriceInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -98,20 +98,17 @@ internal sealed class SheetPriceInputRules : Rules<SheetPriceInput>
     {
         RuleFor(price => price.PerMass).Within(Ranges.Money, units);
         RuleFor(price => price.PerSheet).Within(Ranges.Money, units);
-        RuleFor(price => price).Custom((price, context) =>
-        {
-            if (price is { PerMass: not null, PerSheet: not null })
-                context.FaultAt("perSheet", "choose-one", "Sheet has one price.", "perMass or perSheet");
-            if (price is { PerSheet: not null, Sheet: null })
-                context.FaultAt("sheet", "missing-property", "A price of a stock sheet needs its name.", "a name of panel.stockSheets");
-            if (price is { PerSheet: null, Sheet: not null })
-                context.FaultAt("sheet", "not-applicable", "A stock sheet says nothing about a price by mass.", "only with perSheet");
-        });
+        RuleFor(price => price.PerSheet).Null().Else("choose-one", "Sheet has one price.", "perMass or perSheet")
+            .When(price => price.PerMass is not null);
+        RuleFor(price => price.Sheet).NotNull().Else("missing-property", "A price of a stock sheet needs its name.", "a name of panel.stockSheets")
+            .When(price => price.PerSheet is not null);
+        RuleFor(price => price.Sheet).Null().Else("not-applicable", "A stock sheet says nothing about a price by mass.", "only with perSheet")
+            .When(price => price.PerSheet is null);
     }
 }
 
 /// <summary>What the time of an element must satisfy.</summary>
-internal sealed class ElementRateInputRules : Rules<ElementRateInput>
+internal sealed class ElementRateInputRules : AbstractValidator<ElementRateInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -123,7 +120,7 @@ internal sealed class ElementRateInputRules : Rules<ElementRateInput>
 }
 
 /// <summary>What the times of a form must satisfy.</summary>
-internal sealed class FormRatesInputRules : Rules<FormRatesInput>
+internal sealed class FormRatesInputRules : AbstractValidator<FormRatesInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -142,7 +139,7 @@ internal sealed class FormRatesInputRules : Rules<FormRatesInput>
 }
 
 /// <summary>What the times of a panel must satisfy.</summary>
-internal sealed class PanelRatesInputRules : Rules<PanelRatesInput>
+internal sealed class PanelRatesInputRules : AbstractValidator<PanelRatesInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>

@@ -28,7 +28,7 @@ internal sealed record BrakeInput(
 internal sealed record CapacityInput(double Thickness, double Ultimate);
 
 /// <summary>What a brake must satisfy.</summary>
-internal sealed class BrakeInputRules : Rules<BrakeInput>
+internal sealed class BrakeInputRules : AbstractValidator<BrakeInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -40,16 +40,13 @@ internal sealed class BrakeInputRules : Rules<BrakeInput>
         RuleFor(brake => brake.Reach).Within(Ranges.Reach, units);
         RuleFor(brake => brake.DieOpening).Within(Ranges.DieOpening, units);
         RuleFor(brake => brake.Capacity!).SetValidator(new CapacityInputRules(units)).When(brake => brake.Capacity is not null);
-        RuleFor(brake => brake).Custom((brake, context) =>
-        {
-            if (brake.DieOpening is not null && brake.Kind is not BrakeKind.Press)
-                context.FaultAt("dieOpening", "not-applicable", "A leaf brake has no die.", "only with kind press");
-        });
+        RuleFor(brake => brake.DieOpening).Null().Else("not-applicable", "A leaf brake has no die.", "only with kind press")
+            .When(brake => brake.Kind is not BrakeKind.Press);
     }
 }
 
 /// <summary>What a brake's rating must satisfy.</summary>
-internal sealed class CapacityInputRules : Rules<CapacityInput>
+internal sealed class CapacityInputRules : AbstractValidator<CapacityInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>

@@ -19,7 +19,7 @@ internal enum CurvePlace
 }
 
 /// <summary>What a curve must satisfy, by its type and where it stands.</summary>
-internal sealed class CurveInputRules : Rules<CurveInput>
+internal sealed class CurveInputRules : AbstractValidator<CurveInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -70,7 +70,7 @@ internal sealed class CurveInputRules : Rules<CurveInput>
 }
 
 /// <summary>What an arc must satisfy.</summary>
-internal sealed class ArcInputRules : Rules<ArcInput>
+internal sealed class ArcInputRules : AbstractValidator<ArcInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -85,7 +85,7 @@ internal sealed class ArcInputRules : Rules<ArcInput>
 }
 
 /// <summary>What a progressive bend must satisfy.</summary>
-internal sealed class ProgressiveInputRules : Rules<ProgressiveInput>
+internal sealed class ProgressiveInputRules : AbstractValidator<ProgressiveInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -122,7 +122,7 @@ internal sealed class ProgressiveInputRules : Rules<ProgressiveInput>
 }
 
 /// <summary>What part of an ellipse must satisfy.</summary>
-internal sealed class EllipseInputRules : Rules<EllipseInput>
+internal sealed class EllipseInputRules : AbstractValidator<EllipseInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -145,7 +145,7 @@ internal sealed class EllipseInputRules : Rules<EllipseInput>
 }
 
 /// <summary>What a flat in a chain must satisfy.</summary>
-internal sealed class FlatInputRules : Rules<FlatInput>
+internal sealed class FlatInputRules : AbstractValidator<FlatInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -153,7 +153,7 @@ internal sealed class FlatInputRules : Rules<FlatInput>
 }
 
 /// <summary>What measured points must satisfy.</summary>
-internal sealed class PointsInputRules : Rules<PointsInput>
+internal sealed class PointsInputRules : AbstractValidator<PointsInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -173,7 +173,7 @@ internal sealed class PointsInputRules : Rules<PointsInput>
             void Check(double coordinate, string field)
             {
                 if (!double.IsFinite(coordinate))
-                    context.FaultAt(field, "not-finite", "The number is too large to be a number.", range);
+                    context.FaultAt(field, "not-finite", FiniteRule.Message, range);
                 else if (Math.Abs(coordinate) > limit)
                     context.FaultAt(field, "out-of-range", "The value is outside its range.", range);
             }
@@ -182,7 +182,7 @@ internal sealed class PointsInputRules : Rules<PointsInput>
 }
 
 /// <summary>What a chain must satisfy.</summary>
-internal sealed class SegmentsInputRules : Rules<SegmentsInput>
+internal sealed class SegmentsInputRules : AbstractValidator<SegmentsInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -191,16 +191,13 @@ internal sealed class SegmentsInputRules : Rules<SegmentsInput>
         RuleFor(chain => chain.Segments.Count).Within(Ranges.SegmentCount, units).OverridePropertyName("segments");
         RuleForEach(chain => chain.Segments.Take((int)Ranges.SegmentCount.Max))
             .SetValidator(new CurveInputRules(units, CurvePlace.InChain)).OverridePropertyName("segments");
-        RuleFor(chain => chain).Custom((chain, context) =>
-        {
-            if (chain.Segments.Count > 0 && chain.Segments.All(piece => piece is FlatInput))
-                context.FaultAt("segments", "choose-one", "A chain of flats does not turn.", "at least one arc, progressive or ellipse");
-        });
+        RuleFor(chain => chain.Segments).Must(pieces => pieces.Count == 0 || pieces.Any(piece => piece is not FlatInput))
+            .Else("choose-one", "A chain of flats does not turn.", "at least one arc, progressive or ellipse");
     }
 }
 
 /// <summary>What a taper must satisfy.</summary>
-internal sealed class TaperInputRules : Rules<TaperInput>
+internal sealed class TaperInputRules : AbstractValidator<TaperInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -211,14 +208,10 @@ internal sealed class TaperInputRules : Rules<TaperInput>
         RuleFor(taper => taper.Length).Within(Ranges.TaperLength, units);
         RuleFor(taper => taper.OffsetX).Within(Ranges.TaperOffset, units);
         RuleFor(taper => taper.OffsetY).Within(Ranges.TaperOffset, units);
-        RuleFor(taper => taper).Custom((taper, context) =>
+        When(taper => taper.Placement != TaperPlacement.Offset, () =>
         {
-            if (taper.Placement == TaperPlacement.Offset)
-                return;
-            if (taper.OffsetX is not null)
-                context.FaultAt("offsetX", "not-applicable", "The placement says where the far curve starts.", "only with placement offset");
-            if (taper.OffsetY is not null)
-                context.FaultAt("offsetY", "not-applicable", "The placement says where the far curve starts.", "only with placement offset");
+            RuleFor(taper => taper.OffsetX).Null().Else("not-applicable", "The placement says where the far curve starts.", "only with placement offset");
+            RuleFor(taper => taper.OffsetY).Null().Else("not-applicable", "The placement says where the far curve starts.", "only with placement offset");
         });
     }
 }

@@ -1,4 +1,3 @@
-using FormApi.Features.Links;
 using FormApi.Http.Links;
 using FormApi.Http.Units;
 using Forming;
@@ -39,7 +38,7 @@ internal sealed record FoldedForm(FoldedPolygon Polygon, FoldShape Fold, Steppin
 
     /// <summary>Links of the form, where it is planned.</summary>
     /// <param name="request">The request.</param>
-    public static LinksResult LinksOf(IFoldedRequest request) => AnswerLinks.OfPlanned(request.Stations is null ? AsForm(request) : null);
+    public static LinksResult LinksOf(IFoldedRequest request) => FormLinks.OfPlanned(request.Stations is null ? AsForm(request) : null);
 
     private static FoldedForm Planned(IFoldedRequest request, CancellationToken cancellation)
     {

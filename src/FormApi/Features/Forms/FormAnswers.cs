@@ -1,6 +1,6 @@
 using FormApi.Http;
-using FormApi.Features.Links;
 using FormApi.Http.Json;
+using FormApi.Http.Links;
 using FormApi.Http.Units;
 using Forming;
 using Forming.Blanks;

@@ -67,7 +67,7 @@ internal sealed record StopInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] StopRounding? Rounding = null);
 
 /// <summary>What a form must satisfy.</summary>
-internal sealed class FormInputRules : Rules<FormInput>
+internal sealed class FormInputRules : AbstractValidator<FormInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -103,7 +103,7 @@ internal sealed class FormInputRules : Rules<FormInput>
 }
 
 /// <summary>What a stepping must satisfy.</summary>
-internal sealed class SteppingInputRules : Rules<SteppingInput>
+internal sealed class SteppingInputRules : AbstractValidator<SteppingInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -145,7 +145,7 @@ internal sealed class SteppingInputRules : Rules<SteppingInput>
 }
 
 /// <summary>What a stop's line must satisfy.</summary>
-internal sealed class StopInputRules : Rules<StopInput>
+internal sealed class StopInputRules : AbstractValidator<StopInput>
 {
     /// <summary>The rules.</summary>
     /// <param name="units">The units.</param>

@@ -1,9 +1,7 @@
 using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
-using FormApi.Http.Json;
 using FormApi.Http.Requests;
-using FormApi.Http.Rules;
 using FormApi.Http.Units;
 
 namespace FormApi.Features.Forms;
@@ -24,7 +22,7 @@ internal sealed record FormRequest(
     bool? Predict = null) : IRequestBody<FormRequest>
 {
     /// <inheritdoc/>
-    static JsonTypeInfo<FormRequest> IRequestBody<FormRequest>.TypeInfo => WireJson.Requests.FormRequest;
+    static JsonTypeInfo<FormRequest> IRequestBody<FormRequest>.TypeInfo => FormRequestJson.Strict.FormRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<FormRequest>.HasNullItems => HasNull(Panel);
@@ -50,7 +48,7 @@ internal sealed record FormRequest(
 }
 
 /// <summary>What a request must satisfy once its shape is right.</summary>
-internal sealed class FormRequestRules : Rules<FormRequest>
+internal sealed class FormRequestRules : AbstractValidator<FormRequest>
 {
     private static readonly FormRequestRules InMm = new(UnitSystem.Mm);
     private static readonly FormRequestRules InInch = new(UnitSystem.Inch);

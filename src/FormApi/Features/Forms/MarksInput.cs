@@ -12,7 +12,7 @@ namespace FormApi.Features.Forms;
 internal sealed record MarksInput(Datum? Datum = null, LengthUnit? Tape = null, double? Resolution = null);
 
 /// <summary>What marks must satisfy.</summary>
-internal sealed class MarksInputRules : Rules<MarksInput>
+internal sealed class MarksInputRules : AbstractValidator<MarksInput>
 {
     /// <summary>The rules.</summary>
     /// <param name="units">The caller's units, which are the tape's unless it names its own.</param>

@@ -37,7 +37,7 @@ internal sealed record MaterialInput(
 }
 
 /// <summary>What a material must satisfy.</summary>
-internal sealed class MaterialInputRules : Rules<MaterialInput>
+internal sealed class MaterialInputRules : AbstractValidator<MaterialInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>

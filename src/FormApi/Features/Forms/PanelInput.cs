@@ -86,7 +86,7 @@ internal sealed record PullByInput(
 internal sealed record StockSheetInput(double Length, double Width, string? Name = null);
 
 /// <summary>What a panel must satisfy.</summary>
-internal sealed class PanelInputRules : Rules<PanelInput>
+internal sealed class PanelInputRules : AbstractValidator<PanelInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -114,7 +114,7 @@ internal sealed class PanelInputRules : Rules<PanelInput>
 }
 
 /// <summary>What a clamp must satisfy.</summary>
-internal sealed class ClampInputRules : Rules<ClampInput>
+internal sealed class ClampInputRules : AbstractValidator<ClampInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -126,7 +126,7 @@ internal sealed class ClampInputRules : Rules<ClampInput>
 }
 
 /// <summary>What those who pull must satisfy.</summary>
-internal sealed class PullByInputRules : Rules<PullByInput>
+internal sealed class PullByInputRules : AbstractValidator<PullByInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -134,16 +134,13 @@ internal sealed class PullByInputRules : Rules<PullByInput>
     {
         RuleFor(by => by.People).Within(Ranges.Crew, units);
         RuleFor(by => by.Rated).Within(Ranges.RatedForce, units);
-        RuleFor(by => by).Custom((by, context) =>
-        {
-            if (by is { People: not null, Rated: not null })
-                context.FaultAt("rated", "choose-one", "People pull, or something that is rated for it.", "people or rated, one of them");
-        });
+        RuleFor(by => by.Rated).Null().Else("choose-one", "People pull, or something that is rated for it.", "people or rated, one of them")
+            .When(by => by.People is not null);
     }
 }
 
 /// <summary>What a stock sheet must satisfy.</summary>
-internal sealed class StockSheetInputRules : Rules<StockSheetInput>
+internal sealed class StockSheetInputRules : AbstractValidator<StockSheetInput>
 {
     private const int LongestName = 60;
 
@@ -153,10 +150,6 @@ internal sealed class StockSheetInputRules : Rules<StockSheetInput>
     {
         RuleFor(sheet => sheet.Length).Within(Ranges.StockSide, units);
         RuleFor(sheet => sheet.Width).Within(Ranges.StockSide, units);
-        RuleFor(sheet => sheet.Name).Custom((name, context) =>
-        {
-            if (name?.Length > LongestName)
-                context.Fault(context.PropertyPath, "too-long", "The name is too long.", $"at most {LongestName} characters");
-        });
+        RuleFor(sheet => sheet.Name).MaximumLength(LongestName).Else("too-long", "The name is too long.", $"at most {LongestName} characters");
     }
 }

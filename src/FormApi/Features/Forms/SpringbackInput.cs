@@ -25,7 +25,7 @@ internal enum SpringbackModel
 }
 
 /// <summary>What a choice of springback must satisfy.</summary>
-internal sealed class SpringbackInputRules : Rules<SpringbackInput>
+internal sealed class SpringbackInputRules : AbstractValidator<SpringbackInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>

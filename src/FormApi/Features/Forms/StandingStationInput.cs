@@ -1,3 +1,4 @@
+using FluentValidation;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
 
@@ -9,7 +10,7 @@ namespace FormApi.Features.Forms;
 internal sealed record StandingStationInput(double Angle, double FacetAfter);
 
 /// <summary>What a fold of a standing form must satisfy.</summary>
-internal sealed class StandingStationInputRules : Rules<StandingStationInput>
+internal sealed class StandingStationInputRules : AbstractValidator<StandingStationInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>

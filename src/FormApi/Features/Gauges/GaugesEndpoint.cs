@@ -1,4 +1,3 @@
-using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
 
@@ -16,6 +15,6 @@ internal static class GaugesEndpoint
     /// <param name="units">Units of the thicknesses: <c>mm</c> or <c>in</c>. Default: <c>mm</c>.</param>
     private static IResult List(string? units = null) =>
         UnitsQuery.TryRead(units, out var system, out var problem)
-            ? new TableResult<GaugesAnswer>($"gauges-{system.LengthName}", () => GaugesAnswer.In(system), AnswerJson.Default.GaugesAnswer)
+            ? new TableResult<GaugesAnswer>($"gauges-{system.LengthName}", () => GaugesAnswer.In(system), GaugesAnswerJson.Default.GaugesAnswer)
             : problem;
 }

@@ -40,7 +40,7 @@ internal sealed record InspectionRequest(
     private static readonly InspectionRequestRules InInch = new(UnitSystem.Inch);
 
     /// <inheritdoc/>
-    static JsonTypeInfo<InspectionRequest> IRequestBody<InspectionRequest>.TypeInfo => WireJson.Requests.InspectionRequest;
+    static JsonTypeInfo<InspectionRequest> IRequestBody<InspectionRequest>.TypeInfo => InspectionRequestJson.Strict.InspectionRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<InspectionRequest>.HasNullItems => StationsRules.HasNull(this) || Measured.Points is { } points && points.Contains(null);
@@ -75,7 +75,7 @@ internal sealed record InspectionToleranceInput(double? Closing = null, double? 
 internal sealed record CorrectionInput(double? Step = null, CorrectionDirection? Direction = null, int? MaxSteps = null);
 
 /// <summary>What an inspection must satisfy.</summary>
-internal sealed class InspectionRequestRules : Rules<InspectionRequest>
+internal sealed class InspectionRequestRules : AbstractValidator<InspectionRequest>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -96,7 +96,7 @@ internal sealed class InspectionRequestRules : Rules<InspectionRequest>
 }
 
 /// <summary>What measurements must satisfy.</summary>
-internal sealed class MeasuredInputRules : Rules<MeasuredInput>
+internal sealed class MeasuredInputRules : AbstractValidator<MeasuredInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -176,7 +176,7 @@ internal sealed class MeasuredInputRules : Rules<MeasuredInput>
 }
 
 /// <summary>What the tolerance of a form must satisfy.</summary>
-internal sealed class InspectionToleranceInputRules : Rules<InspectionToleranceInput>
+internal sealed class InspectionToleranceInputRules : AbstractValidator<InspectionToleranceInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -188,7 +188,7 @@ internal sealed class InspectionToleranceInputRules : Rules<InspectionToleranceI
 }
 
 /// <summary>What corrections must satisfy.</summary>
-internal sealed class CorrectionInputRules : Rules<CorrectionInput>
+internal sealed class CorrectionInputRules : AbstractValidator<CorrectionInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>

@@ -1,5 +1,4 @@
 using FormApi.Features.Forms;
-using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
 using FormApi.Http.Units;
@@ -42,7 +41,7 @@ internal static class InspectionsEndpoint
             cancellation);
         var shown = ShownRequest.Of(request);
         return new AnswerResult<InspectionAnswer>(
-            InspectionAnswers.From(report, form.Failed, rules.Step, FoldedForm.LinksOf(request), shown), AnswerJson.Default.InspectionAnswer, shown.Fingerprint);
+            InspectionAnswers.From(report, form.Failed, rules.Step, FoldedForm.LinksOf(request), shown), InspectionAnswerJson.Default.InspectionAnswer, shown.Fingerprint);
     });
 
     private static Forming.Jobs.PanelSpec PanelOf(InspectionRequest request, Forms.PanelInput panel, UnitSystem units) =>

@@ -1,4 +1,3 @@
-using FormApi.Http.Json;
 using FormApi.Http.Problems;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
@@ -23,7 +22,7 @@ internal static class MaterialsEndpoint
     /// <param name="units">Units of the figures: <c>mm</c> (MPa, kg/m³) or <c>in</c> (psi, lb/in³). Default: <c>mm</c>.</param>
     private static IResult List(string? units = null) =>
         UnitsQuery.TryRead(units, out var system, out var problem)
-            ? new TableResult<MaterialsAnswer>($"materials-{system.LengthName}", () => MaterialsAnswer.In(system), AnswerJson.Default.MaterialsAnswer)
+            ? new TableResult<MaterialsAnswer>($"materials-{system.LengthName}", () => MaterialsAnswer.In(system), MaterialsAnswerJson.Default.MaterialsAnswer)
             : problem;
 
     /// <summary>Shows one material.</summary>
@@ -36,7 +35,7 @@ internal static class MaterialsEndpoint
         if (MaterialCatalog.Default.TryFind(id, out var material))
         {
             return new TableResult<MaterialAnswer>(
-                $"material-{material.Id}-{system.LengthName}", () => MaterialAnswer.From(material, system), AnswerJson.Default.MaterialAnswer);
+                $"material-{material.Id}-{system.LengthName}", () => MaterialAnswer.From(material, system), MaterialsAnswerJson.Default.MaterialAnswer);
         }
 
         var near = Spelling.Nearest(id, MaterialCatalog.Default.All.Select(known => known.Id));

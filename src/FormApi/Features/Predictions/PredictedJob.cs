@@ -1,5 +1,4 @@
 using FormApi.Features.Forms;
-using FormApi.Features.Links;
 using FormApi.Http.Links;
 using FormApi.Http.Requests;
 using FormApi.Http.Units;
@@ -27,7 +26,7 @@ internal sealed record PredictedJob(PredictionReport Report, PanelSpec Panel, Li
         var (report, panel) = request.Stations is { } stations
             ? OverStanding(request, stations, UnitSystem.Of(request.Units), cancellation)
             : OverPlanned(FormSpecs.From(FormDefaults.Apply(PredictionDefaults.AsForm(request))), cancellation);
-        var links = AnswerLinks.OfPlanned(request.Stations is null ? PredictionDefaults.AsForm(request) : null);
+        var links = FormLinks.OfPlanned(request.Stations is null ? PredictionDefaults.AsForm(request) : null);
         return new(report, panel, links, ShownRequest.Of(request));
     }
 

@@ -2,7 +2,6 @@ using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
 using FormApi.Features.Forms;
-using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
@@ -28,7 +27,7 @@ internal sealed record PredictionRequest(
     IReadOnlyList<StandingStationInput>? Stations = null) : IRequestBody<PredictionRequest>, IFoldedRequest
 {
     /// <inheritdoc/>
-    static JsonTypeInfo<PredictionRequest> IRequestBody<PredictionRequest>.TypeInfo => WireJson.Requests.PredictionRequest;
+    static JsonTypeInfo<PredictionRequest> IRequestBody<PredictionRequest>.TypeInfo => PredictionRequestJson.Strict.PredictionRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<PredictionRequest>.HasNullItems => StationsRules.HasNull(this);
@@ -41,7 +40,7 @@ internal sealed record PredictionRequest(
 }
 
 /// <summary>What a request must satisfy once its shape is right.</summary>
-internal sealed class PredictionRequestRules : Rules<PredictionRequest>
+internal sealed class PredictionRequestRules : AbstractValidator<PredictionRequest>
 {
     private static readonly PredictionRequestRules InMm = new(UnitSystem.Mm);
     private static readonly PredictionRequestRules InInch = new(UnitSystem.Inch);

@@ -1,4 +1,3 @@
-using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
 
@@ -25,6 +24,6 @@ internal static class PredictionsEndpoint
     internal static IResult Predict(JsonBody<PredictionRequest> body, CancellationToken cancellation) => body.Answer(request =>
     {
         var job = PredictedJob.Of(request, cancellation);
-        return new AnswerResult<PredictionAnswer>(PredictionAnswers.From(job), AnswerJson.Default.PredictionAnswer, job.Shown.Fingerprint);
+        return new AnswerResult<PredictionAnswer>(PredictionAnswers.From(job), PredictionAnswerJson.Default.PredictionAnswer, job.Shown.Fingerprint);
     });
 }

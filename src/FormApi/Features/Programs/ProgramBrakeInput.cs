@@ -30,7 +30,7 @@ internal sealed record ProgramBrakeInput(
 }
 
 /// <summary>What such a brake must satisfy.</summary>
-internal sealed class ProgramBrakeInputRules : Rules<ProgramBrakeInput>
+internal sealed class ProgramBrakeInputRules : AbstractValidator<ProgramBrakeInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>

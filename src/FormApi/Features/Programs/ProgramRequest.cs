@@ -2,7 +2,6 @@ using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
 using FormApi.Features.Forms;
-using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
@@ -25,7 +24,7 @@ internal sealed record ProgramRequest(
     IReadOnlyList<StandingStationInput>? Stations = null) : IRequestBody<ProgramRequest>, IStationsRequest
 {
     /// <inheritdoc/>
-    static JsonTypeInfo<ProgramRequest> IRequestBody<ProgramRequest>.TypeInfo => WireJson.Requests.ProgramRequest;
+    static JsonTypeInfo<ProgramRequest> IRequestBody<ProgramRequest>.TypeInfo => ProgramRequestJson.Strict.ProgramRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<ProgramRequest>.HasNullItems => StationsRules.HasNull(this);
@@ -40,7 +39,7 @@ internal sealed record ProgramRequest(
 }
 
 /// <summary>What a request must satisfy once its shape is right.</summary>
-internal sealed class ProgramRequestRules : Rules<ProgramRequest>
+internal sealed class ProgramRequestRules : AbstractValidator<ProgramRequest>
 {
     private static readonly ProgramRequestRules InMm = new(UnitSystem.Mm);
     private static readonly ProgramRequestRules InInch = new(UnitSystem.Inch);

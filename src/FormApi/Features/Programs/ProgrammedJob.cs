@@ -1,6 +1,6 @@
 using System.Globalization;
+using System.Text.Json;
 using FormApi.Features.Forms;
-using FormApi.Features.Links;
 using FormApi.Http.Links;
 using FormApi.Http.Problems;
 using FormApi.Http.Requests;
@@ -64,7 +64,7 @@ internal sealed record ProgrammedJob(
             if (Failed(all) is { Length: > 0 } unfit)
                 return Refused(unfit, body, units);
             var shown = ShownRequest.Of(request);
-            return answer(new(program, part, brake, form.Sheet, all, AnswerLinks.OfProgram(request, shown.Canonical.Span), shown));
+            return answer(new(program, part, brake, form.Sheet, all, ProgramLinks.Of(request, shown.Canonical.Span), shown));
         });
     }
 
@@ -125,7 +125,10 @@ internal sealed record ProgrammedJob(
             reasons.Proven ? ProblemKinds.ProgramImpossible : ProblemKinds.ProgramNotFound,
             units.Wording.Of(order.Message) + ".",
             faults,
-            impossible: reasons);
+            extensions: new Dictionary<string, JsonElement>
+            {
+                ["impossible"] = JsonSerializer.SerializeToElement(reasons, ProgramAnswerJson.Default.ImpossibleResult),
+            });
     }
 
     private static Fault FaultAt(string pointer, string code, string message, string? allowed, JsonBody<ProgramRequest> body) =>

@@ -1,5 +1,3 @@
-using FormApi.Features.Links;
-using FormApi.Http.Json;
 using FormApi.Http.Links;
 using FormApi.Http.Problems;
 using FormApi.Http.Requests;
@@ -65,7 +63,7 @@ internal static class ProgramsEndpoint
     internal static IResult Compute(JsonBody<ProgramRequest> body, CancellationToken cancellation) => ProgrammedJob.Answer(body, ToAnswer, cancellation);
 
     private static AnswerResult<ProgramAnswer> ToAnswer(ProgrammedJob job) =>
-        new(ProgramAnswers.From(job), AnswerJson.Default.ProgramAnswer, job.Shown.Fingerprint);
+        new(ProgramAnswers.From(job), ProgramAnswerJson.Default.ProgramAnswer, job.Shown.Fingerprint);
 
     private static byte[] Bytes(ProgrammedJob job, string media, string? paper, PublicAddress address, CancellationToken cancellation)
     {

@@ -71,7 +71,7 @@ internal sealed record GaugeInput(double Min, double Max);
 internal sealed record ToolSizeInput(double Width, double Height);
 
 /// <summary>What tools must satisfy.</summary>
-internal sealed class ToolsInputRules : Rules<ToolsInput>
+internal sealed class ToolsInputRules : AbstractValidator<ToolsInput>
 {
     // What a drawing's corner loses when it is written down.
     private const double SamePlace = 1e-6;
@@ -113,7 +113,7 @@ internal sealed class ToolsInputRules : Rules<ToolsInput>
 }
 
 /// <summary>What a gauge must satisfy.</summary>
-internal sealed class GaugeInputRules : Rules<GaugeInput>
+internal sealed class GaugeInputRules : AbstractValidator<GaugeInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -121,16 +121,13 @@ internal sealed class GaugeInputRules : Rules<GaugeInput>
     {
         RuleFor(gauge => gauge.Min).Within(Ranges.ToolRoom, units);
         RuleFor(gauge => gauge.Max).Within(Ranges.ToolRoom, units);
-        RuleFor(gauge => gauge).Custom((gauge, context) =>
-        {
-            if (gauge.Max < gauge.Min)
-                context.FaultAt("max", "contradicts", "The farthest place of the gauge is nearer than the nearest.", "at least min");
-        });
+        RuleFor(gauge => gauge.Max).Must((gauge, max) => !(max < gauge.Min))
+            .Else("contradicts", "The farthest place of the gauge is nearer than the nearest.", "at least min");
     }
 }
 
 /// <summary>What the size of a tool must satisfy.</summary>
-internal sealed class ToolSizeInputRules : Rules<ToolSizeInput>
+internal sealed class ToolSizeInputRules : AbstractValidator<ToolSizeInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>

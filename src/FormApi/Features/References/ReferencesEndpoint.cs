@@ -1,4 +1,3 @@
-using FormApi.Http.Json;
 using FormApi.Http.Results;
 
 namespace FormApi.Features.References;
@@ -12,5 +11,5 @@ internal static class ReferencesEndpoint
         .Describe<ReferencesAnswer>("listReferences", "References", "The sources that materials, gauges and methods cite by key.");
 
     private static TableResult<ReferencesAnswer> List() =>
-        new TableResult<ReferencesAnswer>("references", ReferencesAnswer.All, AnswerJson.Default.ReferencesAnswer);
+        new TableResult<ReferencesAnswer>("references", ReferencesAnswer.All, ReferencesAnswerJson.Default.ReferencesAnswer);
 }

@@ -2,7 +2,6 @@ using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
-using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
@@ -28,7 +27,7 @@ internal sealed record NeutralFactorStripsRequest(
     private static readonly NeutralFactorStripsRequestRules InInch = new(UnitSystem.Inch);
 
     /// <inheritdoc/>
-    static JsonTypeInfo<NeutralFactorStripsRequest> IRequestBody<NeutralFactorStripsRequest>.TypeInfo => WireJson.Requests.NeutralFactorStripsRequest;
+    static JsonTypeInfo<NeutralFactorStripsRequest> IRequestBody<NeutralFactorStripsRequest>.TypeInfo => StripRequestJson.Strict.NeutralFactorStripsRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<NeutralFactorStripsRequest>.HasNullItems => Strips.Contains(null);
@@ -100,7 +99,7 @@ internal sealed record NeutralFactorStripInput(
 internal sealed record ReadingErrorInput(double? Length = null, double? Angle = null, double? Radius = null);
 
 /// <summary>What strips measured flat and folded must satisfy.</summary>
-internal sealed class NeutralFactorStripsRequestRules : Rules<NeutralFactorStripsRequest>
+internal sealed class NeutralFactorStripsRequestRules : AbstractValidator<NeutralFactorStripsRequest>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -113,7 +112,7 @@ internal sealed class NeutralFactorStripsRequestRules : Rules<NeutralFactorStrip
 }
 
 /// <summary>What a strip measured flat and folded must satisfy.</summary>
-internal sealed class NeutralFactorStripInputRules : Rules<NeutralFactorStripInput>
+internal sealed class NeutralFactorStripInputRules : AbstractValidator<NeutralFactorStripInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -129,7 +128,7 @@ internal sealed class NeutralFactorStripInputRules : Rules<NeutralFactorStripInp
 }
 
 /// <summary>What reading errors must satisfy.</summary>
-internal sealed class ReadingErrorInputRules : Rules<ReadingErrorInput>
+internal sealed class ReadingErrorInputRules : AbstractValidator<ReadingErrorInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>

@@ -1,8 +1,8 @@
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
+using FluentValidation;
 using FluentValidation.Results;
 using FormApi.Features.Forms;
-using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
@@ -30,7 +30,7 @@ internal sealed record PrintThroughStripsRequest(
     private static readonly PrintThroughStripsRequestRules InInch = new(UnitSystem.Inch);
 
     /// <inheritdoc/>
-    static JsonTypeInfo<PrintThroughStripsRequest> IRequestBody<PrintThroughStripsRequest>.TypeInfo => WireJson.Requests.PrintThroughStripsRequest;
+    static JsonTypeInfo<PrintThroughStripsRequest> IRequestBody<PrintThroughStripsRequest>.TypeInfo => StripRequestJson.Strict.PrintThroughStripsRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<PrintThroughStripsRequest>.HasNullItems => Strips.Contains(null);
@@ -93,7 +93,7 @@ internal enum StripVerdict
 }
 
 /// <summary>What strips judged by eye must satisfy.</summary>
-internal sealed class PrintThroughStripsRequestRules : Rules<PrintThroughStripsRequest>
+internal sealed class PrintThroughStripsRequestRules : AbstractValidator<PrintThroughStripsRequest>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -105,7 +105,7 @@ internal sealed class PrintThroughStripsRequestRules : Rules<PrintThroughStripsR
 }
 
 /// <summary>What a strip judged by eye must satisfy.</summary>
-internal sealed class PrintThroughStripInputRules : Rules<PrintThroughStripInput>
+internal sealed class PrintThroughStripInputRules : AbstractValidator<PrintThroughStripInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>

@@ -3,7 +3,6 @@ using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
 using FormApi.Features.Forms;
-using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
@@ -34,7 +33,7 @@ internal sealed record SpringbackStripsRequest(
     private static readonly SpringbackStripsRequestRules InInch = new(UnitSystem.Inch);
 
     /// <inheritdoc/>
-    static JsonTypeInfo<SpringbackStripsRequest> IRequestBody<SpringbackStripsRequest>.TypeInfo => WireJson.Requests.SpringbackStripsRequest;
+    static JsonTypeInfo<SpringbackStripsRequest> IRequestBody<SpringbackStripsRequest>.TypeInfo => StripRequestJson.Strict.SpringbackStripsRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<SpringbackStripsRequest>.HasNullItems => Strips.Contains(null);
@@ -83,7 +82,7 @@ internal sealed record SpringbackStripInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Thickness = null);
 
 /// <summary>What strips pulled round a form must satisfy.</summary>
-internal sealed class SpringbackStripsRequestRules : Rules<SpringbackStripsRequest>
+internal sealed class SpringbackStripsRequestRules : AbstractValidator<SpringbackStripsRequest>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -97,7 +96,7 @@ internal sealed class SpringbackStripsRequestRules : Rules<SpringbackStripsReque
 }
 
 /// <summary>What a strip pulled round a form must satisfy.</summary>
-internal sealed class SpringbackStripInputRules : Rules<SpringbackStripInput>
+internal sealed class SpringbackStripInputRules : AbstractValidator<SpringbackStripInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -106,13 +105,7 @@ internal sealed class SpringbackStripInputRules : Rules<SpringbackStripInput>
         RuleFor(strip => strip.FormRadius).Within(Ranges.CurveRadius, units);
         RuleFor(strip => strip.FinishedRadius).Within(Ranges.CurveRadius, units);
         RuleFor(strip => strip.Thickness).Within(Ranges.Thickness, units);
-        RuleFor(strip => strip).Custom((strip, context) =>
-        {
-            if (strip.FinishedRadius <= strip.FormRadius)
-            {
-                context.FaultAt(
-                    "finishedRadius", "springs-inwards", "The strip came out no wider than its form: a sheet springs open, never closed.", "above formRadius");
-            }
-        });
+        RuleFor(strip => strip.FinishedRadius).Must((strip, finished) => !(finished <= strip.FormRadius))
+            .Else("springs-inwards", "The strip came out no wider than its form: a sheet springs open, never closed.", "above formRadius");
     }
 }

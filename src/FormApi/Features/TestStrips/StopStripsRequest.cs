@@ -2,7 +2,6 @@ using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
-using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
@@ -32,7 +31,7 @@ internal sealed record StopStripsRequest(
     private static readonly StopStripsRequestRules InInch = new(UnitSystem.Inch);
 
     /// <inheritdoc/>
-    static JsonTypeInfo<StopStripsRequest> IRequestBody<StopStripsRequest>.TypeInfo => WireJson.Requests.StopStripsRequest;
+    static JsonTypeInfo<StopStripsRequest> IRequestBody<StopStripsRequest>.TypeInfo => StripRequestJson.Strict.StopStripsRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<StopStripsRequest>.HasNullItems => Strips.Contains(null);
@@ -78,7 +77,7 @@ internal sealed record StopStripsRequest(
 internal sealed record StopStripInput(double StopAngle, double Angle);
 
 /// <summary>What strips folded against the stop must satisfy.</summary>
-internal sealed class StopStripsRequestRules : Rules<StopStripsRequest>
+internal sealed class StopStripsRequestRules : AbstractValidator<StopStripsRequest>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -90,24 +89,16 @@ internal sealed class StopStripsRequestRules : Rules<StopStripsRequest>
         RuleFor(request => request.SlopeError).Within(Ranges.SlopeError, units);
         RuleFor(request => request.StopResolution).Within(Ranges.StopResolution, units);
         this.AddTargetRules(request => request.Targets, Ranges.StripAngle, units);
-        RuleFor(request => request).Custom((request, context) =>
+        When(request => !StopStrips.AtOneStop(request.ToStrips()), () =>
         {
-            if (StopStrips.AtOneStop(request.ToStrips()))
-                return;
-            Refuse(request.AssumedSlope, "assumedSlope");
-            Refuse(request.SlopeError, "slopeError");
-
-            void Refuse(double? given, string field)
-            {
-                if (given is not null)
-                    context.FaultAt(field, "not-applicable", "These strips show the slope themselves.", "only where all strips stand at one stop");
-            }
+            RuleFor(request => request.AssumedSlope).Null().Else("not-applicable", "These strips show the slope themselves.", "only where all strips stand at one stop");
+            RuleFor(request => request.SlopeError).Null().Else("not-applicable", "These strips show the slope themselves.", "only where all strips stand at one stop");
         });
     }
 }
 
 /// <summary>What a strip folded against the stop must satisfy.</summary>
-internal sealed class StopStripInputRules : Rules<StopStripInput>
+internal sealed class StopStripInputRules : AbstractValidator<StopStripInput>
 {
     /// <summary>The rules.</summary>
     /// <param name="units">The units.</param>

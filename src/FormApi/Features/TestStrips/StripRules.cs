@@ -46,7 +46,7 @@ internal static class StripRules
                     context.Fault(
                         "targets[" + i.ToString(CultureInfo.InvariantCulture) + "]",
                         double.IsFinite(wanted[i]) ? "out-of-range" : "not-finite",
-                        double.IsFinite(wanted[i]) ? "The value is outside its range." : "The number is too large to be a number.",
+                        double.IsFinite(wanted[i]) ? "The value is outside its range." : FiniteRule.Message,
                         range.Text(units));
                 }
             }

@@ -2,7 +2,6 @@ using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
 using FormApi.Features.Forms;
-using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
@@ -36,7 +35,7 @@ internal sealed record ToleranceRequest(
     private static readonly ToleranceRequestRules InInch = new(UnitSystem.Inch);
 
     /// <inheritdoc/>
-    static JsonTypeInfo<ToleranceRequest> IRequestBody<ToleranceRequest>.TypeInfo => WireJson.Requests.ToleranceRequest;
+    static JsonTypeInfo<ToleranceRequest> IRequestBody<ToleranceRequest>.TypeInfo => ToleranceRequestJson.Strict.ToleranceRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<ToleranceRequest>.HasNullItems => StationsRules.HasNull(this);
@@ -111,7 +110,7 @@ internal enum AccuracyFigure
 internal sealed record ToleranceInput(double Closing, double End, double? Coverage = null);
 
 /// <summary>What a request for an error budget must satisfy.</summary>
-internal sealed class ToleranceRequestRules : Rules<ToleranceRequest>
+internal sealed class ToleranceRequestRules : AbstractValidator<ToleranceRequest>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -129,7 +128,7 @@ internal sealed class ToleranceRequestRules : Rules<ToleranceRequest>
 }
 
 /// <summary>What an accuracy must satisfy.</summary>
-internal sealed class AccuracyInputRules : Rules<AccuracyInput>
+internal sealed class AccuracyInputRules : AbstractValidator<AccuracyInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
@@ -142,7 +141,7 @@ internal sealed class AccuracyInputRules : Rules<AccuracyInput>
 }
 
 /// <summary>What a wanted tolerance must satisfy.</summary>
-internal sealed class ToleranceInputRules : Rules<ToleranceInput>
+internal sealed class ToleranceInputRules : AbstractValidator<ToleranceInput>
 {
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>

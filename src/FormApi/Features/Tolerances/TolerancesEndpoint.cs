@@ -1,5 +1,4 @@
 using FormApi.Features.Forms;
-using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
 using Forming.Tolerances;
@@ -25,6 +24,6 @@ internal static class TolerancesEndpoint
         var form = FoldedForm.Of(request, cancellation);
         var report = ToleranceReport.Of(form.Polygon, request.ToAccuracy(), request.ToTolerance(), cancellation);
         var shown = ShownRequest.Of(request);
-        return new AnswerResult<ToleranceAnswer>(ToleranceAnswers.From(report, form.Failed, FoldedForm.LinksOf(request), shown), AnswerJson.Default.ToleranceAnswer, shown.Fingerprint);
+        return new AnswerResult<ToleranceAnswer>(ToleranceAnswers.From(report, form.Failed, FoldedForm.LinksOf(request), shown), ToleranceAnswerJson.Default.ToleranceAnswer, shown.Fingerprint);
     });
 }

@@ -1,5 +1,4 @@
 using FormApi.Http;
-using FormApi.Http.Json;
 using FormApi.Http.Results;
 using Forming.Verification;
 
@@ -12,7 +11,7 @@ internal static class Health
     /// <param name="routes">Where to.</param>
     public static void MapHealth(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/health/live", () => Results.Json(new HealthAnswer("live", EngineVersion.Current), AnswerJson.Default.HealthAnswer))
+        routes.MapGet("/health/live", () => Results.Json(new HealthAnswer("live", EngineVersion.Current), VerificationAnswerJson.Default.HealthAnswer))
             .Describe<HealthAnswer>("getLiveness", "Operations", "Whether the process answers.");
         routes.MapGet("/health/ready", Ready)
             .Describe<ReadinessAnswer>("getReadiness", "Operations", "Whether every check value of /v1/verification, a known plan and the conversion of units come out.")
@@ -28,6 +27,6 @@ internal static class Health
             EngineVersion.Current,
             report.Values.Count,
             [.. report.Failed, .. plan.ComesOut ? Array.Empty<string>() : ["known-plan"]]);
-        return Results.Json(answer, AnswerJson.Default.ReadinessAnswer, statusCode: ready ? 200 : 503);
+        return Results.Json(answer, VerificationAnswerJson.Default.ReadinessAnswer, statusCode: ready ? 200 : 503);
     }
 }

@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using System.Text.Json;
-using FormApi.Http.Json;
 using FormApi.Http.Results;
 
 namespace FormApi.Features.Verification;
@@ -12,7 +11,7 @@ internal sealed class ReportResult(VerificationAnswer answer) : IResult
     /// <inheritdoc/>
     public async Task ExecuteAsync(HttpContext httpContext)
     {
-        var json = JsonSerializer.SerializeToUtf8Bytes(answer, AnswerJson.Default.VerificationAnswer);
+        var json = JsonSerializer.SerializeToUtf8Bytes(answer, VerificationAnswerJson.Default.VerificationAnswer);
         var tag = "verification-" + Convert.ToHexStringLower(SHA256.HashData(json).AsSpan(0, 16));
         var response = httpContext.Response;
         response.Headers.CacheControl = "no-cache";

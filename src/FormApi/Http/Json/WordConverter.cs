@@ -36,3 +36,14 @@ internal sealed class WordConverter<T> : JsonConverter<T>, IWords
     public override void Write(Utf8JsonWriter writer, T value, JsonSerializerOptions options) =>
         writer.WriteStringValue(Words[value]);
 }
+
+/// <summary>Every enum is a word.</summary>
+internal sealed class WordConverter : JsonConverterFactory
+{
+    /// <inheritdoc/>
+    public override bool CanConvert(Type typeToConvert) => typeToConvert.IsEnum;
+
+    /// <inheritdoc/>
+    public override JsonConverter CreateConverter(Type typeToConvert, JsonSerializerOptions options) =>
+        (JsonConverter)Activator.CreateInstance(typeof(WordConverter<>).MakeGenericType(typeToConvert))!;
+}

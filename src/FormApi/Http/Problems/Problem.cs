@@ -1,6 +1,5 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using FormApi.Features.Programs;
 
 namespace FormApi.Http.Problems;
 
@@ -13,7 +12,6 @@ namespace FormApi.Http.Problems;
 /// <param name="Code">Stable code.</param>
 /// <param name="TraceId">Trace id, for the service's log.</param>
 /// <param name="Errors">Every fault found, where the body is at fault.</param>
-/// <param name="Impossible">Why a form cannot be folded on the given tools; only where a program was asked for.</param>
 internal sealed record Problem(
     string Type,
     string Title,
@@ -22,8 +20,13 @@ internal sealed record Problem(
     string Instance,
     string Code,
     string TraceId,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<Fault>? Errors,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ImpossibleResult? Impossible = null);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<Fault>? Errors)
+{
+    /// <summary>Members that only some kinds of problem have (RFC 9457, section 3.2), by their names on the wire; null without.</summary>
+    // The generator takes what can only be initialised for a parameter of the constructor, which such members cannot be.
+    [JsonExtensionData]
+    public IDictionary<string, JsonElement>? Extensions { get; set; }
+}
 
 /// <summary>One fault in a request.</summary>
 /// <param name="Pointer">Where in the body (RFC 6901).</param>

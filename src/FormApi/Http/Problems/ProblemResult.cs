@@ -1,8 +1,5 @@
 using System.Text.Json;
-using FormApi.Features.Programs;
-using FormApi.Hosting;
 using FormApi.Http.Json;
-using FormApi.Http.Results;
 
 namespace FormApi.Http.Problems;
 
@@ -11,12 +8,21 @@ namespace FormApi.Http.Problems;
 /// <param name="detail">What went wrong this time; null takes the title.</param>
 /// <param name="faults">The faults in the body, if it is at fault.</param>
 /// <param name="code">A narrower code than the kind's own, or null.</param>
-/// <param name="impossible">Why a form cannot be folded, or null.</param>
+/// <param name="extensions">Members that only this kind of problem has, by their names on the wire, or null.</param>
 internal sealed class ProblemResult(
-    ProblemKind kind, string? detail = null, IReadOnlyList<Fault>? faults = null, string? code = null, ImpossibleResult? impossible = null) : IResult
+    ProblemKind kind,
+    string? detail = null,
+    IReadOnlyList<Fault>? faults = null,
+    string? code = null,
+    IDictionary<string, JsonElement>? extensions = null) : IResult
 {
     /// <summary>Media type of every problem.</summary>
     public const string MediaType = "application/problem+json";
+
+    /// <summary>A calculation that took too long.</summary>
+    /// <param name="limits">The limits.</param>
+    public static ProblemResult TooSlow(Limits limits) =>
+        new(ProblemKinds.TooSlow, $"It took longer than {limits.Seconds} s; the setting is {Limits.Section}:{nameof(Limits.Seconds)}.");
 
     /// <summary>The kind.</summary>
     public ProblemKind Kind => kind;
@@ -36,8 +42,10 @@ internal sealed class ProblemResult(
         instance,
         code ?? kind.Code,
         traceId,
-        within.Length == 0 ? faults : faults?.Select(fault => fault with { Pointer = within + fault.Pointer }).ToArray(),
-        impossible);
+        within.Length == 0 ? faults : faults?.Select(fault => fault with { Pointer = within + fault.Pointer }).ToArray())
+    {
+        Extensions = extensions,
+    };
 
     /// <inheritdoc/>
     public Task ExecuteAsync(HttpContext httpContext)
@@ -54,7 +62,7 @@ internal sealed class ProblemResult(
 
         if (kind.Status is 429 or 503)
             response.Headers.RetryAfter = "1";
-        var problem = ToProblem(httpContext.Request.Path.Value ?? "/", RequestLog.TraceIdOf(httpContext));
-        return WholeAnswer.SendAsync(httpContext, writer => JsonSerializer.Serialize(writer, problem, AnswerJson.Default.Problem));
+        var problem = ToProblem(httpContext.Request.Path.Value ?? "/", RequestTrace.IdOf(httpContext));
+        return WholeAnswer.SendAsync(httpContext, writer => JsonSerializer.Serialize(writer, problem, ProblemJson.Default.Problem));
     }
 }

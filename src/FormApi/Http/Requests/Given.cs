@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
-using FormApi.Http.Json;
+using FormApi.Http.Problems;
 
 namespace FormApi.Http.Requests;
 
@@ -84,5 +84,5 @@ internal static class Given
     // Never between the halves of a surrogate pair.
     private static string Cut(string text) => text[..(char.IsHighSurrogate(text[LongestText - 1]) ? LongestText - 1 : LongestText)];
 
-    private static JsonElement Word(string text) => JsonSerializer.SerializeToElement(text, AnswerJson.Default.String);
+    private static JsonElement Word(string text) => JsonSerializer.SerializeToElement(text, ProblemJson.Default.String);
 }

@@ -13,16 +13,13 @@ namespace FormApi.Http.Requests;
 /// <param name="value">The body, or null with a problem.</param>
 /// <param name="problem">The problem, or null with a body.</param>
 /// <param name="utf8">The body as it came.</param>
-internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemory<byte> utf8)
+internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemory<byte> utf8) : BoundBody(problem)
     where T : class, IRequestBody<T>
 {
     private const int MostFaults = 100;
 
     /// <summary>The body; only where there is no problem.</summary>
     public T Value => value!;
-
-    /// <summary>The problem, or null.</summary>
-    public ProblemResult? Problem => problem;
 
     /// <summary>The value at a pointer of the body as it came, or null where there is none.</summary>
     /// <param name="pointer">Where (RFC 6901).</param>
@@ -32,8 +29,8 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
     /// <param name="answer">Answers a body that passed its rules; throws where there is no answer.</param>
     public IResult Answer(Func<T, IResult> answer)
     {
-        if (problem is not null)
-            return problem;
+        if (Problem is not null)
+            return Problem;
         try
         {
             return answer(value!);

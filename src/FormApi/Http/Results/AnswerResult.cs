@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
+using FormApi.Http.Json;
 
 namespace FormApi.Http.Results;
 

@@ -1,5 +1,3 @@
-using FormApi.Hosting;
-
 namespace FormApi.Http.Results;
 
 /// <summary>What was calculated, named by its fingerprint, on its way out in some media type.</summary>
@@ -16,7 +14,7 @@ internal abstract class NamedResult(string fingerprint, string media) : IResult
     {
         if (EntityTag.KnownAs(context, NameOf(fingerprint), MediaTypes.ShortNameOf(media)) is not { } tag)
             return false;
-        RequestLog.Remember(context, fingerprint);
+        RequestTrace.Remember(context, fingerprint);
         EntityTag.SayUnchanged(context, tag);
         return true;
     }
@@ -29,7 +27,7 @@ internal abstract class NamedResult(string fingerprint, string media) : IResult
     /// <inheritdoc/>
     public Task ExecuteAsync(HttpContext httpContext)
     {
-        RequestLog.Remember(httpContext, fingerprint);
+        RequestTrace.Remember(httpContext, fingerprint);
         httpContext.Response.ContentType = media;
         EntityTag.Add(httpContext, NameOf(fingerprint), MediaTypes.ShortNameOf(media));
         return WriteAsync(httpContext);

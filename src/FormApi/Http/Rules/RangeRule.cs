@@ -4,7 +4,7 @@ using FormApi.Http.Units;
 
 namespace FormApi.Http.Rules;
 
-/// <summary>A number is finite and within its range; nothing is asked of a number that was left out.</summary>
+/// <summary>A finite number is within its range; nothing is asked of a number that was left out.</summary>
 /// <typeparam name="T">The record that holds the number.</typeparam>
 /// <typeparam name="TNumber">Type of the number, nullable or not.</typeparam>
 /// <param name="range">The range.</param>
@@ -12,6 +12,7 @@ namespace FormApi.Http.Rules;
 internal sealed class RangeRule<T, TNumber>(AllowedRange range, UnitSystem units) : PropertyValidator<T, TNumber>, IRangeRule
 {
     private const double ShownTo = 1e-9;
+    private const string Why = "Why";
 
     // Limits are shown with nine decimals: what is shown must pass, and so must the limit itself converted by the caller.
     private readonly double _min = range.MinIn(units) - ShownTo;
@@ -21,28 +22,21 @@ internal sealed class RangeRule<T, TNumber>(AllowedRange range, UnitSystem units
     public AllowedRange Range => range;
 
     /// <inheritdoc/>
-    public override string Name => "Range";
+    public override string Name => "out-of-range";
 
     /// <inheritdoc/>
     public override bool IsValid(ValidationContext<T> context, TNumber value)
     {
-        double number;
-        if (value is double floating)
-            number = floating;
-        else if (value is int whole)
-            number = whole;
-        else
+        if (FiniteRule.NumberOf(value) is not { } number || !double.IsFinite(number))
             return true;
-
         if (number <= _max && (range.AboveMin ? number > range.Min : number >= _min))
             return true;
-        context.Fault(
-            context.PropertyPath,
-            double.IsFinite(number) ? "out-of-range" : "not-finite",
-            double.IsFinite(number) ? (number > _max ? range.TooLarge : range.TooSmall) ?? "The value is outside its range." : "The number is too large to be a number.",
-            range.Text(units));
-        return true;
+        context.MessageFormatter.AppendArgument(Why, (number > _max ? range.TooLarge : range.TooSmall) ?? "The value is outside its range.");
+        return false;
     }
+
+    /// <inheritdoc/>
+    protected override string GetDefaultMessageTemplate(string errorCode) => "{" + Why + "}";
 }
 
 /// <summary>A rule that holds a number against a range.</summary>

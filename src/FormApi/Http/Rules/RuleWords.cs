@@ -15,7 +15,19 @@ internal static class RuleWords
     /// <param name="units">The caller's units.</param>
     public static IRuleBuilderOptions<T, TNumber> Within<T, TNumber>(
         this IRuleBuilder<T, TNumber> rule, AllowedRange range, UnitSystem units) =>
-        rule.SetValidator(new RangeRule<T, TNumber>(range, units));
+        rule.SetValidator(new FiniteRule<T, TNumber>()).WithState(_ => range.Text(units))
+            .SetValidator(new RangeRule<T, TNumber>(range, units)).WithState(_ => range.Text(units));
+
+    /// <summary>What a fault of the rule before says, instead of the library's words.</summary>
+    /// <typeparam name="T">The record being checked.</typeparam>
+    /// <typeparam name="TField">Type of the field.</typeparam>
+    /// <param name="rule">The rule.</param>
+    /// <param name="code">Stable code.</param>
+    /// <param name="message">What is wrong, in words; no braces.</param>
+    /// <param name="allowed">What would do, in words.</param>
+    public static IRuleBuilderOptions<T, TField> Else<T, TField>(
+        this IRuleBuilderOptions<T, TField> rule, string code, string message, string allowed) =>
+        rule.WithErrorCode(code).WithMessage(message).WithState(_ => allowed);
 
     /// <summary>Adds a fault.</summary>
     /// <typeparam name="T">The record being checked.</typeparam>

@@ -1,6 +1,5 @@
 using FormApi.Http.Json;
 using Forming;
-using Forming.Drawing;
 using Forming.Results;
 
 namespace FormApi.Http.Units;

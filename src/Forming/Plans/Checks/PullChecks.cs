@@ -83,12 +83,12 @@ internal static class PullChecks
         CheckIds.HandForce,
         Verdict.Warn,
         forceN,
-        by.RatedN ?? (by.People * WorkingLimits.HandForceN),
+        by.LimitN,
         by switch
         {
             { RatedN: { } rated } => $"the pull is {Figure.Force(forceN)}; what pulls it is rated for {Figure.Force(rated)}",
             { People: 1 } => $"the pull is {Figure.Force(forceN)}; one person should not pull more than {Figure.Force(WorkingLimits.HandForceN)}",
-            _ => (FormattableString)$"the pull is {Figure.Force(forceN)}; {by.People} people should not pull more than {Figure.Force(by.People * WorkingLimits.HandForceN)}",
+            _ => (FormattableString)$"the pull is {Figure.Force(forceN)}; {by.People} people should not pull more than {Figure.Force(by.LimitN)}",
         });
 
     private static Check PanelWidth(PlanDraft draft)
@@ -104,12 +104,11 @@ internal static class PullChecks
             $"the panel is {Figure.Length(draft.Panel.WidthMm)} wide; {Who(by)} can keep {Figure.Length(by.People * WorkingLimits.OnePersonWidthMm)} level");
     }
 
-    // What is rated for the pull lifts no more than that either.
     private static Check Mass(PlanDraft draft)
     {
         var by = draft.Panel.PullBy;
         var heavier = Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg);
-        var limit = by.RatedN is { } rated ? rated / WorkingLimits.Gravity : Math.Min(by.People, WorkingLimits.MostLifters) * WorkingLimits.LiftKg;
+        var limit = by.LimitKg;
         return PlanChecks.AtMost(
             CheckIds.LiftMass,
             Verdict.Warn,

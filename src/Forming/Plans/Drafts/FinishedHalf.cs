@@ -13,6 +13,9 @@ namespace Forming.Plans.Drafts;
 /// <param name="Centre">Its centre of mass, taken along the mid surface [mm].</param>
 internal sealed record FinishedHalf(IReadOnlyList<Point> Inside, IReadOnlyList<Point> Outside, IReadOnlyList<double> Turns, double LengthMm, Point Centre)
 {
+    /// <summary>What rounding may take from a distance [mm].</summary>
+    private const double Rounding = 1e-6;
+
     public static FinishedHalf Of(FinishedCurve finished, PanelSpec panel)
     {
         var thickness = panel.Sheet.ThicknessMm;
@@ -57,29 +60,33 @@ internal sealed record FinishedHalf(IReadOnlyList<Point> Inside, IReadOnlyList<P
     /// <summary>Its least distance from what stands there.</summary>
     /// <param name="start">Where its first tangent line stands.</param>
     /// <param name="turn">Its direction there [rad].</param>
-    /// <param name="obstacles">Broken lines that its inside face must not meet.</param>
+    /// <param name="obstacles">What its inside face must not meet.</param>
     /// <param name="benchMm">Height of the bench [mm], which only the part that heads down comes to.</param>
-    /// <returns>The distance [mm], 0 where they meet.</returns>
-    public double Clearance(Point start, double turn, IReadOnlyList<IReadOnlyList<Point>> obstacles, double benchMm)
+    /// <param name="leastMm">Least distance elsewhere [mm], below which this one is of interest.</param>
+    /// <returns>The smaller of both distances [mm], 0 where they meet.</returns>
+    public double Clearance(Point start, double turn, IReadOnlyList<Obstacle> obstacles, double benchMm, double leastMm)
     {
         var heading = Point.Along(turn);
-        var least = double.PositiveInfinity;
         var from = PlacedAt(Inside[0], start, heading);
-        for (var i = 1; i < Inside.Count; i++)
+        for (var i = 1; i < Inside.Count && leastMm > 0; i++)
         {
             var to = PlacedAt(Inside[i], start, heading);
+            var (centre, reach) = (0.5 * (from + to), (to - from).Length / 2);
             foreach (var line in obstacles)
             {
-                for (var j = 1; j < line.Count; j++)
-                    least = Math.Min(least, Distance(from, to, line[j - 1], line[j]));
+                // Circles round both tell most of those that are too far away to matter.
+                var apart = line.Centre - centre;
+                var near = leastMm + reach + line.ReachMm + Rounding;
+                if (apart.Dot(apart) < near * near)
+                    leastMm = Math.Min(leastMm, Distance(from, to, line.From, line.To));
             }
 
             if (Math.Sin(turn + Turns[i]) < 0)
-                least = Math.Min(least, Math.Max(0, Math.Min(to.Y, PlacedAt(Outside[i], start, heading).Y) - benchMm));
+                leastMm = Math.Min(leastMm, Math.Max(0, Math.Min(to.Y, PlacedAt(Outside[i], start, heading).Y) - benchMm));
             from = to;
         }
 
-        return least;
+        return leastMm;
     }
 
     private static double Distance(Point a, Point b, Point c, Point d)
@@ -96,5 +103,20 @@ internal sealed record FinishedHalf(IReadOnlyList<Point> Inside, IReadOnlyList<P
         var square = along.Dot(along);
         var share = square > 0 ? Math.Clamp((point - from).Dot(along) / square, 0, 1) : 0;
         return (point - from - (share * along)).Length;
+    }
+
+    /// <summary>A straight line that stands in the way.</summary>
+    /// <param name="From">One end.</param>
+    /// <param name="To">The other.</param>
+    internal readonly record struct Obstacle(Point From, Point To)
+    {
+        public Point Centre { get; } = 0.5 * (From + To);
+
+        public double ReachMm { get; } = (To - From).Length / 2;
+
+        /// <summary>The pieces of a broken line.</summary>
+        /// <param name="points">Its corners.</param>
+        public static IEnumerable<Obstacle> Along(IReadOnlyList<Point> points) =>
+            Enumerable.Range(1, Math.Max(0, points.Count - 1)).Select(i => new Obstacle(points[i - 1], points[i]));
     }
 }

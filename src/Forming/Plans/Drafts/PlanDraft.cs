@@ -9,6 +9,7 @@ using Forming.Prediction;
 using Forming.Pulling;
 using Forming.Springback;
 using Forming.Tapers;
+using Forming.Wrapping;
 
 namespace Forming.Plans.Drafts;
 
@@ -31,6 +32,9 @@ internal sealed record PlanDraft
 
     /// <summary>The finished curve on the mid surface; null for a taper.</summary>
     public FinishedCurve? Finished { get; init; }
+
+    /// <summary>Contact curve, lever and folds by the closed form, before any refining; null for a taper.</summary>
+    public WrappedForm? Wrapped { get; init; }
 
     /// <summary>Sweep of the finished panel [rad].</summary>
     public required double FinishedSweep { get; init; }
@@ -110,17 +114,17 @@ internal sealed record PlanDraft
 
     /// <summary>Works a job out, without checks and notes.</summary>
     /// <param name="job">What is asked.</param>
-    /// <param name="finished">Its finished curve where that is known already, or null.</param>
+    /// <param name="known">A plan of a like job, of which whatever stays the same is taken over, or null.</param>
     /// <param name="work">What its simulated pulls may take beside others, or null.</param>
     /// <param name="cancellation">Ends the work early.</param>
     /// <exception cref="NoSolutionException">What was asked has no answer.</exception>
-    public static PlanDraft Of(FormJob job, FinishedCurve? finished, PullWork? work, CancellationToken cancellation)
+    public static PlanDraft Of(FormJob job, PlanDraft? known, PullWork? work, CancellationToken cancellation)
     {
         var (panel, form, brake, marks) = job;
         var fold = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, NeutralFactorOf(form));
         return panel.Curve is TaperCurve taper
             ? TaperedPlan.Draft(taper, panel, form, brake, marks, fold, cancellation)
-            : StraightPlan.Draft(panel, form, brake, marks, fold, finished, work, cancellation);
+            : StraightPlan.Draft(panel, form, brake, marks, fold, known, work, cancellation);
     }
 
     private static double NeutralFactorOf(FormSpec form)

@@ -45,7 +45,7 @@ internal sealed record SecondHalf(double MassKg, double WeightMomentNmm, double 
             largestMoment = Math.Max(largestMoment, moment);
             force = Math.Max(
                 force, ((PullForces.ForceFactor * place.State.MomentPerWidth * panel.WidthMm) + moment) / (lever + stillToWrap));
-            clearance = Math.Min(clearance, half.Clearance(start, place.Turn, obstacles, -panel.Sheet.ThicknessMm));
+            clearance = half.Clearance(start, place.Turn, obstacles, -panel.Sheet.ThicknessMm, clearance);
         }
 
         return new(mass, largestMoment, force, clearance);
@@ -60,11 +60,12 @@ internal sealed record SecondHalf(double MassKg, double WeightMomentNmm, double 
     }
 
     // The form's inside face with the tips of its contact side, and the clamp on its lead-in.
-    private static IReadOnlyList<Point>[] Obstacles(Section section, Clamp clamp)
+    private static FinishedHalf.Obstacle[] Obstacles(Section section, Clamp clamp)
     {
         var inside = section.InsideProfile;
         Point[] form = [section.Vertices[0], .. inside, section.Vertices[^1]];
         double left = inside[0].X, right = inside[1].X - clamp.GapMm, bottom = inside[0].Y, top = bottom + clamp.HeightMm;
-        return right > left ? [form, [new(right, bottom), new(right, top), new(left, top), new(left, bottom)]] : [form];
+        Point[] block = right > left ? [new(right, bottom), new(right, top), new(left, top), new(left, bottom)] : [];
+        return [.. FinishedHalf.Obstacle.Along(form), .. FinishedHalf.Obstacle.Along(block)];
     }
 }

@@ -15,11 +15,14 @@ namespace Forming.Plans.Drafts;
 internal static class StraightPlan
 {
     public static PlanDraft Draft(
-        PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, FoldShape fold, FinishedCurve? known, PullWork? work, CancellationToken cancellation)
+        PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, FoldShape fold, PlanDraft? known, PullWork? work, CancellationToken cancellation)
     {
-        var finished = known ?? FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm, cancellation);
+        var finished = KeepsCurve(known, panel) ? known!.Finished! : FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm, cancellation);
         var formLaw = BendingLaw.Of(form.Sheet);
-        var wrapped = WrappedForm.Solve(finished, panel, form, fold, brake, marks, cancellation);
+        var closed = KeepsFolds(known, panel, form, brake, marks)
+            ? known!.Wrapped!
+            : WrappedForm.Solve(finished, panel, form, fold, brake, marks, cancellation);
+        var wrapped = closed;
         PanelPrediction? prediction = null;
         SteppingRefinement? refinement = null;
         if (form.Stepping.Refine)
@@ -49,6 +52,7 @@ internal static class StraightPlan
             FormLaw = formLaw,
             Fold = fold,
             Finished = finished,
+            Wrapped = closed,
             FinishedSweep = finished.Sweep.Radians,
             TakenAsFlat = finished.TakenAsFlat.Radians,
             FormSweep = polygon.EndTurn,
@@ -78,6 +82,39 @@ internal static class StraightPlan
             ClampRoomMm = polygon.EndTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, panel.Clamp) : null,
         };
     }
+
+    /// <summary>Whether a plan that is known has the same finished curve.</summary>
+    /// <param name="known">The plan, or null.</param>
+    /// <param name="panel">The panel.</param>
+    public static bool KeepsCurve(PlanDraft? known, PanelSpec panel) => known is { Finished: not null }
+        && known.Panel.Curve == panel.Curve && known.Panel.Surface == panel.Surface && known.Panel.Sheet.ThicknessMm == panel.Sheet.ThicknessMm;
+
+    /// <summary>Whether a plan that is known has the same contact curve, lever and folds too.</summary>
+    /// <param name="known">The plan, or null.</param>
+    /// <param name="panel">The panel.</param>
+    /// <param name="form">The form.</param>
+    /// <param name="brake">The brake.</param>
+    /// <param name="marks">How the flat is marked.</param>
+    public static bool KeepsFolds(PlanDraft? known, PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks) =>
+        KeepsCurve(known, panel)
+        && Bare(known!.Panel) == Bare(panel)
+        && known.Form.Stepping with { Refine = false } == form.Stepping with { Refine = false }
+        && known.Form.FoldRadiusMm == form.FoldRadiusMm
+        && known.Form.Sheet.ThicknessMm == form.Sheet.ThicknessMm
+        && known.Form.NeutralFactor == form.NeutralFactor
+        && known.Brake.MinFacetMm == brake.MinFacetMm
+        && known.Marks.Tape == marks.Tape;
+
+    // Without what neither curve nor lever nor folds depend on.
+    private static PanelSpec Bare(PanelSpec panel) => panel with
+    {
+        WidthMm = 0,
+        LeadInMm = 0,
+        Grain = default,
+        Clamp = new(0, 0),
+        PullBy = PullBy.OnePerson,
+        Predict = false,
+    };
 
     private static double Least(double first, double second, double[] others)
     {

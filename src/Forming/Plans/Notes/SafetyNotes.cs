@@ -108,8 +108,7 @@ internal static class SafetyNotes
         if (draft.FinishedSweep > Math.PI)
             notes.Add(Hooked);
         var heavier = Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg);
-        if (heavier > WorkingLimits.LiftKg)
-            notes.Add(Mass(heavier));
+        AddMass(notes, heavier, draft.Panel.PullBy);
         if (draft.Brake.Capacity is null)
             notes.Add(Rating(draft.Form.Sheet.ThicknessMm, draft.Form.Sheet.Material.Name, draft.Form.WidthMm));
         AddMetals(notes, draft.Panel.Sheet.Material.Family, draft.Form.Sheet.Material.Family);
@@ -152,8 +151,8 @@ internal static class SafetyNotes
     {
         if (clampLoadN > SlippingClampN)
             notes.Add(ClampSlip(clampLoadN));
-        if (forceN > WorkingLimits.HandForceN)
-            notes.Add(Force(forceN));
+        if (forceN > by.LimitN)
+            notes.Add(Force(forceN, by));
         if (by.RatedN is not null || forceN > PullBy.MostPeople * WorkingLimits.HandForceN)
             notes.Add(Recoil);
     }
@@ -163,25 +162,65 @@ internal static class SafetyNotes
         SafetyLevel.Danger,
         $"The clamps hold down about {Figure.Force(newtons)}. One that slips or breaks throws panel and form up at whoever pulls: use a stiff bar along the whole lead-in and clamps rated for the load, tighten them again after the first facet, and keep everybody out of line with them.");
 
-    private static SafetyNote Force(double newtons) => newtons <= PullBy.MostPeople * WorkingLimits.HandForceN
-        ? new(
-            "pull-force",
-            SafetyLevel.Warning,
-            $"The pull comes to about {Figure.Force(newtons)}; one standing person should not pull more than {Figure.Force(WorkingLimits.HandForceN)}: use {Math.Ceiling(newtons / WorkingLimits.HandForceN):0} people on a stiff bar along the edge, or a winch rated for it.")
-        : new(
-            "pull-force",
-            SafetyLevel.Danger,
-            $"The pull comes to about {Figure.Force(newtons)}, too much for any crew: use a winch or press rated for it on a stiff bar along the whole edge.");
+    private static SafetyNote Force(double newtons, PullBy by)
+    {
+        if (by.RatedN is { } rated)
+        {
+            return new(
+                "pull-force",
+                SafetyLevel.Danger,
+                $"The pull comes to about {Figure.Force(newtons)}, more than the {Figure.Force(rated)} that what pulls it is rated for: use a winch or press rated for the pull on a stiff bar along the whole edge.");
+        }
 
-    private static SafetyNote Mass(double kg) => kg <= WorkingLimits.MostLifters * WorkingLimits.LiftKg
-        ? new(
+        if (newtons > PullBy.MostPeople * WorkingLimits.HandForceN)
+        {
+            return new(
+                "pull-force",
+                SafetyLevel.Danger,
+                $"The pull comes to about {Figure.Force(newtons)}, too much for any crew: use a winch or press rated for it on a stiff bar along the whole edge.");
+        }
+
+        var people = Math.Ceiling(newtons / WorkingLimits.HandForceN);
+        return new(
+            "pull-force",
+            SafetyLevel.Warning,
+            by.People == 1
+                ? $"The pull comes to about {Figure.Force(newtons)}; one standing person should not pull more than {Figure.Force(WorkingLimits.HandForceN)}: use {people:0} people on a stiff bar along the edge, or a winch rated for it."
+                : (FormattableString)$"The pull comes to about {Figure.Force(newtons)}; {by.People} standing people should not pull more than {Figure.Force(by.LimitN)}: use {people:0} people on a stiff bar along the edge, or a winch rated for it.");
+    }
+
+    // What a hoist lifts may fall; what enough people lift is no more than the guidance allows.
+    private static void AddMass(List<SafetyNote> notes, double kg, PullBy by)
+    {
+        if (by.RatedN is null ? kg > by.LimitKg : kg > WorkingLimits.LiftKg)
+            notes.Add(Mass(kg, by));
+    }
+
+    private static SafetyNote Mass(double kg, PullBy by)
+    {
+        if (by.RatedN is not null)
+        {
+            return kg <= by.LimitKg
+                ? new("lift-mass", SafetyLevel.Warning, $"A blank weighs about {Figure.Mass(kg)}: lift it with the gear that is rated for it, guide it by its edges, and nobody under it.")
+                : new("lift-mass", SafetyLevel.Danger, $"A blank weighs about {Figure.Mass(kg)}, more than the {Figure.Mass(by.LimitKg)} that what lifts it is rated for: move it with a hoist or a forklift rated for it, not by hand, and nobody under it.");
+        }
+
+        if (kg > WorkingLimits.MostLifters * WorkingLimits.LiftKg)
+        {
+            return new(
+                "lift-mass",
+                SafetyLevel.Danger,
+                $"A blank weighs about {Figure.Mass(kg)}: move it with a hoist or a forklift, not by hand, and nobody under it.");
+        }
+
+        var people = Math.Ceiling(kg / WorkingLimits.LiftKg);
+        return new(
             "lift-mass",
             SafetyLevel.Warning,
-            $"A blank weighs about {Figure.Mass(kg)}, above the {Figure.Mass(WorkingLimits.LiftKg)} that the lifting guidance allows under ideal conditions: lift it with {Math.Ceiling(kg / WorkingLimits.LiftKg):0} people or an aid, close to the body, and not in wind.")
-        : new(
-            "lift-mass",
-            SafetyLevel.Danger,
-            $"A blank weighs about {Figure.Mass(kg)}: move it with a hoist or a forklift, not by hand, and nobody under it.");
+            by.People == 1
+                ? $"A blank weighs about {Figure.Mass(kg)}, above the {Figure.Mass(WorkingLimits.LiftKg)} that the lifting guidance allows under ideal conditions: lift it with {people:0} people or an aid, close to the body, and not in wind."
+                : (FormattableString)$"A blank weighs about {Figure.Mass(kg)}, above the {Figure.Mass(by.LimitKg)} that the lifting guidance allows {by.People} people under ideal conditions: lift it with {people:0} people or an aid, close to the body, and not in wind.");
+    }
 
     private static SafetyNote Swinging(double kg) => Mirrored with
     {

@@ -6,6 +6,7 @@ using Forming.Plans.Checks;
 using Forming.Plans.Drafts;
 using Forming.Prediction;
 using Forming.Results;
+using Forming.Springback;
 
 namespace Forming.Plans.Remedies;
 
@@ -25,6 +26,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     /// <summary>A trial that is pulled over in simulation weighs this many.</summary>
     private const int SimulatedWeight = 8;
 
+    /// <summary>It weighs one more for this many folds.</summary>
+    private const int SimulatedFoldsPerWeight = 4;
+
     /// <summary>A trial of a curve whose radius changes weighs this many.</summary>
     private const int SeriesWeight = 2;
 
@@ -42,8 +46,11 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     /// <summary>A trial of a taper weighs this many.</summary>
     private const int TaperWeight = 6;
 
-    /// <summary>A trial whose folds are refined by many simulations weighs this many.</summary>
+    /// <summary>A trial whose folds are refined by many simulations weighs this many, and one more for every fold.</summary>
     private const int RefinedWeight = 20;
+
+    /// <summary>Where facets add to the set, curve and folds are found over and over: a trial weighs this many times as much.</summary>
+    private const int WrappedTimes = 5;
 
     /// <summary>Single changes that cure a check and spoil another are mended by a second change for this many of them.</summary>
     private const int MostPairs = 4;
@@ -191,8 +198,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
 
         if (!simulate)
             changed = changed with { Panel = changed.Panel with { Predict = false } };
-        var keepsCurve = changed.Panel.Curve == job.Panel.Curve && changed.Panel.Sheet.ThicknessMm == job.Panel.Sheet.ThicknessMm;
-        var weight = WeightOf(changed, keepsCurve);
+        var weight = WeightOf(changed);
         if (_left < weight || Trials + weight > MostTrials)
             return null;
         cancellation.ThrowIfCancellationRequested();
@@ -200,7 +206,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         Trials += weight;
         try
         {
-            return _tried[key] = TrialOf(PlanDraft.Of(changed, keepsCurve ? draft.Finished : null, _work, cancellation));
+            return _tried[key] = TrialOf(PlanDraft.Of(changed, draft, _work, cancellation));
         }
         catch (NoSolutionException)
         {
@@ -212,16 +218,20 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     private bool IsUneven => draft.Finished!.GentlestRadiusMm > UnevenRatio * draft.Finished.TightestRadiusMm;
 
     // By what has to be worked out, never by the clock: the same request gets the same answer on any load.
-    private int WeightOf(FormJob changed, bool keepsCurve)
+    private int WeightOf(FormJob changed)
     {
         var series = 2 * draft.Stations.Count / FoldsPerWeight;
         if (draft.Taper is not null)
             return TaperWeight + series;
         if (_isSimulated && changed.Form.Stepping.Refine)
-            return RefinedWeight;
+            return RefinedWeight + draft.Stations.Count;
         if (_isSimulated && changed.Panel.Predict)
-            return SimulatedWeight;
-        if (changed.Panel.Curve is PointsCurve measured && !keepsCurve)
+            return SimulatedWeight + (draft.Stations.Count / SimulatedFoldsPerWeight);
+        if (StraightPlan.KeepsFolds(draft, changed.Panel, changed.Form, changed.Brake, changed.Marks))
+            return 1;
+        if (changed.Panel.Springback is WrappedOverFacets)
+            return WrappedTimes * (SeriesWeight + series + (IsUneven ? SeriesWeight : 0));
+        if (changed.Panel.Curve is PointsCurve measured && !StraightPlan.KeepsCurve(draft, changed.Panel))
             return SeriesWeight + series + (measured.Points.Count / PointsPerWeight);
         return draft.Finished!.Bends.All(bend => bend is ArcSpan) ? 1 : SeriesWeight + series + (IsUneven ? UnevenWeight : 0);
     }

@@ -1,8 +1,7 @@
 using System.Buffers;
 using System.Text.Json;
-using FormApi.Http.Json;
 
-namespace FormApi.Http.Results;
+namespace FormApi.Http.Json;
 
 /// <summary>JSON that leaves only once it is whole: what fails half-way while it is written leaves nothing behind.</summary>
 internal sealed class WholeAnswer : IBufferWriter<byte>, IDisposable

@@ -1,0 +1,14 @@
+using FormApi.Http.Links;
+using FormApi.Http.Requests;
+
+namespace FormApi.Features.Forms;
+
+/// <summary>Links of the form that another calculation planned.</summary>
+internal static class FormLinks
+{
+    /// <summary>The links, or null members where none was planned.</summary>
+    /// <param name="request">The request as one for a form, or null.</param>
+    public static LinksResult OfPlanned(FormRequest? request) => request is null
+        ? new(null, null, null)
+        : AnswerLinks.OfForm(ShownRequest.Of(FormDefaults.Apply(request)).Canonical.Span, request.Panel.Curve is TaperInput);
+}
