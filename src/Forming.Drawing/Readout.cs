@@ -3,6 +3,16 @@ using Forming.Results;
 
 namespace Forming.Drawing;
 
+/// <summary>The unit of every length on a drawing or in a file.</summary>
+public enum LengthUnits
+{
+    /// <summary>Millimetres.</summary>
+    Millimetre,
+
+    /// <summary>Inches.</summary>
+    Inch,
+}
+
 /// <summary>How figures read on a drawing, in one unit of length.</summary>
 /// <param name="units">The unit.</param>
 internal sealed class Readout(LengthUnits units)

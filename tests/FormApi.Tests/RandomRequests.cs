@@ -9,18 +9,18 @@ public sealed class RandomRequests(int seed, IReadOnlyList<(string Id, string? G
 {
     private static readonly string[] FormMaterials = ["steel-cr-cs", "steel-cr-cs", "steel-hrpo", "al-5052-h32", "al-6061-t6", "ss-304"];
 
-    private readonly Random random = new(seed);
-    private bool isInch;
-    private bool isBad;
+    private readonly Random _random = new(seed);
+    private bool _isInch;
+    private bool _isBad;
 
     public JsonObject Next()
     {
-        isInch = Chance(0.5);
-        isBad = Chance(1.0 / 3);
-        var byGauge = isInch && Chance(0.4);
+        _isInch = Chance(0.5);
+        _isBad = Chance(1.0 / 3);
+        var byGauge = _isInch && Chance(0.4);
         var request = new JsonObject
         {
-            ["units"] = isInch ? "in" : "mm",
+            ["units"] = _isInch ? "in" : "mm",
             ["panel"] = Panel(byGauge),
             ["form"] = Form(byGauge),
             ["brake"] = Brake(),
@@ -34,9 +34,9 @@ public sealed class RandomRequests(int seed, IReadOnlyList<(string Id, string? G
         var panel = new JsonObject
         {
             ["material"] = new JsonObject { ["id"] = id },
-            ["width"] = isBad ? Length(Log(100, 3500)) : Length(Log(150, 1100)),
+            ["width"] = _isBad ? Length(Log(100, 3500)) : Length(Log(150, 1100)),
             ["leadIn"] = Length(Even(50, 200)),
-            ["leadOut"] = isBad ? Length(Even(5, 500)) : Length(Even(60, 300)),
+            ["leadOut"] = _isBad ? Length(Even(5, 500)) : Length(Even(60, 300)),
             ["curve"] = Curve(inChain: false),
             ["finish"] = Pick(["satin", "satin", "gloss", "hidden"]),
             ["grain"] = Pick(["across", "across", "unknown", "along"]),
@@ -44,7 +44,7 @@ public sealed class RandomRequests(int seed, IReadOnlyList<(string Id, string? G
         if (byGauge && system is not null)
             panel["gauge"] = Pick([10, 12, 14, 16, 18, 20, 22]);
         else
-            panel["thickness"] = Fine(isBad ? Log(0.4, 5) : Log(0.5, 2.5));
+            panel["thickness"] = Fine(_isBad ? Log(0.4, 5) : Log(0.5, 2.5));
         if (Chance(0.25))
             panel["lever"] = Length(Even(10, 250));
         if (Chance(0.15))
@@ -63,9 +63,9 @@ public sealed class RandomRequests(int seed, IReadOnlyList<(string Id, string? G
         var form = new JsonObject
         {
             ["material"] = new JsonObject { ["id"] = id },
-            ["foldRadius"] = isBad ? Fine(Log(0.3, 15)) : Fine(thickness * Even(0.8, 2)),
-            ["leadIn"] = isBad ? Length(Even(0, 120)) : Length(Even(30, 120)),
-            ["leadOut"] = isBad ? Length(Even(0, 300)) : Length(Even(30, 150)),
+            ["foldRadius"] = _isBad ? Fine(Log(0.3, 15)) : Fine(thickness * Even(0.8, 2)),
+            ["leadIn"] = _isBad ? Length(Even(0, 120)) : Length(Even(30, 120)),
+            ["leadOut"] = _isBad ? Length(Even(0, 300)) : Length(Even(30, 150)),
             ["grain"] = Pick(["across", "unknown"]),
         };
         if (byGauge && materials.Any(material => material.Id == id && material.GaugeSystem is not null))
@@ -74,7 +74,7 @@ public sealed class RandomRequests(int seed, IReadOnlyList<(string Id, string? G
             form["thickness"] = Fine(thickness);
         if (Stepping() is { Count: > 0 } stepping)
             form["stepping"] = stepping;
-        if (isBad && Chance(0.2))
+        if (_isBad && Chance(0.2))
             form["width"] = Length(Even(100, 3500));
         return form;
     }
@@ -91,7 +91,7 @@ public sealed class RandomRequests(int seed, IReadOnlyList<(string Id, string? G
         if (Chance(0.4))
             stepping["ends"] = Pick(["half", "full"]);
         if (Chance(0.3) && stepping["angle"] is null && stepping["spacing"] is null)
-            stepping["folds"] = random.Next(3, 31);
+            stepping["folds"] = _random.Next(3, 31);
         if (Chance(0.2))
             stepping["maxFacet"] = Length(Even(8, 60));
         return stepping;
@@ -101,24 +101,24 @@ public sealed class RandomRequests(int seed, IReadOnlyList<(string Id, string? G
     {
         var brake = new JsonObject
         {
-            ["length"] = isBad ? Length(Even(300, 3000)) : Length(Pick([1250, 1250, 2500, 3000])),
+            ["length"] = _isBad ? Length(Even(300, 3000)) : Length(Pick([1250, 1250, 2500, 3000])),
             ["kind"] = Pick(["leaf", "press"]),
         };
         if (Chance(0.5))
-            brake["minFacet"] = isBad ? Length(Even(3, 40)) : Length(Even(3, 12));
+            brake["minFacet"] = _isBad ? Length(Even(3, 40)) : Length(Even(3, 12));
         if (Chance(0.4))
-            brake["stopResolution"] = isBad ? Pick([0.5, 1, 2, 4]) : Pick([0.1, 0.25, 0.5, 1]);
+            brake["stopResolution"] = _isBad ? Pick([0.5, 1, 2, 4]) : Pick([0.1, 0.25, 0.5, 1]);
         if (Chance(0.4))
-            brake["capacity"] = new JsonObject { ["thickness"] = Fine(Even(1, 3)), ["ultimate"] = isInch ? 60000 : 400 };
+            brake["capacity"] = new JsonObject { ["thickness"] = Fine(Even(1, 3)), ["ultimate"] = _isInch ? 60000 : 400 };
         return brake;
     }
 
     private JsonObject Curve(bool inChain)
     {
         var kind = inChain ? Pick(["arc", "progressive"]) : Pick(["arc", "arc", "arc", "arc", "progressive", "ellipse", "segments", "taper", "points"]);
-        var sweep = inChain ? Even(10, 60) : isBad && Chance(0.3) ? Even(150, 330) : Even(20, 200);
+        var sweep = inChain ? Even(10, 60) : _isBad && Chance(0.3) ? Even(150, 330) : Even(20, 200);
         sweep = Math.Round(sweep, 1);
-        var radius = isBad ? Log(4, 1500) : Log(30, 400);
+        var radius = _isBad ? Log(4, 1500) : Log(30, 400);
         return kind switch
         {
             "arc" => Arc(radius, sweep),
@@ -161,7 +161,7 @@ public sealed class RandomRequests(int seed, IReadOnlyList<(string Id, string? G
     private JsonObject Chain()
     {
         var pieces = new JsonArray();
-        for (var i = random.Next(2, 5); i > 0; i--)
+        for (var i = _random.Next(2, 5); i > 0; i--)
         {
             pieces.Add(Curve(inChain: true));
             if (Chance(0.4))
@@ -183,15 +183,15 @@ public sealed class RandomRequests(int seed, IReadOnlyList<(string Id, string? G
         return new() { ["type"] = "points", ["points"] = points, ["tolerance"] = Length(0.5) };
     }
 
-    private bool Chance(double share) => random.NextDouble() < share;
+    private bool Chance(double share) => _random.NextDouble() < share;
 
-    private double Even(double from, double to) => from + ((to - from) * random.NextDouble());
+    private double Even(double from, double to) => from + ((to - from) * _random.NextDouble());
 
     private double Log(double from, double to) => Math.Exp(Even(Math.Log(from), Math.Log(to)));
 
-    private T Pick<T>(IReadOnlyList<T> items) => items[random.Next(items.Count)];
+    private T Pick<T>(IReadOnlyList<T> items) => items[_random.Next(items.Count)];
 
-    private double Length(double mm) => isInch ? Math.Round(mm / 25.4, 3) : Math.Round(mm, 1);
+    private double Length(double mm) => _isInch ? Math.Round(mm / 25.4, 3) : Math.Round(mm, 1);
 
-    private double Fine(double mm) => isInch ? Math.Round(mm / 25.4, 4) : Math.Round(mm, 2);
+    private double Fine(double mm) => _isInch ? Math.Round(mm / 25.4, 4) : Math.Round(mm, 2);
 }

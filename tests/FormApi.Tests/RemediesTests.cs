@@ -13,7 +13,7 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
     private const double LeastCured = 0.95;
     private const double LeastOffered = 0.80;
 
-    private readonly Service service = patient.Service;
+    private readonly Service _service = patient.Service;
 
     [Fact]
     public Task Remedies_of_random_jobs_cure() => RemediesCure(Seed, 40);
@@ -28,7 +28,7 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
     public async Task A_form_wider_than_the_brake_needs_a_brake_that_is_as_wide_in_the_callers_units(string units, double unitMm)
     {
         var request = InUnits(units, unitMm).With("/brake/length", (400 / unitMm).ToString(CultureInfo.InvariantCulture));
-        var answer = await service.Form(request);
+        var answer = await _service.Form(request);
         var change = RemedyOf(answer, "brake-length")["changes"]!.AsArray().Single()!;
         Assert.Equal("/brake/length", (string?)change["pointer"]);
         Assert.InRange((double)change["value"]! * unitMm, 600, 612);
@@ -38,10 +38,10 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
     public async Task A_form_that_gives_is_ribbed()
     {
         var soft = Requests.Arc().With("/form/thickness", "1").With("/form/foldRadius", "1");
-        var answer = await service.Form(soft);
+        var answer = await _service.Form(soft);
         Assert.Equal("warn", VerdictOf(answer, "form-give"));
         Assert.Equal("/form/backing", (string?)RemedyOf(answer, "form-give")["changes"]![0]!["pointer"]);
-        var ribbed = await service.Form(soft.With("/form/backing", "\"ribs\""));
+        var ribbed = await _service.Form(soft.With("/form/backing", "\"ribs\""));
         Assert.Equal("pass", VerdictOf(ribbed, "form-give"));
         Assert.Equal("pass", VerdictOf(ribbed, "form-yield"));
         Assert.Equal(answer["form"]!["give"]!.ToJsonString(), ribbed["form"]!["give"]!.ToJsonString());
@@ -50,11 +50,11 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
     [Fact]
     public async Task Two_people_pull_twice_what_one_does_and_level_twice_the_width()
     {
-        var one = await service.Form(Requests.Arc());
-        var two = await service.Form(Requests.Arc().With("/panel/pull", """{"by":{"people":2}}"""));
+        var one = await _service.Form(Requests.Arc());
+        var two = await _service.Form(Requests.Arc().With("/panel/pull", """{"by":{"people":2}}"""));
         foreach (var id in (string[])["hand-force", "panel-width", "lift-mass"])
             Assert.Equal(2 * (double)CheckOf(one, id)["limit"]!, (double)CheckOf(two, id)["limit"]!, 9);
-        var winch = await service.Form(Requests.Arc().With("/panel/pull", """{"by":{"rated":5000}}"""));
+        var winch = await _service.Form(Requests.Arc().With("/panel/pull", """{"by":{"rated":5000}}"""));
         Assert.Equal(5000, (double)CheckOf(winch, "hand-force")["limit"]!);
         Assert.Equal("""{"by":{"rated":5000}}""", winch["request"]!["panel"]!["pull"]!.ToJsonString());
         Assert.Equal("""{"by":{"people":1}}""", one["request"]!["panel"]!["pull"]!.ToJsonString());
@@ -66,7 +66,7 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
     [InlineData("""{"by":{"people":2,"rated":900}}""", "/panel/pull/by/rated", "choose-one")]
     public async Task Seven_people_are_no_crew_and_a_winch_is_not_people(string pull, string at, string code)
     {
-        using var response = await service.Post("/v1/forms", Requests.Arc().With("/panel/pull", pull).ToJsonString());
+        using var response = await _service.Post("/v1/forms", Requests.Arc().With("/panel/pull", pull).ToJsonString());
         Assert.Equal(422, (int)response.StatusCode);
         var fault = JsonNode.Parse(await response.Content.ReadAsStringAsync())!["errors"]!.AsArray().Single()!;
         Assert.Equal((at, code), ((string)fault["pointer"]!, (string)fault["code"]!));
@@ -76,7 +76,7 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
     public async Task A_winch_is_named_where_a_crew_is_too_small()
     {
         var heavy = Requests.Arc().With("/panel/thickness", "6").With("/panel/leadOut", "60").With("/panel/width", "3000").With("/brake/length", "3100");
-        var answer = await service.Form(heavy);
+        var answer = await _service.Form(heavy);
         var change = RemedyOf(answer, "hand-force")["changes"]!.AsArray().Single()!;
         Assert.Equal("/panel/pull/by", (string?)change["pointer"]);
         Assert.True((double)change["value"]!["rated"]! >= (double)CheckOf(answer, "hand-force")["value"]!);
@@ -85,9 +85,9 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
     [Fact]
     public async Task The_pull_of_a_prediction_names_enough_people()
     {
-        var answer = await service.Prediction(Requests.Arc().With("/panel/width", "1200"));
+        var answer = await _service.Prediction(Requests.Arc().With("/panel/width", "1200"));
         Assert.Equal("warn", VerdictOf(answer, "hand-force"));
-        var again = await service.Prediction(Applied(answer["request"]!.AsObject(), RemedyOf(answer, "hand-force")));
+        var again = await _service.Prediction(Applied(answer["request"]!.AsObject(), RemedyOf(answer, "hand-force")));
         Assert.Equal("pass", VerdictOf(again, "hand-force"));
     }
 
@@ -152,14 +152,14 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
 
     private async Task<JsonNode?> TryForm(JsonNode request)
     {
-        using var response = await service.Post("/v1/forms", request.ToJsonString());
+        using var response = await _service.Post("/v1/forms", request.ToJsonString());
         Assert.Contains((int)response.StatusCode, (int[])[200, 422]);
         return response.IsSuccessStatusCode ? JsonNode.Parse(await response.Content.ReadAsStringAsync()) : null;
     }
 
     private async Task<IReadOnlyList<(string Id, string? GaugeSystem)>> Materials()
     {
-        var table = JsonNode.Parse(await service.Client.GetStringAsync("/v1/materials"))!;
+        var table = JsonNode.Parse(await _service.Client.GetStringAsync("/v1/materials"))!;
         return [.. table["materials"]!.AsArray().Select(row => ((string)row!["id"]!, (string?)row["gaugeSystem"]))];
     }
 

@@ -17,27 +17,27 @@ namespace Forming.Benchmarks;
 [MemoryDiagnoser]
 public class DrawingBenchmarks
 {
-    private readonly DrawingJob job = Job();
+    private readonly DrawingJob _job = Job();
 
     /// <summary>The sheet.</summary>
     [Benchmark]
-    public long Svg() => Written(stream => SvgSheet.Write(job, stream));
+    public long Svg() => Written(stream => SvgSheet.Write(_job, stream));
 
     /// <summary>The sheet and the layout at 1:1.</summary>
     [Benchmark]
-    public long Pdf() => Written(stream => PdfSheet.Write(job, PaperSize.A4, stream));
+    public long Pdf() => Written(stream => PdfSheet.Write(_job, PaperSize.A4, stream));
 
     /// <summary>The blanks.</summary>
     [Benchmark]
-    public long Dxf() => Written(stream => DxfLayout.Write(job, stream));
+    public long Dxf() => Written(stream => DxfLayout.Write(_job, stream));
 
     /// <summary>The stations.</summary>
     [Benchmark]
-    public long Csv() => Written(stream => CsvStations.Write(job, stream));
+    public long Csv() => Written(stream => CsvStations.Write(_job, stream));
 
     /// <summary>The solids.</summary>
     [Benchmark]
-    public long Glb() => Written(stream => GltfSolids.Write(job, stream));
+    public long Glb() => Written(stream => GltfSolids.Write(_job, stream));
 
     private static long Written(Action<Stream> write)
     {
@@ -51,7 +51,7 @@ public class DrawingBenchmarks
         var (panel, form) = (PlanBenchmarks.Panel(new ArcCurve(150, Angle.FromDegrees(90))), PlanBenchmarks.Form(new Stepping { Folds = 20 }));
         var (brake, marks) = (PlanBenchmarks.Brake, new MarkSpec(Datum.Edge, new Tape(TapeUnit.Mm, 0.5)));
         return new(
-            FormPlan.Compute(panel, form, brake, marks),
+            FormPlan.Compute(new FormJob(panel, form, brake, marks)),
             panel,
             form,
             brake,

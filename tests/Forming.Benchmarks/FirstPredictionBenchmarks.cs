@@ -8,9 +8,9 @@ namespace Forming.Benchmarks;
 [SimpleJob(RunStrategy.ColdStart, launchCount: 5, warmupCount: 0, iterationCount: 1)]
 public class FirstPredictionBenchmarks
 {
-    private readonly double facetMm = 17.431;
+    private readonly double _facetMm = 17.431;
 
     /// <summary>8 facets.</summary>
     [Benchmark]
-    public WrappedPanel Eight() => PanelWrap.Compute(PredictionForms.Even(8, 10, facetMm), PredictionForms.Law, new(150));
+    public WrappedPanel Eight() => PanelWrap.Compute(PredictionForms.Even(8, 10, _facetMm), PredictionForms.Law, new(150));
 }

@@ -14,31 +14,31 @@ public class PlanBenchmarks
 {
     private static readonly Stepping Twenty = new() { Folds = 20 };
 
-    private readonly ProgressiveCurve clothoid = new(60, 240, Angle.FromDegrees(90), ProgressiveLaw.Clothoid);
-    private readonly ArcCurve arc = new(90, Angle.FromDegrees(90));
-    private readonly PointsCurve points = new([.. Enumerable.Range(0, 20).Select(OnALogarithmicSpiral)], 0.1);
-    private readonly TaperCurve taper = new(
+    private readonly ProgressiveCurve _clothoid = new(60, 240, Angle.FromDegrees(90), ProgressiveLaw.Clothoid);
+    private readonly ArcCurve _arc = new(90, Angle.FromDegrees(90));
+    private readonly PointsCurve _points = new([.. Enumerable.Range(0, 20).Select(OnALogarithmicSpiral)], 0.1);
+    private readonly TaperCurve _taper = new(
         new ArcCurve(60, Angle.FromDegrees(90)), new ArcCurve(120, Angle.FromDegrees(90)), 400, TaperPlacement.Concentric, default);
 
     /// <summary>An arc of 20 folds.</summary>
     [Benchmark(Baseline = true)]
-    public FormPlan Arc() => Plan(arc, Twenty);
+    public FormPlan Arc() => Plan(_arc, Twenty);
 
     /// <summary>An arc whose folds the plan counts itself.</summary>
     [Benchmark]
-    public FormPlan ArcCounted() => Plan(arc, new());
+    public FormPlan ArcCounted() => Plan(_arc, new());
 
     /// <summary>A clothoid of 20 folds.</summary>
     [Benchmark]
-    public FormPlan Clothoid() => Plan(clothoid, Twenty);
+    public FormPlan Clothoid() => Plan(_clothoid, Twenty);
 
     /// <summary>20 measured points, 20 folds.</summary>
     [Benchmark]
-    public FormPlan MeasuredPoints() => Plan(points, Twenty);
+    public FormPlan MeasuredPoints() => Plan(_points, Twenty);
 
     /// <summary>A cone of 20 folds.</summary>
     [Benchmark]
-    public FormPlan Cone() => Plan(taper, Twenty);
+    public FormPlan Cone() => Plan(_taper, Twenty);
 
     internal static BrakeSpec Brake { get; } = new() { LengthMm = 1250 };
 
@@ -63,7 +63,7 @@ public class PlanBenchmarks
     };
 
     internal static FormPlan Plan(PanelCurve curve, Stepping stepping) =>
-        FormPlan.Compute(Panel(curve), Form(stepping), Brake, new MarkSpec(Datum.Edge, new Tape(TapeUnit.Mm, 0.5)));
+        FormPlan.Compute(new FormJob(Panel(curve), Form(stepping), Brake, new MarkSpec(Datum.Edge, new Tape(TapeUnit.Mm, 0.5))));
 
     private static Point OnALogarithmicSpiral(int index)
     {

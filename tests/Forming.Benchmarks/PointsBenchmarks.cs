@@ -8,8 +8,8 @@ namespace Forming.Benchmarks;
 [MemoryDiagnoser]
 public class PointsBenchmarks
 {
-    private Point[] spiral = [];
-    private Point[] circle = [];
+    private Point[] _spiral = [];
+    private Point[] _circle = [];
 
     /// <summary>How many points.</summary>
     [Params(20, 500, 5000)]
@@ -19,13 +19,13 @@ public class PointsBenchmarks
     [GlobalSetup]
     public void Scan()
     {
-        spiral = Scanned(turn => 60 * Math.Exp(0.5 * turn) * Point.Along(turn));
-        circle = Scanned(turn => 100 * Point.Along(turn));
+        _spiral = Scanned(turn => 60 * Math.Exp(0.5 * turn) * Point.Along(turn));
+        _circle = Scanned(turn => 100 * Point.Along(turn));
     }
 
     /// <summary>A logarithmic spiral within 0.6 mm.</summary>
     [Benchmark]
-    public PointsFit Spiral() => PointsFit.Solve(spiral, 0.6);
+    public PointsFit Spiral() => PointsFit.Solve(_spiral, 0.6);
 
     /// <summary>A circle, with a tolerance that the scatter does not allow: the longest search.</summary>
     [Benchmark]
@@ -33,7 +33,7 @@ public class PointsBenchmarks
     {
         try
         {
-            return PointsFit.Solve(circle, 0.05).ToString();
+            return PointsFit.Solve(_circle, 0.05).ToString();
         }
         catch (NoSolutionException refusal)
         {

@@ -8,15 +8,15 @@ namespace Forming.Benchmarks;
 [MemoryDiagnoser]
 public class PredictionBenchmarks
 {
-    private readonly BendingLaw law = PredictionForms.Law;
-    private readonly StandingForm eight = PredictionForms.Even(8, 10, 17.431);
-    private readonly StandingForm fifty = PredictionForms.Even(50, 1.6, 4);
+    private readonly BendingLaw _law = PredictionForms.Law;
+    private readonly StandingForm _eight = PredictionForms.Even(8, 10, 17.431);
+    private readonly StandingForm _fifty = PredictionForms.Even(50, 1.6, 4);
 
     /// <summary>8 facets.</summary>
     [Benchmark(Baseline = true)]
-    public WrappedPanel Eight() => PanelWrap.Compute(eight, law, new(150));
+    public WrappedPanel Eight() => PanelWrap.Compute(_eight, _law, new(150));
 
     /// <summary>50 facets.</summary>
     [Benchmark]
-    public WrappedPanel Fifty() => PanelWrap.Compute(fifty, law, new(60));
+    public WrappedPanel Fifty() => PanelWrap.Compute(_fifty, _law, new(60));
 }

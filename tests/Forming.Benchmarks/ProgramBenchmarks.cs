@@ -10,30 +10,30 @@ namespace Forming.Benchmarks;
 public class ProgramBenchmarks
 {
     private const int Folds = 40;
-    private readonly LeafBrake leaf = new() { LengthMm = 1250 };
-    private readonly PressBrake press = new() { LengthMm = 1250 };
-    private readonly ProgramPart part = Even(200, 180);
-    private readonly ProgramPart hoop = Even(200, 345);
+    private readonly LeafBrake _leaf = new() { LengthMm = 1250 };
+    private readonly PressBrake _press = new() { LengthMm = 1250 };
+    private readonly ProgramPart _part = Even(200, 180);
+    private readonly ProgramPart _hoop = Even(200, 345);
 
     /// <summary>The nine named orders, leaf brake.</summary>
     [Benchmark(Baseline = true)]
-    public BrakeProgram LeafNamed() => BrakeProgram.Compute(part, leaf, mostWork: 0);
+    public BrakeProgram LeafNamed() => BrakeProgram.Compute(_part, _leaf, mostWork: 0);
 
     /// <summary>The nine named orders, press brake.</summary>
     [Benchmark]
-    public BrakeProgram PressNamed() => BrakeProgram.Compute(part, press, mostWork: 0);
+    public BrakeProgram PressNamed() => BrakeProgram.Compute(_part, _press, mostWork: 0);
 
     /// <summary>With the search, leaf brake.</summary>
     [Benchmark]
-    public BrakeProgram LeafSearched() => BrakeProgram.Compute(part, leaf);
+    public BrakeProgram LeafSearched() => BrakeProgram.Compute(_part, _leaf);
 
     /// <summary>With the search, press brake.</summary>
     [Benchmark]
-    public BrakeProgram PressSearched() => BrakeProgram.Compute(part, press);
+    public BrakeProgram PressSearched() => BrakeProgram.Compute(_part, _press);
 
     /// <summary>A hoop: proved impossible.</summary>
     [Benchmark]
-    public BrakeProgram HoopRefused() => BrakeProgram.Compute(hoop, press);
+    public BrakeProgram HoopRefused() => BrakeProgram.Compute(_hoop, _press);
 
     private static ProgramPart Even(double radiusMm, double degrees)
     {

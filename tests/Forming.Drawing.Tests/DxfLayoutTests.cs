@@ -18,7 +18,7 @@ public class DxfLayoutTests
         var unit = job.Readout.UnitMm;
         Assert.Equal(job.Units == LengthUnits.Inch ? 1 : 4, report.RootElement.GetProperty("header").GetProperty("$INSUNITS").GetInt32());
         var entities = report.RootElement.GetProperty("entities").EnumerateArray().ToArray();
-        var flat = Shapes.FlatForm.Of(job);
+        var flat = Shapes.FormBlankLines.Of(job);
         var folds = On(entities, "FOLD").ToArray();
         Assert.Equal(flat.Folds.Count, folds.Length);
         for (var i = 0; i < folds.Length; i++)

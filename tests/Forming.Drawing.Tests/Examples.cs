@@ -108,7 +108,7 @@ public static class Examples
         BrakeSpec brake = new() { LengthMm = 1250 };
         marks ??= new(Datum.Edge, Millimetres);
         return new(
-            FormPlan.Compute(panel, form, brake, marks),
+            FormPlan.Compute(new FormJob(panel, form, brake, marks)),
             panel,
             form,
             brake,

@@ -65,7 +65,7 @@ internal static class Workshop
 
     /// <summary>A plan as a caller gets it.</summary>
     public static FormPlan PlanWithRemedies(PanelSpec panel, FormSpec? form = null, BrakeSpec? brake = null, MarkSpec? marks = null) =>
-        FormPlan.Compute(panel, form ?? Form(), brake ?? Brake, marks ?? Marks);
+        FormPlan.Compute(new FormJob(panel, form ?? Form(), brake ?? Brake, marks ?? Marks));
 
     public static Check CheckOf(FormPlan plan, string id) => plan.Checks.Single(check => check.Id == id);
 

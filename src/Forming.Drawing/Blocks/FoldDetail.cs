@@ -18,7 +18,7 @@ internal static class FoldDetail
     /// <returns>Lower edge [mm].</returns>
     public static double Draw(Sketch sketch, DrawingJob job, double x, double y)
     {
-        var fold = FlatForm.Of(job).Folds.MaxBy(lines => lines.Station.FoldAngle)!;
+        var fold = FormBlankLines.Of(job).Folds.MaxBy(lines => lines.Station.FoldAngle)!;
         sketch.Write(x, y, string.Create(CultureInfo.InvariantCulture, $"Lines of fold {fold.Station.Number}, enlarged"), Page.Small, isBold: true);
         (Pen Pen, double At, string Name)[] lines =
         [
@@ -33,7 +33,7 @@ internal static class FoldDetail
         var places = lines.Select(line => top + (StripHeight * 0.15) + ((line.At - first) * scale)).ToArray();
         sketch.Line(Pen.Outline, new(x, top), new(x, top + StripHeight));
         sketch.Line(Pen.Outline, new(x + StripWidth, top), new(x + StripWidth, top + StripHeight));
-        var rows = Spread.Apart(places, Page.SmallLine, top + 1, top + StripHeight - 1);
+        var rows = LabelSpacing.Apart(places, Page.SmallLine, top + 1, top + StripHeight - 1);
         for (var i = 0; i < lines.Length; i++)
         {
             sketch.Line(lines[i].Pen, new(x, places[i]), new(x + StripWidth, places[i]));

@@ -18,7 +18,7 @@ internal static class FormBlankBlocks
     /// <param name="mostHeight">Height that a part may have [mm].</param>
     public static IEnumerable<Block> Of(DrawingJob job, double mostHeight)
     {
-        var flat = FlatForm.Of(job).TurnedOver();
+        var flat = FormBlankLines.Of(job).TurnedOver();
         var count = flat.Folds.Count;
         var rowsInAPart = (int)Math.Clamp((mostHeight - HeadingHeight - 4) / Page.Row, 4, Math.Max(4, count));
         var parts = (count + rowsInAPart - 1) / rowsInAPart;
@@ -26,7 +26,7 @@ internal static class FormBlankBlocks
             yield return Part(job, flat, part * count / parts, (part + 1) * count / parts);
     }
 
-    private static Block Part(DrawingJob job, FlatForm flat, int first, int end)
+    private static Block Part(DrawingJob job, FormBlankLines flat, int first, int end)
     {
         var sketch = new Sketch();
         var blank = job.Plan.Form.Blank;
@@ -92,13 +92,13 @@ internal static class FormBlankBlocks
     }
 
     // Half-way to the fold before, wherever along the two that comes first.
-    private static double Between(FlatForm flat, int next)
+    private static double Between(FormBlankLines flat, int next)
     {
         Segment before = flat.Folds[next - 1].Fold, after = flat.Folds[next].Fold;
         return (before.Start.X + before.End.X + after.Start.X + after.End.X) / 4;
     }
 
-    private static void Edges(Pole pole, FlatForm flat, double from, double to)
+    private static void Edges(Pole pole, FormBlankLines flat, double from, double to)
     {
         for (var i = 1; i < flat.Outline.Count; i++)
         {

@@ -3,6 +3,20 @@ using Forming.Drawing.Sheets;
 
 namespace Forming.Drawing.Blocks;
 
+/// <summary>One line across a blank and the row of figures it leads to.</summary>
+/// <param name="Line">The line [mm of the blank].</param>
+/// <param name="Cells">Figures, column by column.</param>
+/// <param name="Station">Number of the station, or null.</param>
+internal sealed record PoleRow(Segment Line, IReadOnlyList<string> Cells, int? Station = null);
+
+/// <summary>A column of figures beside a blank.</summary>
+/// <param name="Heading">What it holds.</param>
+/// <param name="AtMm">Where its text is anchored [mm].</param>
+/// <param name="Anchor">How.</param>
+/// <param name="IsBold">Whether it is bold.</param>
+/// <param name="SizeMm">Size of the type [mm].</param>
+internal sealed record PoleColumn(string Heading, double AtMm, Anchor Anchor = Anchor.End, bool IsBold = false, double SizeMm = Page.Text);
+
 /// <summary>A stretch of a blank drawn upright, its length running down, with a row of figures led out from every line.</summary>
 /// <remarks>Rows of level text stay legible at any number of folds, where ordinates crowded along an edge would not.</remarks>
 internal sealed class Pole
@@ -49,7 +63,7 @@ internal sealed class Pole
             sketch.Write(column.AtMm, top - 2.2, column.Heading, Page.Small, column.Anchor, isBold: true);
         sketch.Line(Pen.Leader, new(LeaderEnd + 1, top - 1), new(Page.Width, top - 1));
         var half = Page.Row / 2;
-        var places = Spread.Apart([.. rows.Select(row => pole.Down(row.Line.CrossingAt(widthMm)))], Page.Row, top + half, top + height - half);
+        var places = LabelSpacing.Apart([.. rows.Select(row => pole.Down(row.Line.CrossingAt(widthMm)))], Page.Row, top + half, top + height - half);
         for (var i = 0; i < rows.Count; i++)
             pole.Row(rows[i], places[i], columns);
         return top + height;

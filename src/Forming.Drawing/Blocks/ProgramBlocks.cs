@@ -2,6 +2,7 @@ using System.Globalization;
 using Forming.Drawing.Shapes;
 using Forming.Drawing.Sheets;
 using Forming.Programs;
+using Forming.Programs.Brakes;
 using Forming.Results;
 
 namespace Forming.Drawing.Blocks;
@@ -53,7 +54,7 @@ internal static class ProgramBlocks
         yield return ("turns", string.Create(CultureInfo.InvariantCulture, $"{program.Turns}, handling counts as {program.HandlingCost} slides"));
         yield return ("stop", string.Create(CultureInfo.InvariantCulture, $"changed {program.StopChanges} times, rounding {Readout.SignedDegrees(program.StopRounding)}"));
         yield return ("clearance", program.Clearance.Nearest is { } nearest
-            ? $"{job.Readout.LengthWithUnit(program.Clearance.Mm)} to the {nearest}"
+            ? $"{job.Readout.LengthWithUnit(program.Clearance.Mm)} to the {nearest.Word()}"
             : $"at least {job.Readout.LengthWithUnit(program.Clearance.Mm)}");
         yield return load.ForceN is { } force
             ? ("ram force", job.Wording($"{Figure.Force(force)} at most"))
@@ -78,7 +79,7 @@ internal static class ProgramBlocks
             GaugedBy.FoldedPart => $"folded {ProgramWords.Of(last.GaugedEdge)} edge side against the stop at {job.Readout.LengthWithUnit(last.Gauge.DistanceMm)}",
             _ => $"by its pencil mark, {ProgramWords.Of(last.GaugedEdge)} edge behind",
         };
-        var clear = last.Clearance.Nearest is { } nearest ? $"clears the {nearest} by {job.Readout.LengthWithUnit(last.Clearance.Mm)}" : "nothing comes near";
+        var clear = last.Clearance.Nearest is { } nearest ? $"clears the {nearest.Word()} by {job.Readout.LengthWithUnit(last.Clearance.Mm)}" : "nothing comes near";
         return new(
             string.Create(CultureInfo.InvariantCulture, $"{number}  {handled}: {FoldsOf(steps)}"),
             [
@@ -118,7 +119,7 @@ internal static class ProgramBlocks
         Point? stop = step.Gauge.By == GaugedBy.Mark
             ? null
             : new Point(isBehindCut ? back.Min(point => point.X) : ReferenceMm(job) - step.Gauge.DistanceMm, -thickness);
-        return new(ribbon, [.. placed.Jaws.Select(jaw => Grooved(job, jaw.Name, jaw.Outline))], stop, job.Brake.StopHeightMm, (isBehindCut, isFrontCut));
+        return new(ribbon, [.. placed.Jaws.Select(jaw => Grooved(job, jaw.Kind, jaw.Outline))], stop, job.Brake.StopHeightMm, (isBehindCut, isFrontCut));
     }
 
     private static double ReferenceMm(ProgramJob job) => job.Press is null ? job.Part.Shape.RadiusMm : 0;
@@ -132,9 +133,9 @@ internal static class ProgramBlocks
     }
 
     // Clearance needs no groove in the die; an eye does.
-    private static IReadOnlyList<Point> Grooved(ProgramJob job, string name, IReadOnlyList<Point> outline)
+    private static IReadOnlyList<Point> Grooved(ProgramJob job, JawKind kind, IReadOnlyList<Point> outline)
     {
-        if (name != "die" || job.Press is not { } press)
+        if (kind != JawKind.Die || job.Press is not { } press)
             return outline;
         const double mostOfHeight = 0.8;
         double left = outline.Min(p => p.X), right = outline.Max(p => p.X), low = outline.Min(p => p.Y), high = outline.Max(p => p.Y);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Forming.Programs;
+using Forming.Programs.Brakes;
 
 namespace Forming.Drawing.Csv;
 
@@ -51,7 +52,7 @@ public static class CsvProgram
             Claim(step.IsStopChanged),
             .. job.Press is null ? Leaf() : Press(),
             Length(step.Clearance.Mm),
-            step.Clearance.Nearest ?? "",
+            step.Clearance.Nearest?.Word() ?? "",
             CsvText.Number(step.Clearance.AtAngle.Degrees),
             Length(step.FrontRunMm),
             Length(step.BackRunMm),

@@ -33,7 +33,7 @@ public static class DxfLayout
 
     private static void Form(DrawingJob job, DxfDocument document)
     {
-        var flat = FlatForm.Of(job);
+        var flat = FormBlankLines.Of(job);
         document.Polygon(DxfLayer.Outline, [.. flat.Outline.Skip(1).Select(Place)]);
         var pitch = double.PositiveInfinity;
         for (var i = 1; i < flat.Folds.Count; i++)

@@ -1,3 +1,4 @@
+using Forming.Drawing.Sheets;
 using PdfSharp.Drawing;
 using PdfSharp.Fonts;
 using PdfSharp.Pdf;
@@ -47,5 +48,36 @@ public static class PdfSheet
         }
 
         PdfBytes.Write(document, stream);
+    }
+}
+
+/// <summary>Gives PDFsharp the fonts of this assembly: a server has none of its own.</summary>
+internal sealed class PdfFonts : IFontResolver
+{
+    /// <summary>Name of the only family.</summary>
+    public const string Family = "Liberation Sans";
+
+    /// <inheritdoc/>
+    public FontResolverInfo? ResolveTypeface(string familyName, bool bold, bool italic) =>
+        familyName == Family ? new(bold ? "bold" : "regular") : null;
+
+    /// <inheritdoc/>
+    public byte[]? GetFont(string faceName) => Typeface.Of(faceName == "bold").Bytes;
+}
+
+/// <summary>The sheet of a program as a PDF.</summary>
+public static class ProgramPdfSheet
+{
+    /// <summary>Writes the pages.</summary>
+    /// <param name="job">The program.</param>
+    /// <param name="paper">The paper.</param>
+    /// <param name="stream">Where to write; stays open.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    public static void Write(ProgramJob job, PaperSize paper, Stream stream, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(stream);
+        var measures = Paper.Of(paper);
+        PdfSheet.Write(job.Title, job.Fingerprint, SheetPages.Of(job, measures), measures, stream, cancellation);
     }
 }

@@ -6,6 +6,11 @@ using Forming.Layout;
 
 namespace Forming.Drawing.Pdf;
 
+/// <summary>One page: what is drawn, in mm of paper.</summary>
+/// <param name="Items">What is drawn.</param>
+/// <param name="LineScale">Line widths over those of a sheet.</param>
+internal sealed record PdfPageLayout(IReadOnlyList<SheetItem> Items, double LineScale = 1);
+
 /// <summary>The flat form blank at 1:1 over pages that overlap: rows A, B … down its length, columns 1, 2 … across its width.</summary>
 internal sealed class TiledLayout
 {
@@ -24,7 +29,7 @@ internal sealed class TiledLayout
 
     private readonly DrawingJob _job;
     private readonly Paper _paper;
-    private readonly FlatForm _flat;
+    private readonly FormBlankLines _flat;
     private readonly double _high;
     private readonly double _wide;
     private readonly int _rows;
@@ -32,7 +37,7 @@ internal sealed class TiledLayout
 
     private TiledLayout(DrawingJob job, Paper paper)
     {
-        (_job, _paper, _flat) = (job, paper, FlatForm.Of(job).TurnedOver());
+        (_job, _paper, _flat) = (job, paper, FormBlankLines.Of(job).TurnedOver());
         _wide = paper.InnerWidth - Overlap;
         _high = paper.InnerHeight - Head - Scale - Overlap;
         _rows = Count(job.Plan.Form.Blank.LengthMm, _high);

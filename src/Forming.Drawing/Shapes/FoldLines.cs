@@ -1,3 +1,4 @@
+using Forming.Blanks;
 using Forming.Layout;
 
 namespace Forming.Drawing.Shapes;
@@ -14,4 +15,23 @@ internal sealed record FoldLines(Station Station, Segment Fold, Segment FirstTan
     /// <param name="widthMm">Width of the blank [mm].</param>
     public FoldLines TurnedOver(double widthMm) => new(
         Station, Fold.TurnedOver(widthMm), FirstTangent.TurnedOver(widthMm), SecondTangent.TurnedOver(widthMm), Sight.TurnedOver(widthMm));
+}
+
+/// <summary>A registration mark of the panel as a line on its blank.</summary>
+/// <param name="Mark">The mark.</param>
+/// <param name="Line">The line, in the plan's frame.</param>
+internal sealed record MarkLine(PanelMark Mark, Segment Line)
+{
+    /// <summary>The marks of a job's panel, in order along it.</summary>
+    /// <param name="job">The job.</param>
+    public static MarkLine[] Of(DrawingJob job)
+    {
+        var width = job.Plan.Panel.Blank.WidthMm;
+        return
+        [
+            .. from mark in job.Plan.Panel.Marks
+               orderby mark.AtMm
+               select new MarkLine(mark, new(mark.Near ?? new(mark.AtMm, 0), mark.Far ?? new(mark.AtMm, width))),
+        ];
+    }
 }

@@ -28,3 +28,16 @@ internal sealed record Label(
     /// <inheritdoc/>
     public override SheetItem Scaled(double factor) => this with { At = factor * At, SizeMm = factor * SizeMm };
 }
+
+/// <summary>Which point of a line of text its place names.</summary>
+internal enum Anchor
+{
+    /// <summary>Its left end.</summary>
+    Start,
+
+    /// <summary>Its middle.</summary>
+    Middle,
+
+    /// <summary>Its right end.</summary>
+    End,
+}

@@ -30,3 +30,28 @@ internal enum Pen
     /// <summary>Registration mark.</summary>
     Mark,
 }
+
+/// <summary>How a kind of line is drawn.</summary>
+/// <param name="WidthMm">Line width [mm].</param>
+/// <param name="Dash">Lengths of dashes and gaps [mm]; empty for an unbroken line.</param>
+internal readonly record struct PenStyle(double WidthMm, double[] Dash)
+{
+    private static readonly double[] Unbroken = [];
+
+    private static readonly PenStyle[] Styles =
+    [
+        new(0.45, Unbroken),
+        new(0.3, Unbroken),
+        new(0.12, Unbroken),
+        new(0.15, [1.2, 0.8]),
+        new(0.18, Unbroken),
+        new(0.18, [2.2, 0.9]),
+        new(0.15, [5, 1, 1, 1]),
+        new(0.12, Unbroken),
+        new(0.3, [3, 1, 0.8, 1]),
+    ];
+
+    /// <summary>The style of a kind of line.</summary>
+    /// <param name="pen">The kind.</param>
+    public static PenStyle Of(Pen pen) => Styles[(int)pen];
+}

@@ -1,5 +1,35 @@
 namespace Forming.Blanks;
 
+/// <summary>A sheet that blanks are cut from; the rolling direction runs along its length.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="LengthMm">Along the rolling direction [mm], &gt; 0.</param>
+/// <param name="WidthMm">Across it [mm], &gt; 0.</param>
+public sealed record StockSheet(string Name, double LengthMm, double WidthMm)
+{
+    /// <summary>Sizes that merchants commonly hold in mm markets (common practice, no source).</summary>
+    public static IReadOnlyList<StockSheet> Defaults { get; } =
+    [
+        new("2000 × 1000 mm", 2000, 1000),
+        new("2500 × 1250 mm", 2500, 1250),
+        new("3000 × 1500 mm", 3000, 1500),
+    ];
+
+    /// <summary>Sizes that merchants commonly hold in inch markets (common practice, no source).</summary>
+    public static IReadOnlyList<StockSheet> InchDefaults { get; } =
+    [
+        new("96 × 48 in", 96 * 25.4, 48 * 25.4),
+        new("120 × 48 in", 120 * 25.4, 48 * 25.4),
+        new("120 × 60 in", 120 * 25.4, 60 * 25.4),
+    ];
+}
+
+/// <summary>How many blanks one stock sheet gives.</summary>
+/// <param name="Sheet">The sheet.</param>
+/// <param name="FoldsAlongGrain">Whether the folds lie along the rolling direction.</param>
+/// <param name="Pieces">Whole blanks, side by side in one direction.</param>
+/// <param name="Use">Share of the sheet used, 0 to 1.</param>
+public sealed record StockYield(StockSheet Sheet, bool FoldsAlongGrain, int Pieces, double Use);
+
 /// <summary>How many rectangular blanks stock sheets give.</summary>
 public static class Stock
 {

@@ -1,34 +1,56 @@
+using Forming.Jobs;
 using Forming.Results;
 
 namespace Forming.Checks;
 
 /// <summary>One figure held against one limit.</summary>
-/// <param name="Id">Stable id such as <c>facet-width</c>.</param>
+/// <param name="Kind">Which check it is: its id and the kind of quantity of figure and limit.</param>
 /// <param name="Verdict">How it came out.</param>
 /// <param name="Value">The figure, or null where it is not known.</param>
 /// <param name="Limit">The limit, of the same kind as the figure, or null where there is none to hold it against.</param>
-/// <param name="Quantity">What kind of quantity both are.</param>
 /// <param name="Message">What was found, in words; arguments are <see cref="Figure"/>s.</param>
 /// <param name="Remedy">What to do about it, or null where it passed.</param>
 public sealed record Check(
-    string Id,
+    CheckId Kind,
     Verdict Verdict,
     double? Value,
     double? Limit,
-    Quantity Quantity,
     FormattableString Message,
     Remedy? Remedy = null)
 {
+    /// <summary>Stable id such as <c>facet-width</c>.</summary>
+    public string Id => Kind.Name;
+
+    /// <summary>What kind of quantity figure and limit are.</summary>
+    public Quantity Quantity => Kind.Quantity;
+
     /// <summary>A check with advice that no trial stands behind.</summary>
-    /// <param name="id">Stable id.</param>
+    /// <param name="kind">Which check it is.</param>
     /// <param name="verdict">How it came out.</param>
     /// <param name="value">The figure, or null where it is not known.</param>
     /// <param name="limit">The limit, or null where there is none.</param>
-    /// <param name="quantity">What kind of quantity both are.</param>
     /// <param name="message">What was found.</param>
     /// <param name="advice">What to do, or null where it passed.</param>
-    public Check(string id, Verdict verdict, double? value, double? limit, Quantity quantity, FormattableString message, FormattableString? advice)
-        : this(id, verdict, value, limit, quantity, message, advice is null ? null : new Remedy(advice, []))
+    public Check(CheckId kind, Verdict verdict, double? value, double? limit, FormattableString message, FormattableString? advice)
+        : this(kind, verdict, value, limit, message, advice is null ? null : new Remedy(advice, []))
     {
     }
 }
+
+/// <summary>How one check came out.</summary>
+public enum Verdict
+{
+    /// <summary>Within the limit.</summary>
+    Pass,
+
+    /// <summary>Past the limit, or not known, in something that can still be made.</summary>
+    Warn,
+
+    /// <summary>Cannot be folded, or is unsafe.</summary>
+    Fail,
+}
+
+/// <summary>What to do about a check that did not pass.</summary>
+/// <param name="Text">What to do, in words; arguments are <see cref="Figure"/>s.</param>
+/// <param name="Changes">Changes to the job that were tried together and found to pass the check with no other one worse; empty where none was found, or none is tried.</param>
+public sealed record Remedy(FormattableString Text, IReadOnlyList<JobChange> Changes);

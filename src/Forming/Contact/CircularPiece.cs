@@ -9,7 +9,7 @@ namespace Forming.Contact;
 /// <param name="thickness">The panel's thickness [mm].</param>
 internal sealed class CircularPiece(double mid, double finishedCurvature, BentState state, double thickness) : ContactPiece
 {
-    private readonly double contactRadius = (1 / state.Curvature) - (thickness / 2);
+    private readonly double _contactRadius = (1 / state.Curvature) - (thickness / 2);
 
     public override double Turn { get; } = state.Curvature * mid;
 
@@ -19,7 +19,7 @@ internal sealed class CircularPiece(double mid, double finishedCurvature, BentSt
     {
         var turn = u * Turn;
         var (sin, cos) = Math.SinCos(turn);
-        return new(turn, u * mid, new(contactRadius * sin, contactRadius * (1 - cos)));
+        return new(turn, u * mid, new(_contactRadius * sin, _contactRadius * (1 - cos)));
     }
 
     public override double ParameterAt(Measure measure, double value) => value / Total(measure);

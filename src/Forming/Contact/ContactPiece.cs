@@ -35,3 +35,60 @@ internal abstract class ContactPiece
     /// <param name="measure">The measure.</param>
     public double Total(Measure measure) => measure.Of(Turn, Mid);
 }
+
+/// <summary>Where a stretch of the contact curve begins or ends.</summary>
+/// <param name="Turn">Tangent angle under load [rad].</param>
+/// <param name="MidMm">Place along the panel's mid surface from the start of the curve [mm].</param>
+/// <param name="Position">Place in section [mm].</param>
+public readonly record struct ContactFrame(double Turn, double MidMm, Point Position)
+{
+    internal ContactFrame Then(PieceGrowth growth)
+    {
+        var heading = Point.Along(Turn);
+        return new(
+            Turn + growth.Turn,
+            MidMm + growth.Mid,
+            Position + (growth.Position.X * heading) + (growth.Position.Y * heading.Left()));
+    }
+
+    internal ContactFrame ThenFlat(double length) =>
+        this with { MidMm = MidMm + length, Position = Position + (length * Point.Along(Turn)) };
+}
+
+/// <summary>A running measure along a curve: so much per turned angle and so much per mid-surface length.</summary>
+/// <param name="PerTurn">Growth per turned angle under load [per rad].</param>
+/// <param name="PerMid">Growth per mid-surface length [per mm].</param>
+public readonly record struct Measure(double PerTurn, double PerMid)
+{
+    /// <summary>The turned angle under load [rad].</summary>
+    public static Measure TurnedAngle { get; } = new(1, 0);
+
+    /// <summary>The mid-surface length of the panel [mm].</summary>
+    public static Measure MidLength { get; } = new(0, 1);
+
+    /// <summary>The length of a parallel curve [mm].</summary>
+    /// <param name="inwardMm">Its distance from the panel's mid surface towards the inside [mm].</param>
+    public static Measure ParallelLength(double inwardMm) => new(-inwardMm, 1);
+
+    /// <summary>The measure of a stretch.</summary>
+    /// <param name="turn">Its turned angle under load [rad].</param>
+    /// <param name="mid">Its mid-surface length [mm].</param>
+    public double Of(double turn, double mid) => (PerTurn * turn) + (PerMid * mid);
+}
+
+/// <summary>From the curvature wanted in the finished panel to the panel's state on the form.</summary>
+/// <param name="Law">Bending law of the panel's sheet, for moments and for springback unless it was measured.</param>
+/// <param name="MeasuredFactor">Measured springback factor, or null.</param>
+/// <param name="FacetSet">Share of the curvature that facets set on top, by the place along the curve's mid surface [mm], or null.</param>
+public sealed record FormingRule(BendingLaw Law, double? MeasuredFactor = null, Func<double, double>? FacetSet = null)
+{
+    /// <summary>Whether a bend of constant radius stays one on the form.</summary>
+    public bool KeepsArcs => FacetSet is null;
+
+    /// <summary>The panel's state on the form.</summary>
+    /// <param name="finishedCurvature">Wanted mid-surface curvature [1/mm], at least 0.</param>
+    /// <param name="midMm">Place along the curve's mid surface [mm].</param>
+    public BentState StateFor(double finishedCurvature, double midMm) => MeasuredFactor is { } factor
+        ? Law.At(finishedCurvature / factor)
+        : Law.LoadedFor(finishedCurvature, FacetSet?.Invoke(midMm) ?? 0);
+}

@@ -9,21 +9,21 @@ public sealed class CurvedRun
 {
     private const int QuadratureOrder = 16;
 
-    private readonly ContactPiece[] pieces;
-    private readonly Frame[] frames;
-    private readonly double thickness;
-    private ContactPoint[]? crests;
+    private readonly ContactPiece[] _pieces;
+    private readonly Frame[] _frames;
+    private readonly double _thickness;
+    private ContactPoint[]? _crests;
 
     internal CurvedRun(IReadOnlyList<ContactPiece> pieces, ContactFrame start, double thickness)
     {
-        this.pieces = [.. pieces];
-        this.thickness = thickness;
-        frames = new Frame[pieces.Count];
+        _pieces = [.. pieces];
+        _thickness = thickness;
+        _frames = new Frame[pieces.Count];
         Start = start;
         var frame = start;
-        for (var i = 0; i < frames.Length; i++)
+        for (var i = 0; i < _frames.Length; i++)
         {
-            frames[i] = new(frame);
+            _frames[i] = new(frame);
             frame = frame.Then(pieces[i].At(1));
         }
 
@@ -46,7 +46,7 @@ public sealed class CurvedRun
     public bool IsUneven => Crests.Length > 0;
 
     // Along a piece the curvature grows or falls all the way between its ends and inner peaks.
-    private ContactPoint[] Crests => crests ??= [.. FindCrests()];
+    private ContactPoint[] Crests => _crests ??= [.. FindCrests()];
 
     /// <summary>A measure of the whole run.</summary>
     /// <param name="measure">The measure.</param>
@@ -59,10 +59,10 @@ public sealed class CurvedRun
     {
         for (var i = 0; ; i++)
         {
-            var total = pieces[i].Total(measure);
-            var isLast = i == pieces.Length - 1;
+            var total = _pieces[i].Total(measure);
+            var isLast = i == _pieces.Length - 1;
             if (value <= total * (1 + 1e-14))
-                return At(i, value <= 0 ? 0 : value >= total ? 1 : pieces[i].ParameterAt(measure, value));
+                return At(i, value <= 0 ? 0 : value >= total ? 1 : _pieces[i].ParameterAt(measure, value));
             if (isLast)
                 return Beyond(measure, value - total);
             value -= total;
@@ -89,7 +89,7 @@ public sealed class CurvedRun
     public IEnumerable<ContactPoint> Sample(int perPiece)
     {
         yield return At(0, 0);
-        for (var i = 0; i < pieces.Length; i++)
+        for (var i = 0; i < _pieces.Length; i++)
         {
             for (var j = 1; j <= perPiece; j++)
                 yield return At(i, (double)j / perPiece);
@@ -99,9 +99,9 @@ public sealed class CurvedRun
     /// <summary>Points among which the panel is bent the most and the least: ends of pieces, and steps along those that change.</summary>
     public IEnumerable<ContactPoint> Extremes()
     {
-        for (var i = 0; i < pieces.Length; i++)
+        for (var i = 0; i < _pieces.Length; i++)
         {
-            var steps = pieces[i] is CircularPiece ? 1 : 16;
+            var steps = _pieces[i] is CircularPiece ? 1 : 16;
             for (var j = i == 0 ? 0 : 1; j <= steps; j++)
                 yield return At(i, (double)j / steps);
         }
@@ -112,7 +112,7 @@ public sealed class CurvedRun
     public double Integral(Func<BentState, double> density)
     {
         var sum = 0.0;
-        foreach (var piece in pieces)
+        foreach (var piece in _pieces)
         {
             sum += piece is CircularPiece
                 ? piece.Mid * density(piece.StateAt(0))
@@ -126,22 +126,22 @@ public sealed class CurvedRun
     // Between pieces both sides are looked at: a place on the joint knows the state of one of them only.
     private IEnumerable<ContactPoint> FindCrests()
     {
-        for (var i = 0; i < pieces.Length; i++)
+        for (var i = 0; i < _pieces.Length; i++)
         {
             if (i > 0)
                 yield return At(i, 0);
-            foreach (var u in pieces[i].InnerPeaks)
+            foreach (var u in _pieces[i].InnerPeaks)
                 yield return At(i, u);
-            if (i < pieces.Length - 1)
+            if (i < _pieces.Length - 1)
                 yield return At(i, 1);
         }
     }
 
     private ContactPoint At(int index, double u)
     {
-        var piece = pieces[index];
+        var piece = _pieces[index];
         var growth = piece.At(u);
-        ref readonly var frame = ref frames[index];
+        ref readonly var frame = ref _frames[index];
         return new(
             frame.Start.Turn + growth.Turn,
             frame.Start.MidMm + growth.Mid,
@@ -152,11 +152,11 @@ public sealed class CurvedRun
 
     private ContactPoint Beyond(Measure measure, double value)
     {
-        var end = At(pieces.Length - 1, 1);
+        var end = At(_pieces.Length - 1, 1);
         var curvature = end.State.Curvature;
         var mid = value / measure.Of(curvature, 1);
         var turn = curvature * mid;
-        var radius = end.RadiusMm(thickness);
+        var radius = end.RadiusMm(_thickness);
         var centre = end.Position + (radius * Point.Along(end.Turn).Left());
         return end with
         {
@@ -168,10 +168,10 @@ public sealed class CurvedRun
 
     private readonly struct Frame(ContactFrame start)
     {
-        private readonly Point heading = Point.Along(start.Turn);
+        private readonly Point _heading = Point.Along(start.Turn);
 
         public ContactFrame Start { get; } = start;
 
-        public Point Place(Point local) => Start.Position + (local.X * heading) + (local.Y * heading.Left());
+        public Point Place(Point local) => Start.Position + (local.X * _heading) + (local.Y * _heading.Left());
     }
 }

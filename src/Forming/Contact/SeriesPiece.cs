@@ -15,24 +15,24 @@ internal sealed class SeriesPiece : ContactPiece
     private const int MostTerms = 128;
     private const double Resolved = 1e-13;
 
-    private readonly BendSpan span;
-    private readonly FormingRule rule;
-    private readonly double from;
-    private readonly double share;
-    private readonly double midBefore;
-    private readonly Vector256<double>[] growth;
-    private readonly Vector128<double>[] rates; // turn, mid-surface length
+    private readonly BendSpan _span;
+    private readonly FormingRule _rule;
+    private readonly double _from;
+    private readonly double _share;
+    private readonly double _midBefore;
+    private readonly Vector256<double>[] _growth;
+    private readonly Vector128<double>[] _rates; // turn, mid-surface length
 
     private SeriesPiece(
         BendSpan span, FormingRule rule, double from, double share, double midBefore, Vector256<double>[] growth, Vector128<double>[] rates)
     {
-        this.span = span;
-        this.rule = rule;
-        this.from = from;
-        this.share = share;
-        this.midBefore = midBefore;
-        this.growth = growth;
-        this.rates = rates;
+        _span = span;
+        _rule = rule;
+        _from = from;
+        _share = share;
+        _midBefore = midBefore;
+        _growth = growth;
+        _rates = rates;
         var whole = At(1);
         Turn = whole.Turn;
         Mid = whole.Mid;
@@ -42,7 +42,7 @@ internal sealed class SeriesPiece : ContactPiece
 
     public override double Mid { get; }
 
-    public override IEnumerable<double> InnerPeaks => span.InnerPeaks.Select(peak => (peak - from) / share).Where(u => u is > 0 and < 1);
+    public override IEnumerable<double> InnerPeaks => _span.InnerPeaks.Select(peak => (peak - _from) / _share).Where(u => u is > 0 and < 1);
 
     /// <summary>Solves a bend on the form, in as many pieces as its series need.</summary>
     /// <param name="span">The bend on the mid surface.</param>
@@ -121,9 +121,9 @@ internal sealed class SeriesPiece : ContactPiece
     {
         var x = (2 * u) - 1;
         Vector256<double> b1 = default, b2 = default;
-        for (var k = growth.Length - 1; k > 0; k--)
-            (b1, b2) = (growth[k] + ((2 * x) * b1) - b2, b1);
-        var value = growth[0] + (x * b1) - b2;
+        for (var k = _growth.Length - 1; k > 0; k--)
+            (b1, b2) = (_growth[k] + ((2 * x) * b1) - b2, b1);
+        var value = _growth[0] + (x * b1) - b2;
         return new(value[0], value[1], new(value[2], value[3]));
     }
 
@@ -149,16 +149,22 @@ internal sealed class SeriesPiece : ContactPiece
         return u;
     }
 
-    public override double FinishedCurvatureAt(double u) => span.RatesAt(from + (share * u)).Curvature;
+    public override double FinishedCurvatureAt(double u) => _span.RatesAt(_from + (_share * u)).Curvature;
 
-    public override BentState StateAt(double u) => rule.StateFor(FinishedCurvatureAt(u), midBefore + At(u).Mid);
+    public override BentState StateAt(double u) => _rule.StateFor(FinishedCurvatureAt(u), _midBefore + At(u).Mid);
 
     private Vector128<double> RatesAt(double u)
     {
         var x = (2 * u) - 1;
         Vector128<double> b1 = default, b2 = default;
-        for (var k = rates.Length - 1; k > 0; k--)
-            (b1, b2) = (rates[k] + ((2 * x) * b1) - b2, b1);
-        return rates[0] + (x * b1) - b2;
+        for (var k = _rates.Length - 1; k > 0; k--)
+            (b1, b2) = (_rates[k] + ((2 * x) * b1) - b2, b1);
+        return _rates[0] + (x * b1) - b2;
     }
 }
+
+/// <summary>What has grown since the start of a piece.</summary>
+/// <param name="Turn">Turned angle under load [rad].</param>
+/// <param name="Mid">Mid-surface length [mm].</param>
+/// <param name="Position">Place on the contact curve in the piece's own frame [mm].</param>
+internal readonly record struct PieceGrowth(double Turn, double Mid, Point Position);

@@ -8,9 +8,6 @@ internal static class CurveSpans
 {
     private const string Subject = "panel.curve";
 
-    /// <summary>Inside radii below this share of the thickness have no neutral factor in the published formula.</summary>
-    private const double SmallestRadiusOverThickness = 0.2;
-
     /// <summary>A stretch that turns further is a bend, however low over its chord: a short sharp bend is no noise. An assumption.</summary>
     private static readonly Angle MostFlatTurn = Angle.FromDegrees(5);
 
@@ -42,13 +39,13 @@ internal static class CurveSpans
     private static void CheckTightness(BendSpan bend, double thickness)
     {
         var inside = bend.TightestRadiusMm - (thickness / 2);
-        if (inside >= SmallestRadiusOverThickness * thickness)
+        if (inside >= WorkingLimits.LeastRadiusOverThickness * thickness)
             return;
         throw new NoSolutionException(
             "curve.too-tight",
             Subject,
             $"the inside radius comes down to {Figure.Length(inside)} in a sheet of {Figure.Length(thickness)}",
-            $"an inside radius of at least {Figure.Length(SmallestRadiusOverThickness * thickness)} everywhere");
+            $"an inside radius of at least {Figure.Length(WorkingLimits.LeastRadiusOverThickness * thickness)} everywhere");
     }
 
     /// <summary>One bend on the face it was measured on, for the end of a taper.</summary>

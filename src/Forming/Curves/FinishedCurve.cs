@@ -60,3 +60,16 @@ public sealed record FinishedCurve(IReadOnlyList<CurveSpan> Spans, double? Large
         return new(spans, miss) { TakenAsFlat = takenAsFlat };
     }
 }
+
+/// <summary>On which face of the panel a curve was measured.</summary>
+public enum Surface
+{
+    /// <summary>The concave face, which lies on the form.</summary>
+    Inside,
+
+    /// <summary>Half-way through the thickness.</summary>
+    Mid,
+
+    /// <summary>The convex face.</summary>
+    Outside,
+}

@@ -20,3 +20,29 @@ public readonly record struct Band(double Low, double Likely, double High)
     /// <param name="bands">The figures.</param>
     public static Band Sum(IEnumerable<Band> bands) => bands.Aggregate(default(Band), static (sum, band) => sum + band);
 }
+
+/// <summary>How far a group of figures may lie off together.</summary>
+/// <param name="Low">Low bound over the likely figure, 0 to 1.</param>
+/// <param name="High">High bound over the likely figure, at least 1.</param>
+public readonly record struct Spread(double Low, double High)
+{
+    /// <summary>A figure with its bounds.</summary>
+    /// <param name="likely">The figure, at least 0.</param>
+    public Band Around(double likely) => new(Low * likely, likely, High * likely);
+}
+
+/// <summary>How far each group of figures may lie off. Within a group, and from group to group, all move together.</summary>
+public sealed record EstimateSpreads
+{
+    /// <summary>What stands where a caller says nothing: assumptions.</summary>
+    public static EstimateSpreads Default { get; } = new();
+
+    /// <summary>Time to build the form.</summary>
+    public Spread Form { get; init; } = new(0.7, 1.5);
+
+    /// <summary>Time of a panel.</summary>
+    public Spread Panel { get; init; } = new(0.8, 1.3);
+
+    /// <summary>Price of sheet.</summary>
+    public Spread Material { get; init; } = new(0.9, 1.2);
+}

@@ -1,5 +1,15 @@
 namespace Forming.Estimates;
 
+/// <summary>What a learning curve's power law is about.</summary>
+public enum LearningModel
+{
+    /// <summary>The time of the n-th panel: Crawford's form.</summary>
+    Unit,
+
+    /// <summary>The mean time of the first n panels: Wright's form.</summary>
+    CumulativeAverage,
+}
+
 /// <summary>How work gets faster with practice: each doubling of the count takes the same share of the time before.</summary>
 /// <param name="Model">What the law is about.</param>
 /// <param name="Rate">Time after a doubling over the time before, above 0.5, at most 1; 1 is no learning.</param>

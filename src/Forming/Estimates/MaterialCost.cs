@@ -4,6 +4,18 @@ using Forming.Results;
 
 namespace Forming.Estimates;
 
+/// <summary>Sheet for forms or panels, and its cost.</summary>
+/// <param name="Id"><c>form-sheet</c> or <c>panel-sheet</c>.</param>
+/// <param name="Pieces">Blanks.</param>
+/// <param name="MassKg">Mass of all blanks together [kg].</param>
+/// <param name="Sheet">Name of the stock sheet they are priced by, or null where they are priced by mass.</param>
+/// <param name="BlanksPerSheet">Blanks that one such sheet gives, or null.</param>
+/// <param name="Sheets">Whole sheets that hold all blanks, or null.</param>
+/// <param name="EachCost">One blank [money].</param>
+/// <param name="Cost">All blanks [money].</param>
+public sealed record MaterialLine(
+    string Id, int Pieces, double MassKg, string? Sheet, int? BlanksPerSheet, int? Sheets, Band EachCost, Band Cost);
+
 /// <summary>What the sheet of blanks costs.</summary>
 public static class MaterialCost
 {
@@ -51,5 +63,29 @@ public static class MaterialCost
                 subject + ".sheet",
                 $"a blank of {Figure.Length(blank.LengthMm)} × {Figure.Length(blank.WidthMm)} does not fit on this sheet",
                 $"a sheet that holds the blank, or a price by mass");
+    }
+}
+
+/// <summary>Lengths of edges of a flat blank.</summary>
+internal static class BlankEdges
+{
+    /// <summary>All round [mm].</summary>
+    /// <param name="blank">The blank.</param>
+    public static double RoundMm(Blank blank)
+    {
+        var outline = blank.Outline;
+        double sum = 0;
+        for (var i = 1; i < outline.Count; i++)
+            sum += (outline[i] - outline[i - 1]).Length;
+        return sum;
+    }
+
+    /// <summary>Both edges along the folds, where a panel is trimmed [mm].</summary>
+    /// <param name="blank">The blank; its outline runs along the near edge and comes back along the far one, point for point.</param>
+    public static double EndsMm(Blank blank)
+    {
+        var outline = blank.Outline;
+        var half = (outline.Count - 1) / 2;
+        return (outline[0] - outline[^2]).Length + (outline[half - 1] - outline[half]).Length;
     }
 }

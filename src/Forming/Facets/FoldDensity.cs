@@ -8,17 +8,17 @@ internal sealed class FoldDensity
 {
     private const int SamplesPerPiece = 24;
 
-    private readonly CurvedRun run;
-    private readonly Measure measure;
-    private readonly double[]? folds; // running integral of 1/c_allow at each length below
-    private readonly double[]? lengths;
+    private readonly CurvedRun _run;
+    private readonly Measure _measure;
+    private readonly double[]? _folds; // running integral of 1/c_allow at each length below
+    private readonly double[]? _lengths;
 
     private FoldDensity(CurvedRun run, Measure measure, double[]? folds = null, double[]? lengths = null)
     {
-        this.run = run;
-        this.measure = measure;
-        this.folds = folds;
-        this.lengths = lengths;
+        _run = run;
+        _measure = measure;
+        _folds = folds;
+        _lengths = lengths;
         Total = folds?[^1] ?? run.Total(measure);
     }
 
@@ -99,15 +99,15 @@ internal sealed class FoldDensity
 
     /// <summary>The place at which the running integral reaches a value; past the end the curve goes on at its last radius.</summary>
     /// <param name="value">The value, at least 0.</param>
-    public ContactPoint At(double value) => run.At(measure, folds is null ? value : LengthAt(value));
+    public ContactPoint At(double value) => _run.At(_measure, _folds is null ? value : LengthAt(value));
 
     private double LengthAt(double value)
     {
-        var i = Array.BinarySearch(folds!, value);
+        var i = Array.BinarySearch(_folds!, value);
         if (i >= 0)
-            return lengths![i];
-        i = Math.Clamp(~i, 1, folds!.Length - 1);
-        var share = (value - folds[i - 1]) / (folds[i] - folds[i - 1]);
-        return lengths![i - 1] + (share * (lengths[i] - lengths[i - 1]));
+            return _lengths![i];
+        i = Math.Clamp(~i, 1, _folds!.Length - 1);
+        var share = (value - _folds[i - 1]) / (_folds[i] - _folds[i - 1]);
+        return _lengths![i - 1] + (share * (_lengths[i] - _lengths[i - 1]));
     }
 }

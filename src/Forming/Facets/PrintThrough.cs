@@ -110,3 +110,56 @@ public static class PrintThrough
         return Math.Sqrt(half + Math.Sqrt((half * half) + (2 * half / (a * a))));
     }
 }
+
+/// <summary>How much of the facets will show.</summary>
+/// <param name="Known">Whether the prediction holds; false never means smooth.</param>
+/// <param name="WhyUnknown">Why it is not known, or null.</param>
+/// <param name="WidestFacetMm">Widest facet on a curved span [mm].</param>
+/// <param name="NearestFacetMm">The facet that comes nearest to its limit [mm], or null where not known.</param>
+/// <param name="AllowedFacetMm">How wide that very facet might be [mm]; null where not known or where nothing would show.</param>
+/// <param name="RippleMm">Peak-to-valley height of that facet [mm], or null where not known.</param>
+/// <param name="Slope">Slope of that facet against the smooth curve, or null where not known.</param>
+/// <param name="Allowed">The limits in force.</param>
+public sealed record PrintThroughResult(
+    bool Known,
+    string? WhyUnknown,
+    double WidestFacetMm,
+    double? NearestFacetMm,
+    double? AllowedFacetMm,
+    double? RippleMm,
+    Angle? Slope,
+    Finish Allowed);
+
+/// <summary>What one facet leaves in the finished panel.</summary>
+/// <param name="HeightMm">Peak-to-valley height from the facet's own smooth arc [mm].</param>
+/// <param name="Slope">Largest slope against it.</param>
+public readonly record struct Ripple(double HeightMm, Angle Slope)
+{
+    /// <summary>The same facet where it shows more.</summary>
+    /// <param name="factor">How much more, dimensionless.</param>
+    public Ripple Times(double factor) => new(factor * HeightMm, factor * Slope);
+
+    /// <summary>Whether it passes a finish.</summary>
+    /// <param name="finish">The limits.</param>
+    public bool Passes(Finish finish) => HeightMm <= finish.RippleMm && Slope <= finish.Slope;
+}
+
+/// <summary>How much of the facets may show in the finished panel.</summary>
+/// <param name="Name">Name of the finish.</param>
+/// <param name="RippleMm">Largest peak-to-valley height over one facet [mm], &gt; 0.</param>
+/// <param name="Slope">Largest slope against the smooth curve, &gt; 0.</param>
+/// <remarks>The three named limits are assumptions; a shop's own come from test strips.</remarks>
+public sealed record Finish(string Name, double RippleMm, Angle Slope)
+{
+    /// <summary>Name of a finish whose limits are the caller's own.</summary>
+    public const string OwnName = "own";
+
+    /// <summary>Paint or polish that mirrors its surroundings.</summary>
+    public static Finish Gloss { get; } = new("gloss", 0.02, Angle.FromDegrees(0.3));
+
+    /// <summary>Satin or mill finish.</summary>
+    public static Finish Satin { get; } = new("satin", 0.10, Angle.FromDegrees(1.25));
+
+    /// <summary>Out of sight.</summary>
+    public static Finish Hidden { get; } = new("hidden", 0.40, Angle.FromDegrees(3));
+}

@@ -2,6 +2,21 @@ using Forming.Springback;
 
 namespace Forming.Folds;
 
+/// <summary>What test strips taught: stop angle = offset + slope × fold angle.</summary>
+/// <param name="Offset">Stop angle at a fold of zero.</param>
+/// <param name="Slope">Growth of the stop angle with the fold angle, dimensionless, &gt; 0.</param>
+public sealed record StopLine(Angle Offset, double Slope);
+
+/// <summary>How stop angles are rounded to the steps of a stop.</summary>
+public enum StopRounding
+{
+    /// <summary>Each group of alike folds by itself: the fewest settings.</summary>
+    Each,
+
+    /// <summary>Along the form, each fold making up for what rounding left so far: the sum comes out within half a step, at the cost of more settings.</summary>
+    Sum,
+}
+
 /// <summary>From a fold's own angle to the angle under load from which it springs back: a straight line.</summary>
 /// <param name="Line">The line, or null where the fold would stay elastic.</param>
 public readonly record struct FoldSpringback(StopLine? Line)

@@ -27,3 +27,26 @@ public sealed record CorrectionPlan
     /// <summary>Largest miss of a mold line afterwards [mm]; null where none was found.</summary>
     public double? MissMm { get; init; }
 }
+
+/// <summary>A fold to be corrected.</summary>
+/// <param name="Fold">Index of the fold, from 0.</param>
+/// <param name="Steps">Steps of the stop; negative opens it.</param>
+public readonly record struct FoldCorrection(int Fold, int Steps);
+
+/// <summary>How folds may be corrected, and what the form must hold afterwards.</summary>
+/// <param name="Step">Step of the stop [rad], &gt; 0.</param>
+/// <param name="Direction">Which way.</param>
+/// <param name="MostSteps">Most steps at one fold to either side, at least 1.</param>
+/// <param name="Closing">Error of the sweep that may be left.</param>
+/// <param name="VertexMm">Miss of any mold line that may be left, the first flat held [mm].</param>
+public sealed record CorrectionRules(Angle Step, CorrectionDirection Direction, int MostSteps, Angle Closing, double VertexMm);
+
+/// <summary>Which way a fold may be corrected.</summary>
+public enum CorrectionDirection
+{
+    /// <summary>Folded further only: the brake does it.</summary>
+    CloseOnly,
+
+    /// <summary>Folded further, or opened again.</summary>
+    Both,
+}

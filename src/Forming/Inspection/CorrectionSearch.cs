@@ -20,33 +20,33 @@ public sealed class CorrectionSearch
 
     private const int NodesBetweenLooks = 4096;
 
-    private readonly FoldedPolygon built;
-    private readonly Point[] wanted;
-    private readonly double[] turns;
-    private readonly CorrectionRules rules;
-    private readonly CancellationToken cancellation;
-    private readonly double closing;
-    private readonly FoldCorrection[] chosen = new FoldCorrection[MostFolds];
-    private readonly int nodeLimit;
-    private int nodes;
-    private (FoldCorrection[] Folds, int Steps, double Miss, double Closing)? best;
+    private readonly FoldedPolygon _built;
+    private readonly Point[] _wanted;
+    private readonly double[] _turns;
+    private readonly CorrectionRules _rules;
+    private readonly CancellationToken _cancellation;
+    private readonly double _closing;
+    private readonly FoldCorrection[] _chosen = new FoldCorrection[MostFolds];
+    private readonly int _nodeLimit;
+    private int _nodes;
+    private (FoldCorrection[] Folds, int Steps, double Miss, double Closing)? _best;
 
     private CorrectionSearch(FoldedPolygon built, FoldedPolygon planned, CorrectionRules rules, int nodeLimit, CancellationToken cancellation)
     {
-        this.built = built;
-        this.rules = rules;
-        this.nodeLimit = nodeLimit;
-        this.cancellation = cancellation;
-        wanted = planned.Vertices();
-        turns = new double[built.Folds + 1];
+        _built = built;
+        _rules = rules;
+        _nodeLimit = nodeLimit;
+        _cancellation = cancellation;
+        _wanted = planned.Vertices();
+        _turns = new double[built.Folds + 1];
         for (var i = 0; i < built.Folds; i++)
-            turns[i + 1] = turns[i] + built.FoldAngles[i];
-        closing = turns[^1] - planned.Sweep;
+            _turns[i + 1] = _turns[i] + built.FoldAngles[i];
+        _closing = _turns[^1] - planned.Sweep;
     }
 
-    private bool IsSpent => nodes >= nodeLimit;
+    private bool IsSpent => _nodes >= _nodeLimit;
 
-    private int Least => rules.Direction == CorrectionDirection.CloseOnly ? 0 : -rules.MostSteps;
+    private int Least => _rules.Direction == CorrectionDirection.CloseOnly ? 0 : -_rules.MostSteps;
 
     /// <summary>Searches.</summary>
     /// <param name="built">The form as it was measured.</param>
@@ -65,12 +65,12 @@ public sealed class CorrectionSearch
         while (depth <= Math.Min(MostFolds, built.Folds))
         {
             search.Visit(0, default, 0, depth, 0, 0);
-            if (search.best is not null || search.IsSpent)
+            if (search._best is not null || search.IsSpent)
                 break;
             depth++;
         }
 
-        return search.best is { } best
+        return search._best is { } best
             ? new()
             {
                 Found = true,
@@ -78,11 +78,11 @@ public sealed class CorrectionSearch
                 LowerBound = depth,
                 IsGentlest = !search.IsSpent,
                 HitLimit = search.IsSpent,
-                Nodes = search.nodes,
+                Nodes = search._nodes,
                 Closing = new(best.Closing),
                 MissMm = best.Miss,
             }
-            : new() { Found = false, Folds = [], LowerBound = depth, IsGentlest = false, HitLimit = search.IsSpent, Nodes = search.nodes };
+            : new() { Found = false, Folds = [], LowerBound = depth, IsGentlest = false, HitLimit = search.IsSpent, Nodes = search._nodes };
     }
 
     // The flat that leads to a fold starts at `position`; `count` folds before it were corrected by `steps` steps in all, `left` are still to be.
@@ -92,30 +92,30 @@ public sealed class CorrectionSearch
         {
             if (IsSpent)
                 return;
-            if (++nodes % NodesBetweenLooks == 0)
-                cancellation.ThrowIfCancellationRequested();
+            if (++_nodes % NodesBetweenLooks == 0)
+                _cancellation.ThrowIfCancellationRequested();
             if (!CanClose(steps, left))
                 return;
-            if (fold == built.Folds)
+            if (fold == _built.Folds)
             {
                 if (left == 0)
                     Offer(steps, miss, count);
                 return;
             }
 
-            if (built.Folds - fold < left)
+            if (_built.Folds - fold < left)
                 return;
-            position += built.FlatsMm[fold] * Point.Along(turns[fold] + (steps * rules.Step.Radians));
-            miss = Math.Max(miss, (position - wanted[fold + 1]).Length);
-            if (miss > rules.VertexMm + Slack)
+            position += _built.FlatsMm[fold] * Point.Along(_turns[fold] + (steps * _rules.Step.Radians));
+            miss = Math.Max(miss, (position - _wanted[fold + 1]).Length);
+            if (miss > _rules.VertexMm + Slack)
                 return;
             if (left > 0)
             {
-                for (var k = Least; k <= rules.MostSteps; k++)
+                for (var k = Least; k <= _rules.MostSteps; k++)
                 {
-                    if (k == 0 || built.FoldAngles[fold] + (k * rules.Step.Radians) < 0)
+                    if (k == 0 || _built.FoldAngles[fold] + (k * _rules.Step.Radians) < 0)
                         continue;
-                    chosen[count] = new(fold, k);
+                    _chosen[count] = new(fold, k);
                     Visit(fold + 1, position, steps + k, left - 1, count + 1, miss);
                 }
             }
@@ -126,19 +126,19 @@ public sealed class CorrectionSearch
 
     private bool CanClose(int steps, int left)
     {
-        var step = rules.Step.Radians;
-        var error = closing + (steps * step);
-        var tolerance = rules.Closing.Radians + Slack;
-        return error + (left * rules.MostSteps * step) >= -tolerance && error + (left * Least * step) <= tolerance;
+        var step = _rules.Step.Radians;
+        var error = _closing + (steps * step);
+        var tolerance = _rules.Closing.Radians + Slack;
+        return error + (left * _rules.MostSteps * step) >= -tolerance && error + (left * Least * step) <= tolerance;
     }
 
     private void Offer(int steps, double miss, int count)
     {
         var sum = 0;
         for (var i = 0; i < count; i++)
-            sum += Math.Abs(chosen[i].Steps);
-        if (best is { } before && (sum > before.Steps || (sum == before.Steps && miss >= before.Miss)))
+            sum += Math.Abs(_chosen[i].Steps);
+        if (_best is { } before && (sum > before.Steps || (sum == before.Steps && miss >= before.Miss)))
             return;
-        best = (chosen[..count], sum, miss, closing + (steps * rules.Step.Radians));
+        _best = (_chosen[..count], sum, miss, _closing + (steps * _rules.Step.Radians));
     }
 }

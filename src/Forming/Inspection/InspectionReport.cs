@@ -107,8 +107,8 @@ public sealed record InspectionReport
         var lies = report.LargestHeldMm <= rules.VertexMm + CorrectionSearch.Slack;
         return
         [
-            new("closing-tolerance", closes ? Verdict.Pass : Verdict.Warn, Math.Abs(report.Closing.Radians), rules.Closing.Radians, Quantity.Angle, $"the folds close {Figure.Angle(report.Closing.Radians)} off", closes ? null : remedy),
-            new("vertex-tolerance", lies ? Verdict.Pass : Verdict.Warn, report.LargestHeldMm, rules.VertexMm, Quantity.Length, $"the worst mold line lies {Figure.Length(report.LargestHeldMm)} off with the first flat held, {Figure.Length(report.LargestFittedMm)} after the best fit", lies ? null : remedy),
+            new(CheckIds.ClosingTolerance, closes ? Verdict.Pass : Verdict.Warn, Math.Abs(report.Closing.Radians), rules.Closing.Radians, $"the folds close {Figure.Angle(report.Closing.Radians)} off", closes ? null : remedy),
+            new(CheckIds.VertexTolerance, lies ? Verdict.Pass : Verdict.Warn, report.LargestHeldMm, rules.VertexMm, $"the worst mold line lies {Figure.Length(report.LargestHeldMm)} off with the first flat held, {Figure.Length(report.LargestFittedMm)} after the best fit", lies ? null : remedy),
         ];
     }
 

@@ -1,5 +1,6 @@
 using Forming.Curves;
 using Forming.Facets;
+using Forming.Layout;
 using Forming.Materials;
 
 namespace Forming.Jobs;
@@ -97,3 +98,8 @@ public sealed record FormJob(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, Ma
         _ => throw new ArgumentOutOfRangeException(nameof(change), change, "The curve has no such field."),
     };
 }
+
+/// <summary>How the flat blank is marked.</summary>
+/// <param name="Datum">Where marks are measured from.</param>
+/// <param name="Tape">The tape they are read on.</param>
+public sealed record MarkSpec(Datum Datum, Tape Tape);

@@ -40,3 +40,13 @@ public sealed record FormSpec
     /// <summary>How stop angles are rounded to the steps of the stop.</summary>
     public StopRounding StopRounding { get; init; }
 }
+
+/// <summary>What stands under the form.</summary>
+public enum FormBacking
+{
+    /// <summary>Nothing: the bent sheet carries the pull by itself.</summary>
+    None,
+
+    /// <summary>Ribs cut to the inside profile, which keep the form from bending.</summary>
+    Ribs,
+}

@@ -1,5 +1,17 @@
 namespace Forming.Jobs;
 
+/// <summary>One field of a job, and what it is changed to.</summary>
+/// <param name="Field">The field.</param>
+/// <param name="Number">The new number in the caller's unit (angles in degrees); null for a word, or where the field is cleared.</param>
+/// <param name="Word">The new word, one of the enum that the field names; null for a number.</param>
+/// <param name="Part">Which bend of the curve; null for the whole.</param>
+public sealed record JobChange(JobField Field, double? Number, Enum? Word = null, CurvePart? Part = null);
+
+/// <summary>One bend of a curve that has several.</summary>
+/// <param name="IsTaperEnd">Whether it is an end of a taper; else a piece of a chain.</param>
+/// <param name="Index">Index of the piece; of a taper 0 is the near end and 1 the far one.</param>
+public readonly record struct CurvePart(bool IsTaperEnd, int Index);
+
 /// <summary>A field of a job that a remedy may change.</summary>
 public enum JobField
 {

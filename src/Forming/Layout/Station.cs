@@ -48,3 +48,16 @@ public sealed record Station
     /// <summary>Straight part of the facet after this fold [mm].</summary>
     public required double StraightAfterMm { get; init; }
 }
+
+/// <summary>Where marks are measured from.</summary>
+public enum Datum
+{
+    /// <summary>The edge of the blank at the lead-in.</summary>
+    Edge,
+
+    /// <summary>The edge of the blank at the lead-out.</summary>
+    FarEdge,
+
+    /// <summary>The middle of the blank; marks towards the lead-in are negative.</summary>
+    Centre,
+}

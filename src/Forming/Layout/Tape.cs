@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Forming.Layout;
 
 /// <summary>The tape that marks are read on.</summary>
@@ -10,4 +12,59 @@ public sealed record Tape(TapeUnit Unit, double Resolution)
 
     /// <summary>Smallest step [mm].</summary>
     public double ResolutionMm => Resolution * UnitMm;
+}
+
+/// <summary>What a tape is divided in.</summary>
+public enum TapeUnit
+{
+    /// <summary>Millimetres.</summary>
+    Mm,
+
+    /// <summary>Inches.</summary>
+    Inch,
+}
+
+/// <summary>A length as it is read on a tape.</summary>
+/// <param name="Mm">The rounded length [mm], signed.</param>
+/// <param name="Text">As it reads on the tape, without the unit: <c>12 7/16</c>, <c>-3 1/2</c>, <c>317.5</c>.</param>
+public readonly record struct TapeReading(double Mm, string Text)
+{
+    private const int FinestDenominator = 128;
+
+    /// <summary>Rounds a length from the datum to the tape's nearest step; midway goes to the even step.</summary>
+    /// <param name="mm">The length [mm], signed.</param>
+    /// <param name="tape">The tape.</param>
+    public static TapeReading Of(double mm, Tape tape)
+    {
+        var steps = Math.Round(mm / tape.ResolutionMm, MidpointRounding.ToEven) + 0.0; // no minus zero
+        var inUnits = steps * tape.Resolution;
+        return new(inUnits * tape.UnitMm, tape.Unit == TapeUnit.Inch && IsBinaryFraction(tape.Resolution) ? Fraction(inUnits) : Decimal(inUnits));
+    }
+
+    private static bool IsBinaryFraction(double resolution) =>
+        resolution < 1 && Math.Round(resolution * FinestDenominator) == resolution * FinestDenominator;
+
+    private static string Fraction(double inches)
+    {
+        var sign = inches < 0 ? "-" : "";
+        var parts = (long)Math.Round(Math.Abs(inches) * FinestDenominator);
+        long whole = parts / FinestDenominator, numerator = parts % FinestDenominator, denominator = FinestDenominator;
+        while (numerator != 0 && numerator % 2 == 0)
+            (numerator, denominator) = (numerator / 2, denominator / 2);
+        return (whole, numerator) switch
+        {
+            (0, 0) => "0",
+            (_, 0) => string.Create(CultureInfo.InvariantCulture, $"{sign}{whole}"),
+            (0, _) => string.Create(CultureInfo.InvariantCulture, $"{sign}{numerator}/{denominator}"),
+            _ => string.Create(CultureInfo.InvariantCulture, $"{sign}{whole} {numerator}/{denominator}"),
+        };
+    }
+
+    private static string Decimal(double value)
+    {
+        var rounded = Math.Round(value, 6);
+        return Math.Abs(rounded) < 1e-4
+            ? (rounded == 0 ? 0 : rounded).ToString("0.######", CultureInfo.InvariantCulture)
+            : rounded.ToString(CultureInfo.InvariantCulture);
+    }
 }

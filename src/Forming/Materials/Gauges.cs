@@ -53,3 +53,29 @@ public static class Gauges
     private static GaugeThickness ReadThickness(CsvRow row) =>
         new(row.Integer("gauge"), row.Decimal("inch"), row.Text("source"));
 }
+
+/// <summary>A system of sheet gauges. The same number means another thickness in another system.</summary>
+/// <param name="Id">Stable id such as <c>brown-sharpe</c>.</param>
+/// <param name="Name">Name, and the sheet it is used for.</param>
+/// <param name="Law">The law behind the published table, in words.</param>
+/// <param name="Source">Key of the source of the system.</param>
+/// <param name="Status">How well the table is supported.</param>
+/// <param name="Thicknesses">The published table, gauge numbers rising and thickness falling.</param>
+/// <seealso cref="GaugeLaw"/>
+public sealed record GaugeSystem(
+    string Id,
+    string Name,
+    string Law,
+    string Source,
+    Status Status,
+    IReadOnlyList<GaugeThickness> Thicknesses);
+
+/// <summary>The thickness of one gauge number.</summary>
+/// <param name="Gauge">Gauge number.</param>
+/// <param name="Inch">Thickness with the digits that were published [in].</param>
+/// <param name="Source">Key of the source in which it was read.</param>
+public sealed record GaugeThickness(int Gauge, decimal Inch, string Source)
+{
+    /// <summary>The published inch times 25.4, exact before it becomes a double [mm].</summary>
+    public double Millimetres => (double)(Inch * 25.4m);
+}

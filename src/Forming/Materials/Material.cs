@@ -54,3 +54,39 @@ public sealed record Material
     /// <summary>What qualifies single values (the table read, the limits of a standard), by contract field name; few have one.</summary>
     public IReadOnlyDictionary<string, string> ProvenanceNotes { get; init; } = new Dictionary<string, string>();
 }
+
+/// <summary>Families of sheet metal that share their dangers.</summary>
+public enum MetalFamily
+{
+    /// <summary>Not known: the caller's own material.</summary>
+    Other,
+
+    /// <summary>Aluminium alloys.</summary>
+    Aluminium,
+
+    /// <summary>Uncoated carbon and low-alloy steels.</summary>
+    Steel,
+
+    /// <summary>Zinc-coated steel.</summary>
+    GalvanizedSteel,
+
+    /// <summary>Stainless steels.</summary>
+    Stainless,
+
+    /// <summary>Copper.</summary>
+    Copper,
+
+    /// <summary>Brass.</summary>
+    Brass,
+
+    /// <summary>Titanium.</summary>
+    Titanium,
+
+    /// <summary>Magnesium.</summary>
+    Magnesium,
+}
+
+/// <summary>A sheet: a material in one thickness.</summary>
+/// <param name="Material">The material.</param>
+/// <param name="ThicknessMm">Thickness [mm], &gt; 0.</param>
+public sealed record Sheet(Material Material, double ThicknessMm);

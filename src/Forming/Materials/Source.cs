@@ -16,3 +16,8 @@ public sealed record Source(string Key, string Author, string Title, int? Year, 
     /// <summary>Author, title, year and place in one line, what is not recorded left out.</summary>
     public string Citation { get; } = string.Join(", ", new[] { Author, Title, Year?.ToString(CultureInfo.InvariantCulture) ?? "", Place }.Where(part => part.Length > 0));
 }
+
+/// <summary>Where one value comes from.</summary>
+/// <param name="Source">The text it was read in, or what it rests on.</param>
+/// <param name="Status">How well it is supported.</param>
+public readonly record struct Provenance(string Source, Status Status);

@@ -1,11 +1,16 @@
+using Forming.Blanks;
 using Forming.Checks;
+using Forming.Facets;
 using Forming.Jobs;
 using Forming.Layout;
 using Forming.Plans.Checks;
 using Forming.Plans.Drafts;
 using Forming.Plans.Notes;
 using Forming.Plans.Remedies;
+using Forming.Prediction;
+using Forming.Pulling;
 using Forming.Results;
+using Forming.Springback;
 using Forming.Tapers;
 using Forming.Wrapping;
 
@@ -37,18 +42,6 @@ public sealed record FormPlan
 
     /// <summary>What every headline figure rests on.</summary>
     public required IReadOnlyList<Basis> Basis { get; init; }
-
-    /// <summary>Plans a form.</summary>
-    /// <param name="panel">The finished panel.</param>
-    /// <param name="form">The form.</param>
-    /// <param name="brake">The brake.</param>
-    /// <param name="marks">How the flat is marked.</param>
-    /// <param name="cancellation">Ends the work early.</param>
-    /// <returns>The plan; what cannot be made comes back with its stations and the checks that failed.</returns>
-    /// <exception cref="NoSolutionException">What was asked has no answer: the curve reverses, a fold is rounder than the curve …</exception>
-    public static FormPlan Compute(
-        PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, CancellationToken cancellation = default) =>
-        Compute(new FormJob(panel, form, brake, marks), cancellation: cancellation);
 
     /// <summary>Plans a form.</summary>
     /// <param name="job">What is asked.</param>
@@ -122,4 +115,82 @@ public sealed record FormPlan
         LargestMissMm = draft.LargestMissMm,
         Prediction = draft.Prediction,
     };
+}
+
+/// <summary>What the checks come to.</summary>
+public enum PlanVerdict
+{
+    /// <summary>Every check passed.</summary>
+    Ready,
+
+    /// <summary>At least one check warns.</summary>
+    Attention,
+
+    /// <summary>At least one check failed.</summary>
+    CannotBeMade,
+}
+
+/// <summary>The form: where to fold, how far, and what it is cut from.</summary>
+public sealed record PlannedForm
+{
+    /// <summary>Sum of all fold angles.</summary>
+    public required Angle Sweep { get; init; }
+
+    /// <summary>The folds in order.</summary>
+    public required IReadOnlyList<Station> Stations { get; init; }
+
+    /// <summary>Stop settings, each for the folds whose angles agree within the stop's resolution.</summary>
+    public required IReadOnlyList<StopSetting> StopSettings { get; init; }
+
+    /// <summary>What rounding the stop angles adds to the whole form: above 0 it closes too far; null where a fold has no stop angle.</summary>
+    public required Angle? StopRounding { get; init; }
+
+    /// <summary>How evenly the folds came out.</summary>
+    public required SteppingReport Stepping { get; init; }
+
+    /// <summary>Largest effect of rounding the marks [mm].</summary>
+    public required double LargestRoundingMm { get; init; }
+
+    /// <summary>Neutral factor in use.</summary>
+    public required double NeutralFactor { get; init; }
+
+    /// <summary>Blank length with K = 0.5 less the blank length given [mm]: small folds hardly wrap the nose.</summary>
+    public required double BlankAtMidNeutralMm { get; init; }
+
+    /// <summary>Largest miss when the flat layout is folded back [mm].</summary>
+    public required double FoldBackMissMm { get; init; }
+
+    /// <summary>The flat blank.</summary>
+    public required Blank Blank { get; init; }
+
+    /// <summary>The form in section.</summary>
+    public required Section Section { get; init; }
+
+    /// <summary>How far the form gives under the pull.</summary>
+    public required FormGive Give { get; init; }
+}
+
+/// <summary>The panel: what it is cut from, how it is pulled, how it will look.</summary>
+public sealed record PlannedPanel
+{
+    /// <summary>How it springs back.</summary>
+    public required SpringbackReport Springback { get; init; }
+
+    /// <summary>The flat blank.</summary>
+    public required Blank Blank { get; init; }
+
+    /// <summary>Registration marks on it.</summary>
+    public required IReadOnlyList<PanelMark> Marks { get; init; }
+
+    /// <summary>How much of the facets will show.</summary>
+    public required PrintThroughResult PrintThrough { get; init; }
+
+    /// <summary>What it takes to pull it.</summary>
+    public required Pull Pull { get; init; }
+
+    /// <summary>How it comes off this form in simulation, or null where that was not asked for.</summary>
+    public PanelPrediction? Prediction { get; init; }
+
+    /// <summary>Largest miss of a curve fitted to measured points [mm], or null for any other curve.</summary>
+    public double? LargestMissMm { get; init; }
 }

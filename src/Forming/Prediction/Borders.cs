@@ -6,9 +6,9 @@ namespace Forming.Prediction;
 /// <summary>One tridiagonal matrix with several right-hand sides, and the small dense system on its border.</summary>
 internal sealed class Borders(int rows)
 {
-    private double[] columns = new double[rows * 8];
-    private double[] factors = new double[rows];
-    private double[] dense = [];
+    private double[] _columns = new double[rows * 8];
+    private double[] _factors = new double[rows];
+    private double[] _dense = [];
 
     /// <summary>[rows] main diagonal.</summary>
     public double[] Diagonal { get; } = new double[rows];
@@ -20,7 +20,7 @@ internal sealed class Borders(int rows)
     public int Width { get; private set; }
 
     /// <summary>The right-hand sides, row by row; then the solutions.</summary>
-    public Span<double> Columns => columns.AsSpan(0, rows * Width);
+    public Span<double> Columns => _columns.AsSpan(0, rows * Width);
 
     private Span<Vector256<double>> Vectors => MemoryMarshal.Cast<double, Vector256<double>>(Columns);
 
@@ -29,8 +29,8 @@ internal sealed class Borders(int rows)
     public void Begin(int count)
     {
         Width = Whole(count);
-        if (columns.Length < rows * Width)
-            columns = new double[rows * Width];
+        if (_columns.Length < rows * Width)
+            _columns = new double[rows * Width];
         Columns.Clear();
         Array.Clear(Diagonal);
         Array.Clear(Beside);
@@ -49,7 +49,7 @@ internal sealed class Borders(int rows)
             if (i > 0)
             {
                 var beside = Beside[i - 1];
-                pivot -= beside * factors[i - 1];
+                pivot -= beside * _factors[i - 1];
                 var above = x.Slice((i - 1) * wide, wide);
                 for (var c = 0; c < own.Length; c++)
                     own[c] -= beside * above[c];
@@ -58,14 +58,14 @@ internal sealed class Borders(int rows)
             if (pivot == 0 || !double.IsFinite(pivot))
                 return false;
             var scale = 1 / pivot;
-            factors[i] = Beside[i] * scale;
+            _factors[i] = Beside[i] * scale;
             for (var c = 0; c < own.Length; c++)
                 own[c] *= scale;
         }
 
         for (var i = rows - 2; i >= 0; i--)
         {
-            var factor = factors[i];
+            var factor = _factors[i];
             var own = x.Slice(i * wide, wide);
             var below = x.Slice((i + 1) * wide, wide);
             for (var c = 0; c < own.Length; c++)
@@ -97,10 +97,10 @@ internal sealed class Borders(int rows)
     public Span<double> Dense(int size)
     {
         var length = size * (size + 1);
-        if (dense.Length < length)
-            dense = new double[length];
-        dense.AsSpan(0, length).Clear();
-        return dense.AsSpan(0, length);
+        if (_dense.Length < length)
+            _dense = new double[length];
+        _dense.AsSpan(0, length).Clear();
+        return _dense.AsSpan(0, length);
     }
 
     private static int Whole(int count) =>

@@ -31,17 +31,17 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
     /// <summary>A step that does not bring the miss down by this share of what it promises is too long.</summary>
     private const double LeastGain = 0.05;
 
-    private readonly int nodes = strip.Lengths.Length;
-    private readonly Borders borders = new(strip.Lengths.Length);
-    private readonly Point[] sweeps = new Point[strip.Lengths.Length]; // how the sheet's end moves with each direction
-    private readonly List<Touch> touches = [];
-    private readonly double[] before = new double[strip.Lengths.Length + 1]; // directions before the step under way
-    private readonly double[] moves = new double[strip.Lengths.Length + 1]; // and how far all of it turns them
-    private readonly List<Touch> touchesBefore = [];
-    private double[] rows = [];
+    private readonly int _nodes = strip.Lengths.Length;
+    private readonly Borders _borders = new(strip.Lengths.Length);
+    private readonly Point[] _sweeps = new Point[strip.Lengths.Length]; // how the sheet's end moves with each direction
+    private readonly List<Touch> _touches = [];
+    private readonly double[] _before = new double[strip.Lengths.Length + 1]; // directions before the step under way
+    private readonly double[] _moves = new double[strip.Lengths.Length + 1]; // and how far all of it turns them
+    private readonly List<Touch> _touchesBefore = [];
+    private double[] _rows = [];
 
     /// <summary>The folds that press on the strip.</summary>
-    public List<Touch> Touches => touches;
+    public List<Touch> Touches => _touches;
 
     /// <summary>Hand force, square to the sheet's end [N/mm].</summary>
     public double Force { get; set; }
@@ -80,8 +80,8 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
     {
         var lands = heading is null;
         Find(ref landing, lands);
-        if (lands && touches.Count > 0)
-            strip.ExpectUnloading(touches[^1].Element - StillLoading);
+        if (lands && _touches.Count > 0)
+            strip.ExpectUnloading(_touches[^1].Element - StillLoading);
         var miss = Assemble(landing, heading, clearance);
         for (var i = 0; i < (IsCareful ? MostCarefulIterations : MostIterations); i++)
         {
@@ -108,24 +108,24 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
     }
 
     private double Wanted(in Touch landing, double? heading, double clearance) =>
-        heading is { } end ? end - strip.Heading[nodes] : circles.RadiusMm - landing.Distance + clearance;
+        heading is { } end ? end - strip.Heading[_nodes] : circles.RadiusMm - landing.Distance + clearance;
 
     private bool Step(double wanted, double miss) =>
-        double.IsFinite(miss) && borders.Solve() && Advance(CollectionsMarshal.AsSpan(touches), new(touches.Count), wanted);
+        double.IsFinite(miss) && _borders.Solve() && Advance(CollectionsMarshal.AsSpan(_touches), new(_touches.Count), wanted);
 
     // Yielding and sliding change the slopes from one iteration to the next, so a whole step may lead further off.
     private bool StepCarefully(ref Touch landing, double? heading, double clearance, ref double miss)
     {
         cancellation.ThrowIfCancellationRequested();
-        strip.Heading.CopyTo(before, 0);
-        touchesBefore.Clear();
-        touchesBefore.AddRange(touches);
+        strip.Heading.CopyTo(_before, 0);
+        _touchesBefore.Clear();
+        _touchesBefore.AddRange(_touches);
         var forceBefore = Force;
         if (!Step(Wanted(landing, heading, clearance), miss))
             return false;
-        for (var i = 0; i <= nodes; i++)
-            moves[i] = strip.Heading[i] - before[i];
-        var (force, all) = (Force - forceBefore, touches.ToArray());
+        for (var i = 0; i <= _nodes; i++)
+            _moves[i] = strip.Heading[i] - _before[i];
+        var (force, all) = (Force - forceBefore, _touches.ToArray());
         var from = landing;
         var (best, bestShare) = (double.PositiveInfinity, 1.0);
         CarefulSteps++;
@@ -144,7 +144,7 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
         miss = MissAt(bestShare, from, ref landing);
         if (IsStiff)
         {
-            strip.ExpectUnloading(nodes);
+            strip.ExpectUnloading(_nodes);
             Assemble(landing, heading, clearance);
         }
 
@@ -152,11 +152,11 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
 
         double MissAt(double share, in Touch from, ref Touch landing)
         {
-            for (var i = 0; i <= nodes; i++)
-                strip.Heading[i] = before[i] + (share * moves[i]);
+            for (var i = 0; i <= _nodes; i++)
+                strip.Heading[i] = _before[i] + (share * _moves[i]);
             Force = forceBefore + (share * force);
             for (var j = 0; j < all.Length; j++)
-                touches[j] = touchesBefore[j] with { Force = touchesBefore[j].Force + (share * (all[j].Force - touchesBefore[j].Force)) };
+                _touches[j] = _touchesBefore[j] with { Force = _touchesBefore[j].Force + (share * (all[j].Force - _touchesBefore[j].Force)) };
             landing = from;
             CarefulSteps++;
             strip.Update();
@@ -167,7 +167,7 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
 
     private void Find(ref Touch landing, bool lands)
     {
-        foreach (ref var touch in CollectionsMarshal.AsSpan(touches))
+        foreach (ref var touch in CollectionsMarshal.AsSpan(_touches))
             touch.Find(strip, circles.Centres[touch.Circle]);
         if (lands)
             landing.Find(strip, circles.Centres[landing.Circle]);
@@ -176,17 +176,17 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
     // Sets up the next Newton step; gives the largest miss before it, infinite where no work is left for the step.
     private double Assemble(in Touch landing, double? heading, double clearance)
     {
-        var active = CollectionsMarshal.AsSpan(touches);
+        var active = CollectionsMarshal.AsSpan(_touches);
         Columns at = new(active.Length);
-        if (!work.Take((long)nodes * at.Count * (at.Count + ColumnsBeside)))
+        if (!work.Take((long)_nodes * at.Count * (at.Count + ColumnsBeside)))
             return double.PositiveInfinity;
-        borders.Begin(at.Count);
+        _borders.Begin(at.Count);
         var size = at.Hand + 1;
-        if (rows.Length < size * nodes)
-            rows = new double[size * nodes];
-        rows.AsSpan(0, size * nodes).Clear();
+        if (_rows.Length < size * _nodes)
+            _rows = new double[size * _nodes];
+        _rows.AsSpan(0, size * _nodes).Clear();
 
-        var along = Point.Along(strip.Heading[nodes]);
+        var along = Point.Along(strip.Heading[_nodes]);
         AddStiffness(active, along.Left());
         AddHand(at, along);
         for (var j = 0; j < active.Length; j++)
@@ -195,25 +195,25 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
         if (heading is null)
             FillGap(landing, control);
         else
-            control[nodes - 1] = 1;
+            control[_nodes - 1] = 1;
 
         var miss = Math.Abs(Wanted(landing, heading, clearance));
-        for (var i = 0; i < nodes; i++)
-            miss = Math.Max(miss, Math.Abs(borders.Columns[(i * borders.Width) + at.Rest]) / momentScale);
+        for (var i = 0; i < _nodes; i++)
+            miss = Math.Max(miss, Math.Abs(_borders.Columns[(i * _borders.Width) + at.Rest]) / momentScale);
         foreach (ref readonly var touch in active)
             miss = Math.Max(miss, Math.Abs(touch.Distance - circles.RadiusMm));
         return miss;
     }
 
-    private Span<double> Row(int p) => rows.AsSpan(p * nodes, nodes);
+    private Span<double> Row(int p) => _rows.AsSpan(p * _nodes, _nodes);
 
     // Bending stiffness, the geometric stiffness of every force, and the part of sliding that stays within an element.
     private void AddStiffness(ReadOnlySpan<Touch> active, Point endNormal)
     {
         const double Low = Strip.LowShare, High = 1 - Low;
-        Array.Clear(sweeps);
+        Array.Clear(_sweeps);
         var push = Force * endNormal;
-        for (var e = nodes - 1; e >= 0; e--)
+        for (var e = _nodes - 1; e >= 0; e--)
         {
             var half = strip.Lengths[e] / 2;
             var k = strip.Growth[e] / strip.Lengths[e];
@@ -234,13 +234,13 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
                 push -= touch.Force * touch.Tangent.Left();
             }
 
-            borders.Diagonal[e] += second;
-            sweeps[e] += half * ((Low * low) + (High * high)).Left();
+            _borders.Diagonal[e] += second;
+            _sweeps[e] += half * ((Low * low) + (High * high)).Left();
             if (e > 0)
             {
-                borders.Diagonal[e - 1] += first;
-                borders.Beside[e - 1] += cross;
-                sweeps[e - 1] += half * ((High * low) + (Low * high)).Left();
+                _borders.Diagonal[e - 1] += first;
+                _borders.Beside[e - 1] += cross;
+                _sweeps[e - 1] += half * ((High * low) + (Low * high)).Left();
             }
 
             void Add(double weight, double share)
@@ -255,22 +255,22 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
     // The hand force, its turning with the end, and what the moments are out of balance by.
     private void AddHand(in Columns at, Point along)
     {
-        var x = borders.Columns;
-        for (var i = 0; i < nodes; i++)
+        var x = _borders.Columns;
+        for (var i = 0; i < _nodes; i++)
         {
-            var lift = along.Cross(sweeps[i]);
-            var row = x.Slice(i * borders.Width, at.Count);
-            row[at.Turning] = along.Dot(sweeps[i]);
+            var lift = along.Cross(_sweeps[i]);
+            var row = x.Slice(i * _borders.Width, at.Count);
+            row[at.Turning] = along.Dot(_sweeps[i]);
             row[at.Hand] = lift;
-            row[at.Rest] = (i + 1 < nodes ? strip.Moment[i + 1] : 0) - strip.Moment[i] + (Force * lift);
+            row[at.Rest] = (i + 1 < _nodes ? strip.Moment[i + 1] : 0) - strip.Moment[i] + (Force * lift);
         }
 
-        Row(at.Turning)[nodes - 1] = Force;
+        Row(at.Turning)[_nodes - 1] = Force;
     }
 
     private void AddTouch(in Columns at, int j, in Touch touch)
     {
-        var x = borders.Columns;
+        var x = _borders.Columns;
         var kappa = strip.Curvature(touch.Element);
         var alpha = -touch.Force / Math.Max(1 - (kappa * touch.Distance), Touch.LeastSlack);
         var share = touch.Inside / strip.Lengths[touch.Element];
@@ -279,10 +279,10 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
         for (var i = 0; i <= touch.Element; i++)
         {
             // Direction i + 1 belongs to the node at the end of element i.
-            var sweep = i + 1 < touch.Element ? sweeps[i] : i + 1 == touch.Element ? own : after;
+            var sweep = i + 1 < touch.Element ? _sweeps[i] : i + 1 == touch.Element ? own : after;
             var phi = i + 1 < touch.Element ? 0 : i + 1 == touch.Element ? 1 - share : share;
             double a = touch.Tangent.Dot(sweep), n = touch.Tangent.Cross(sweep);
-            var row = x.Slice(i * borders.Width, at.Count);
+            var row = x.Slice(i * _borders.Width, at.Count);
             row[Columns.Slide(j)] = a;
             row[Columns.Slide(j) + 1] = phi;
             row[at.Fold(j)] = n;
@@ -297,7 +297,7 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
     {
         var (own, after) = SweepsAt(touch);
         for (var i = 0; i <= touch.Element; i++)
-            row[i] = -touch.Tangent.Cross(i + 1 < touch.Element ? sweeps[i] : i + 1 == touch.Element ? own : after);
+            row[i] = -touch.Tangent.Cross(i + 1 < touch.Element ? _sweeps[i] : i + 1 == touch.Element ? own : after);
     }
 
     // How a touched place moves with the directions at both nodes of its element.
@@ -323,13 +323,13 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
     // Slides: y + w·Zc y + w·Zn dN - w·Zb dF = w·z. Gaps and control: the same product equals what is wanted.
     private bool Advance(Span<Touch> active, in Columns at, double wanted)
     {
-        var x = borders.Columns;
+        var x = _borders.Columns;
         int size = at.Hand + 1, wide = size + 1;
-        var dense = borders.Dense(size);
+        var dense = _borders.Dense(size);
         for (var p = 0; p < size; p++)
         {
             var sums = dense.Slice(p * wide, wide);
-            borders.Multiply(Row(p), sums);
+            _borders.Multiply(Row(p), sums);
             sums[at.Hand] = -sums[at.Hand];
             if (p < at.Fold(0))
             {
@@ -345,9 +345,9 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
         if (!Borders.SolveDense(dense, size))
             return false;
         double most = 0;
-        for (var i = 0; i < nodes; i++)
+        for (var i = 0; i < _nodes; i++)
         {
-            var row = x.Slice(i * borders.Width, at.Count);
+            var row = x.Slice(i * _borders.Width, at.Count);
             var change = row[at.Rest] + (row[at.Hand] * dense[(at.Hand * wide) + size]);
             for (var q = 0; q < at.Hand; q++)
                 change -= row[q] * dense[(q * wide) + size];
@@ -358,8 +358,8 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
         if (!double.IsFinite(most))
             return false;
         var scale = most > MostTurn ? MostTurn / most : 1;
-        for (var i = 0; i < nodes; i++)
-            strip.Heading[i + 1] += scale * x[i * borders.Width];
+        for (var i = 0; i < _nodes; i++)
+            strip.Heading[i + 1] += scale * x[i * _borders.Width];
         for (var j = 0; j < active.Length; j++)
             active[j].Force += scale * dense[(at.Fold(j) * wide) + size];
         Force += scale * dense[(at.Hand * wide) + size];

@@ -14,9 +14,9 @@ internal sealed class MomentTable
 
     private static readonly long First = BitConverter.DoubleToInt64Bits(1) >> Shift;
 
-    private readonly double[] moment;
-    private readonly double[] growth; // dM/dkappa
-    private readonly double mostMoment;
+    private readonly double[] _moment;
+    private readonly double[] _growth; // dM/dkappa
+    private readonly double _mostMoment;
 
     /// <summary>Tabulates a law.</summary>
     /// <param name="law">The panel's bending law.</param>
@@ -26,14 +26,14 @@ internal sealed class MomentTable
         Stiffness = law.Stiffness;
         YieldCurvature = law.YieldCurvature;
         MostCurvature = Math.Max(mostCurvature, YieldCurvature * 1.01);
-        mostMoment = law.At(MostCurvature).MomentPerWidth;
+        _mostMoment = law.At(MostCurvature).MomentPerWidth;
         var cells = CellOf(MostCurvature / YieldCurvature) + 1;
-        (moment, growth) = (new double[cells + 1], new double[cells + 1]);
+        (_moment, _growth) = (new double[cells + 1], new double[cells + 1]);
         for (var i = 0; i <= cells; i++)
         {
             var state = law.At(StartOf(i) * YieldCurvature);
-            moment[i] = state.MomentPerWidth;
-            growth[i] = i == 0 ? Stiffness : state.TangentStiffness;
+            _moment[i] = state.MomentPerWidth;
+            _growth[i] = i == 0 ? Stiffness : state.TangentStiffness;
         }
     }
 
@@ -60,17 +60,17 @@ internal sealed class MomentTable
         if (curvature >= MostCurvature)
         {
             rate = Stiffness;
-            return mostMoment + (Stiffness * (curvature - MostCurvature));
+            return _mostMoment + (Stiffness * (curvature - MostCurvature));
         }
 
         var u = curvature / YieldCurvature;
         var i = CellOf(u);
         var start = StartOf(i);
         var width = StartOf(i + 1) - start;
-        double x = (u - start) / width, rise = moment[i + 1] - moment[i], cell = width * YieldCurvature;
-        double a = (growth[i] * cell) - rise, b = rise - (growth[i + 1] * cell);
+        double x = (u - start) / width, rise = _moment[i + 1] - _moment[i], cell = width * YieldCurvature;
+        double a = (_growth[i] * cell) - rise, b = rise - (_growth[i + 1] * cell);
         rate = (rise + ((1 - (2 * x)) * ((a * (1 - x)) + (b * x))) + (x * (1 - x) * (b - a))) / cell;
-        return moment[i] + (x * rise) + (x * (1 - x) * ((a * (1 - x)) + (b * x)));
+        return _moment[i] + (x * rise) + (x * (1 - x) * ((a * (1 - x)) + (b * x)));
     }
 
     private static int CellOf(double u) => (int)((BitConverter.DoubleToInt64Bits(u) >> Shift) - First);

@@ -2,6 +2,11 @@ using Forming.Springback;
 
 namespace Forming.Prediction;
 
+/// <summary>How the panel is held and pulled.</summary>
+/// <param name="LeverMm">Hand beyond the last fold, along the sheet [mm], &gt; 0.</param>
+/// <param name="ClampGapMm">Clamp behind the first fold's tangent point [mm], at least 0.</param>
+public sealed record WrapSetup(double LeverMm, double ClampGapMm = 0);
+
 /// <summary>Pulls a panel over a faceted form and lets it go.</summary>
 /// <remarks>
 /// A strip of the panel, on its mid surface and elastic-plastic in plane strain, is wrapped over the folds with unilateral contact;
@@ -41,4 +46,59 @@ public static class PanelWrap
 
         return panel!;
     }
+}
+
+/// <summary>The pull at the moment when the panel comes to lie on a fold.</summary>
+/// <param name="Fold">Number of the fold just touched, from 1; one more than there are folds when the panel meets the lead-out.</param>
+/// <param name="EndAngle">Direction of the sheet's end: how far the hand has turned it.</param>
+/// <param name="ForcePerWidth">Hand force, square to the sheet's end [N/mm].</param>
+/// <param name="ClampMomentPerWidth">Size of the moment at the clamp [N·mm/mm]; behind a full first fold it bends the sheet the other way.</param>
+/// <param name="ClampShearPerWidth">Force with which a clamp behind the first fold holds the sheet down against that fold's push [N/mm]; 0 for a clamp at the fold.</param>
+public sealed record PullStep(int Fold, Angle EndAngle, double ForcePerWidth, double ClampMomentPerWidth, double ClampShearPerWidth);
+
+/// <summary>A panel pulled over a standing form and let go, or how far the pull got.</summary>
+public sealed record WrappedPanel
+{
+    /// <summary>How the pull ended; short of complete there is no released shape.</summary>
+    public required WrapEnd End { get; init; }
+
+    /// <summary>The pull, a step for each fold reached.</summary>
+    public required IReadOnlyList<PullStep> Pull { get; init; }
+
+    /// <summary>Folds that the panel came to lie on, the first among them; one that it arched over is not counted.</summary>
+    public required int FoldsTouched { get; init; }
+
+    /// <summary>The panel let go, clamp to hand; empty where the pull was not complete.</summary>
+    public required IReadOnlyList<ReleasedPoint> Curve { get; init; }
+
+    /// <summary>What each facet left; empty where the pull was not complete.</summary>
+    public required IReadOnlyList<ReleasedFacet> Facets { get; init; }
+
+    /// <summary>Curvature of the circle that fits the mid surface best over the form's <see cref="StandingForm.MiddleFolds"/> [1/mm]; 0 is flat.</summary>
+    public required double MeanCurvature { get; init; }
+
+    /// <summary>Turn of the whole panel after it was let go.</summary>
+    public required Angle Sweep { get; init; }
+
+    /// <summary>Hardening that was put in place of none, so that a hinge has a length [MPa], or null.</summary>
+    public required double? AssumedHardeningMpa { get; init; }
+}
+
+/// <summary>How a pull ended.</summary>
+public enum WrapEnd
+{
+    /// <summary>The panel lies over every fold, in their order.</summary>
+    Complete,
+
+    /// <summary>The free side curled up too far before the panel touched the next fold.</summary>
+    CurlsUp,
+
+    /// <summary>The sheet slid forward until the hand came down on the form, with folds or the lead-out still ahead of it: the lever is too short.</summary>
+    HandComesDown,
+
+    /// <summary>The solver found no balance to go on with: that says nothing of the panel.</summary>
+    SolverGaveUp,
+
+    /// <summary>The solver took all the work that one prediction may take: that says nothing of the panel.</summary>
+    WorkRanOut,
 }

@@ -16,15 +16,15 @@ internal sealed partial class PullOver
     private bool Creep(int front, out int? struck)
     {
         struck = null;
-        equilibrium.IsCareful = true;
-        var touches = equilibrium.Touches;
+        _equilibrium.IsCareful = true;
+        var touches = _equilibrium.Touches;
         if (touches.Count == 1 && touches[0] is { Force: 0 } only && only.Circle == front)
-            touches.InsertRange(0, pressedBefore);
+            touches.InsertRange(0, _pressedBefore);
         var share = 1.0;
         var mostSteps = MostSteps;
-        while (share > LeastShare && equilibrium.CarefulSteps < mostSteps && !work.IsSpent)
+        while (share > LeastShare && _equilibrium.CarefulSteps < mostSteps && !_work.IsSpent)
         {
-            cancellation.ThrowIfCancellationRequested();
+            _cancellation.ThrowIfCancellationRequested();
             Save();
             if (CloseUp(front, share, out struck) || Nudge(front, share, out struck))
             {
@@ -41,14 +41,14 @@ internal sealed partial class PullOver
                 share = 1;
             else if (IsAtHand(front + 1) && share < LeastShareAtHand)
                 break;
-            if (share > LeastShare || equilibrium.IsStiff)
+            if (share > LeastShare || _equilibrium.IsStiff)
                 continue;
-            equilibrium.IsStiff = true;
+            _equilibrium.IsStiff = true;
             share = 1;
             mostSteps += MostSteps;
         }
 
-        equilibrium.IsCareful = equilibrium.IsStiff = false;
+        _equilibrium.IsCareful = _equilibrium.IsStiff = false;
         return struck is not null || IsCurledUp(front);
     }
 
@@ -56,8 +56,8 @@ internal sealed partial class PullOver
     {
         struck = null;
         var next = front + 1;
-        places[next].FindBeyond(Strip, Circles.Centres[next], places[front]);
-        var clearance = share < 1 ? (1 - share) * (places[next].Distance - Circles.RadiusMm) : 0;
+        _places[next].FindBeyond(Strip, Circles.Centres[next], _places[front]);
+        var clearance = share < 1 ? (1 - share) * (_places[next].Distance - Circles.RadiusMm) : 0;
         return Approach(front, next, Math.Max(0, clearance)) && Accept(front, clearance > 0 ? null : next, out struck);
     }
 
@@ -68,7 +68,7 @@ internal sealed partial class PullOver
         var heading = Strip.Heading[^1] + (TurnOfShare * share);
         for (var i = 0; i < MostCarefulChanges; i++)
         {
-            if (!equilibrium.TurnTo(heading))
+            if (!_equilibrium.TurnTo(heading))
                 return false;
             if (SettleOne(front))
                 return Accept(front, null, out struck);
@@ -90,13 +90,13 @@ internal sealed partial class PullOver
 
     private bool Approach(int front, int circle, double clearance)
     {
-        var landing = places[circle];
-        landing.FindBeyond(Strip, Circles.Centres[circle], places[front]);
+        var landing = _places[circle];
+        landing.FindBeyond(Strip, Circles.Centres[circle], _places[front]);
         for (var i = 0; i < MostCarefulChanges; i++)
         {
-            if (!equilibrium.LandOn(ref landing, clearance))
+            if (!_equilibrium.LandOn(ref landing, clearance))
                 return false;
-            places[circle] = landing;
+            _places[circle] = landing;
             if (SettleOne(front))
                 return true;
         }
@@ -107,11 +107,11 @@ internal sealed partial class PullOver
     // As Settle, but one change at a time, the largest: changes at once may undo each other for ever.
     private bool SettleOne(int front)
     {
-        var touches = equilibrium.Touches;
+        var touches = _equilibrium.Touches;
         var pulling = -1;
         for (var j = 0; j < touches.Count; j++)
         {
-            places[touches[j].Circle] = touches[j];
+            _places[touches[j].Circle] = touches[j];
             if (touches[j].Force < 0 && (pulling < 0 || touches[j].Force < touches[pulling].Force))
                 pulling = j;
         }
@@ -127,15 +127,15 @@ internal sealed partial class PullOver
         {
             if (IsPressing(c))
                 continue;
-            places[c].Find(Strip, Circles.Centres[c]);
-            if (places[c].Distance < least)
-                (deepest, least) = (c, places[c].Distance);
+            _places[c].Find(Strip, Circles.Centres[c]);
+            if (_places[c].Distance < least)
+                (deepest, least) = (c, _places[c].Distance);
         }
 
         if (deepest < 0)
             return true;
         var at = touches.FindIndex(touch => touch.Circle > deepest);
-        touches.Insert(at < 0 ? touches.Count : at, places[deepest] with { Force = 0 });
+        touches.Insert(at < 0 ? touches.Count : at, _places[deepest] with { Force = 0 });
         return false;
     }
 
@@ -147,9 +147,9 @@ internal sealed partial class PullOver
         {
             if (c == landed)
                 continue;
-            places[c].FindBeyond(Strip, Circles.Centres[c], places[c - 1]);
-            if (places[c].Distance < least)
-                (deepest, least) = (c, places[c].Distance);
+            _places[c].FindBeyond(Strip, Circles.Centres[c], _places[c - 1]);
+            if (_places[c].Distance < least)
+                (deepest, least) = (c, _places[c].Distance);
         }
 
         return deepest;
@@ -166,7 +166,7 @@ internal sealed partial class PullOver
 
     // From there on the fold lies past the hand, and the sheet's end has no arm to press it down with.
     private bool IsAtHand(int circle) =>
-        places[circle].Element == Strip.Lengths.Length - 1 && places[circle].Inside >= Strip.Lengths[^1] * (1 - 1e-9);
+        _places[circle].Element == Strip.Lengths.Length - 1 && _places[circle].Inside >= Strip.Lengths[^1] * (1 - 1e-9);
 
-    private bool IsCurledUp(int front) => Strip.Heading[^1] - Strip.Heading[places[front].Element] > MostCurl;
+    private bool IsCurledUp(int front) => Strip.Heading[^1] - Strip.Heading[_places[front].Element] > MostCurl;
 }

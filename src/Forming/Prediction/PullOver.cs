@@ -16,17 +16,17 @@ internal sealed partial class PullOver
     private const double Penetration = 1e-3; // [mm]
     private const int MostChanges = 8;
 
-    private readonly CancellationToken cancellation;
-    private readonly PullWork work;
-    private readonly Equilibrium equilibrium;
-    private readonly Touch[] places; // where each circle was touched, or looked for, last
-    private readonly double[] lastHeading;
-    private readonly Start start; // where the step under way began
-    private readonly bool[] isTouched;
-    private readonly List<PullStep> steps = [];
-    private readonly List<Touch> pressedBefore = []; // what pressed when the front was touched
-    private double frontForce;
-    private double turn = MostTurn;
+    private readonly CancellationToken _cancellation;
+    private readonly PullWork _work;
+    private readonly Equilibrium _equilibrium;
+    private readonly Touch[] _places; // where each circle was touched, or looked for, last
+    private readonly double[] _lastHeading;
+    private readonly Start _start; // where the step under way began
+    private readonly bool[] _isTouched;
+    private readonly List<PullStep> _steps = [];
+    private readonly List<Touch> _pressedBefore = []; // what pressed when the front was touched
+    private double _frontForce;
+    private double _turn = MostTurn;
 
     /// <summary>Lays the panel out, flat on the lead-in.</summary>
     /// <param name="circles">The folds.</param>
@@ -37,26 +37,26 @@ internal sealed partial class PullOver
     /// <param name="cancellation">Ends the work early.</param>
     public PullOver(FoldCircles circles, BendingLaw law, WrapSetup setup, int elementsPerFacet, PullWork work, CancellationToken cancellation)
     {
-        (this.work, this.cancellation) = (work, cancellation);
+        (_work, _cancellation) = (work, cancellation);
         Circles = circles;
         ClampGapMm = setup.ClampGapMm;
         Strip = new(StripMesh.Lengths(circles, setup, elementsPerFacet), new(law, 1 / circles.RadiusMm), new(-setup.ClampGapMm, 0));
-        equilibrium = new(Strip, circles, law.FirstYieldMoment, work, cancellation);
-        lastHeading = new double[Strip.Heading.Length];
-        places = new Touch[circles.Centres.Length];
-        isTouched = new bool[places.Length];
-        isTouched[0] = true; // the pull begins with the panel on the first fold
-        start = new(Strip.Heading.Length, places.Length);
+        _equilibrium = new(Strip, circles, law.FirstYieldMoment, work, cancellation);
+        _lastHeading = new double[Strip.Heading.Length];
+        _places = new Touch[circles.Centres.Length];
+        _isTouched = new bool[_places.Length];
+        _isTouched[0] = true; // the pull begins with the panel on the first fold
+        _start = new(Strip.Heading.Length, _places.Length);
         var along = ClampGapMm;
-        for (var j = 0; j < places.Length; j++)
+        for (var j = 0; j < _places.Length; j++)
         {
             var element = Array.BinarySearch(Strip.Along, along - 1e-9);
-            places[j] = new() { Circle = j, Element = Math.Clamp(~element - 1, 0, Strip.Lengths.Length - 1) };
+            _places[j] = new() { Circle = j, Element = Math.Clamp(~element - 1, 0, Strip.Lengths.Length - 1) };
             along += j < circles.Spans.Length ? circles.Spans[j] : 0;
         }
 
         if (ClampGapMm > 0)
-            equilibrium.Touches.Add(places[0]);
+            _equilibrium.Touches.Add(_places[0]);
     }
 
     /// <summary>The folds.</summary>
@@ -69,15 +69,15 @@ internal sealed partial class PullOver
     public double ClampGapMm { get; }
 
     /// <summary>The steps so far.</summary>
-    public IReadOnlyList<PullStep> Steps => steps;
+    public IReadOnlyList<PullStep> Steps => _steps;
 
     /// <summary>How far along the panel a circle was touched last [mm].</summary>
     /// <param name="circle">The circle.</param>
     public double TouchedAt(int circle) =>
-        circle == 0 ? ClampGapMm : Strip.Along[places[circle].Element] + places[circle].Inside;
+        circle == 0 ? ClampGapMm : Strip.Along[_places[circle].Element] + _places[circle].Inside;
 
     /// <summary>Folds that the panel came to lie on so far, the first among them.</summary>
-    public int FoldsTouched => isTouched[..^1].Count(touched => touched);
+    public int FoldsTouched => _isTouched[..^1].Count(touched => touched);
 
     /// <summary>Pulls until the panel lies on the lead-out, or no further.</summary>
     public WrapEnd Run()
@@ -87,7 +87,7 @@ internal sealed partial class PullOver
         var isRepeating = false;
         while (front < exit)
         {
-            cancellation.ThrowIfCancellationRequested();
+            _cancellation.ThrowIfCancellationRequested();
             Save();
             if (isRepeating)
             {
@@ -104,12 +104,12 @@ internal sealed partial class PullOver
 
             if (!TurnHand(front + 1, out var struck))
             {
-                if (work.IsSpent)
+                if (_work.IsSpent)
                     return WrapEnd.WorkRanOut;
                 if (IsTooShort(front))
                     return WrapEnd.HandComesDown;
                 if (!Creep(front, out struck))
-                    return work.IsSpent ? WrapEnd.WorkRanOut : IsAtHand(front + 1) ? WrapEnd.HandComesDown : WrapEnd.SolverGaveUp;
+                    return _work.IsSpent ? WrapEnd.WorkRanOut : IsAtHand(front + 1) ? WrapEnd.HandComesDown : WrapEnd.SolverGaveUp;
             }
 
             if (struck is { } fold)
@@ -130,18 +130,18 @@ internal sealed partial class PullOver
     {
         // As many as with the fold before, for the wrap repeats itself.
         var firstLoaded = Keep();
-        isTouched[circle] = true;
-        if (equilibrium.Touches.Count > 0)
-            equilibrium.StillLoading = Math.Max(0, equilibrium.Touches[^1].Element - firstLoaded);
+        _isTouched[circle] = true;
+        if (_equilibrium.Touches.Count > 0)
+            _equilibrium.StillLoading = Math.Max(0, _equilibrium.Touches[^1].Element - firstLoaded);
         var (moment, shear) = AtClamp();
-        steps.Add(new(circle + 1, new(Told.Of(Strip.Heading[^1])), Told.Of(equilibrium.Force), Told.Of(moment), Told.Of(shear)));
-        frontForce = 0;
-        foreach (var touch in equilibrium.Touches)
-            frontForce = Math.Max(frontForce, touch.Force);
-        pressedBefore.Clear();
-        pressedBefore.AddRange(equilibrium.Touches);
-        equilibrium.Touches.Clear();
-        equilibrium.Touches.Add(places[circle] with { Force = 0 });
+        _steps.Add(new(circle + 1, new(Told.Of(Strip.Heading[^1])), Told.Of(_equilibrium.Force), Told.Of(moment), Told.Of(shear)));
+        _frontForce = 0;
+        foreach (var touch in _equilibrium.Touches)
+            _frontForce = Math.Max(_frontForce, touch.Force);
+        _pressedBefore.Clear();
+        _pressedBefore.AddRange(_equilibrium.Touches);
+        _equilibrium.Touches.Clear();
+        _equilibrium.Touches.Add(_places[circle] with { Force = 0 });
         return circle;
     }
 
@@ -156,8 +156,8 @@ internal sealed partial class PullOver
 
     private int Keep()
     {
-        foreach (var touch in equilibrium.Touches)
-            isTouched[touch.Circle] = true;
+        foreach (var touch in _equilibrium.Touches)
+            _isTouched[touch.Circle] = true;
         return Strip.Commit();
     }
 
@@ -166,11 +166,11 @@ internal sealed partial class PullOver
     {
         var (end, to) = (Strip.Along[^1], TouchedAt(front));
         var shrink = (end - to) / (end - TouchedAt(front - 1));
-        Strip.Heading.CopyTo(lastHeading, 0);
-        int first = places[front].Element + 1, at = 0;
+        Strip.Heading.CopyTo(_lastHeading, 0);
+        int first = _places[front].Element + 1, at = 0;
         var heading = Strip.Heading[first];
         var turned = TurnedAt(Strip.Along[first]);
-        for (var i = first + 1; i < lastHeading.Length; i++)
+        for (var i = first + 1; i < _lastHeading.Length; i++)
         {
             var next = TurnedAt(Strip.Along[i]);
             heading += shrink * (next - turned);
@@ -179,28 +179,28 @@ internal sealed partial class PullOver
         }
 
         Strip.Update();
-        equilibrium.Force /= shrink;
-        foreach (ref var touch in CollectionsMarshal.AsSpan(equilibrium.Touches))
-            touch.Force = frontForce;
+        _equilibrium.Force /= shrink;
+        foreach (ref var touch in CollectionsMarshal.AsSpan(_equilibrium.Touches))
+            touch.Force = _frontForce;
 
         double TurnedAt(double along)
         {
             var s = end - ((end - along) / shrink);
             while (at + 1 < Strip.Lengths.Length && Strip.Along[at + 1] < s)
                 at++;
-            return lastHeading[at] + ((lastHeading[at + 1] - lastHeading[at]) * (s - Strip.Along[at]) / Strip.Lengths[at]);
+            return _lastHeading[at] + ((_lastHeading[at + 1] - _lastHeading[at]) * (s - Strip.Along[at]) / Strip.Lengths[at]);
         }
     }
 
     private bool LandOn(int circle)
     {
-        var landing = places[circle];
-        landing.FindBeyond(Strip, Circles.Centres[circle], places[circle - 1]);
+        var landing = _places[circle];
+        landing.FindBeyond(Strip, Circles.Centres[circle], _places[circle - 1]);
         for (var i = 0; i < MostChanges; i++)
         {
-            if (!equilibrium.LandOn(ref landing) || Strip.Heading[^1] < start.Heading[^1])
+            if (!_equilibrium.LandOn(ref landing) || Strip.Heading[^1] < _start.Heading[^1])
                 return false;
-            places[circle] = landing;
+            _places[circle] = landing;
             if (Settle())
                 return Struck(circle + 1) is null;
         }
@@ -210,16 +210,16 @@ internal sealed partial class PullOver
 
     private bool TurnHand(int next, out int? struck)
     {
-        for (struck = null; turn > LeastTurn; turn /= 2)
+        for (struck = null; _turn > LeastTurn; _turn /= 2)
         {
-            cancellation.ThrowIfCancellationRequested();
-            if (TurnTo(start.Heading[^1] + turn))
+            _cancellation.ThrowIfCancellationRequested();
+            if (TurnTo(_start.Heading[^1] + _turn))
             {
                 struck = Struck(next, 0);
                 if (struck is null)
                 {
                     Keep();
-                    turn = Math.Min(turn * 1.5, MostTurn);
+                    _turn = Math.Min(_turn * 1.5, MostTurn);
                     return true;
                 }
 
@@ -238,7 +238,7 @@ internal sealed partial class PullOver
     {
         for (var i = 0; i < MostChanges; i++)
         {
-            if (!equilibrium.TurnTo(heading))
+            if (!_equilibrium.TurnTo(heading))
                 return false;
             if (Settle())
                 return true;
@@ -250,9 +250,9 @@ internal sealed partial class PullOver
     // Drops folds that would have to pull, and takes back earlier folds that the panel has run into; true when nothing changed.
     private bool Settle()
     {
-        var touches = equilibrium.Touches;
+        var touches = _equilibrium.Touches;
         foreach (var touch in touches)
-            places[touch.Circle] = touch;
+            _places[touch.Circle] = touch;
         if (touches.RemoveAll(touch => touch.Force < 0) > 0)
             return false;
         var count = touches.Count;
@@ -261,9 +261,9 @@ internal sealed partial class PullOver
         {
             if (IsPressing(c))
                 continue;
-            places[c].Find(Strip, Circles.Centres[c]);
-            if (places[c].Distance < Circles.RadiusMm - Penetration)
-                touches.Insert(0, places[c] with { Force = 0 });
+            _places[c].Find(Strip, Circles.Centres[c]);
+            if (_places[c].Distance < Circles.RadiusMm - Penetration)
+                touches.Insert(0, _places[c] with { Force = 0 });
         }
 
         return touches.Count == count;
@@ -271,7 +271,7 @@ internal sealed partial class PullOver
 
     private bool IsPressing(int circle)
     {
-        foreach (var touch in equilibrium.Touches)
+        foreach (var touch in _equilibrium.Touches)
         {
             if (touch.Circle == circle)
                 return true;
@@ -284,8 +284,8 @@ internal sealed partial class PullOver
     {
         for (var c = from; c < Circles.Centres.Length; c++)
         {
-            places[c].FindBeyond(Strip, Circles.Centres[c], places[c - 1]);
-            if (places[c].Distance < Circles.RadiusMm - penetration)
+            _places[c].FindBeyond(Strip, Circles.Centres[c], _places[c - 1]);
+            if (_places[c].Distance < Circles.RadiusMm - penetration)
                 return c;
         }
 
@@ -296,20 +296,20 @@ internal sealed partial class PullOver
 
     private void Save()
     {
-        Strip.Heading.CopyTo(start.Heading, 0);
-        places.CopyTo(start.Places, 0);
-        start.Touches.Clear();
-        start.Touches.AddRange(equilibrium.Touches);
-        start.Force = equilibrium.Force;
+        Strip.Heading.CopyTo(_start.Heading, 0);
+        _places.CopyTo(_start.Places, 0);
+        _start.Touches.Clear();
+        _start.Touches.AddRange(_equilibrium.Touches);
+        _start.Force = _equilibrium.Force;
     }
 
     private void Restore()
     {
-        start.Heading.CopyTo(Strip.Heading, 0);
-        start.Places.CopyTo(places, 0);
-        equilibrium.Touches.Clear();
-        equilibrium.Touches.AddRange(start.Touches);
-        equilibrium.Force = start.Force;
+        _start.Heading.CopyTo(Strip.Heading, 0);
+        _start.Places.CopyTo(_places, 0);
+        _equilibrium.Touches.Clear();
+        _equilibrium.Touches.AddRange(_start.Touches);
+        _equilibrium.Force = _start.Force;
         Strip.Update();
     }
 

@@ -11,7 +11,7 @@ internal sealed class PullWork(long most, PullWork? whole = null)
     /// <summary>What all trials of remedies together may take.</summary>
     public const long MostOfTrials = Most / 4;
 
-    private long left = most;
+    private long _left = most;
 
     /// <summary>Whether something was asked for that was not left.</summary>
     public bool IsSpent { get; private set; }
@@ -25,9 +25,9 @@ internal sealed class PullWork(long most, PullWork? whole = null)
     /// <returns>Whether it was left.</returns>
     public bool Take(long work)
     {
-        IsSpent = IsSpent || work > left || whole?.Take(work) == false;
+        IsSpent = IsSpent || work > _left || whole?.Take(work) == false;
         if (!IsSpent)
-            left -= work;
+            _left -= work;
         return !IsSpent;
     }
 }

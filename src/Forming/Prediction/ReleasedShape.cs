@@ -5,18 +5,18 @@ internal sealed class ReleasedShape
 {
     private const int FitSamples = 120;
 
-    private readonly PullOver pull;
-    private readonly Strip strip;
-    private readonly ReleasedPoint[] curve;
+    private readonly PullOver _pull;
+    private readonly Strip _strip;
+    private readonly ReleasedPoint[] _curve;
 
     private ReleasedShape(PullOver pull)
     {
-        this.pull = pull;
-        strip = pull.Strip;
-        curve = new ReleasedPoint[strip.Along.Length];
-        curve[0] = new(0, Point.Origin, Angle.Zero, strip.Released(0));
-        for (var e = 0; e < strip.Lengths.Length; e++)
-            curve[e + 1] = PlaceIn(e, strip.Lengths[e]);
+        _pull = pull;
+        _strip = pull.Strip;
+        _curve = new ReleasedPoint[_strip.Along.Length];
+        _curve[0] = new(0, Point.Origin, Angle.Zero, _strip.Released(0));
+        for (var e = 0; e < _strip.Lengths.Length; e++)
+            _curve[e + 1] = PlaceIn(e, _strip.Lengths[e]);
     }
 
     /// <summary>What a pull left.</summary>
@@ -31,10 +31,10 @@ internal sealed class ReleasedShape
             End = end,
             Pull = pull.Steps,
             FoldsTouched = pull.FoldsTouched,
-            Curve = shape is null ? [] : [.. shape.curve.Select(TellPoint)],
+            Curve = shape is null ? [] : [.. shape._curve.Select(TellPoint)],
             Facets = shape?.Facets() ?? [],
             MeanCurvature = Told.Of(shape?.MeanCurvature() ?? 0),
-            Sweep = new(Told.Of(shape?.curve[^1].Heading.Radians ?? 0)),
+            Sweep = new(Told.Of(shape?._curve[^1].Heading.Radians ?? 0)),
             AssumedHardeningMpa = assumedHardeningMpa,
         };
     }
@@ -44,7 +44,7 @@ internal sealed class ReleasedShape
 
     private ReleasedPoint PlaceIn(int e, double inside)
     {
-        var (from, k) = (curve[e], strip.Released(e));
+        var (from, k) = (_curve[e], _strip.Released(e));
         var turn = k * inside;
         var chord = Math.Abs(turn) > 1e-8 ? inside * Math.Sin(turn / 2) / (turn / 2) : inside;
         return new(from.AlongMm + inside, from.Position + (chord * Point.Along(from.Heading.Radians + (turn / 2))), new(from.Heading.Radians + turn), k);
@@ -52,15 +52,15 @@ internal sealed class ReleasedShape
 
     private ReleasedPoint PlaceAt(double along)
     {
-        var found = Array.BinarySearch(strip.Along, along);
-        var e = Math.Clamp(found >= 0 ? found : ~found - 1, 0, strip.Lengths.Length - 1);
-        return PlaceIn(e, along - strip.Along[e]);
+        var found = Array.BinarySearch(_strip.Along, along);
+        var e = Math.Clamp(found >= 0 ? found : ~found - 1, 0, _strip.Lengths.Length - 1);
+        return PlaceIn(e, along - _strip.Along[e]);
     }
 
     private double MeanCurvature()
     {
-        var middle = pull.Circles.Form.MiddleFolds;
-        var (from, to) = (pull.TouchedAt(middle.From), pull.TouchedAt(middle.To));
+        var middle = _pull.Circles.Form.MiddleFolds;
+        var (from, to) = (_pull.TouchedAt(middle.From), _pull.TouchedAt(middle.To));
         if (!(to > from))
             return 0;
         Span<Point> points = stackalloc Point[FitSamples + 1];
@@ -71,9 +71,9 @@ internal sealed class ReleasedShape
 
     private ReleasedFacet[] Facets()
     {
-        var facets = new ReleasedFacet[pull.Circles.Form.FacetsMm.Count];
+        var facets = new ReleasedFacet[_pull.Circles.Form.FacetsMm.Count];
         for (var j = 0; j < facets.Length; j++)
-            facets[j] = Facet(j + 1, PlaceAt(pull.TouchedAt(j)), PlaceAt(pull.TouchedAt(j + 1)));
+            facets[j] = Facet(j + 1, PlaceAt(_pull.TouchedAt(j)), PlaceAt(_pull.TouchedAt(j + 1)));
         return facets;
     }
 
@@ -101,16 +101,30 @@ internal sealed class ReleasedShape
 
         void Walk(Action<double, double, double> piece)
         {
-            var first = Array.BinarySearch(strip.Along, from.AlongMm);
+            var first = Array.BinarySearch(_strip.Along, from.AlongMm);
             var e = first >= 0 ? first : ~first - 1;
             double at = from.AlongMm, turned = 0;
-            for (; e < strip.Lengths.Length && at < to.AlongMm; e++)
+            for (; e < _strip.Lengths.Length && at < to.AlongMm; e++)
             {
-                var h = Math.Min(strip.Along[e + 1], to.AlongMm) - at;
-                var next = turned + ((strip.Released(e) - mean) * h);
+                var h = Math.Min(_strip.Along[e + 1], to.AlongMm) - at;
+                var next = turned + ((_strip.Released(e) - mean) * h);
                 piece(h, turned, next);
                 (at, turned) = (at + h, next);
             }
         }
     }
 }
+
+/// <summary>What a facet left in the panel.</summary>
+/// <param name="Number">Number of the fold before it, from 1.</param>
+/// <param name="RippleMm">Peak to valley from the facet's own smooth arc [mm].</param>
+/// <param name="Slope">Largest angle between the panel and that arc.</param>
+/// <param name="MeanCurvature">Mean curvature left in the mid surface [1/mm].</param>
+public readonly record struct ReleasedFacet(int Number, double RippleMm, Angle Slope, double MeanCurvature);
+
+/// <summary>A place on the mid surface of the panel after it was let go; the clamp is at the origin, heading +x.</summary>
+/// <param name="AlongMm">Distance from the clamp along the panel [mm].</param>
+/// <param name="Position">Where it lies [mm].</param>
+/// <param name="Heading">Direction of the panel there.</param>
+/// <param name="Curvature">Curvature of the mid surface [1/mm].</param>
+public readonly record struct ReleasedPoint(double AlongMm, Point Position, Angle Heading, double Curvature);

@@ -10,12 +10,12 @@ internal sealed class Strip
     /// <summary>The share of an element at which its first Gauss point lies; the second lies as far from the other end.</summary>
     public const double LowShare = 0.21132486540518713; // 1/2 - 1/(2√3)
 
-    private readonly MomentTable table;
-    private readonly double[] most;
-    private readonly double[] mostMoment;
-    private readonly double[] middles;
-    private readonly double[] sines;
-    private readonly double[] cosines;
+    private readonly MomentTable _table;
+    private readonly double[] _most;
+    private readonly double[] _mostMoment;
+    private readonly double[] _middles;
+    private readonly double[] _sines;
+    private readonly double[] _cosines;
 
     /// <summary>Lays a strip out straight.</summary>
     /// <param name="lengths">[n] lengths of the elements [mm].</param>
@@ -23,7 +23,7 @@ internal sealed class Strip
     /// <param name="start">Where it is clamped, heading along the x axis.</param>
     public Strip(double[] lengths, MomentTable table, Point start)
     {
-        this.table = table;
+        _table = table;
         var n = lengths.Length;
         Lengths = lengths;
         Along = new double[n + 1];
@@ -32,9 +32,9 @@ internal sealed class Strip
         Position[0] = start;
         (Sine, Cosine) = (new double[2 * n], new double[2 * n]);
         (Moment, Growth) = (new double[n], new double[n]);
-        (most, mostMoment) = (new double[n], new double[n]);
+        (_most, _mostMoment) = (new double[n], new double[n]);
         var whole = (n + Vector256<double>.Count - 1) / Vector256<double>.Count * Vector256<double>.Count;
-        (middles, sines, cosines) = (new double[whole], new double[whole], new double[whole]);
+        (_middles, _sines, _cosines) = (new double[whole], new double[whole], new double[whole]);
         for (var e = 0; e < n; e++)
             Along[e + 1] = Along[e] + lengths[e];
         Update();
@@ -70,16 +70,16 @@ internal sealed class Strip
 
     /// <summary>Curvature left in an element when everything is let go [1/mm].</summary>
     /// <param name="e">Its number.</param>
-    public double Released(int e) => most[e] > table.YieldCurvature ? most[e] - (mostMoment[e] / table.Stiffness) : 0;
+    public double Released(int e) => _most[e] > _table.YieldCurvature ? _most[e] - (_mostMoment[e] / _table.Stiffness) : 0;
 
     /// <summary>Works out places and moments from the directions.</summary>
     public void Update()
     {
         for (var e = 0; e < Lengths.Length; e++)
-            middles[e] = (Heading[e] + Heading[e + 1]) / 2;
-        var sinesOf = MemoryMarshal.Cast<double, Vector256<double>>(sines.AsSpan());
-        var cosinesOf = MemoryMarshal.Cast<double, Vector256<double>>(cosines.AsSpan());
-        var middlesOf = MemoryMarshal.Cast<double, Vector256<double>>(middles.AsSpan());
+            _middles[e] = (Heading[e] + Heading[e + 1]) / 2;
+        var sinesOf = MemoryMarshal.Cast<double, Vector256<double>>(_sines.AsSpan());
+        var cosinesOf = MemoryMarshal.Cast<double, Vector256<double>>(_cosines.AsSpan());
+        var middlesOf = MemoryMarshal.Cast<double, Vector256<double>>(_middles.AsSpan());
         for (var i = 0; i < middlesOf.Length; i++)
         {
             var (sin, cos) = Vector256.SinCos(middlesOf[i]);
@@ -90,21 +90,21 @@ internal sealed class Strip
         for (var e = 0; e < Lengths.Length; e++)
         {
             var (h, turn) = (Lengths[e], Heading[e + 1] - Heading[e]);
-            var (sin, cos) = (sines[e], cosines[e]);
+            var (sin, cos) = (_sines[e], _cosines[e]);
             var (s, c) = SmallSinCos(turn * (0.5 - LowShare));
             (Sine[2 * e], Cosine[2 * e]) = ((sin * c) - (cos * s), (cos * c) + (sin * s));
             (Sine[(2 * e) + 1], Cosine[(2 * e) + 1]) = ((sin * c) + (cos * s), (cos * c) - (sin * s));
             Position[e + 1] = Position[e] + (h * c * new Point(cos, sin));
             var curvature = turn / h;
-            if (curvature >= most[e] && curvature > table.YieldCurvature)
+            if (curvature >= _most[e] && curvature > _table.YieldCurvature)
             {
-                Moment[e] = table.At(curvature, out Growth[e]);
+                Moment[e] = _table.At(curvature, out Growth[e]);
             }
             else
             {
                 // Also on the first, elastic stretch: there the largest moment is E'I times the largest curvature.
-                Moment[e] = mostMoment[e] - (table.Stiffness * (most[e] - curvature));
-                Growth[e] = table.Stiffness;
+                Moment[e] = _mostMoment[e] - (_table.Stiffness * (_most[e] - curvature));
+                Growth[e] = _table.Stiffness;
             }
         }
     }
@@ -114,7 +114,7 @@ internal sealed class Strip
     public void ExpectUnloading(int end)
     {
         for (var e = 0; e < end; e++)
-            Growth[e] = table.Stiffness;
+            Growth[e] = _table.Stiffness;
     }
 
     /// <summary>Remembers what each element has seen so far.</summary>
@@ -125,11 +125,11 @@ internal sealed class Strip
         for (var e = 0; e < Lengths.Length; e++)
         {
             var curvature = Curvature(e);
-            if (curvature > most[e])
+            if (curvature > _most[e])
             {
                 first = Math.Min(first, e);
-                most[e] = curvature;
-                mostMoment[e] = table.At(curvature, out _);
+                _most[e] = curvature;
+                _mostMoment[e] = _table.At(curvature, out _);
             }
         }
 

@@ -8,17 +8,17 @@ namespace Forming.Prediction;
 /// <summary>The wanted curve on the panel's mid surface, from its first tangent point at the origin heading +x.</summary>
 internal sealed class WantedCurve
 {
-    private readonly ContactCurve curve;
-    private readonly double half;
-    private readonly double start;
+    private readonly ContactCurve _curve;
+    private readonly double _half;
+    private readonly double _start;
 
     private WantedCurve(ContactCurve curve, double thickness)
     {
-        this.curve = curve;
-        half = thickness / 2;
-        start = curve.Runs[0].Start.MidMm;
-        LengthMm = curve.Runs[^1].End.MidMm - start;
-        EndMm = curve.MidMm - start;
+        _curve = curve;
+        _half = thickness / 2;
+        _start = curve.Runs[0].Start.MidMm;
+        LengthMm = curve.Runs[^1].End.MidMm - _start;
+        EndMm = curve.MidMm - _start;
     }
 
     /// <summary>From the first tangent point to the last [mm].</summary>
@@ -27,7 +27,7 @@ internal sealed class WantedCurve
     /// <summary>From the first tangent point to the end of the curve, a flat at its end included [mm].</summary>
     public double EndMm { get; }
 
-    public Angle Sweep => curve.Sweep;
+    public Angle Sweep => _curve.Sweep;
 
     public static WantedCurve Of(FinishedCurve finished, Sheet sheet)
     {
@@ -40,7 +40,7 @@ internal sealed class WantedCurve
     /// <param name="alongMm">The distance [mm], 0 to the curved length.</param>
     public (Point Position, double Turn) At(double alongMm)
     {
-        var mid = start + alongMm;
+        var mid = _start + alongMm;
         var run = RunBefore(mid);
         if (mid <= run.End.MidMm)
         {
@@ -56,18 +56,18 @@ internal sealed class WantedCurve
     /// <param name="alongMm">The distance [mm].</param>
     public bool IsFlatAt(double alongMm)
     {
-        var mid = start + alongMm;
+        var mid = _start + alongMm;
         return mid > RunBefore(mid).End.MidMm && alongMm < LengthMm;
     }
 
     private CurvedRun RunBefore(double mid)
     {
         var i = 0;
-        while (i + 1 < curve.Runs.Count && mid >= curve.Runs[i + 1].Start.MidMm)
+        while (i + 1 < _curve.Runs.Count && mid >= _curve.Runs[i + 1].Start.MidMm)
             i++;
-        return curve.Runs[i];
+        return _curve.Runs[i];
     }
 
     private Point ToMid(Point contact, double turn) =>
-        contact - (half * Point.Along(turn).Left()) + new Point(0, half) - curve.Runs[0].Start.Position;
+        contact - (_half * Point.Along(turn).Left()) + new Point(0, _half) - _curve.Runs[0].Start.Position;
 }

@@ -14,9 +14,10 @@ public sealed record BrakeProgram
     /// <summary>Up to so many folds every order is searched, not only the families.</summary>
     public const int MostFoldsSearchedWhole = OrderSearch.MostFoldsInAllOrders;
 
-    private readonly StepTrials trials;
+    private readonly ProgramPart _part;
+    private readonly ProgramBrake _brake;
 
-    private BrakeProgram(StepTrials trials) => this.trials = trials;
+    private BrakeProgram(ProgramPart part, ProgramBrake brake) => (_part, _brake) = (part, brake);
 
     /// <summary>Name of the order, or null where none was found.</summary>
     public string? OrderName { get; private init; }
@@ -98,7 +99,7 @@ public sealed record BrakeProgram
 
         var wording = new ProgramWording(trials, part, brake);
         var steps = best is null ? [] : wording.Steps(best);
-        return new(trials)
+        return new(part, brake)
         {
             OrderName = best?.Name,
             Steps = steps,
@@ -133,10 +134,13 @@ public sealed record BrakeProgram
         var made = default(FoldSet);
         foreach (var earlier in Steps.TakeWhile(earlier => earlier.Number < step.Number))
             made = made.With(earlier.Fold - 1);
-        var pose = trials.Try(made, new(step.Fold - 1, step.EdgeInFront)).Placed(turn.Radians);
+        var tools = _brake.ToolsFor(_part);
+        var fold = step.Fold - 1;
+        var pose = PartPose.Of(tools, made, fold, step.EdgeInFront);
+        pose.Set(tools, fold, turn.Radians);
         return new(
             pose.Back,
             pose.Front,
-            [.. trials.Tools.Upper.Concat(trials.Tools.Lower(step.Fold - 1, turn.Radians)).Select(jaw => (jaw.Name, (IReadOnlyList<Point>)jaw.Outline))]);
+            [.. tools.Upper.Concat(tools.Lower(fold, turn.Radians)).Select(jaw => (jaw.Kind, (IReadOnlyList<Point>)jaw.Outline))]);
     }
 }

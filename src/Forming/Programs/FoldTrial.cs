@@ -1,3 +1,4 @@
+using Forming.Checks;
 using Forming.Programs.Brakes;
 using Forming.Programs.Motion;
 
@@ -9,32 +10,32 @@ internal sealed class FoldTrial
     /// <summary>What it takes to lay out a stretch, in distances to a jaw's edge.</summary>
     private const int BuiltAs = 16;
 
-    private readonly BrakeTools tools;
-    private readonly ProgramBrake brake;
-    private readonly PartSide back;
-    private readonly PartSide front;
-    private readonly Effort effort;
-    private readonly Swing swing;
-    private readonly string? failure;
-    private readonly Clearance contact;
-    private Clearance? upper;
-    private Clearance? lower;
-    private Clearance? self;
-    private Gauging? gauge;
-    private FreePart? before;
-    private FreePart? after;
-    private double? liftBefore;
-    private double? liftAfter;
+    private readonly BrakeTools _tools;
+    private readonly ProgramBrake _brake;
+    private readonly PartSide _back;
+    private readonly PartSide _front;
+    private readonly Effort _effort;
+    private readonly Swing _swing;
+    private readonly CheckId? _failure;
+    private readonly Clearance _contact;
+    private Clearance? _upper;
+    private Clearance? _lower;
+    private Clearance? _self;
+    private Gauging? _gauge;
+    private FreePart? _before;
+    private FreePart? _after;
+    private double? _liftBefore;
+    private double? _liftAfter;
 
     public FoldTrial(BrakeTools tools, ProgramBrake brake, Effort effort, FoldSet made, int fold, PartEdge edgeInFront)
     {
-        (this.tools, this.brake, this.effort, Made, Fold, EdgeInFront) = (tools, brake, effort, made, fold, edgeInFront);
-        front = PartSide.Of(tools.Part, made, fold, edgeInFront);
-        back = PartSide.Of(tools.Part, made, fold, EdgeBehind);
-        effort.Spend(BuiltAs * (front.Points.Length + back.Points.Length));
-        swing = new(tools, brake, effort, fold, back, front);
+        (_tools, _brake, _effort, Made, Fold, EdgeInFront) = (tools, brake, effort, made, fold, edgeInFront);
+        _front = PartSide.Of(tools.Part, made, fold, edgeInFront);
+        _back = PartSide.Of(tools.Part, made, fold, EdgeBehind);
+        effort.Spend(BuiltAs * (_front.Points.Length + _back.Points.Length));
+        _swing = new(tools, brake, effort, fold, _back, _front);
         (ShortestFrontMm, ShortestBackMm) = tools.ShortestRuns(fold);
-        (failure, contact) = Failure();
+        (_failure, _contact) = Failure();
     }
 
     public FoldSet Made { get; }
@@ -45,9 +46,9 @@ internal sealed class FoldTrial
 
     public PartEdge EdgeBehind => EdgeInFront == PartEdge.End ? PartEdge.Start : PartEdge.End;
 
-    public double FrontRunMm => front.RunMm;
+    public double FrontRunMm => _front.RunMm;
 
-    public double BackRunMm => back.RunMm;
+    public double BackRunMm => _back.RunMm;
 
     public double ShortestFrontMm { get; }
 
@@ -56,52 +57,52 @@ internal sealed class FoldTrial
     /// <summary>Whether both runs are long enough.</summary>
     public bool Runs => FrontRunMm >= ShortestFrontMm && BackRunMm >= ShortestBackMm;
 
-    /// <summary>Id of the check that the fold fails, or null.</summary>
-    public string? FailedCheck => failure;
+    /// <summary>The check that the fold fails, or null.</summary>
+    public CheckId? FailedCheck => _failure;
 
     /// <summary>Whether the fold can be made at all.</summary>
-    public bool IsClear => failure is null;
+    public bool IsClear => _failure is null;
 
-    public Clearance Upper => upper ??= failure == "clearance-upper" ? contact : swing.FromUpper(Plenty);
+    public Clearance Upper => _upper ??= _failure == CheckIds.ClearanceUpper ? _contact : _swing.FromUpper(Plenty);
 
-    public Clearance Lower => lower ??= failure == "clearance-lower" ? contact : swing.FromLower(Plenty);
+    public Clearance Lower => _lower ??= _failure == CheckIds.ClearanceLower ? _contact : _swing.FromLower(Plenty);
 
-    public Clearance Self => self ??= failure == "clearance-self" ? contact : swing.FromItself(Plenty);
+    public Clearance Self => _self ??= _failure == CheckIds.ClearanceSelf ? _contact : _swing.FromItself(Plenty);
 
     /// <summary>The least of the three; a jaw that is struck is named before the part that strikes itself.</summary>
     public Clearance Least => !Runs ? default
-        : failure is not null ? contact
+        : _failure is not null ? _contact
         : Upper.Mm <= Math.Min(Lower.Mm, Self.Mm) ? Upper : Lower.Mm <= Self.Mm ? Lower : Self;
 
     /// <summary>Whether it clears by less than is asked for.</summary>
-    public bool IsTight => Least.Mm < brake.ClearanceMm;
+    public bool IsTight => Least.Mm < _brake.ClearanceMm;
 
-    public Gauging Gauge => gauge ??= Gauging.Of(tools, brake, back, Fold, () =>
+    public Gauging Gauge => _gauge ??= Gauging.Of(_tools, _brake, _back, Fold, () =>
     {
         // Measured to a tape's reading, not held against a jaw: finer chords.
         var (fineFront, fineBack) = (
-            PartSide.Of(tools.Part, Made, Fold, EdgeInFront, PartSide.Fine), PartSide.Of(tools.Part, Made, Fold, EdgeBehind, PartSide.Fine));
-        effort.Spend(BuiltAs * (fineFront.Points.Length + fineBack.Points.Length));
+            PartSide.Of(_tools.Part, Made, Fold, EdgeInFront, PartSide.Fine), PartSide.Of(_tools.Part, Made, Fold, EdgeBehind, PartSide.Fine));
+        _effort.Spend(BuiltAs * (fineFront.Points.Length + fineBack.Points.Length));
         var pose = new PartPose(fineBack, fineFront);
-        pose.Set(tools, Fold, 0);
+        pose.Set(_tools, Fold, 0);
         return pose.Back;
     });
 
     /// <summary>The part before the fold.</summary>
-    public FreePart Before => before ??= Free(0);
+    public FreePart Before => _before ??= Free(0);
 
     /// <summary>The part after the fold.</summary>
-    public FreePart After => after ??= Free(tools.Part.FoldAngles[Fold]);
+    public FreePart After => _after ??= Free(_tools.Part.FoldAngles[Fold]);
 
     /// <summary>How far the upper jaw can rise from the part before the fold [mm].</summary>
-    public double LiftBefore => liftBefore ??= Paths.Lift(tools, brake, effort, Placed(0), back, front);
+    public double LiftBefore => _liftBefore ??= Paths.Lift(_tools, _brake, _effort, Placed(0), _back, _front);
 
     /// <summary>How far the upper jaw can rise from the part after the fold [mm].</summary>
-    public double LiftAfter => liftAfter ??= Paths.Lift(tools, brake, effort, Placed(tools.Part.FoldAngles[Fold]), back, front);
+    public double LiftAfter => _liftAfter ??= Paths.Lift(_tools, _brake, _effort, Placed(_tools.Part.FoldAngles[Fold]), _back, _front);
 
     /// <summary>The moves that take the part out after the fold, or null where no simple way was found.</summary>
     public IReadOnlyList<RigidMove>? WayOut =>
-        WayFrom(After, tools.Part.FoldAngles[Fold], LiftAfter);
+        WayFrom(After, _tools.Part.FoldAngles[Fold], LiftAfter);
 
     /// <summary>The moves that take the part out before the fold, which reversed put it in, or null where no simple way was found.</summary>
     public IReadOnlyList<RigidMove>? WayIn => WayFrom(Before, 0, LiftBefore);
@@ -110,32 +111,32 @@ internal sealed class FoldTrial
     /// <param name="turn">The angle [rad].</param>
     public PartPose Placed(double turn)
     {
-        var pose = new PartPose(back, front);
-        pose.Set(tools, Fold, turn);
+        var pose = new PartPose(_back, _front);
+        pose.Set(_tools, Fold, turn);
         return pose;
     }
 
     // Clearance asked for has to be one that is told apart from more.
-    private double Plenty => Math.Max(brake.PlentyMm, brake.ClearanceMm);
+    private double Plenty => Math.Max(_brake.PlentyMm, _brake.ClearanceMm);
 
-    private (string? Check, Clearance Contact) Failure()
+    private (CheckId? Check, Clearance Contact) Failure()
     {
         if (FrontRunMm < ShortestFrontMm)
-            return ("front-run", default);
+            return (CheckIds.FrontRun, default);
         if (BackRunMm < ShortestBackMm)
-            return (tools.BothSwing ? "back-run" : "clamp-land", default);
-        var met = swing.FromUpper(Swing.Any);
+            return (_tools.BothSwing ? CheckIds.BackRun : CheckIds.ClampLand, default);
+        var met = _swing.FromUpper(Swing.Any);
         if (met.Mm <= 0)
-            return ("clearance-upper", met);
-        met = swing.FromLower(Swing.Any);
+            return (CheckIds.ClearanceUpper, met);
+        met = _swing.FromLower(Swing.Any);
         if (met.Mm <= 0)
-            return ("clearance-lower", met);
-        met = swing.FromItself(Swing.Any);
-        return met.Mm <= 0 ? ("clearance-self", met) : (null, default);
+            return (CheckIds.ClearanceLower, met);
+        met = _swing.FromItself(Swing.Any);
+        return met.Mm <= 0 ? (CheckIds.ClearanceSelf, met) : (null, default);
     }
 
     private IReadOnlyList<RigidMove>? WayFrom(FreePart part, double turn, double lift) =>
-        Paths.WayOut(tools, effort, part, tools.Beneath(Fold, turn), tools.DepthMm(Fold, turn) ?? 0, lift);
+        Paths.WayOut(_tools, _effort, part, _tools.Beneath(Fold, turn), _tools.DepthMm(Fold, turn) ?? 0, lift);
 
-    private FreePart Free(double turn) => FreePart.Of(Placed(turn), PartPose.FoldAt(tools, Fold, turn), back, front, EdgeInFront == PartEdge.Start);
+    private FreePart Free(double turn) => FreePart.Of(Placed(turn), PartPose.FoldAt(_tools, Fold, turn), _back, _front, EdgeInFront == PartEdge.Start);
 }

@@ -67,3 +67,37 @@ public sealed record ProgramStep
     /// <summary>The step's own checks.</summary>
     public required IReadOnlyList<Check> Checks { get; init; }
 }
+
+/// <summary>What places the part for a fold.</summary>
+public enum GaugedBy
+{
+    /// <summary>The flat edge behind lies against the stop.</summary>
+    Flat,
+
+    /// <summary>The folded part behind lies against the stop.</summary>
+    FoldedPart,
+
+    /// <summary>The pencil mark: the gauge does not reach.</summary>
+    Mark,
+}
+
+/// <summary>How the part comes to a fold.</summary>
+public enum Handling
+{
+    /// <summary>The flat blank is laid in.</summary>
+    Load,
+
+    /// <summary>Pushed on in the opened brake.</summary>
+    Push,
+
+    /// <summary>Drawn out and put in again, the same edge in front.</summary>
+    ReEnter,
+
+    /// <summary>Drawn out, turned end for end, put in again.</summary>
+    Turn,
+}
+
+/// <summary>Steps in a row that share one setting of the stop.</summary>
+/// <param name="Setting">What the stop is set to, a whole number of its steps.</param>
+/// <param name="Steps">Numbers of the steps.</param>
+public sealed record StopGroup(Angle Setting, IReadOnlyList<int> Steps);

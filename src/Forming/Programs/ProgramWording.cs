@@ -9,22 +9,20 @@ namespace Forming.Programs;
 internal sealed class ProgramWording(StepTrials trials, ProgramPart part, ProgramBrake brake)
 {
     private const double LeastFaceSlope = Math.PI / 4;
-    private const double CapacityInHand = 0.8;
-    private const double HandleForceN = 225;
 
-    private readonly FoldLoad load = FoldLoad.Of(part, brake);
+    private readonly FoldLoad _load = FoldLoad.Of(part, brake);
 
     private bool IsPress => trials.Tools.BothSwing;
 
     public static OrderTried Report(TriedOrder order)
     {
         var last = order.Trials[^1];
-        var strikes = order.FailedCheck is { } check && check.StartsWith("clearance", StringComparison.Ordinal) ? last.Least.Nearest : null;
+        var strikes = order.FailedCheck is { Name: var check } && check.StartsWith("clearance", StringComparison.Ordinal) ? last.Least.Nearest : null;
         return new(
             order.Name,
             order.IsWhole,
             order.IsWhole ? null : last.Fold + 1,
-            order.FailedCheck,
+            order.FailedCheck?.Name,
             strikes,
             order.Objective.Cost,
             order.Objective.ClearanceMm);
@@ -53,7 +51,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
                 StopSetting = SettingOf(trial.Fold),
                 IsStopChanged = isChanged,
                 DepthMm = trials.Tools.DepthMm(trial.Fold, stop),
-                Load = load,
+                Load = _load,
                 Clearance = trial.Least,
                 FrontRunMm = trial.FrontRunMm,
                 BackRunMm = trial.BackRunMm,
@@ -99,7 +97,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
     {
         List<Check> checks = [OrderCheck(order, unfolding), .. MachineChecks()];
         foreach (var of in steps.SelectMany(step => step.Checks).GroupBy(check => check.Id))
-            checks.Add(of.OrderByDescending(check => check.Verdict).ThenBy(check => check.Id.EndsWith("range", StringComparison.Ordinal) ? -check.Value : check.Value).First());
+            checks.Add(of.OrderByDescending(check => check.Verdict).ThenBy(check => check.Kind == CheckIds.GaugeRange ? -check.Value : check.Value).First());
         return checks;
     }
 
@@ -108,53 +106,50 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
     private static Check OrderCheck(TriedOrder? order, UnfoldingResult? unfolding)
     {
         if (order is not null)
-            return new("order", Verdict.Pass, order.Objective.Cost, null, Quantity.Number, $"the order {order.Name} clears at every step");
+            return new(CheckIds.Order, Verdict.Pass, order.Objective.Cost, null, $"the order {order.Name} clears at every step");
         return unfolding is { IsProven: true }
-            ? new("order", Verdict.Fail, null, null, Quantity.Number, $"no order exists for these tools: proved by unfolding the finished part", $"other tools, longer flats, or the form in two parts")
-            : new("order", Verdict.Fail, null, null, Quantity.Number, $"no order was found, and it is not proved that none exists", $"other tools, or the form in two parts");
+            ? new(CheckIds.Order, Verdict.Fail, null, null, $"no order exists for these tools: proved by unfolding the finished part", $"other tools, longer flats, or the form in two parts")
+            : new(CheckIds.Order, Verdict.Fail, null, null, $"no order was found, and it is not proved that none exists", $"other tools, or the form in two parts");
     }
 
     private IEnumerable<Check> MachineChecks()
     {
         var isLong = part.WidthMm > brake.LengthMm;
         yield return new(
-            "brake-length",
+            CheckIds.BrakeLength,
             isLong ? Verdict.Fail : Verdict.Pass,
             part.WidthMm,
             brake.LengthMm,
-            Quantity.Length,
             $"the folds are {Figure.Length(part.WidthMm)} long, the brake takes {Figure.Length(brake.LengthMm)}",
             isLong ? (FormattableString)$"a longer brake, or the form in lengths of at most {Figure.Length(brake.LengthMm)}" : null);
         if (FoldLoad.UseOfCapacity(part, brake) is { } use)
             yield return Capacity(use);
         if (brake is PressBrake press)
             yield return DieOpening(press.DieOpeningFor(part.Shape.ThicknessMm));
-        if (load.HandleForceN is { } handle)
+        if (_load.HandleForceN is { } handle)
         {
-            var isHeavy = handle > HandleForceN;
+            var isHeavy = handle > WorkingLimits.HandForceN;
             yield return new(
-                "handle-force",
+                CheckIds.HandleForce,
                 isHeavy ? Verdict.Warn : Verdict.Pass,
                 handle,
-                HandleForceN,
-                Quantity.Force,
-                $"the handle needs {Figure.Force(handle)}, without the leaf's weight and friction; one person should not pull more than {Figure.Force(HandleForceN)}",
+                WorkingLimits.HandForceN,
+                $"the handle needs {Figure.Force(handle)}, without the leaf's weight and friction; one person should not pull more than {Figure.Force(WorkingLimits.HandForceN)}",
                 isHeavy ? (FormattableString)$"two people on the leaf, or thinner form sheet; never a longer handle" : null);
         }
     }
 
     private Check Capacity(double use)
     {
-        var verdict = use > 1 ? Verdict.Fail : use > CapacityInHand ? Verdict.Warn : Verdict.Pass;
+        var verdict = use > 1 ? Verdict.Fail : use > WorkingLimits.CapacityInHand ? Verdict.Warn : Verdict.Pass;
         var isByForce = FoldLoad.UseOfForce(part, brake) == use;
         return new(
-            "capacity",
+            CheckIds.Capacity,
             verdict,
             use,
             1,
-            Quantity.Number,
             isByForce
-                ? (FormattableString)$"the fold needs {Figure.Force(load.ForceN!.Value)}; the brake is rated for {Figure.Force(((PressBrake)brake).ForceCapacityN!.Value)}"
+                ? (FormattableString)$"the fold needs {Figure.Force(_load.ForceN!.Value)}; the brake is rated for {Figure.Force(((PressBrake)brake).ForceCapacityN!.Value)}"
                 : $"{Figure.Length(part.Shape.ThicknessMm)} of {part.MaterialName} needs {100 * use:0} % of the moment the brake is rated for over its full length",
             verdict == Verdict.Pass ? null
                 : isByForce ? (FormattableString)$"a wider die, thinner or softer form sheet, or a stronger brake; keep a fifth of the rating in hand"
@@ -167,11 +162,10 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
         var least = FoldLoad.LeastOpeningOverThickness * part.Shape.ThicknessMm;
         var isNarrow = opening < least;
         return new(
-            "die-opening",
+            CheckIds.DieOpening,
             isNarrow ? Verdict.Warn : Verdict.Pass,
             opening,
             least,
-            Quantity.Length,
             $"the die opens {Figure.Length(opening)}, {Figure.Number(opening / part.Shape.ThicknessMm):0.#} times the sheet's thickness; the force formula holds near {FoldLoad.AirBendOpeningOverThickness} times",
             isNarrow ? (FormattableString)$"a die of at least {Figure.Length(least)}: in a narrower one the force is higher than shown and the punch can mark the sheet" : null);
     }
@@ -180,17 +174,16 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
     {
         List<Check> checks =
         [
-            Run("front-run", trial.FrontRunMm, trial.ShortestFrontMm, trial.Fold),
-            Run(IsPress ? "back-run" : "clamp-land", trial.BackRunMm, trial.ShortestBackMm, trial.Fold),
-            Clear("clearance-upper", trial.Upper, trial.Fold),
-            Clear("clearance-lower", trial.Lower, trial.Fold),
-            Clear("clearance-self", trial.Self, trial.Fold),
+            Run(CheckIds.FrontRun, trial.FrontRunMm, trial.ShortestFrontMm, trial.Fold),
+            Run(IsPress ? CheckIds.BackRun : CheckIds.ClampLand, trial.BackRunMm, trial.ShortestBackMm, trial.Fold),
+            Clear(CheckIds.ClearanceUpper, trial.Upper, trial.Fold),
+            Clear(CheckIds.ClearanceLower, trial.Lower, trial.Fold),
+            Clear(CheckIds.ClearanceSelf, trial.Self, trial.Fold),
             new(
-                "gauge-range",
+                CheckIds.GaugeRange,
                 gauge.IsInRange ? Verdict.Pass : Verdict.Warn,
                 gauge.DistanceMm,
                 gauge.DistanceMm < brake.GaugeMinMm ? brake.GaugeMinMm : brake.GaugeMaxMm,
-                Quantity.Length,
                 $"fold {trial.Fold + 1} would be gauged at {Figure.Length(gauge.DistanceMm)}",
                 gauge.IsInRange ? null : (FormattableString)$"set this fold by its pencil mark: the gauge stops at {Figure.Length(gauge.DistanceMm < brake.GaugeMinMm ? brake.GaugeMinMm : brake.GaugeMaxMm)}"),
         ];
@@ -198,11 +191,10 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
         {
             var isSlanting = gauge.FaceSlope.Radians < LeastFaceSlope;
             checks.Add(new(
-                "gauge-face",
+                CheckIds.GaugeFace,
                 isSlanting ? Verdict.Warn : Verdict.Pass,
                 gauge.FaceSlope.Radians,
                 LeastFaceSlope,
-                Quantity.Angle,
                 $"at fold {trial.Fold + 1} the folded part meets the stop at {Figure.Angle(gauge.FaceSlope.Radians)}",
                 isSlanting ? (FormattableString)$"set this fold by its pencil mark: on a face this slanted the sheet can ride over or under the stop" : null));
         }
@@ -218,22 +210,22 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
             var lift = order.Trials[step - 1].LiftAfter;
             var fold = order.Trials[step].Fold + 1;
             yield return order.Handlings[step] == Handling.Push
-                ? Lifted("push", lift, $"the upper jaw rises {Figure.Length(lift)} and the part slides on to fold {fold} without touching it")
-                : Lifted("entry", lift, $"the upper jaw rises {Figure.Length(lift)}, the part comes out and goes in again at fold {fold}");
+                ? Lifted(CheckIds.Push, lift, $"the upper jaw rises {Figure.Length(lift)} and the part slides on to fold {fold} without touching it")
+                : Lifted(CheckIds.Entry, lift, $"the upper jaw rises {Figure.Length(lift)}, the part comes out and goes in again at fold {fold}");
         }
 
         if (step == order.Trials.Count - 1)
         {
             var lift = order.Trials[step].LiftAfter;
-            yield return Lifted("removal", lift, $"the upper jaw rises {Figure.Length(lift)} and the finished part comes off");
+            yield return Lifted(CheckIds.Removal, lift, $"the upper jaw rises {Figure.Length(lift)} and the finished part comes off");
         }
     }
 
-    private Check Lifted(string id, double lift, FormattableString how) => brake.IsOpenEnded
-        ? new(id, Verdict.Pass, null, null, Quantity.Length, $"the part slides off the open end of the brake where it does not come out in front")
-        : new(id, Verdict.Pass, lift, brake.LeastLiftMm, Quantity.Length, how);
+    private Check Lifted(CheckId id, double lift, FormattableString how) => brake.IsOpenEnded
+        ? new(id, Verdict.Pass, null, null, $"the part slides off the open end of the brake where it does not come out in front")
+        : new(id, Verdict.Pass, lift, brake.LeastLiftMm, how);
 
-    private Check Run(string id, double run, double shortest, int fold)
+    private Check Run(CheckId id, double run, double shortest, int fold)
     {
         var reached = run + (part.Allowance(fold) / 2);
         var isShort = run < shortest;
@@ -243,13 +235,12 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
             isShort ? Verdict.Fail : isTrade ? Verdict.Warn : Verdict.Pass,
             run,
             shortest,
-            Quantity.Length,
             $"fold {fold + 1} has {Figure.Length(run)} of flat beside it",
             isShort ? (FormattableString)$"at least {Figure.Length(shortest)}"
                 : isTrade ? (FormattableString)$"the trade asks {Figure.Length(trials.Tools.TradeRunMm!.Value)} to the fold's centre for bends near 90°; for small folds it is too strict, so try one" : null);
     }
 
-    private Check Clear(string id, Clearance clearance, int fold)
+    private Check Clear(CheckId id, Clearance clearance, int fold)
     {
         var verdict = clearance.Mm <= 0 ? Verdict.Fail : clearance.Mm < brake.ClearanceMm ? Verdict.Warn : Verdict.Pass;
         return new(
@@ -257,9 +248,8 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
             verdict,
             clearance.Mm,
             brake.ClearanceMm,
-            Quantity.Length,
             clearance.Nearest is { } what
-                ? (FormattableString)$"at fold {fold + 1} the part clears the {what} by {Figure.Length(clearance.Mm)}, at {Figure.Angle(clearance.AtAngle.Radians)}"
+                ? (FormattableString)$"at fold {fold + 1} the part clears the {what.Word()} by {Figure.Length(clearance.Mm)}, at {Figure.Angle(clearance.AtAngle.Radians)}"
                 : $"at fold {fold + 1} nothing comes within {Figure.Length(clearance.Mm)}",
             verdict == Verdict.Pass ? null : (FormattableString)$"watch it on the first part, or use slimmer tools");
     }
@@ -269,7 +259,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
         var last = order.Trials[^1];
         if (!last.IsClear)
             return Reason(last, split);
-        FormattableString why = order.FailedCheck switch
+        FormattableString why = order.FailedCheck!.Name switch
         {
             "removal" => $"after fold {last.Fold + 1} no simple way was found to take the part off",
             "push" => $"no simple way was found to slide the part on to fold {last.Fold + 1}, or to draw it out and put it in again",
@@ -277,7 +267,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
         };
         return new(
             last.Fold + 1,
-            order.FailedCheck!,
+            order.FailedCheck!.Name,
             null,
             why,
             $"a brake with an open end or more lift between beam and bed, where the part slides off sideways; a person may find another way");
@@ -285,10 +275,10 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
 
     private ImpossibleFold Reason(FoldTrial trial, string split)
     {
-        var check = trial.FailedCheck!;
+        var check = trial.FailedCheck!.Name;
         if (!trial.Runs)
         {
-            var (run, shortest) = check == "front-run" ? (trial.FrontRunMm, trial.ShortestFrontMm) : (trial.BackRunMm, trial.ShortestBackMm);
+            var (run, shortest) = check == CheckIds.FrontRun.Name ? (trial.FrontRunMm, trial.ShortestFrontMm) : (trial.BackRunMm, trial.ShortestBackMm);
             return new(
                 trial.Fold + 1,
                 check,
@@ -297,18 +287,18 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
                 IsPress ? (FormattableString)$"a longer lead or facet there, or a narrower die" : $"a longer lead or facet there; a lead is trimmed afterwards");
         }
 
-        var what = trial.Least.Nearest ?? "part itself";
+        var what = trial.Least.Nearest ?? JawKind.Part;
         return new(
             trial.Fold + 1,
             check,
             what,
-            $"with {Others(trial)}, fold {trial.Fold + 1} drives the part into the {what} at {Figure.Angle(trial.Least.AtAngle.Radians)}",
+            $"with {Others(trial)}, fold {trial.Fold + 1} drives the part into the {what.Word()} at {Figure.Angle(trial.Least.AtAngle.Radians)}",
             what switch
             {
-                "part itself" => (FormattableString)$"a form in two parts, joined after folding: {split}",
-                "beam" => $"a beam that stands less high and less deep inside the form; or a form in two parts: {split}",
-                "punch" or "holder" or "ram" => $"a taller, slimmer punch that keeps the {what} outside the form; or a form in two parts: {split}",
-                _ => $"a narrower {what}; or a form in two parts: {split}",
+                JawKind.Part => (FormattableString)$"a form in two parts, joined after folding: {split}",
+                JawKind.Beam => $"a beam that stands less high and less deep inside the form; or a form in two parts: {split}",
+                JawKind.Punch or JawKind.Holder or JawKind.Ram => $"a taller, slimmer punch that keeps the {what.Word()} outside the form; or a form in two parts: {split}",
+                _ => $"a narrower {what.Word()}; or a form in two parts: {split}",
             });
     }
 

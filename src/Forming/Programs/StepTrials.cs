@@ -6,9 +6,9 @@ namespace Forming.Programs;
 /// <summary>Folds and handlings tried so far; each only once.</summary>
 internal sealed class StepTrials(BrakeTools tools, ProgramBrake brake, Effort effort)
 {
-    private readonly Dictionary<(FoldSet Made, Move Move), FoldTrial> folds = [];
-    private readonly Dictionary<(FoldSet Made, Move From, Move To), Handling?> handlings = [];
-    private readonly Dictionary<(FoldSet Made, Move Move, bool Entering), bool> ways = [];
+    private readonly Dictionary<(FoldSet Made, Move Move), FoldTrial> _folds = [];
+    private readonly Dictionary<(FoldSet Made, Move From, Move To), Handling?> _handlings = [];
+    private readonly Dictionary<(FoldSet Made, Move Move, bool Entering), bool> _ways = [];
 
     public BrakeTools Tools => tools;
 
@@ -25,9 +25,9 @@ internal sealed class StepTrials(BrakeTools tools, ProgramBrake brake, Effort ef
     /// <param name="move">The fold.</param>
     public FoldTrial Try(FoldSet made, Move move)
     {
-        if (folds.TryGetValue((made, move), out var known))
+        if (_folds.TryGetValue((made, move), out var known))
             return known;
-        return folds[(made, move)] = new(tools, brake, effort, made, move.Fold, move.EdgeInFront);
+        return _folds[(made, move)] = new(tools, brake, effort, made, move.Fold, move.EdgeInFront);
     }
 
     /// <summary>How the part comes from one fold to the next, or null where no simple way was found.</summary>
@@ -36,9 +36,9 @@ internal sealed class StepTrials(BrakeTools tools, ProgramBrake brake, Effort ef
     public Handling? HandlingBetween(FoldTrial last, FoldTrial next)
     {
         var key = (next.Made, new Move(last.Fold, last.EdgeInFront), new Move(next.Fold, next.EdgeInFront));
-        if (handlings.TryGetValue(key, out var known))
+        if (_handlings.TryGetValue(key, out var known))
             return known;
-        return handlings[key] = Find(last, next);
+        return _handlings[key] = Find(last, next);
     }
 
     /// <summary>Whether the part comes out after its last fold.</summary>
@@ -62,9 +62,9 @@ internal sealed class StepTrials(BrakeTools tools, ProgramBrake brake, Effort ef
         if (brake.IsOpenEnded)
             return true;
         var key = (trial.Made, new Move(trial.Fold, trial.EdgeInFront), entering);
-        if (ways.TryGetValue(key, out var known))
+        if (_ways.TryGetValue(key, out var known))
             return known;
         var lift = entering ? trial.LiftBefore : trial.LiftAfter;
-        return ways[key] = lift >= brake.LeastLiftMm && (entering ? trial.WayIn : trial.WayOut) is not null;
+        return _ways[key] = lift >= brake.LeastLiftMm && (entering ? trial.WayIn : trial.WayOut) is not null;
     }
 }

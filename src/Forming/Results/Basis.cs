@@ -6,3 +6,34 @@ namespace Forming.Results;
 /// <param name="Source">The published text, or what stands in its place.</param>
 /// <param name="Status">How well it is supported.</param>
 public sealed record Basis(string Quantity, string Method, string Source, Status Status);
+
+/// <summary>How well a value or a method is supported.</summary>
+public enum Status
+{
+    /// <summary>Read in the published text that is named.</summary>
+    Published,
+
+    /// <summary>Read in a secondary copy that quotes the published text.</summary>
+    PublishedAsQuoted,
+
+    /// <summary>Computed by hand or by a second method from stated formulas; printed nowhere.</summary>
+    Computed,
+
+    /// <summary>Common practice of the trade; no source.</summary>
+    CommonPractice,
+
+    /// <summary>From memory; the text was not read for this project.</summary>
+    FromMemory,
+
+    /// <summary>From the project's own wrap model, behind which no measured panels stand.</summary>
+    Model,
+
+    /// <summary>Estimated from other properties.</summary>
+    Estimated,
+
+    /// <summary>An assumption that a caller may replace.</summary>
+    Assumption,
+
+    /// <summary>The caller's own figure.</summary>
+    Caller,
+}

@@ -1,5 +1,33 @@
 namespace Forming.Results;
 
+/// <summary>What kind of quantity a figure is; its unit inside is fixed by the kind.</summary>
+public enum Quantity
+{
+    /// <summary>A plain number.</summary>
+    Number,
+
+    /// <summary>A length [mm].</summary>
+    Length,
+
+    /// <summary>An angle [rad].</summary>
+    Angle,
+
+    /// <summary>A force [N].</summary>
+    Force,
+
+    /// <summary>A stress [MPa].</summary>
+    Stress,
+
+    /// <summary>A bending moment per width [N·mm/mm].</summary>
+    MomentPerWidth,
+
+    /// <summary>A mass [kg].</summary>
+    Mass,
+
+    /// <summary>An energy [J].</summary>
+    Energy,
+}
+
 /// <summary>A number with its kind, so that whoever shows it can choose the unit.</summary>
 /// <param name="Value">The value in the unit that <see cref="Results.Quantity"/> fixes.</param>
 /// <param name="Quantity">The kind.</param>
@@ -36,4 +64,19 @@ public readonly record struct Figure(double Value, Quantity Quantity)
     /// <summary>An energy.</summary>
     /// <param name="joules">The energy [J].</param>
     public static Figure Energy(double joules) => new(joules, Quantity.Energy);
+}
+
+/// <summary>The gate that every number passes on its way into an answer, a drawing or a file.</summary>
+public static class Finite
+{
+    /// <summary>The number, which is one.</summary>
+    /// <param name="value">The number.</param>
+    /// <exception cref="NoSolutionException"><c>figure.not-finite</c>: it is endless or no number at all, and nobody may act on it.</exception>
+    public static double Of(double value) => double.IsFinite(value)
+        ? value
+        : throw new NoSolutionException(
+            "figure.not-finite",
+            "",
+            $"a figure of this job comes to no number: something given lies far outside what sheet metal and a brake can do",
+            $"figures of a real sheet, form and brake");
 }

@@ -15,6 +15,15 @@ public static class WorkingLimits
     /// <summary>More than this many do not lift one blank together: an assumption.</summary>
     public const int MostLifters = 4;
 
+    /// <summary>Share of what a brake is rated for past which too little is left in hand: common practice, no source.</summary>
+    public const double CapacityInHand = 0.8;
+
+    /// <summary>A caller's flow curve may miss the proof stress by this share without a word: an assumption.</summary>
+    public const double ProofTolerance = 0.10;
+
+    /// <summary>Least inside radius over thickness: below it no neutral factor is published and no bend is drawn.</summary>
+    public const double LeastRadiusOverThickness = 0.2;
+
     /// <summary>Standard gravity [m/s²].</summary>
     public const double Gravity = 9.80665;
 

@@ -11,8 +11,8 @@ namespace Forming.Springback;
 /// </remarks>
 public sealed class BendingLaw
 {
-    private readonly double hardening;
-    private readonly double beta; // e0/ey
+    private readonly double _hardening;
+    private readonly double _beta; // e0/ey
 
     private BendingLaw(BendingLaw other, FlowCurve flow)
     {
@@ -23,8 +23,8 @@ public sealed class BendingLaw
         YieldCurvature = other.YieldCurvature;
         Stiffness = other.Stiffness;
         FirstYieldMoment = other.FirstYieldMoment;
-        hardening = flow.Hardening;
-        beta = Beta(flow, PlaneModulusMpa, PlaneYieldMpa);
+        _hardening = flow.Hardening;
+        _beta = Beta(flow, PlaneModulusMpa, PlaneYieldMpa);
     }
 
     private BendingLaw(Sheet sheet, FlowCurve flow, double yieldMpa)
@@ -37,8 +37,8 @@ public sealed class BendingLaw
         YieldCurvature = 2 * PlaneYieldMpa / (PlaneModulusMpa * ThicknessMm);
         Stiffness = PlaneModulusMpa * ThicknessMm * ThicknessMm * ThicknessMm / 12;
         FirstYieldMoment = PlaneYieldMpa * ThicknessMm * ThicknessMm / 6;
-        hardening = flow.Hardening;
-        beta = Beta(flow, PlaneModulusMpa, PlaneYieldMpa);
+        _hardening = flow.Hardening;
+        _beta = Beta(flow, PlaneModulusMpa, PlaneYieldMpa);
     }
 
     /// <summary>The flow curve in use.</summary>
@@ -135,14 +135,14 @@ public sealed class BendingLaw
 
     private double SkinStrainAt(double u)
     {
-        if (hardening == 0)
+        if (_hardening == 0)
             return u - 1;
         var q = u - 1;
         for (var i = 0; i < 100; i++)
         {
-            var w = 1 + (q / beta);
-            var s = Math.Pow(w, hardening);
-            var step = (s + q - u) / (1 + (hardening * s / (w * beta)));
+            var w = 1 + (q / _beta);
+            var s = Math.Pow(w, _hardening);
+            var step = (s + q - u) / (1 + (_hardening * s / (w * _beta)));
             var next = q - step;
             q = next > 0 ? next : q / 2;
             if (Math.Abs(step) <= 1e-15 * q)
@@ -167,13 +167,13 @@ public sealed class BendingLaw
     private Powers PowersAt(double q)
     {
         double s = 1, j2 = q, j1 = q * q / 2, flow = q, slope = 0;
-        if (hardening > 0)
+        if (_hardening > 0)
         {
-            var n = hardening;
-            var x = q / beta;
+            var n = _hardening;
+            var x = q / _beta;
             var w = 1 + x;
             s = Math.Pow(w, n);
-            slope = n * s / (w * beta);
+            slope = n * s / (w * _beta);
             if (x < 1e-3)
             {
                 // The differences below lose their digits here; four terms of the binomial series keep them.
@@ -182,14 +182,14 @@ public sealed class BendingLaw
             }
             else
             {
-                j2 = beta * ((w * s * s) - 1) / ((2 * n) + 1);
-                flow = beta * ((w * s) - 1) / (n + 1);
+                j2 = _beta * ((w * s * s) - 1) / ((2 * n) + 1);
+                flow = _beta * ((w * s) - 1) / (n + 1);
             }
 
             // The moment's own difference loses twice as many, so its series goes on for longer.
             j1 = x < 0.02
                 ? q * q * (0.5 + (n * x * ((1.0 / 3) + ((n - 1) * x * (0.125 + ((n - 2) * x * ((1.0 / 30) + ((n - 3) * x * ((1.0 / 144) + ((n - 4) * x * ((1.0 / 840) + ((n - 5) * x / 5760))))))))))))
-                : beta * beta * ((((w * w * s) - 1) / (n + 2)) - (((w * s) - 1) / (n + 1)));
+                : _beta * _beta * ((((w * w * s) - 1) / (n + 2)) - (((w * s) - 1) / (n + 1)));
         }
 
         var u = s + q;
@@ -199,3 +199,12 @@ public sealed class BendingLaw
 
     private readonly record struct Powers(double U, double Mu, double DmuDu, double DuDq, double S, double Flow);
 }
+
+/// <summary>A wide sheet bent past yield, or not, by pure bending.</summary>
+/// <param name="Curvature">Curvature of the mid surface under load [1/mm].</param>
+/// <param name="MomentPerWidth">Bending moment [N·mm/mm].</param>
+/// <param name="TangentStiffness">Growth of the moment with the curvature [N·mm²/mm].</param>
+/// <param name="WorkPerArea">Work done, the integral of the moment over the curvature [N/mm].</param>
+/// <param name="IsPlastic">Whether the skin has yielded.</param>
+public readonly record struct BentState(
+    double Curvature, double MomentPerWidth, double TangentStiffness, double WorkPerArea, bool IsPlastic);

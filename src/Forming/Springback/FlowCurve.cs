@@ -146,3 +146,38 @@ public readonly record struct FlowCurve(double YieldMpa, double Hardening, doubl
 
     private static double UniformStrain(Material material) => material.ElongationPercent!.Value / 200;
 }
+
+/// <summary>Where the hardening of a flow curve comes from.</summary>
+public enum FlowCurveOrigin
+{
+    /// <summary>Not known: perfectly plastic.</summary>
+    Unknown,
+
+    /// <summary>K and n from the catalogue.</summary>
+    Catalogue,
+
+    /// <summary>K and n from the caller, used as given.</summary>
+    Caller,
+
+    /// <summary>Estimated from yield, ultimate strength and elongation.</summary>
+    Estimated,
+
+    /// <summary>The catalogue's K and n miss the proof stress or the ultimate strength, and an estimate through both stands in their place, in part or wholly.</summary>
+    CatalogueReplaced,
+
+    /// <summary>The first estimate misses the proof stress, and one through it stands in its place, in part or wholly.</summary>
+    EstimateReplaced,
+}
+
+/// <summary>Which of a sheet's strengths a flow curve misses.</summary>
+public enum FlowCurveMiss
+{
+    /// <summary>None that matters.</summary>
+    None,
+
+    /// <summary>The proof stress.</summary>
+    Proof,
+
+    /// <summary>The ultimate strength.</summary>
+    Ultimate,
+}

@@ -9,44 +9,44 @@ namespace Forming.Tapers;
 /// </remarks>
 internal sealed class FlatPanel
 {
-    private readonly FormedPanel formed;
-    private readonly Series heading;
-    private readonly Series x;
-    private readonly Series y;
-    private readonly double startHeading;
+    private readonly FormedPanel _formed;
+    private readonly Series _heading;
+    private readonly Series _x;
+    private readonly Series _y;
+    private readonly double _startHeading;
 
     /// <summary>Develops a panel.</summary>
     /// <param name="formed">The panel; flat, it is the same before and after forming.</param>
     public FlatPanel(FormedPanel formed)
     {
-        this.formed = formed;
+        _formed = formed;
         var panel = formed.Panel;
-        startHeading = panel.At(0).EdgeAngle;
-        heading = panel.SeriesOf(turn => panel.At(turn).HeadingRate).Integral();
-        x = panel.SeriesOf(turn => RateAt(turn).X).Integral();
-        y = panel.SeriesOf(turn => RateAt(turn).Y).Integral();
+        _startHeading = panel.At(0).EdgeAngle;
+        _heading = panel.SeriesOf(turn => panel.At(turn).HeadingRate).Integral();
+        _x = panel.SeriesOf(turn => RateAt(turn).X).Integral();
+        _y = panel.SeriesOf(turn => RateAt(turn).Y).Integral();
     }
 
     /// <summary>Area of the curved part [mm²]: <c>∫ L (n0 + n1)/2 dphi</c>.</summary>
-    public double CurvedAreaMm2 => formed.Panel.SeriesOf(turn =>
+    public double CurvedAreaMm2 => _formed.Panel.SeriesOf(turn =>
     {
-        var ruling = formed.Panel.At(turn);
+        var ruling = _formed.Panel.At(turn);
         return ruling.Length * (ruling.NearWidth + ruling.FarWidth) / 2;
-    }).Integral().At(formed.Panel.Sweep);
+    }).Integral().At(_formed.Panel.Sweep);
 
     /// <summary>Near end of a ruling on the flat [mm].</summary>
     /// <param name="turn">Tangent angle of the ruling [rad].</param>
-    public Point NearAt(double turn) => new(x.At(turn), y.At(turn));
+    public Point NearAt(double turn) => new(_x.At(turn), _y.At(turn));
 
     /// <summary>Far end of a ruling on the flat [mm].</summary>
     /// <param name="turn">Tangent angle of the ruling [rad].</param>
-    public Point FarAt(double turn) => NearAt(turn) + (formed.Panel.At(turn).Length * Point.Along(HeadingAt(turn)));
+    public Point FarAt(double turn) => NearAt(turn) + (_formed.Panel.At(turn).Length * Point.Along(HeadingAt(turn)));
 
     /// <summary>Along the edges, onwards, on the flat.</summary>
     /// <param name="turn">Tangent angle of the ruling [rad].</param>
     public Point EdgeAt(double turn)
     {
-        var (sin, cos) = Math.SinCos(formed.Panel.At(turn).EdgeAngle);
+        var (sin, cos) = Math.SinCos(_formed.Panel.At(turn).EdgeAngle);
         var along = Point.Along(HeadingAt(turn));
         return (cos * along) - (sin * along.Left());
     }
@@ -54,13 +54,13 @@ internal sealed class FlatPanel
     /// <summary>Length along the edges of a lead of a given width square to its ruling [mm].</summary>
     /// <param name="turn">Tangent angle of the ruling [rad].</param>
     /// <param name="widthMm">Its width [mm].</param>
-    public double LeadRun(double turn, double widthMm) => widthMm / Math.Sin(formed.Panel.At(turn).EdgeAngle);
+    public double LeadRun(double turn, double widthMm) => widthMm / Math.Sin(_formed.Panel.At(turn).EdgeAngle);
 
-    private double HeadingAt(double turn) => startHeading + heading.At(turn);
+    private double HeadingAt(double turn) => _startHeading + _heading.At(turn);
 
     private Point RateAt(double turn)
     {
-        var ruling = formed.Panel.At(turn);
+        var ruling = _formed.Panel.At(turn);
         var along = Point.Along(HeadingAt(turn));
         return (ruling.NearRadius * Math.Cos(ruling.EdgeAngle) * along) - (ruling.NearWidth * along.Left());
     }

@@ -11,7 +11,7 @@ internal sealed class FormedPanel
 {
     private const int StepsPerNode = 24;
 
-    private readonly Series[] frame; // e, m, N, X: three components each
+    private readonly Series[] _frame; // e, m, N, X: three components each
 
     private FormedPanel(RuledPanel panel, Series factor, Series normalRate, Series headingRate)
     {
@@ -21,7 +21,7 @@ internal sealed class FormedPanel
         Turn = normalRate.Integral();
         NearWidth = panel.SeriesOf(turn => panel.At(turn).NearWidth).Integral();
         FarWidth = panel.SeriesOf(turn => panel.At(turn).FarWidth).Integral();
-        frame = Integrated(panel, normalRate, headingRate);
+        _frame = Integrated(panel, normalRate, headingRate);
     }
 
     /// <summary>The finished panel.</summary>
@@ -73,7 +73,7 @@ internal sealed class FormedPanel
     /// <param name="turn">Tangent angle of the ruling [rad].</param>
     public Point3 NearAt(double turn) => At(9, turn);
 
-    private Point3 At(int first, double turn) => new(frame[first].At(turn), frame[first + 1].At(turn), frame[first + 2].At(turn));
+    private Point3 At(int first, double turn) => new(_frame[first].At(turn), _frame[first + 1].At(turn), _frame[first + 2].At(turn));
 
     private static Series[] Integrated(RuledPanel panel, Series normalRate, Series headingRate)
     {

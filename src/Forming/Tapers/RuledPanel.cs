@@ -12,25 +12,25 @@ namespace Forming.Tapers;
 /// </remarks>
 internal sealed class RuledPanel
 {
-    private readonly BendSpan near;
-    private readonly BendSpan far;
-    private readonly Series nearX;
-    private readonly Series nearY;
-    private readonly Series farX;
-    private readonly Series farY;
-    private readonly Point farStart;
+    private readonly BendSpan _near;
+    private readonly BendSpan _far;
+    private readonly Series _nearX;
+    private readonly Series _nearY;
+    private readonly Series _farX;
+    private readonly Series _farY;
+    private readonly Point _farStart;
 
     private RuledPanel(BendSpan near, BendSpan far, Point farStart, double height, double offset, int terms)
     {
-        this.near = near;
-        this.far = far;
-        this.farStart = farStart;
+        _near = near;
+        _far = far;
+        _farStart = farStart;
         Sweep = near.Sweep.Radians;
         HeightMm = height;
         OffsetMm = offset;
         Terms = terms;
-        (nearX, nearY) = PositionOf(near, terms);
-        (farX, farY) = PositionOf(far, terms);
+        (_nearX, _nearY) = PositionOf(near, terms);
+        (_farX, _farY) = PositionOf(far, terms);
     }
 
     /// <summary>Sweep of both curves [rad].</summary>
@@ -88,7 +88,7 @@ internal sealed class RuledPanel
         var length = Math.Sqrt((u * u) + (b * b));
         var sin = b / length;
         var rate = HeightMm / b / sin;
-        double rho0 = near.RadiusAtTurn(turn), rho1 = far.RadiusAtTurn(turn);
+        double rho0 = _near.RadiusAtTurn(turn), rho1 = _far.RadiusAtTurn(turn);
         return new(
             turn,
             u,
@@ -105,11 +105,11 @@ internal sealed class RuledPanel
 
     /// <summary>Point of the near curve [mm].</summary>
     /// <param name="turn">Tangent angle [rad].</param>
-    public Point PlanNear(double turn) => new(nearX.At(turn), nearY.At(turn));
+    public Point PlanNear(double turn) => new(_nearX.At(turn), _nearY.At(turn));
 
     /// <summary>Point of the far curve, in plan [mm].</summary>
     /// <param name="turn">Tangent angle [rad].</param>
-    public Point PlanFar(double turn) => farStart + new Point(farX.At(turn), farY.At(turn));
+    public Point PlanFar(double turn) => _farStart + new Point(_farX.At(turn), _farY.At(turn));
 
     /// <summary>A function along the sweep as a series.</summary>
     /// <param name="function">The function of the tangent angle.</param>

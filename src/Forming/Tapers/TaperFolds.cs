@@ -10,7 +10,7 @@ namespace Forming.Tapers;
 /// </remarks>
 internal sealed class TaperFolds
 {
-    private readonly Plane[] planes;
+    private readonly Plane[] _planes;
 
     private TaperFolds(FormedPanel formed, double[] turns, double endTurn, FoldShape fold, double panelThickness)
     {
@@ -26,13 +26,13 @@ internal sealed class TaperFolds
             axisFar[j] = axisNear[j] + (formed.Panel.At(turns[j]).Length * triad.E);
         }
 
-        planes = PlanesThrough(formed, axisNear, axisFar, EdgeTangent(formed, 0), EdgeTangent(formed, endTurn), turns);
+        _planes = PlanesThrough(formed, axisNear, axisFar, EdgeTangent(formed, 0), EdgeTangent(formed, endTurn), turns);
         Near = new Point3[count];
         Far = new Point3[count];
         Angles = new double[count];
         for (var j = 0; j < count; j++)
         {
-            Plane before = planes[j], after = planes[j + 1];
+            Plane before = _planes[j], after = _planes[j + 1];
             Near[j] = before.FootOnMeetingLine(after, axisNear[j]);
             Far[j] = before.FootOnMeetingLine(after, axisFar[j]);
             var cross = before.Normal.Cross(after.Normal);
@@ -64,7 +64,7 @@ internal sealed class TaperFolds
             return Math.Atan2(a.Cross(b).Length, a.Dot(b));
         }
 
-        double FlatnessOf(int facet, Point3 end) => facet == 0 || facet == count ? 0 : Math.Abs(planes[facet].Distance(end));
+        double FlatnessOf(int facet, Point3 end) => facet == 0 || facet == count ? 0 : Math.Abs(_planes[facet].Distance(end));
     }
 
     /// <summary>[m] tangent angles of the folds' rulings [rad].</summary>
@@ -89,7 +89,7 @@ internal sealed class TaperFolds
     public Angle LargestLineAngle { get; }
 
     /// <summary>Planes of the lead-in, the facets and the lead-out: [m + 1].</summary>
-    public IReadOnlyList<Plane> Planes => planes;
+    public IReadOnlyList<Plane> Planes => _planes;
 
     /// <summary>Largest distance of an axis end from its facet's plane [mm].</summary>
     public double FacetFlatnessMm { get; }

@@ -9,33 +9,33 @@ namespace Forming.Tapers;
 /// <summary>Puts the folds of a taper on its rulings: the stepping rules of a straight form, held to the stricter end everywhere.</summary>
 internal sealed class TaperStepping
 {
-    private readonly TaperWrap wrap;
-    private readonly Stepping stepping;
-    private readonly FoldShape fold;
-    private readonly FacetJudge near;
-    private readonly FacetJudge far;
-    private readonly double minFacet;
-    private readonly double panelThickness;
-    private readonly CancellationToken cancellation;
-    private readonly Func<double, double> running;
-    private readonly double total;
+    private readonly TaperWrap _wrap;
+    private readonly Stepping _stepping;
+    private readonly FoldShape _fold;
+    private readonly FacetJudge _near;
+    private readonly FacetJudge _far;
+    private readonly double _minFacet;
+    private readonly double _panelThickness;
+    private readonly CancellationToken _cancellation;
+    private readonly Func<double, double> _running;
+    private readonly double _total;
 
     public TaperStepping(
         TaperWrap wrap, Stepping stepping, FoldShape fold, FacetJudge near, FacetJudge far, double minFacet, double panelThickness, CancellationToken cancellation = default)
     {
-        this.cancellation = cancellation;
-        this.wrap = wrap;
-        this.stepping = stepping;
-        this.fold = fold;
-        this.near = near;
-        this.far = far;
-        this.minFacet = minFacet;
-        this.panelThickness = panelThickness;
-        running = RunningIntegral();
-        total = running(Sweep);
+        _cancellation = cancellation;
+        _wrap = wrap;
+        _stepping = stepping;
+        _fold = fold;
+        _near = near;
+        _far = far;
+        _minFacet = minFacet;
+        _panelThickness = panelThickness;
+        _running = RunningIntegral();
+        _total = _running(Sweep);
     }
 
-    private double Sweep => wrap.Formed.Panel.Sweep;
+    private double Sweep => _wrap.Formed.Panel.Sweep;
 
     /// <summary>The folds, by the rule and what the caller fixed.</summary>
     /// <exception cref="NoSolutionException">
@@ -44,15 +44,15 @@ internal sealed class TaperStepping
     public TaperFolds Solve()
     {
         FoldsFit();
-        if ((stepping.FoldAngle?.Radians ?? stepping.SpacingMm) is { } step)
+        if ((_stepping.FoldAngle?.Radians ?? _stepping.SpacingMm) is { } step)
             return Checked(WithStep(step));
-        if (stepping.Folds is { } folds)
+        if (_stepping.Folds is { } folds)
             return Checked(WithSteps(StepsOf(folds)));
         var fewest = StepSearch.Smallest(Guess(), IsSmoothWith);
         var smooth = WithSteps(fewest);
         if (!IsFoldable(smooth))
             return WithSteps(StepSearch.Largest(fewest, fewer => IsFoldable(WithSteps(fewer))));
-        if (!wrap.IsUneven)
+        if (!_wrap.IsUneven)
             return smooth;
 
         var forGood = WithSteps(StepSearch.SmallestForGood(fewest, steps => WithSteps(steps) is var folded && (IsSmooth(folded) || !IsFoldable(folded))));
@@ -63,7 +63,7 @@ internal sealed class TaperStepping
     public int FoldsWanted()
     {
         var fewest = StepSearch.Smallest(Guess(), IsSmoothWith);
-        return (wrap.IsUneven ? StepSearch.SmallestForGood(fewest, IsSmoothWith) : fewest) + (stepping.Ends == SteppingEnds.Half ? 1 : 0);
+        return (_wrap.IsUneven ? StepSearch.SmallestForGood(fewest, IsSmoothWith) : fewest) + (_stepping.Ends == SteppingEnds.Half ? 1 : 0);
     }
 
     /// <summary>Facet after a fold on the contact side, mold line to mold line, at one end [mm].</summary>
@@ -71,16 +71,16 @@ internal sealed class TaperStepping
     /// <param name="index">Index of the fold.</param>
     /// <param name="isFar">Whether at the far end.</param>
     public double Facet(TaperFolds folds, int index, bool isFar) =>
-        folds.Straight(index, isFar) + fold.Setback(folds.Angles[index]) + fold.Setback(folds.Angles[index + 1]);
+        folds.Straight(index, isFar) + _fold.Setback(folds.Angles[index]) + _fold.Setback(folds.Angles[index + 1]);
 
     /// <summary>What a facet leaves in the finished panel at one end.</summary>
     /// <param name="folds">The folds.</param>
     /// <param name="index">Index of the fold before it.</param>
     /// <param name="isFar">Whether at the far end.</param>
-    public Ripple RippleOf(TaperFolds folds, int index, bool isFar) => (isFar ? far : near).RippleOf(
+    public Ripple RippleOf(TaperFolds folds, int index, bool isFar) => (isFar ? _far : _near).RippleOf(
         Facet(folds, index, isFar),
-        wrap.PlaceAt(folds.Turns[index], isFar),
-        wrap.TightestBetween(folds.Turns[index], folds.Turns[index + 1], isFar),
+        _wrap.PlaceAt(folds.Turns[index], isFar),
+        _wrap.TightestBetween(folds.Turns[index], folds.Turns[index + 1], isFar),
         index == 0);
 
     /// <summary>Widest facet on either end [mm]; 0 where a single fold leaves none.</summary>
@@ -97,41 +97,41 @@ internal sealed class TaperStepping
 
     private int StepsOf(int folds)
     {
-        var steps = folds - (stepping.Ends == SteppingEnds.Half ? 1 : 0);
+        var steps = folds - (_stepping.Ends == SteppingEnds.Half ? 1 : 0);
         return steps > 0
             ? steps
             : throw new NoSolutionException(
                 "stepping.too-few-folds", "form.stepping.folds", $"{folds} folds do not serve a curved stretch with these ends", $"at least {folds + 1 - steps} folds");
     }
 
-    private TaperFolds WithSteps(int steps) => At(StepSearch.Spread(stepping.Ends, steps, total), Sweep);
+    private TaperFolds WithSteps(int steps) => At(StepSearch.Spread(_stepping.Ends, steps, _total), Sweep);
 
     // A taper is not drawn on past its end rulings, so a fixed step leaves it short and never over.
     private TaperFolds WithStep(double step)
     {
-        var steps = Math.Max(1, Math.Floor((total / step) + 1e-9));
+        var steps = Math.Max(1, Math.Floor((_total / step) + 1e-9));
         if (steps > StepSearch.MostSteps)
             throw StepSearch.TooMany();
-        var end = Math.Min(total, steps * step);
-        return At(StepSearch.Spread(stepping.Ends, (int)steps, end), TurnAt(end));
+        var end = Math.Min(_total, steps * step);
+        return At(StepSearch.Spread(_stepping.Ends, (int)steps, end), TurnAt(end));
     }
 
     private TaperFolds At(double[] values, double endTurn) =>
-        TaperFolds.Through(wrap.Formed, Array.ConvertAll(values, TurnAt), endTurn, fold, panelThickness);
+        TaperFolds.Through(_wrap.Formed, Array.ConvertAll(values, TurnAt), endTurn, _fold, _panelThickness);
 
     private double TurnAt(double value)
     {
-        cancellation.ThrowIfCancellationRequested();
+        _cancellation.ThrowIfCancellationRequested();
         if (value <= 0)
             return 0;
-        return value >= total ? Sweep : Brent.FindRoot(turn => running(turn) - value, 0, Sweep, 1e-13 * total, 200);
+        return value >= _total ? Sweep : Brent.FindRoot(turn => _running(turn) - value, 0, Sweep, 1e-13 * _total, 200);
     }
 
     private Func<double, double> RunningIntegral()
     {
-        var formed = wrap.Formed;
-        var inwards = ((1 - fold.NeutralFactor) * fold.ThicknessMm) + (panelThickness / 2);
-        return stepping.Rule switch
+        var formed = _wrap.Formed;
+        var inwards = ((1 - _fold.NeutralFactor) * _fold.ThicknessMm) + (_panelThickness / 2);
+        return _stepping.Rule switch
         {
             SteppingRule.EqualAngle => formed.Turn.At,
             SteppingRule.EqualSpacing => turn =>
@@ -162,10 +162,10 @@ internal sealed class TaperStepping
 
     private double FoldsBetween(double from, double to, bool isFirst, bool isFar)
     {
-        ContactPoint start = wrap.PlaceAt(from, isFar), end = wrap.PlaceAt(to, isFar);
-        var contact = end.MidMm - start.MidMm - (panelThickness / 2 * (end.Turn - start.Turn));
-        var allowed = (isFar ? far : near).AllowedFacet(start, wrap.TightestBetween(from, to, isFar), isFirst);
-        return contact / Math.Min(allowed, isFar ? wrap.FarMidMm : wrap.NearMidMm);
+        ContactPoint start = _wrap.PlaceAt(from, isFar), end = _wrap.PlaceAt(to, isFar);
+        var contact = end.MidMm - start.MidMm - (_panelThickness / 2 * (end.Turn - start.Turn));
+        var allowed = (isFar ? _far : _near).AllowedFacet(start, _wrap.TightestBetween(from, to, isFar), isFirst);
+        return contact / Math.Min(allowed, isFar ? _wrap.FarMidMm : _wrap.NearMidMm);
     }
 
     private double Guess()
@@ -173,10 +173,10 @@ internal sealed class TaperStepping
         double least = 1;
         foreach (var isFar in (bool[])[false, true])
         {
-            ContactPoint start = wrap.PlaceAt(0, isFar), end = wrap.PlaceAt(Sweep, isFar);
-            var judge = isFar ? far : near;
+            ContactPoint start = _wrap.PlaceAt(0, isFar), end = _wrap.PlaceAt(Sweep, isFar);
+            var judge = isFar ? _far : _near;
             var allowed = Math.Min(judge.AllowedFacet(start, start.State, true), judge.AllowedFacet(end, end.State, false));
-            least = Math.Max(least, Math.Ceiling(end.MidMm / Math.Min(allowed, stepping.MaxFacetMm ?? allowed)));
+            least = Math.Max(least, Math.Ceiling(end.MidMm / Math.Min(allowed, _stepping.MaxFacetMm ?? allowed)));
         }
 
         return least;
@@ -186,7 +186,7 @@ internal sealed class TaperStepping
     {
         for (var j = 0; j + 1 < folds.Angles.Length; j++)
         {
-            if (Math.Min(Facet(folds, j, false), Facet(folds, j, true)) < minFacet)
+            if (Math.Min(Facet(folds, j, false), Facet(folds, j, true)) < _minFacet)
                 return false;
         }
 
@@ -199,9 +199,9 @@ internal sealed class TaperStepping
             return false;
         for (var j = 0; j + 1 < folds.Angles.Length; j++)
         {
-            if (Math.Max(Facet(folds, j, false), Facet(folds, j, true)) > (stepping.MaxFacetMm ?? double.PositiveInfinity))
+            if (Math.Max(Facet(folds, j, false), Facet(folds, j, true)) > (_stepping.MaxFacetMm ?? double.PositiveInfinity))
                 return false;
-            if (!RippleOf(folds, j, false).Passes(near.Finish) || !RippleOf(folds, j, true).Passes(far.Finish))
+            if (!RippleOf(folds, j, false).Passes(_near.Finish) || !RippleOf(folds, j, true).Passes(_far.Finish))
                 return false;
         }
 
@@ -210,13 +210,13 @@ internal sealed class TaperStepping
 
     private void FoldsFit()
     {
-        var tightest = wrap.Near.Concat(wrap.Far).Min(place => place.RadiusMm(panelThickness));
-        if (!(tightest > fold.OuterRadiusMm))
+        var tightest = _wrap.Near.Concat(_wrap.Far).Min(place => place.RadiusMm(_panelThickness));
+        if (!(tightest > _fold.OuterRadiusMm))
         {
             throw new NoSolutionException(
                 "form.fold-radius-too-large",
                 "form.foldRadius",
-                $"the panel must wrap down to a radius of {Figure.Length(tightest)}, but a fold's own outside radius is {Figure.Length(fold.OuterRadiusMm)}",
+                $"the panel must wrap down to a radius of {Figure.Length(tightest)}, but a fold's own outside radius is {Figure.Length(_fold.OuterRadiusMm)}",
                 $"a smaller fold radius or a thinner form");
         }
     }

@@ -15,9 +15,9 @@ internal sealed class TaperWrap
     /// <summary>Curvatures that differ by less are equal: on a cone they are so all along.</summary>
     private const double Rounding = 1e-9;
 
-    private readonly BendingLaw law;
-    private readonly (double Turn, BentState State)[] nearPeaks;
-    private readonly (double Turn, BentState State)[] farPeaks;
+    private readonly BendingLaw _law;
+    private readonly (double Turn, BentState State)[] _nearPeaks;
+    private readonly (double Turn, BentState State)[] _farPeaks;
 
     /// <summary>Looks along the sweep.</summary>
     /// <param name="formed">The panel on the form.</param>
@@ -25,15 +25,15 @@ internal sealed class TaperWrap
     public TaperWrap(FormedPanel formed, BendingLaw law)
     {
         Formed = formed;
-        this.law = law;
+        _law = law;
         Near = [.. Turns.Select(turn => PlaceAt(turn, isFar: false))];
         Far = [.. Turns.Select(turn => PlaceAt(turn, isFar: true))];
-        nearPeaks = [.. Peaks(isFar: false)];
-        farPeaks = [.. Peaks(isFar: true)];
+        _nearPeaks = [.. Peaks(isFar: false)];
+        _farPeaks = [.. Peaks(isFar: true)];
     }
 
     /// <summary>Whether an end is bent the most somewhere between its own ends: then more folds may fall less well.</summary>
-    public bool IsUneven => nearPeaks.Length + farPeaks.Length > 0;
+    public bool IsUneven => _nearPeaks.Length + _farPeaks.Length > 0;
 
     /// <summary>The panel on the form.</summary>
     public FormedPanel Formed { get; }
@@ -64,7 +64,7 @@ internal sealed class TaperWrap
         var ruling = Formed.Panel.At(turn);
         var radius = isFar ? ruling.FarBendRadius : ruling.NearBendRadius;
         var mid = (isFar ? Formed.FarWidth : Formed.NearWidth).At(turn);
-        return new(Formed.Turn.At(turn), mid, default, 1 / radius, law.At(Formed.Factor.At(turn) / radius));
+        return new(Formed.Turn.At(turn), mid, default, 1 / radius, _law.At(Formed.Factor.At(turn) / radius));
     }
 
     /// <summary>The panel's state where it is bent the most between two rulings.</summary>
@@ -75,7 +75,7 @@ internal sealed class TaperWrap
     {
         BentState start = PlaceAt(from, isFar).State, end = PlaceAt(to, isFar).State;
         var tightest = start.Curvature >= end.Curvature ? start : end;
-        foreach (var (turn, state) in isFar ? farPeaks : nearPeaks)
+        foreach (var (turn, state) in isFar ? _farPeaks : _nearPeaks)
         {
             if (state.Curvature > tightest.Curvature && turn >= from && turn <= to)
                 tightest = state;
@@ -117,7 +117,7 @@ internal sealed class TaperWrap
         var springback = 0.0;
         for (var i = 1; i < places.Count; i++)
             springback += (places[i - 1].State.MomentPerWidth + places[i].State.MomentPerWidth) / 2 * (places[i].MidMm - places[i - 1].MidMm);
-        return Pulling.Lever.SlideMm(places[^1].MidMm, places[^1].Turn, springback / law.Stiffness);
+        return Pulling.Lever.SlideMm(places[^1].MidMm, places[^1].Turn, springback / _law.Stiffness);
     }
 
     /// <summary>Longest lever that keeps the wrap in order at both ends.</summary>

@@ -1,4 +1,34 @@
+using Forming.Materials;
+
 namespace Forming.TestStrips;
+
+/// <summary>What is asked of strips judged by eye.</summary>
+/// <param name="Material">Their material.</param>
+/// <param name="Strips">The strips, at least one.</param>
+public sealed record PrintQuestion(Material Material, IReadOnlyList<PrintStrip> Strips);
+
+/// <summary>A strip pulled over facets and looked at.</summary>
+/// <param name="FacetMm">Facet of the form on its contact side [mm], &gt; 0.</param>
+/// <param name="FormRadiusMm">Radius of the form's contact curve [mm], &gt; 0.</param>
+/// <param name="ThicknessMm">Thickness of the strip [mm], &gt; 0.</param>
+/// <param name="LeverMm">Touching fold to hand [mm], or null for the one a plan would choose.</param>
+/// <param name="IsFirstFacet">Whether the facet looked at is the first after the flat, with a half fold before it.</param>
+/// <param name="Shows">Whether the facets show.</param>
+public readonly record struct PrintStrip(
+    double FacetMm, double FormRadiusMm, double ThicknessMm, double? LeverMm, bool IsFirstFacet, bool Shows);
+
+/// <summary>The ripple that a strip must have had.</summary>
+/// <param name="LeverMm">Lever it was reckoned with [mm].</param>
+/// <param name="RippleMm">Peak-to-valley height [mm], or null where the strip tells nothing.</param>
+/// <param name="Slope">Slope against the smooth curve, or null where the strip tells nothing.</param>
+/// <param name="WhyUnusable">Why it tells nothing, or null; arguments are <see cref="Results.Figure"/>s.</param>
+public sealed record PrintReading(double LeverMm, double? RippleMm, Angle? Slope, FormattableString? WhyUnusable);
+
+/// <summary>A strip that came out smooth though another with no more ripple shows.</summary>
+/// <param name="Smooth">Place of the smooth one in the list, from 0.</param>
+/// <param name="Showing">Place of the one that shows.</param>
+/// <param name="Text">Both ripples, in words; arguments are <see cref="Results.Figure"/>s.</param>
+public sealed record PrintContradiction(int Smooth, int Showing, FormattableString Text);
 
 /// <summary>What strips taught about the ripple that may show.</summary>
 /// <param name="LargestSmoothMm">Largest ripple judged smooth [mm], or null where no strip came out smooth.</param>

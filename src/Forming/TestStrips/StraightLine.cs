@@ -9,8 +9,8 @@ namespace Forming.TestStrips;
 /// </remarks>
 public sealed class StraightLine
 {
-    private readonly double spread; // sum of (x - mean x)²
-    private readonly double slopeHalf;
+    private readonly double _spread; // sum of (x - mean x)²
+    private readonly double _slopeHalf;
 
     private StraightLine(IReadOnlyList<double> x, IReadOnlyList<double> y, double meanX, double meanY, double slope, double? assumedHalf, double readingError)
     {
@@ -23,8 +23,8 @@ public sealed class StraightLine
         Residuals = [.. Expected.Zip(y, (line, reading) => reading - line)];
         SumOfSquares = Residuals.Sum(residual => residual * residual);
         Margin = Margin.Of(SumOfSquares, Count - (IsSlopeAssumed ? 1 : 2), readingError);
-        spread = x.Sum(at => (at - meanX) * (at - meanX));
-        slopeHalf = assumedHalf ?? Margin.Half / Math.Sqrt(spread);
+        _spread = x.Sum(at => (at - meanX) * (at - meanX));
+        _slopeHalf = assumedHalf ?? Margin.Half / Math.Sqrt(_spread);
         Leverages = [.. x.Select(Leverage)];
     }
 
@@ -62,10 +62,10 @@ public sealed class StraightLine
     public Margin Margin { get; }
 
     /// <summary>Whether the confidence interval of the slope leaves zero out, so that the line can be read backwards.</summary>
-    public bool IsSlopeKnown => Math.Abs(Slope) > slopeHalf;
+    public bool IsSlopeKnown => Math.Abs(Slope) > _slopeHalf;
 
     /// <summary>The slope with its interval.</summary>
-    public Interval SlopeInterval => Interval.Around(Slope, slopeHalf);
+    public Interval SlopeInterval => Interval.Around(Slope, _slopeHalf);
 
     /// <summary>A line whose slope is fitted.</summary>
     /// <param name="x">[n] settings, at least two of them different.</param>
@@ -94,16 +94,16 @@ public sealed class StraightLine
 
     /// <summary>Share of a reading's variance that the line has at a setting; with an assumed slope that of the mean.</summary>
     /// <param name="x">The setting.</param>
-    public double Leverage(double x) => (1.0 / Count) + (IsSlopeAssumed ? 0 : (x - MeanX) * (x - MeanX) / spread);
+    public double Leverage(double x) => (1.0 / Count) + (IsSlopeAssumed ? 0 : (x - MeanX) * (x - MeanX) / _spread);
 
     /// <summary>The line's own band at a setting.</summary>
     /// <param name="x">The setting.</param>
-    public Interval Band(double x) => Interval.Around(At(x), Math.Sqrt(Square(MeanHalf) + Square(slopeHalf * (x - MeanX))));
+    public Interval Band(double x) => Interval.Around(At(x), Math.Sqrt(Square(MeanHalf) + Square(_slopeHalf * (x - MeanX))));
 
     /// <summary>Where the next reading at a setting may lie.</summary>
     /// <param name="x">The setting.</param>
     public Interval NextReading(double x) =>
-        Interval.Around(At(x), Math.Sqrt(Square(Margin.Half) + Square(MeanHalf) + Square(slopeHalf * (x - MeanX))));
+        Interval.Around(At(x), Math.Sqrt(Square(Margin.Half) + Square(MeanHalf) + Square(_slopeHalf * (x - MeanX))));
 
     /// <summary>The setting at which the line meets a wanted reading, by Fieller's theorem.</summary>
     /// <param name="y">The reading.</param>
@@ -113,10 +113,10 @@ public sealed class StraightLine
         // All d = x - mean for which (Slope d - c)² <= MeanHalf² + slopeHalf² d².
         var c = y - MeanY;
         var best = MeanX + (c / Slope);
-        var a = Square(Slope) - Square(slopeHalf);
+        var a = Square(Slope) - Square(_slopeHalf);
         if (!IsSlopeKnown)
             return new(best, null, null);
-        var root = Math.Sqrt(Square(slopeHalf * c) + (a * Square(MeanHalf)));
+        var root = Math.Sqrt(Square(_slopeHalf * c) + (a * Square(MeanHalf)));
         return new(best, MeanX + (((Slope * c) - root) / a), MeanX + (((Slope * c) + root) / a));
     }
 

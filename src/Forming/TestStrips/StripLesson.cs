@@ -29,3 +29,41 @@ public abstract record StripLesson
     /// <summary>What the figures rest on.</summary>
     public required IReadOnlyList<Basis> Basis { get; init; }
 }
+
+/// <summary>A strip that does not go with the others; it is named, and still counted.</summary>
+/// <param name="Index">Its place in the list, from 0.</param>
+/// <param name="Reason">How far it is out and what leaving it out would do; arguments are <see cref="Results.Figure"/>s.</param>
+public sealed record StripOutlier(int Index, FormattableString Reason);
+
+/// <summary>The strip that would tell most next.</summary>
+/// <param name="Text">What to bend and why; arguments are <see cref="Results.Figure"/>s.</param>
+public sealed record NextStrip(FormattableString Text)
+{
+    /// <summary>Stop angle to set, or null where it is not the point.</summary>
+    public Angle? StopAngle { get; init; }
+
+    /// <summary>Fold angle to aim at, or null where it is not the point.</summary>
+    public Angle? FoldAngle { get; init; }
+
+    /// <summary>Radius of the form [mm], or null where it is not the point.</summary>
+    public double? FormRadiusMm { get; init; }
+
+    /// <summary>Facet of the form [mm], or null where it is not the point.</summary>
+    public double? FacetMm { get; init; }
+
+    /// <summary>Lever to pull at [mm], or null where it is not the point.</summary>
+    public double? LeverMm { get; init; }
+
+    /// <summary>Thickness of the strip [mm], or null where it is not the point.</summary>
+    public double? ThicknessMm { get; init; }
+}
+
+/// <summary>To where the legs of a folded strip are measured.</summary>
+public enum FlangeEnd
+{
+    /// <summary>To the mold line, where the outside faces would meet if the fold were sharp.</summary>
+    MoldLine,
+
+    /// <summary>To the tangent line, where the straight part ends.</summary>
+    TangentLine,
+}

@@ -17,30 +17,30 @@ internal sealed class YieldFit
 
     private const double Step = 1e-6;
 
-    private readonly Sheet[] sheets;
-    private readonly IReadOnlyList<SpringbackStrip> strips;
-    private readonly CancellationToken cancellation;
-    private readonly double lowest;
-    private readonly double highest;
+    private readonly Sheet[] _sheets;
+    private readonly IReadOnlyList<SpringbackStrip> _strips;
+    private readonly CancellationToken _cancellation;
+    private readonly double _lowest;
+    private readonly double _highest;
 
     private YieldFit(Material material, IReadOnlyList<SpringbackStrip> strips, double readingError, CancellationToken cancellation)
     {
-        this.cancellation = cancellation;
-        this.strips = strips;
-        sheets = [.. strips.Select(strip => new Sheet(material, strip.ThicknessMm))];
+        _cancellation = cancellation;
+        _strips = strips;
+        _sheets = [.. strips.Select(strip => new Sheet(material, strip.ThicknessMm))];
         // At this yield the first strip would stay elastic, so the truth lies below it.
         var flat = Enumerable.Range(0, strips.Count).Min(i =>
-            material.YieldMpa * strips[i].LoadedCurvature / BendingLaw.Of(sheets[i]).YieldCurvature);
-        lowest = Math.Log(LeastMpa);
-        highest = Math.Log(flat);
+            material.YieldMpa * strips[i].LoadedCurvature / BendingLaw.Of(_sheets[i]).YieldCurvature);
+        _lowest = Math.Log(LeastMpa);
+        _highest = Math.Log(flat);
         Single = [.. Enumerable.Range(0, strips.Count).Select(SolveSingle)];
-        var best = strips.Count == 1 ? Single[0] : Bisection.Solve(Score, Single.Min(), Math.Min(highest, Single.Max()));
+        var best = strips.Count == 1 ? Single[0] : Bisection.Solve(Score, Single.Min(), Math.Min(_highest, Single.Max()));
         Residuals = [.. Enumerable.Range(0, strips.Count).Select(i => Residual(i, best))];
         SumOfSquares = Residuals.Sum(residual => residual * residual);
         Margin = Margin.Of(SumOfSquares, strips.Count - 1, readingError);
         Sensitivities = [.. Enumerable.Range(0, strips.Count).Select(i => Slope(i, best))];
         YieldMpa = Math.Exp(best);
-        Bounds = new(YieldMpa, LowOf(best), Math.Exp(Bisection.Solve(Excess, best, highest)));
+        Bounds = new(YieldMpa, LowOf(best), Math.Exp(Bisection.Solve(Excess, best, _highest)));
     }
 
     /// <summary>The yield stress [MPa].</summary>
@@ -97,29 +97,29 @@ internal sealed class YieldFit
     {
         var flat = FlatAt(i);
         return (
-            Bisection.Solve(at => share - Residual(i, at), lowest, flat),
-            Bisection.Solve(at => -share - Residual(i, at), lowest, flat));
+            Bisection.Solve(at => share - Residual(i, at), _lowest, flat),
+            Bisection.Solve(at => -share - Residual(i, at), _lowest, flat));
     }
 
     private double Residual(int i, double lnYield) =>
-        Math.Log(strips[i].LoadedCurvature / strips[i].FinishedCurvature) - Opening(sheets[i], strips[i].LoadedCurvature, lnYield);
+        Math.Log(_strips[i].LoadedCurvature / _strips[i].FinishedCurvature) - Opening(_sheets[i], _strips[i].LoadedCurvature, lnYield);
 
-    private double Slope(int i, double lnYield) => Sensitivity(sheets[i], strips[i].LoadedCurvature, lnYield);
+    private double Slope(int i, double lnYield) => Sensitivity(_sheets[i], _strips[i].LoadedCurvature, lnYield);
 
     private double SolveSingle(int i)
     {
-        cancellation.ThrowIfCancellationRequested();
-        return Bisection.Solve(at => -Residual(i, at), lowest, FlatAt(i));
+        _cancellation.ThrowIfCancellationRequested();
+        return Bisection.Solve(at => -Residual(i, at), _lowest, FlatAt(i));
     }
 
     // At this yield the strip would stay elastic.
-    private double FlatAt(int i) => Math.Log(sheets[i].Material.YieldMpa * strips[i].LoadedCurvature / BendingLaw.Of(sheets[i]).YieldCurvature);
+    private double FlatAt(int i) => Math.Log(_sheets[i].Material.YieldMpa * _strips[i].LoadedCurvature / BendingLaw.Of(_sheets[i]).YieldCurvature);
 
     private double Score(double lnYield)
     {
-        cancellation.ThrowIfCancellationRequested();
+        _cancellation.ThrowIfCancellationRequested();
         var score = 0.0;
-        for (var i = 0; i < strips.Count; i++)
+        for (var i = 0; i < _strips.Count; i++)
         {
             var slope = Slope(i, lnYield);
             if (!double.IsFinite(slope))
@@ -132,9 +132,9 @@ internal sealed class YieldFit
 
     private double Excess(double lnYield)
     {
-        cancellation.ThrowIfCancellationRequested();
+        _cancellation.ThrowIfCancellationRequested();
         var sum = 0.0;
-        for (var i = 0; i < strips.Count; i++)
+        for (var i = 0; i < _strips.Count; i++)
         {
             var residual = Residual(i, lnYield);
             sum += residual * residual;
@@ -144,5 +144,5 @@ internal sealed class YieldFit
     }
 
     private double? LowOf(double best) =>
-        Excess(lowest) > 0 ? Math.Exp(-Bisection.Solve(negative => Excess(-negative), -best, -lowest)) : null;
+        Excess(_lowest) > 0 ? Math.Exp(-Bisection.Solve(negative => Excess(-negative), -best, -_lowest)) : null;
 }

@@ -4,6 +4,12 @@ using Forming.Results;
 
 namespace Forming.Tolerances;
 
+/// <summary>What the finished form must hold.</summary>
+/// <param name="Closing">Error of the sum of all folds, to either side.</param>
+/// <param name="EndMm">Error of the end of the lead-out, the first flat held [mm].</param>
+/// <param name="Coverage">Standard deviations that have to fit in, &gt; 0; 2 is about 95 % of forms.</param>
+public sealed record WantedTolerance(Angle Closing, double EndMm, double Coverage = 2);
+
 /// <summary>What the errors of single folds and marks add up to, and what that is worth.</summary>
 public sealed record ToleranceReport
 {
@@ -135,11 +141,10 @@ public sealed record ToleranceReport
         var reach = report.ClosingReach.Radians;
         var passes = reach <= wanted.Closing.Radians;
         return new(
-            "closing-tolerance",
+            CheckIds.ClosingTolerance,
             passes ? Verdict.Pass : Verdict.Warn,
             reach,
             wanted.Closing.Radians,
-            Quantity.Angle,
             $"{report.Form.Folds} folds close within {Figure.Angle(reach)}: a bias of {Figure.Angle(report.ClosingBias.Radians)} and {Figure.Number(report.Coverage)} standard deviations of {Figure.Angle(report.ClosingScatter.Radians)}",
             passes ? null : Remedy(report.Needed!.Closing, accuracy, "the bias alone breaks it"));
     }
@@ -149,11 +154,10 @@ public sealed record ToleranceReport
         var reach = report.End.ReachMm(report.Coverage);
         var passes = reach <= wanted.EndMm;
         return new(
-            "end-tolerance",
+            CheckIds.EndTolerance,
             passes ? Verdict.Pass : Verdict.Warn,
             reach,
             wanted.EndMm,
-            Quantity.Length,
             $"the end lies within {Figure.Length(reach)}: {Figure.Length(report.End.Bias.Length)} on the mean and {Figure.Number(report.Coverage)} standard deviations in the widest direction",
             passes ? null : Remedy(report.Needed!.EndExact, accuracy, "bias and marks alone break it"));
     }
@@ -214,4 +218,21 @@ public sealed record ToleranceReport
     private static Basis AccuracyBasis(string quantity, string assumed, bool isAssumed) => isAssumed
         ? new(quantity, assumed, "an assumption for hand-set brakes", Status.Assumption)
         : new(quantity, "as given", "caller", Status.Caller);
+}
+
+/// <summary>One figure of the form held against one class of a published table.</summary>
+/// <param name="Standard">Name of the standard.</param>
+/// <param name="Class">Its class, or null where it has none.</param>
+/// <param name="Figure">What is compared: <c>fold-angle</c>, <c>closing-angle</c> or <c>end-position</c>.</param>
+/// <param name="SizeMm">Size the table is read at [mm].</param>
+/// <param name="Quantity">What kind of quantity the next two are.</param>
+/// <param name="Expected">Largest expected deviation at the coverage in use [rad or mm].</param>
+/// <param name="Allowed">Permissible deviation [rad or mm], or null where the table has none for this size.</param>
+/// <param name="Source">Key of the source.</param>
+/// <param name="Status">How the value was read.</param>
+public sealed record ToleranceComparison(
+    string Standard, string? Class, string Figure, double SizeMm, Quantity Quantity, double Expected, double? Allowed, string Source, Status Status)
+{
+    /// <summary>Whether the form holds it, or null where the table has no figure.</summary>
+    public bool? Holds => Allowed is { } allowed ? Expected <= allowed : null;
 }

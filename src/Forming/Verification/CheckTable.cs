@@ -26,3 +26,25 @@ public sealed record CheckTable(string Id, string Subject, string Citation, IRea
         return new(id, subject, file.Head, [.. file.Rows.SelectMany((row, i) => checks(new($"{id}.{i + 1}", file.Header, row, given)))]);
     }
 }
+
+/// <summary>Every table that the engine is held against.</summary>
+public static class CheckTables
+{
+    /// <summary>The tables, subject by subject.</summary>
+    public static IReadOnlyList<CheckTable> All { get; } =
+    [
+        .. CurveChecks.Tables(),
+        .. ConeChecks.Tables(),
+        .. FoldChecks.Tables(),
+        .. SpringbackChecks.Tables(),
+        .. FlowCurveChecks.Tables(),
+        .. WrapChecks.Tables(),
+        .. WorkedJobChecks.Tables(),
+        .. RadiusChecks.Tables(),
+        .. GaugeChecks.Tables(),
+        .. ForceChecks.Tables(),
+        .. ToleranceChecks.Tables(),
+        .. StatisticsChecks.Tables(),
+        .. LearningChecks.Tables(),
+    ];
+}

@@ -34,7 +34,7 @@ public sealed record CheckValue
 
     /// <summary>Calculates the value and holds it against the table.</summary>
     /// <returns>What came out; a calculation that throws has failed, whatever it threw.</returns>
-    public CheckResult Verify()
+    public CheckedValue Verify()
     {
         try
         {
@@ -45,4 +45,27 @@ public sealed record CheckValue
             return new(this, double.NaN);
         }
     }
+}
+
+/// <summary>How a check value came out.</summary>
+public enum CheckVerdict
+{
+    /// <summary>Within the tolerance.</summary>
+    Pass,
+
+    /// <summary>Outside it, or not a number at all.</summary>
+    Fail,
+}
+
+/// <summary>A check value and what the engine makes of it.</summary>
+/// <param name="Value">The value.</param>
+/// <param name="Got">The engine's own, in the value's unit; NaN where it has none.</param>
+public sealed record CheckedValue(CheckValue Value, double Got)
+{
+    /// <summary>Engine less table, in the value's unit.</summary>
+    public double Difference => Got - Value.Expected;
+
+    /// <summary>How it came out. What cannot be compared has failed: no number, no tolerance, a negative or an endless one.</summary>
+    public CheckVerdict Verdict =>
+        double.IsFinite(Value.Tolerance) && Math.Abs(Difference) <= Value.Tolerance ? CheckVerdict.Pass : CheckVerdict.Fail;
 }

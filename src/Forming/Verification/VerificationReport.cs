@@ -5,7 +5,7 @@ namespace Forming.Verification;
 public sealed record VerificationReport(IReadOnlyList<VerifiedTable> Tables)
 {
     /// <summary>What came out, value by value.</summary>
-    public IReadOnlyList<CheckResult> Values { get; } = [.. Tables.SelectMany(table => table.Values)];
+    public IReadOnlyList<CheckedValue> Values { get; } = [.. Tables.SelectMany(table => table.Values)];
 
     /// <summary>Ids of the values that failed.</summary>
     public IReadOnlyList<string> Failed { get; } =
@@ -19,3 +19,8 @@ public sealed record VerificationReport(IReadOnlyList<VerifiedTable> Tables)
     public static VerificationReport Run(IEnumerable<CheckTable> tables) =>
         new([.. tables.Select(table => new VerifiedTable(table, [.. table.Values.Select(value => value.Verify())]))]);
 }
+
+/// <summary>A table and what came out.</summary>
+/// <param name="Table">The table.</param>
+/// <param name="Values">Its values in their order.</param>
+public sealed record VerifiedTable(CheckTable Table, IReadOnlyList<CheckedValue> Values);

@@ -30,11 +30,11 @@ internal static class WorkedJobChecks
     {
         var panel = PanelOf(row);
         var form = FormOf(row);
-        var plan = new Lazy<FormPlan>(() => FormPlan.Compute(
+        var plan = new Lazy<FormPlan>(() => FormPlan.Compute(new FormJob(
             panel,
             form,
             new() { LengthMm = 3000, ReachMm = row["reach"] },
-            new(Datum.Edge, new Tape(TapeUnit.Mm, 0.5))));
+            new(Datum.Edge, new Tape(TapeUnit.Mm, 0.5)))));
         var estimate = new Lazy<Estimate>(() => Estimate.Of(new() { Plan = plan.Value, Panel = panel, Form = form }));
         CheckValue Figure(string column, string quantity, string unit, Func<FormPlan, double> of) =>
             row.Near(column, quantity, unit, Digits, () => of(plan.Value));

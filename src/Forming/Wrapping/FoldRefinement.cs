@@ -21,9 +21,9 @@ internal sealed class FoldRefinement(
 
     private static readonly SteppingRule[] Rules = [SteppingRule.FewestFolds, SteppingRule.EqualAngle, SteppingRule.EqualSpacing];
 
-    private readonly PullWork work = PullWork.PartOf(whole);
+    private readonly PullWork _work = PullWork.PartOf(whole);
 
-    private readonly Dictionary<int, (WrappedForm Form, PanelPrediction Prediction)?> tried = [];
+    private readonly Dictionary<int, (WrappedForm Form, PanelPrediction Prediction)?> _tried = [];
 
     /// <summary>Refines a form.</summary>
     /// <param name="closed">The form by the closed form.</param>
@@ -38,12 +38,12 @@ internal sealed class FoldRefinement(
 
         var most = Math.Min(MostFolds, Math.Max(MostTimes * count, count + LeastRoom));
         var own = PlannedPull.Predict(closed, form, fold, panel, PullWork.PartOf(whole), cancellation);
-        tried[count] = Passes(closed, own) ? (closed, own) : FirstThatPasses(count);
+        _tried[count] = Passes(closed, own) ? (closed, own) : FirstThatPasses(count);
         var found = StepSearch.SmallestUpTo(most, count, DoesPass);
-        if (work.IsSpent)
+        if (_work.IsSpent)
             return (closed, own, new(count, count, "the search gave up: following the pulls over other counts takes more work than one search may"));
         return found is { } fewest
-            ? (tried[fewest]!.Value.Form, tried[fewest]!.Value.Prediction, new(count, fewest, null))
+            ? (_tried[fewest]!.Value.Form, _tried[fewest]!.Value.Prediction, new(count, fewest, null))
             : (closed, own, new(count, count, FormattableString.Invariant($"no count up to {most} folds that this brake can fold passes the finish by its predicted ripple")));
 
         (WrappedForm, PanelPrediction?, SteppingRefinement) Kept(string reason) => (closed, null, new(count, count, reason));
@@ -51,8 +51,8 @@ internal sealed class FoldRefinement(
 
     private bool DoesPass(int count)
     {
-        if (!tried.TryGetValue(count, out var found))
-            tried[count] = found = FirstThatPasses(count);
+        if (!_tried.TryGetValue(count, out var found))
+            _tried[count] = found = FirstThatPasses(count);
         return found is not null;
     }
 
@@ -67,7 +67,7 @@ internal sealed class FoldRefinement(
                 var wrapped = WrappedForm.Solve(finished, panel, candidate, fold, brake, marks, cancellation);
                 if (!IsFoldable(wrapped))
                     continue;
-                var prediction = PlannedPull.Predict(wrapped, candidate, fold, panel, work, cancellation);
+                var prediction = PlannedPull.Predict(wrapped, candidate, fold, panel, _work, cancellation);
                 if (Passes(wrapped, prediction))
                     return (wrapped, prediction);
             }

@@ -8,9 +8,9 @@ namespace Forming.Wrapping;
 /// <param name="finish">The limits.</param>
 internal sealed class NearestFacet(Finish finish)
 {
-    private double nearestShare = -1;
-    private (FacetJudge Judge, double Mm, ContactPoint From, BentState Tightest, bool IsFirst) nearest;
-    private Ripple ripple;
+    private double _nearestShare = -1;
+    private (FacetJudge Judge, double Mm, ContactPoint From, BentState Tightest, bool IsFirst) _nearest;
+    private Ripple _ripple;
 
     /// <summary>Widest facet so far [mm].</summary>
     public double WidestMm { get; private set; }
@@ -26,15 +26,15 @@ internal sealed class NearestFacet(Finish finish)
         WidestMm = Math.Max(WidestMm, facet);
         var expected = judge.RippleOf(facet, from, tightest, isFirst);
         var share = Math.Max(expected.HeightMm / finish.RippleMm, expected.Slope.Radians / finish.Slope.Radians);
-        if (share > nearestShare)
-            (nearestShare, ripple, nearest) = (share, expected, (judge, facet, from, tightest, isFirst));
+        if (share > _nearestShare)
+            (_nearestShare, _ripple, _nearest) = (share, expected, (judge, facet, from, tightest, isFirst));
     }
 
     /// <summary>The facet nearest to its limit, with its own figures.</summary>
     public PrintThroughResult Known()
     {
-        var allowed = nearest.Judge.AllowedFacet(nearest.From, nearest.Tightest, nearest.IsFirst);
-        return new(true, null, WidestMm, nearest.Mm, double.IsFinite(allowed) ? allowed : null, ripple.HeightMm, ripple.Slope, finish);
+        var allowed = _nearest.Judge.AllowedFacet(_nearest.From, _nearest.Tightest, _nearest.IsFirst);
+        return new(true, null, WidestMm, _nearest.Mm, double.IsFinite(allowed) ? allowed : null, _ripple.HeightMm, _ripple.Slope, finish);
     }
 
     /// <summary>No figures.</summary>

@@ -1,6 +1,7 @@
 using CsCheck;
 using Forming.Curves;
 using Forming.Curves.Fitting;
+using Forming.Jobs;
 using Forming.Plans;
 using Forming.Results;
 
@@ -194,7 +195,7 @@ public class ScannedPointsTests
     private static double FormOf(PanelCurve curve)
     {
         var panel = Workshop.Panel(curve) with { Sheet = new(Workshop.Of("al-5052-h32"), 1.6), LeadOutMm = 220 };
-        return FormPlan.Compute(panel, Workshop.Form(), Workshop.Brake, Workshop.Marks).Form.Sweep.Degrees;
+        return FormPlan.Compute(new FormJob(panel, Workshop.Form(), Workshop.Brake, Workshop.Marks)).Form.Sweep.Degrees;
     }
 
     private static (PointsFit? Fit, NoSolutionException? Refusal) Outcome(Point[] points, double tolerance)

@@ -16,7 +16,7 @@ internal sealed record Job(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, Mark
     public FormPlan Plan() => FormPlan.Compute(new FormJob(Panel, Form, Brake, Marks), needsRemedy: _ => false);
 
     /// <summary>A plan as a caller gets it.</summary>
-    public FormPlan PlanWithRemedies() => FormPlan.Compute(Panel, Form, Brake, Marks);
+    public FormPlan PlanWithRemedies() => FormPlan.Compute(new FormJob(Panel, Form, Brake, Marks));
 }
 
 /// <summary>Random jobs.</summary>

@@ -221,7 +221,7 @@ public class PanelPredictionTests
     public void Any_job_gets_finite_figures_or_a_reason() => RandomJobs.Plain.ForAll(
         job =>
         {
-            var plan = FormPlan.Compute(job.Panel with { Predict = true }, job.Form, job.Brake, job.Marks);
+            var plan = FormPlan.Compute(new FormJob(job.Panel with { Predict = true }, job.Form, job.Brake, job.Marks));
             var prediction = plan.Panel.Prediction!;
             Assert.All(Figures.Of(prediction), figure => Assert.True(double.IsFinite(figure.Value), figure.Path));
             Assert.Equal(prediction.Wraps, prediction.WhyNot is null);

@@ -28,7 +28,7 @@ public class BrakeProgramTests
     {
         var program = Parts.Program(Parts.Even(90, 180, 17), Parts.Press);
         var edgeToEdge = Parts.Tried(program, "edge to edge from the start edge, folded part in front");
-        Assert.Equal(("clearance-upper", "ram"), (edgeToEdge.FailedCheck, edgeToEdge.Strikes));
+        Assert.Equal(("clearance-upper", JawKind.Ram), (edgeToEdge.FailedCheck, edgeToEdge.Strikes));
         Assert.True(Parts.Tried(program, "edges to the middle, start edge first").IsWhole);
     }
 
@@ -39,7 +39,7 @@ public class BrakeProgramTests
         Assert.Null(tight.OrderName);
         Assert.Empty(tight.Steps);
         Assert.True(tight.Impossible!.IsProven);
-        Assert.Contains(tight.Impossible.Folds, fold => fold.Strikes == "beam");
+        Assert.Contains(tight.Impossible.Folds, fold => fold.Strikes == JawKind.Beam);
         Assert.NotNull(Parts.Program(Parts.Even(120, 230, 20), Parts.Leaf).OrderName);
     }
 
@@ -64,7 +64,7 @@ public class BrakeProgramTests
             foreach (var (edge, second) in new[] { ("start", 2), ("end", folds - 1) })
             {
                 var behind = Parts.Tried(program, $"edge to edge from the {edge} edge, folded part behind");
-                Assert.Equal((second, "clearance-upper", "beam"), (behind.FailedFold, behind.FailedCheck, behind.Strikes));
+                Assert.Equal((second, "clearance-upper", JawKind.Beam), (behind.FailedFold, behind.FailedCheck, behind.Strikes));
             }
         }
     }
@@ -254,7 +254,7 @@ public class BrakeProgramTests
         var leaf = Parts.Leaf with { Beam = [new(0, 0), new(0, 5), new(-30, 5), new(-30, 0)] };
         var last = new FoldTrial(leaf.ToolsFor(part), leaf, new(default), default(FoldSet).With(0), 1, PartEdge.Start);
         Assert.True(last.Self.Mm <= 0);
-        Assert.Equal("part itself", last.Self.Nearest);
+        Assert.Equal(JawKind.Part, last.Self.Nearest);
         var shorter = part with { StraightsMm = [90, 40, 90] };
         Assert.True(new FoldTrial(leaf.ToolsFor(shorter), leaf, new(default), default(FoldSet).With(0), 1, PartEdge.Start).Self.Mm > 0);
     }
@@ -275,7 +275,21 @@ public class BrakeProgramTests
         Assert.Equal(16, program.Steps.Sum(step => step.Checks.Count(check => check.Id is "push" or "entry")));
         Assert.Single(program.Checks, check => check.Id == "removal");
         var drawn = program.At(program.Steps[^1], program.Steps[^1].StopAngle);
-        Assert.Equal(["punch", "holder", "ram", "die", "bed"], drawn.Jaws.Select(jaw => jaw.Name));
+        Assert.Equal([JawKind.Punch, JawKind.Holder, JawKind.Ram, JawKind.Die, JawKind.Bed], drawn.Jaws.Select(jaw => jaw.Kind));
+    }
+
+    [Fact]
+    public void A_step_is_drawn_alike_however_often_and_by_however_many_it_is_asked_for()
+    {
+        var program = Parts.Program(Parts.Even(90, 90, 9), Parts.Press);
+        var alone = program.Steps.Select(Drawn).ToArray();
+        Parallel.For(0, 4 * alone.Length, i => Assert.Equal(alone[i % alone.Length], Drawn(program.Steps[i % alone.Length])));
+
+        string Drawn(ProgramStep step)
+        {
+            var placed = program.At(step, step.StopAngle);
+            return string.Join(' ', placed.Back.Concat(placed.Front).Concat(placed.Jaws.SelectMany(jaw => jaw.Outline)));
+        }
     }
 
     [Fact]

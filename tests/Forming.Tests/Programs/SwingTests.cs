@@ -1,4 +1,5 @@
 using CsCheck;
+using Forming.Checks;
 using Forming.Folds;
 using Forming.Programs;
 using Forming.Programs.Brakes;
@@ -75,7 +76,7 @@ public class SwingTests
                     {
                         var turn = end * i / (Steps / 2);
                         if (trial.Lower.Mm > Slack)
-                            Assert.True(Below(turn, false, name => name != LeafTools.Leaf) > 0, $"a tool below is struck at {turn}");
+                            Assert.True(Below(turn, false, kind => kind != JawKind.Leaf) > 0, $"a tool below is struck at {turn}");
                         if (trial.Self.Mm > Slack)
                             Assert.True(Itself(turn) > 0, $"the part strikes itself at {turn}");
                     }
@@ -84,8 +85,8 @@ public class SwingTests
                         Interlocked.Increment(ref cleared);
 
                     // The leaf's pivot is not the fold's centre, so that the sheet that lies on it sinks in by its inside radius times 1 - cos θ.
-                    double Below(double turn, bool withRunEnds, Func<string, bool> counts) =>
-                        SolidPart.Folded(part, folds, fold, edge, Math.Max(1e-6, turn), isPress, withRunEnds).Distance(SolidPart.Jaws(tools.Lower(fold, turn).Where(jaw => counts(jaw.Name)).Select(jaw => jaw.Moved(new(0, -Slack / 2)))));
+                    double Below(double turn, bool withRunEnds, Func<JawKind, bool> counts) =>
+                        SolidPart.Folded(part, folds, fold, edge, Math.Max(1e-6, turn), isPress, withRunEnds).Distance(SolidPart.Jaws(tools.Lower(fold, turn).Where(jaw => counts(jaw.Kind)).Select(jaw => jaw.Moved(new(0, -Slack / 2)))));
 
                     // The runs meet at the fold itself: one side without its run is held against the whole other side.
                     double Itself(double turn)
@@ -120,7 +121,7 @@ public class SwingTests
                 if (trial.Upper is { Mm: > 0 } clearance)
                 {
                     Interlocked.Increment(ref cleared);
-                    Assert.True(trial.IsClear || trial.FailedCheck != "clearance-upper");
+                    Assert.True(trial.IsClear || trial.FailedCheck != CheckIds.ClearanceUpper);
                     for (var i = 0; i <= Steps && clearance.Mm > Slack; i++)
                         Assert.False(At(end * i / Steps).IsWithinDistance(jaws, clearance.Mm - Slack), $"nearer than {clearance.Mm} at step {i}");
 
@@ -130,7 +131,7 @@ public class SwingTests
                 else
                 {
                     Interlocked.Increment(ref met);
-                    Assert.Equal("clearance-upper", trial.FailedCheck);
+                    Assert.Equal(CheckIds.ClearanceUpper, trial.FailedCheck);
 
                     // Runs that overlap a jaw are a collision of their own, which the solid here leaves out.
                     Assert.True(At(trial.Upper.AtAngle.Radians, true).IsWithinDistance(jaws, Slack) || RunStrikes(trial, tools, isPress, trial.Upper.AtAngle.Radians));

@@ -37,11 +37,11 @@ internal static class TaperJobs
         Finish = Finish.Satin,
     };
 
-    public static FormPlan Plan(PanelCurve curve, Stepping? stepping = null, SpringbackChoice? springback = null) => FormPlan.Compute(
+    public static FormPlan Plan(PanelCurve curve, Stepping? stepping = null, SpringbackChoice? springback = null) => FormPlan.Compute(new FormJob(
         Panel(curve) with { Springback = springback ?? new PureBending() },
         Form with { Stepping = stepping ?? new() },
         new BrakeSpec { LengthMm = 1250 },
-        Marks);
+        Marks));
 
     public static TaperCurve Cone(double near, double far, double length, double degrees = 90) =>
         new(Arc(near, degrees), Arc(far, degrees), length, TaperPlacement.Concentric, default);

@@ -127,7 +127,7 @@ public class TaperedPlanTests
         var panel = TaperJobs.Panel(taper) with { Surface = Surface.Outside };
 
         var refusal = Assert.Throws<NoSolutionException>(
-            () => FormPlan.Compute(panel, TaperJobs.Form, new BrakeSpec { LengthMm = 1250 }, TaperJobs.Marks));
+            () => FormPlan.Compute(new FormJob(panel, TaperJobs.Form, new BrakeSpec { LengthMm = 1250 }, TaperJobs.Marks)));
 
         Assert.Equal("taper.rulings-cross", refusal.Code);
         var meets = Assert.IsType<Figure>(refusal.Wording.GetArgument(0));
@@ -147,8 +147,8 @@ public class TaperedPlanTests
     {
         var taper = TaperJobs.Cone(60, 120, 400);
         var single = TaperJobs.Plan(taper);
-        var mirrored = FormPlan.Compute(
-            TaperJobs.Panel(taper) with { Mirrored = true }, TaperJobs.Form, new BrakeSpec { LengthMm = 1250 }, TaperJobs.Marks);
+        var mirrored = FormPlan.Compute(new FormJob(
+            TaperJobs.Panel(taper) with { Mirrored = true }, TaperJobs.Form, new BrakeSpec { LengthMm = 1250 }, TaperJobs.Marks));
 
         Assert.Contains(mirrored.ShopNotes, note => note.Id == "opposite-hand");
         Assert.DoesNotContain(single.ShopNotes, note => note.Id == "opposite-hand");

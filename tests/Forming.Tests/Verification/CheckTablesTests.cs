@@ -31,9 +31,9 @@ public partial class CheckTablesTests
         foreach (var (value, got) in Recomputed())
         {
             var step = (1.001 * value.Tolerance) + (1e-9 * Math.Max(1, Math.Abs(got)));
-            Assert.Equal(CheckVerdict.Fail, new CheckResult(value with { Expected = got + step }, got).Verdict);
-            Assert.Equal(CheckVerdict.Fail, new CheckResult(value with { Expected = got - step }, got).Verdict);
-            Assert.Equal(CheckVerdict.Pass, new CheckResult(value with { Expected = got }, got).Verdict);
+            Assert.Equal(CheckVerdict.Fail, new CheckedValue(value with { Expected = got + step }, got).Verdict);
+            Assert.Equal(CheckVerdict.Fail, new CheckedValue(value with { Expected = got - step }, got).Verdict);
+            Assert.Equal(CheckVerdict.Pass, new CheckedValue(value with { Expected = got }, got).Verdict);
         }
     }
 

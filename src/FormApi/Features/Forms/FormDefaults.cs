@@ -13,8 +13,6 @@ namespace FormApi.Features.Forms;
 /// <summary>Fills in what a request left out; what stays null the plan chooses.</summary>
 internal static class FormDefaults
 {
-    private const double MinFacetMm = 8;
-    private const double StopResolutionDegrees = 0.5;
     private const double MmResolution = 0.5;
     private const double InchResolution = 1.0 / 64;
 
@@ -99,8 +97,8 @@ internal static class FormDefaults
     internal static BrakeInput Apply(BrakeInput brake, UnitSystem units) => brake with
     {
         Kind = brake.Kind ?? BrakeKind.Leaf,
-        MinFacet = brake.MinFacet ?? units.Length(MinFacetMm),
-        StopResolution = brake.StopResolution ?? StopResolutionDegrees,
+        MinFacet = brake.MinFacet ?? units.Length(BrakeSpec.DefaultMinFacetMm),
+        StopResolution = brake.StopResolution ?? BrakeSpec.DefaultStopResolutionDegrees,
     };
 
     private static MarksInput Apply(MarksInput? marks, LengthUnit unit)

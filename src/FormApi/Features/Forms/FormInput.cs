@@ -5,6 +5,7 @@ using FormApi.Http.Units;
 using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
+using Forming.Results;
 using GaugeTable = Forming.Materials.Gauges;
 
 namespace FormApi.Features.Forms;
@@ -68,9 +69,6 @@ internal sealed record StopInput(
 /// <summary>What a form must satisfy.</summary>
 internal sealed class FormInputRules : AbstractValidator<FormInput>
 {
-    // The published formula for K does not reach below this ratio of radius to thickness.
-    private const double LeastRadiusOverThickness = 0.2;
-
     /// <summary>The rules with their limits in a caller's units.</summary>
     /// <param name="units">The units.</param>
     /// <param name="isStanding">Whether the form stands already, so that no flat blank is needed.</param>
@@ -86,7 +84,7 @@ internal sealed class FormInputRules : AbstractValidator<FormInput>
         RuleFor(form => form.Stop!).SetValidator(new StopInputRules(units)).When(form => form.Stop is not null);
         RuleFor(form => form).Custom((form, context) =>
         {
-            if (!isStanding && form.NeutralFactor is null && form.FoldRadius < LeastRadiusOverThickness * ThicknessOf(form, units))
+            if (!isStanding && form.NeutralFactor is null && form.FoldRadius < WorkingLimits.LeastRadiusOverThickness * ThicknessOf(form, units))
             {
                 context.FaultAt(
                     "neutralFactor",

@@ -30,7 +30,7 @@ internal static class ProgramAnswers
                 FormAnswers.Map(program.StopGroups, group => new StopGroupResult(UnitSystem.Degrees(group.Setting), group.Steps)),
                 UnitSystem.Degrees(program.StopRounding),
                 units.Length(program.Clearance.Mm),
-                program.Clearance.Nearest,
+                program.Clearance.Nearest?.Word(),
                 job.Brake is PressBrake press ? units.Length(press.DieOpeningFor(job.Part.Shape.ThicknessMm)) : null,
                 program.Searched == SearchedOrders.AllOrders ? "all orders" : "families",
                 program.IsSearchComplete,
@@ -49,13 +49,13 @@ internal static class ProgramAnswers
         program.Impossible!.IsProven,
         program.Impossible.States,
         FormAnswers.Map(program.Impossible.Folds, fold => new ImpossibleFoldResult(
-            fold.Fold, fold.Check, fold.Strikes, units.Wording.Of(fold.Why), units.Wording.Of(fold.Remedy))),
+            fold.Fold, fold.Check, fold.Strikes?.Word(), units.Wording.Of(fold.Why), units.Wording.Of(fold.Remedy))),
         OrdersOf(program, units));
 
     private static OrderTriedResult[] OrdersOf(BrakeProgram program, UnitSystem units) => FormAnswers.Map(
         program.OrdersTried,
         order => new OrderTriedResult(
-            order.Name, order.IsWhole, order.FailedFold, order.FailedCheck, order.Strikes, order.HandlingCost, units.Length(order.ClearanceMm)));
+            order.Name, order.IsWhole, order.FailedFold, order.FailedCheck, order.Strikes?.Word(), order.HandlingCost, units.Length(order.ClearanceMm)));
 
     private static StepResult StepOf(ProgramStep step, bool isPress, UnitSystem units)
     {
@@ -84,7 +84,7 @@ internal static class ProgramAnswers
             Force(step.Load.LeafForceN),
             Force(step.Load.ClampForceN),
             units.Length(step.Clearance.Mm),
-            step.Clearance.Nearest,
+            step.Clearance.Nearest?.Word(),
             UnitSystem.Degrees(step.Clearance.AtAngle),
             units.Length(step.FrontRunMm),
             units.Length(step.BackRunMm),

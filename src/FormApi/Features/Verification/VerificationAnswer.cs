@@ -91,7 +91,7 @@ internal sealed record VerifiedValueAnswer(
     /// <summary>One value.</summary>
     /// <param name="subject">What its table is about.</param>
     /// <param name="result">The value and what came out.</param>
-    public static VerifiedValueAnswer From(string subject, CheckResult result)
+    public static VerifiedValueAnswer From(string subject, CheckedValue result)
     {
         var value = result.Value;
         return new(

@@ -11,9 +11,6 @@ internal static class BrakeChecks
     /// <summary>A fold of fewer stop steps than this is set to a quarter of itself at best (assumption).</summary>
     private const double StepsPerFold = 2;
 
-    /// <summary>Keep a fifth of the rating in hand: common practice, no source.</summary>
-    public const double CapacityInHand = 0.8;
-
     public static void AddTo(List<Check> checks, PlanDraft draft)
     {
         checks.Add(BrakeLength(draft));
@@ -26,9 +23,8 @@ internal static class BrakeChecks
     }
 
     private static Check BrakeLength(PlanDraft draft) => PlanChecks.AtMost(
-        "brake-length",
+        CheckIds.BrakeLength,
         Verdict.Fail,
-        Quantity.Length,
         draft.Form.WidthMm,
         draft.Brake.LengthMm,
         $"form width along the folds against the brake's length");
@@ -37,9 +33,8 @@ internal static class BrakeChecks
     {
         var least = draft.NarrowestFacetMm;
         return PlanChecks.AtLeast(
-            "minimum-facet",
+            CheckIds.MinimumFacet,
             Verdict.Fail,
-            Quantity.Length,
             least,
             draft.Brake.MinFacetMm,
             $"the narrowest facet or lead is {Figure.Length(least)}");
@@ -50,9 +45,8 @@ internal static class BrakeChecks
         var least = draft.Stations.Min(station => station.FoldAngle.Radians);
         var limit = StepsPerFold * draft.Brake.StopResolution.Radians;
         return PlanChecks.AtLeast(
-            "stop-resolution",
+            CheckIds.StopResolution,
             Verdict.Warn,
-            Quantity.Angle,
             least,
             limit,
             $"the smallest fold against {StepsPerFold} steps of the stop; {draft.Stations.Count} folds can add up to {Figure.Angle(draft.Stations.Count * draft.Brake.StopResolution.Radians / 2)} off");
@@ -63,11 +57,10 @@ internal static class BrakeChecks
         var limit = BrakeSpec.HalfTurn.Radians;
         var isWithin = furthest < limit;
         return new(
-            "stop-angle",
+            CheckIds.StopAngle,
             isWithin ? Verdict.Pass : Verdict.Fail,
             furthest,
             limit,
-            Quantity.Angle,
             $"the furthest stop is {Figure.Angle(furthest)}; no brake swings through half a turn");
     }
 
@@ -77,13 +70,12 @@ internal static class BrakeChecks
         var sheet = draft.Form.Sheet;
         var limit = capacity.ThicknessMm * Math.Sqrt(capacity.UltimateMpa / sheet.Material.UltimateMpa);
         var use = Math.Pow(sheet.ThicknessMm / limit, 2);
-        var verdict = use > 1 ? Verdict.Fail : use > CapacityInHand ? Verdict.Warn : Verdict.Pass;
+        var verdict = use > 1 ? Verdict.Fail : use > WorkingLimits.CapacityInHand ? Verdict.Warn : Verdict.Pass;
         return new(
-            "capacity",
+            CheckIds.Capacity,
             verdict,
             use,
             1,
-            Quantity.Number,
             $"{Figure.Length(sheet.ThicknessMm)} of {sheet.Material.Name} needs {100 * use:0} % of the moment the brake is rated for over its full length");
     }
 }

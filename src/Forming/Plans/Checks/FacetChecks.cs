@@ -26,22 +26,20 @@ internal static class FacetChecks
         if (!result.Known)
         {
             return new(
-                "facet-width",
+                CheckIds.FacetWidth,
                 Verdict.Warn,
                 result.WidestFacetMm,
                 null,
-                Quantity.Length,
                 $"print-through is not known: {result.WhyUnknown}; the facets were chosen as for the worst sheet and the longest lever in order");
         }
 
         if (draft.Stepping.Refinement is { WhyKept: null })
         {
             return new(
-                "facet-width",
+                CheckIds.FacetWidth,
                 Verdict.Pass,
                 result.NearestFacetMm,
                 null,
-                Quantity.Length,
                 $"the folds were chosen by the predicted ripple in place of the closed form, which says {Figure.Length(result.RippleMm!.Value)} and {Figure.Angle(result.Slope!.Value.Radians)} here");
         }
 
@@ -49,43 +47,38 @@ internal static class FacetChecks
         if (result is not { NearestFacetMm: { } facet, AllowedFacetMm: { } allowed } || facet <= allowed * Equal)
         {
             return new(
-                "facet-width",
+                CheckIds.FacetWidth,
                 Verdict.Pass,
                 result.NearestFacetMm,
                 result.AllowedFacetMm,
-                Quantity.Length,
                 $"the facet nearest to its limit for a {result.Allowed.Name} finish");
         }
 
         return new(
-            "facet-width",
+            CheckIds.FacetWidth,
             Verdict.Warn,
             facet,
             allowed,
-            Quantity.Length,
             $"facets of {Figure.Length(facet)} will show: ripple {Figure.Length(result.RippleMm!.Value)}, slope {Figure.Angle(result.Slope!.Value.Radians)}, for a {result.Allowed.Name} finish");
     }
 
     private static Check Refined(SteppingRefinement refinement) => refinement.WhyKept is { } why
         ? new(
-            "refined-folds",
+            CheckIds.RefinedFolds,
             Verdict.Warn,
             refinement.Folds,
             null,
-            Quantity.Number,
             $"the closed form's folds were kept: {why}")
         : new(
-            "refined-folds",
+            CheckIds.RefinedFolds,
             Verdict.Pass,
             refinement.Folds,
             null,
-            Quantity.Number,
             $"refined by the predicted ripple from {refinement.ClosedFormFolds} folds to {refinement.Folds}");
 
     private static Check OwnMaximum(PlanDraft draft, double maxFacet) => PlanChecks.AtMost(
-        "max-facet",
+        CheckIds.MaxFacet,
         Verdict.Warn,
-        Quantity.Length,
         draft.PrintThrough.WidestFacetMm,
         maxFacet * Equal,
         $"the widest facet against the most you asked for");

@@ -28,9 +28,8 @@ internal static class FoldingChecks
         var least = draft.ShortestStraightMm;
         var limit = draft.Form.Sheet.ThicknessMm;
         return PlanChecks.AtLeast(
-            "straight-part",
+            CheckIds.StraightPart,
             Verdict.Fail,
-            Quantity.Length,
             least,
             limit,
             $"the shortest straight part, of a facet or a lead, is {Figure.Length(least)} between bend tangent lines");
@@ -43,19 +42,17 @@ internal static class FoldingChecks
         if (draft.Form.FoldRadiusMm >= yieldRadius)
         {
             return new(
-                "fold-radius",
+                CheckIds.FoldRadius,
                 Verdict.Fail,
                 draft.Form.FoldRadiusMm,
                 yieldRadius,
-                Quantity.Length,
                 $"folds this round stay elastic in {sheet.Material.Name} and spring back wholly");
         }
 
         var limit = MinimumRadius.For(sheet.Material, draft.Form.Grain == Grain.Across, sheet.ThicknessMm);
         return PlanChecks.AtLeast(
-            "fold-radius",
+            CheckIds.FoldRadius,
             Verdict.Fail,
-            Quantity.Length,
             draft.Form.FoldRadiusMm,
             limit,
             $"inside fold radius against the smallest of {sheet.Material.Name}");
@@ -68,19 +65,17 @@ internal static class FoldingChecks
         if (sweep >= turn || draft.RunsIntoItself)
         {
             return new(
-                "closure",
+                CheckIds.Closure,
                 Verdict.Fail,
                 sweep,
                 turn,
-                Quantity.Angle,
                 $"the form turns {Figure.Angle(sweep)} and runs into its own lead: the part would be trapped on it");
         }
 
         // Past half a turn the finished panel hooks round the form and comes off endways only.
         return PlanChecks.AtMost(
-            "closure",
+            CheckIds.Closure,
             Verdict.Warn,
-            Quantity.Angle,
             draft.FinishedSweep,
             Math.PI,
             $"finished sweep against half a turn, past which the panel hooks round the form");
@@ -93,18 +88,16 @@ internal static class FoldingChecks
             ? $"the fixed step takes the form {Figure.Angle(over)} past the wanted sweep"
             : (FormattableString)$"the fixed step leaves the form {Figure.Angle(-over)} short of the wanted sweep";
         return PlanChecks.AtMost(
-            "sweep-match",
+            CheckIds.SweepMatch,
             Verdict.Warn,
-            Quantity.Angle,
             Math.Abs(over),
             draft.Brake.StopResolution.Radians,
             message);
     }
 
     private static Check FoldBack(PlanDraft draft) => PlanChecks.AtMost(
-        "fold-back",
+        CheckIds.FoldBack,
         Verdict.Fail,
-        Quantity.Length,
         draft.FoldBackMissMm,
         FoldBackToleranceMm,
         $"the flat layout, folded back, meets the form's own fold centres");

@@ -21,11 +21,11 @@ internal static class MirrorChecks
     private static Check Pull(SecondHalf? half, PullBy by)
     {
         if (half is null)
-            return NotKnown("second-half-pull", Quantity.Force);
+            return NotKnown(CheckIds.SecondHalfPull);
         var pull = PullChecks.HandForce(half.ForceN, by);
         return pull with
         {
-            Id = "second-half-pull",
+            Kind = CheckIds.SecondHalfPull,
             Message = by switch
             {
                 { RatedN: { } rated } => $"the second half takes {Figure.Force(half.ForceN)} to pull, as the finished half of {Figure.Mass(half.MassKg)} swings with it; what pulls it is rated for {Figure.Force(rated)}",
@@ -37,17 +37,16 @@ internal static class MirrorChecks
 
     // Fails where the finished half strikes: the second half cannot be pulled down then.
     private static Check Clearance(SecondHalf? half) => half is null
-        ? NotKnown("second-half-clearance", Quantity.Length)
+        ? NotKnown(CheckIds.SecondHalfClearance)
         : PlanChecks.AtLeast(
-            "second-half-clearance",
+            CheckIds.SecondHalfClearance,
             half.ClearanceMm > 0 ? Verdict.Warn : Verdict.Fail,
-            Quantity.Length,
             half.ClearanceMm,
             FingerRoomMm,
             half.ClearanceMm > 0
                 ? $"the finished half passes form, clamp and bench with {Figure.Length(half.ClearanceMm)} to spare while the second is pulled"
                 : (FormattableString)$"the finished half strikes the form, the clamp or the bench while the second is pulled");
 
-    private static Check NotKnown(string id, Quantity quantity) => new(
-        id, Verdict.Warn, null, null, quantity, $"how the finished half of a tapered panel swings is not worked out: swing it through by hand first, with its weight on a hoist");
+    private static Check NotKnown(CheckId id) => new(
+        id, Verdict.Warn, null, null, $"how the finished half of a tapered panel swings is not worked out: swing it through by hand first, with its weight on a hoist");
 }

@@ -13,9 +13,6 @@ internal static class PanelChecks
     /// <summary>Thin-sheet bending holds from about this radius over thickness.</summary>
     private const double ThinSheet = 5;
 
-    /// <summary>The caller's flow curve may miss the proof stress by this share without a word.</summary>
-    private const double ProofTolerance = 0.10;
-
     public static void AddTo(List<Check> checks, PlanDraft draft)
     {
         checks.Add(PanelRadius(draft));
@@ -32,9 +29,8 @@ internal static class PanelChecks
         var strain = sheet.ThicknessMm / 2 * draft.Tightest.Curvature;
         var limit = MinimumRadius.For(sheet.Material, draft.Panel.Grain == Grain.Across, sheet.ThicknessMm);
         return PlanChecks.AtLeast(
-            "panel-radius",
+            CheckIds.PanelRadius,
             Verdict.Fail,
-            Quantity.Length,
             draft.TightestInsideMm,
             limit,
             $"tightest inside radius on the form against the smallest of {sheet.Material.Name}; the skin strains {strain:P1}");
@@ -43,19 +39,17 @@ internal static class PanelChecks
     private static Check ModelRange(PlanDraft draft)
     {
         return PlanChecks.AtLeast(
-            "model-range",
+            CheckIds.ModelRange,
             Verdict.Warn,
-            Quantity.Number,
             draft.TightestInsideMm / draft.Panel.Sheet.ThicknessMm,
             ThinSheet,
             $"tightest inside radius over thickness: thin-sheet bending holds from about {ThinSheet}");
     }
 
     private static Check OwnFlowCurve(FlowCurve flow) => PlanChecks.AtMost(
-        "flow-curve",
+        CheckIds.FlowCurve,
         Verdict.Warn,
-        Quantity.Number,
         Math.Abs(flow.ProofMiss),
-        ProofTolerance,
+        WorkingLimits.ProofTolerance,
         $"your flow curve misses the proof stress by {flow.ProofMiss:P0} at a plastic strain of 0.002; it is used as given");
 }

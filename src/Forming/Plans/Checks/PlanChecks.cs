@@ -31,17 +31,17 @@ internal static class PlanChecks
 
     /// <summary>A check that a figure does not exceed a limit, or warns or fails.</summary>
     public static Check AtMost(
-        string id, Verdict otherwise, Quantity quantity, double value, double limit, FormattableString message, Func<FormattableString>? advice = null)
+        CheckId id, Verdict otherwise, double value, double limit, FormattableString message, Func<FormattableString>? advice = null)
     {
         var passes = value <= limit;
-        return new(id, passes ? Verdict.Pass : otherwise, value, limit, quantity, message, passes ? null : advice?.Invoke());
+        return new(id, passes ? Verdict.Pass : otherwise, value, limit, message, passes ? null : advice?.Invoke());
     }
 
     /// <summary>A check that a figure reaches a limit, or warns or fails.</summary>
     public static Check AtLeast(
-        string id, Verdict otherwise, Quantity quantity, double value, double limit, FormattableString message, Func<FormattableString>? advice = null)
+        CheckId id, Verdict otherwise, double value, double limit, FormattableString message, Func<FormattableString>? advice = null)
     {
         var passes = value >= limit;
-        return new(id, passes ? Verdict.Pass : otherwise, value, limit, quantity, message, passes ? null : advice?.Invoke());
+        return new(id, passes ? Verdict.Pass : otherwise, value, limit, message, passes ? null : advice?.Invoke());
     }
 }

@@ -11,7 +11,7 @@ internal static class PredictionChecks
 {
     /// <summary>Whether a check is one of these.</summary>
     /// <param name="check">The check.</param>
-    public static bool IsOfPrediction(Check check) => check.Id is "wrap-order" or "predicted-ripple";
+    public static bool IsOfPrediction(Check check) => check.Id == CheckIds.WrapOrder.Name || check.Id == CheckIds.PredictedRipple.Name;
 
     public static void AddTo(List<Check> checks, PanelPrediction prediction, PanelSpec panel)
     {
@@ -24,15 +24,14 @@ internal static class PredictionChecks
     {
         var (lever, longest) = (prediction.LeverMm, prediction.LongestLeverMm);
         if (prediction is { WhyNot: { } lost, GaveUp: true } && !(longest < lever))
-            return new("wrap-solver", Verdict.Warn, lever, longest, Quantity.Length, lost, $"one fold more or fewer, or a slightly different lever; or wrap a scrap first");
+            return new(CheckIds.WrapSolver, Verdict.Warn, lever, longest, lost, $"one fold more or fewer, or a slightly different lever; or wrap a scrap first");
         if (prediction.LeastLeverMm is { } least)
         {
             return new(
-                "wrap-order",
+                CheckIds.WrapOrder,
                 Verdict.Warn,
                 lever,
                 longest,
-                Quantity.Length,
                 prediction.WhyNot ?? $"with the shorter lever of the plan the hand comes down on the form first; predicted with the hand {Figure.Length(least)} past the end of the curve",
                 $"pull {Figure.Length(least)} past the end of the curve");
         }
@@ -40,22 +39,20 @@ internal static class PredictionChecks
         if (prediction.WhyNot is { } why)
         {
             return new(
-                "wrap-order",
+                CheckIds.WrapOrder,
                 Verdict.Warn,
                 lever,
                 longest,
-                Quantity.Length,
                 why);
         }
 
         if (longest is null || lever <= longest)
-            return new("wrap-order", Verdict.Pass, lever, longest, Quantity.Length, $"hand past the end of the curve, against the longest lever that keeps the wrap in order");
+            return new(CheckIds.WrapOrder, Verdict.Pass, lever, longest, $"hand past the end of the curve, against the longest lever that keeps the wrap in order");
         return new(
-            "wrap-order",
+            CheckIds.WrapOrder,
             Verdict.Warn,
             lever,
             longest,
-            Quantity.Length,
             $"the lever is past the longest that is known to keep the wrap in order; the simulated panel still touched the folds in order, a real one may arch over some");
     }
 
@@ -64,22 +61,20 @@ internal static class PredictionChecks
         if (prediction.Ripple is not { HeightMm: { } height, Slope: { } slope })
         {
             return new(
-                "predicted-ripple",
+                CheckIds.PredictedRipple,
                 Verdict.Warn,
                 null,
                 null,
-                Quantity.Length,
                 $"predicted ripple is not known: {prediction.Ripple.WhyUnknown}");
         }
 
         var isBySlope = slope.Radians / finish.Slope.Radians > height / finish.RippleMm;
         var passes = prediction.Passes(finish);
         return new(
-            "predicted-ripple",
+            isBySlope ? CheckIds.PredictedRippleBySlope : CheckIds.PredictedRipple,
             passes ? Verdict.Pass : Verdict.Warn,
             isBySlope ? slope.Radians : height,
             isBySlope ? finish.Slope.Radians : finish.RippleMm,
-            isBySlope ? Quantity.Angle : Quantity.Length,
             $"predicted ripple {Figure.Length(height)}, slope {Figure.Angle(slope.Radians)}, against the limits of the finish ({finish.Name}); no measured panels stand behind it");
     }
 }

@@ -28,11 +28,10 @@ internal static class PullChecks
         if (!judge.CanPullDown(facet))
         {
             return new(
-                "lever",
+                CheckIds.Lever,
                 Verdict.Fail,
                 judge.LeverMm,
                 facet,
-                Quantity.Length,
                 $"the lever past the end of the curve is shorter than one facet, so the last facet cannot be pulled down");
         }
 
@@ -42,40 +41,36 @@ internal static class PullChecks
             if (!judge.ReachesPast(facet))
             {
                 return new(
-                    "lever",
+                    CheckIds.Lever,
                     Verdict.Warn,
                     judge.LeverMm,
                     least,
-                    Quantity.Length,
                     $"the lever is short: the panel slides forward under the hand by up to {Figure.Length(judge.SlideMm)}, and a facet is {Figure.Length(facet)}; the hand may come down on the form before the last facet lies, and print-through is not known");
             }
 
             return new(
-                "lever",
+                CheckIds.Lever,
                 Verdict.Pass,
                 judge.LeverMm,
                 draft.Pull.LongestLeverMm,
-                Quantity.Length,
                 $"hand past the end of the curve, against the longest lever that keeps the wrap in order");
         }
 
         if (longest >= least)
         {
             return new(
-                "lever",
+                CheckIds.Lever,
                 Verdict.Warn,
                 judge.LeverMm,
                 longest,
-                Quantity.Length,
                 $"the lever is past the longest that keeps the wrap in order, {Figure.Length(longest)}: the free side turns so far that the sheet may arch over folds, and print-through is not known");
         }
 
         return new(
-            "lever",
+            CheckIds.Lever,
             Verdict.Warn,
             judge.LeverMm,
             longest,
-            Quantity.Length,
             longest > 0
                 ? $"no lever fits: the longest that keeps the wrap in order is {Figure.Length(longest)}, and the last facet takes {Figure.Length(least)} to be pulled down; past it the sheet may arch over folds, and print-through is not known"
                 : (FormattableString)$"no lever fits: the curve alone is too long to wrap in order, so the sheet may arch over folds, and print-through is not known");
@@ -85,9 +80,8 @@ internal static class PullChecks
     /// <param name="forceN">Largest hand force over the whole width [N].</param>
     /// <param name="by">Who or what pulls.</param>
     public static Check HandForce(double forceN, PullBy by) => PlanChecks.AtMost(
-        "hand-force",
+        CheckIds.HandForce,
         Verdict.Warn,
-        Quantity.Force,
         forceN,
         by.LimitN,
         by switch
@@ -101,11 +95,10 @@ internal static class PullChecks
     {
         var by = draft.Panel.PullBy;
         if (by.RatedN is not null)
-            return new("panel-width", Verdict.Pass, draft.Panel.WidthMm, null, Quantity.Length, $"a stiff bar along the whole edge keeps the panel level");
+            return new(CheckIds.PanelWidth, Verdict.Pass, draft.Panel.WidthMm, null, $"a stiff bar along the whole edge keeps the panel level");
         return PlanChecks.AtMost(
-            "panel-width",
+            CheckIds.PanelWidth,
             Verdict.Warn,
-            Quantity.Length,
             draft.Panel.WidthMm,
             by.People * WorkingLimits.OnePersonWidthMm,
             $"the panel is {Figure.Length(draft.Panel.WidthMm)} wide; {Who(by)} can keep {Figure.Length(by.People * WorkingLimits.OnePersonWidthMm)} level");
@@ -117,9 +110,8 @@ internal static class PullChecks
         var heavier = Math.Max(draft.PanelBlank.MassKg, draft.FormBlank.MassKg);
         var limit = by.LimitKg;
         return PlanChecks.AtMost(
-            "lift-mass",
+            CheckIds.LiftMass,
             Verdict.Warn,
-            Quantity.Mass,
             heavier,
             limit,
             by.RatedN is null
@@ -130,11 +122,10 @@ internal static class PullChecks
     private static FormattableString Who(PullBy by) => by.People == 1 ? $"one person" : (FormattableString)$"{by.People} people";
 
     private static Check FormGive(PlanDraft draft) => draft.Form.Backing == FormBacking.Ribs
-        ? Ribbed("form-give", draft.Give.Rotation.Radians, Quantity.Angle)
+        ? Ribbed(CheckIds.FormGive, draft.Give.Rotation.Radians)
         : PlanChecks.AtMost(
-            "form-give",
+            CheckIds.FormGive,
             Verdict.Warn,
-            Quantity.Angle,
             draft.Give.Rotation.Radians,
             draft.Brake.StopResolution.Radians,
             $"without ribs the form's end turns {Figure.Angle(draft.Give.Rotation.Radians)} under the pull ({Figure.Angle(draft.Brake.StopResolution.Radians)} allowed); an estimate");
@@ -143,16 +134,15 @@ internal static class PullChecks
     private static Check FormYield(PlanDraft draft)
     {
         if (draft.Form.Backing == FormBacking.Ribs)
-            return Ribbed("form-yield", draft.Give.MomentPerWidth, Quantity.MomentPerWidth);
+            return Ribbed(CheckIds.FormYield, draft.Give.MomentPerWidth);
         var (moment, yield) = (draft.Give.MomentPerWidth, draft.Give.FirstYieldPerWidth);
         var share = moment / yield;
         var verdict = share > 1 ? Verdict.Fail : share > WorkingLimits.NearYield ? Verdict.Warn : Verdict.Pass;
         return new(
-            "form-yield",
+            CheckIds.FormYield,
             verdict,
             moment,
             yield,
-            Quantity.MomentPerWidth,
             verdict switch
             {
                 Verdict.Fail => $"the bare form would bend for good under the pull, at {share:0.0} times its first yield (an estimate): do not pull on it until ribs back it",
@@ -161,8 +151,8 @@ internal static class PullChecks
             });
     }
 
-    private static Check Ribbed(string id, double bare, Quantity quantity) =>
-        new(id, Verdict.Pass, bare, null, quantity, $"ribs under the form carry the pull; the figure is the bare form's");
+    private static Check Ribbed(CheckId id, double bare) =>
+        new(id, Verdict.Pass, bare, null, $"ribs under the form carry the pull; the figure is the bare form's");
 
     private static Check ClampAccess(PlanDraft draft)
     {
@@ -170,24 +160,22 @@ internal static class PullChecks
         if (draft.Form.LeadInMm <= clamp.GapMm)
         {
             return new(
-                "clamp-access",
+                CheckIds.ClampAccess,
                 Verdict.Warn,
                 draft.Form.LeadInMm,
                 clamp.GapMm,
-                Quantity.Length,
                 $"the form's lead-in ends before the clamp, which stands {Figure.Length(clamp.GapMm)} behind the first fold");
         }
 
         if (draft.ClampRoomMm is not { } room)
         {
             return new(
-                "clamp-access", Verdict.Pass, null, clamp.HeightMm, Quantity.Length, $"nothing of the form hangs over the clamp");
+                CheckIds.ClampAccess, Verdict.Pass, null, clamp.HeightMm, $"nothing of the form hangs over the clamp");
         }
 
         return PlanChecks.AtLeast(
-            "clamp-access",
+            CheckIds.ClampAccess,
             Verdict.Warn,
-            Quantity.Length,
             room,
             clamp.HeightMm,
             $"room between the form's overhang and its lead-in");

@@ -33,9 +33,8 @@ internal static class SetupChecks
         var lever = draft.Judge.LeverMm;
         var sheet = panel.SheetPastCurveMm;
         return PlanChecks.AtMost(
-            "pull-line",
+            CheckIds.PullLine,
             Verdict.Warn,
-            Quantity.Length,
             lever,
             sheet,
             lever <= sheet
@@ -52,9 +51,8 @@ internal static class SetupChecks
         var gap = draft.Panel.Clamp.GapMm;
         var limit = Math.Max(gap, LeastGripMm);
         return PlanChecks.AtLeast(
-            "panel-clamp",
+            CheckIds.PanelClamp,
             flat < LeastGripMm ? Verdict.Fail : Verdict.Warn,
-            Quantity.Length,
             flat,
             limit,
             flat >= limit
@@ -69,9 +67,8 @@ internal static class SetupChecks
     {
         double form = draft.Form.WidthMm, panel = draft.Panel.WidthMm;
         return PlanChecks.AtLeast(
-            "form-width",
+            CheckIds.FormWidth,
             Verdict.Warn,
-            Quantity.Length,
             form,
             panel,
             form >= panel
@@ -87,11 +84,10 @@ internal static class SetupChecks
             station.Line is { } line && next.Line is { } nextLine ? Math.Abs(nextLine.MarkFar.Mm - line.MarkFar.Mm) : 0)).Min();
         var step = draft.Marks.Tape.ResolutionMm;
         return new(
-            "marks-apart",
+            CheckIds.MarksApart,
             least >= step * Equal ? Verdict.Pass : Verdict.Fail,
             least,
             step,
-            Quantity.Length,
             least >= step * Equal
                 ? $"the closest two fold marks are {Figure.Length(least)} apart on the tape"
                 : (FormattableString)$"two folds fall on one mark: the tape steps {Figure.Length(step)}, more than the folds are apart");
@@ -107,9 +103,8 @@ internal static class SetupChecks
             return null;
         var (where, strength, limit, yield) = given.MinBy(own => own.Strength / own.Limit);
         return PlanChecks.AtLeast(
-            "strength-coefficient",
+            CheckIds.StrengthCoefficient,
             Verdict.Warn,
-            Quantity.Stress,
             strength,
             limit,
             strength >= limit

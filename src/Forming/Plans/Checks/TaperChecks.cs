@@ -22,18 +22,16 @@ internal static class TaperChecks
     {
         var worst = Math.Max(Math.Abs(taper.EndBiasNear), Math.Abs(taper.EndBiasFar));
         return PlanChecks.AtMost(
-            "end-bias",
+            CheckIds.EndBias,
             Verdict.Warn,
-            Quantity.Number,
             worst,
             MostEndBias,
             $"the sheet keeps stress along its rulings: a narrow strip cut free would spring {taper.EndBiasNear:P0} at the near end and {taper.EndBiasFar:P0} at the far end: expect the ends to flare, and leave trim on both");
     }
 
     private static Check TouchMiss(TaperReport taper) => PlanChecks.AtMost(
-        "touch-miss",
+        CheckIds.TouchMiss,
         Verdict.Warn,
-        Quantity.Length,
         taper.TouchMissMm,
         MostTouchMissMm,
         $"how far plane facets miss the rulings that the panel should touch");

@@ -23,7 +23,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     private const double MostThicknessMm = 12;
     private const double MostRadiusMm = 5000;
 
-    private readonly ChangeWords words = new(job, draft);
+    private readonly ChangeWords _words = new(job, draft);
 
     /// <summary>The candidates of a check.</summary>
     /// <param name="job">What was asked.</param>
@@ -49,14 +49,14 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         "fold-radius" => FoldRadius(),
         "closure" => Closure(),
         "sweep-match" => SweepMatch(),
-        "brake-length" => [words.Length(JobField.BrakeLength, Up(job.Units.FromMm(draft.Brake.LengthMm), draft.Form.WidthMm, 1e5, isFine: false), value => $"use a brake that folds at least {value} at once")],
+        "brake-length" => [_words.Length(JobField.BrakeLength, Up(job.Units.FromMm(draft.Brake.LengthMm), draft.Form.WidthMm, 1e5, isFine: false), value => $"use a brake that folds at least {value} at once")],
         "minimum-facet" => [.. LongerLeads(draft.Brake.MinFacetMm, isStraight: false), .. FewerFolds(), NarrowerBrake(draft.NarrowestFacetMm)],
         "stop-resolution" => StopResolution(),
         "stop-angle" => StopAngle(),
         "capacity" => [ThinnerForm(CapacityShare())],
         "facet-width" => FacetWidth(),
         "max-facet" => MaxFacet(),
-        "refined-folds" => [words.NoRefining()],
+        "refined-folds" => [_words.NoRefining()],
         "end-bias" => [GentlerBy(1.2)],
         "touch-miss" => [MoreFolds(draft.Stations.Count + 1)],
         "panel-radius" => PanelRadius(),
@@ -72,8 +72,8 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         "form-yield" => [ChangeWords.Ribs($"put ribs under the form before anyone pulls on it"), ThickerForm()],
         "pull-line" => PullLine(),
         "panel-clamp" => PanelClamp(),
-        "form-width" => [words.Length(JobField.FormWidth, Up(job.Units.FromMm(draft.Form.WidthMm), draft.Panel.WidthMm, 1e5, isFine: false), value => $"make the form {value} wide, as wide as the panel")],
-        "marks-apart" => [words.FinerTape(), FewerFoldsOnly()],
+        "form-width" => [_words.Length(JobField.FormWidth, Up(job.Units.FromMm(draft.Form.WidthMm), draft.Panel.WidthMm, 1e5, isFine: false), value => $"make the form {value} wide, as wide as the panel")],
+        "marks-apart" => [_words.FinerTape(), FewerFoldsOnly()],
         "strength-coefficient" => [Strength(JobField.PanelStrengthCoefficient, draft.Panel.Sheet.Material), Strength(JobField.FormStrengthCoefficient, draft.Form.Sheet.Material)],
         "second-half-pull" when draft.SecondHalf is not null => PulledBy(),
         "second-half-clearance" when draft.SecondHalf is not null => SecondHalfClearance(),
@@ -91,7 +91,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         if (check.Value > check.Limit)
             yield return SmallerFoldRadius(check.Limit!.Value / check.Value.Value * 0.9);
         else
-            yield return words.Length(JobField.FormFoldRadius, Up(job.Units.FromMm(draft.Form.FoldRadiusMm), check.Limit!.Value, 1000, isFine: true), value => $"fold the form to an inside radius of {value}");
+            yield return _words.Length(JobField.FormFoldRadius, Up(job.Units.FromMm(draft.Form.FoldRadiusMm), check.Limit!.Value, 1000, isFine: true), value => $"fold the form to an inside radius of {value}");
         if (draft.Form.Grain != Grain.Across)
             yield return ChangeWords.Across(JobField.FormGrain, $"cut the form so that its folds run across the grain");
         yield return ThinnerForm(1 / Ratio());
@@ -102,13 +102,13 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         var (leadIn, leadOut) = (draft.Form.LeadInMm, draft.Form.LeadOutMm);
         if (check.Verdict == Verdict.Fail)
         {
-            yield return words.Length(JobField.FormLeadOut, Down(job.Units.FromMm(leadOut), leadOut / 2, 0.5, isFine: false), value => $"shorten the form's lead-out to {value}");
-            yield return words.Length(JobField.FormLeadIn, Down(job.Units.FromMm(leadIn), leadIn / 2, 0.5, isFine: false), value => $"shorten the form's lead-in to {value}");
+            yield return _words.Length(JobField.FormLeadOut, Down(job.Units.FromMm(leadOut), leadOut / 2, 0.5, isFine: false), value => $"shorten the form's lead-out to {value}");
+            yield return _words.Length(JobField.FormLeadIn, Down(job.Units.FromMm(leadIn), leadIn / 2, 0.5, isFine: false), value => $"shorten the form's lead-in to {value}");
         }
 
         // The form turns further than the finished bend.
         var sweep = check.Verdict == Verdict.Fail ? draft.FinishedSweep * 0.95 : Math.PI;
-        yield return words.Sweep(sweep, draft.FinishedSweep);
+        yield return _words.Sweep(sweep, draft.FinishedSweep);
     }
 
     private IEnumerable<RemedyCandidate> SweepMatch()
@@ -117,9 +117,9 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         var share = (draft.FormSweep - draft.Stepping.SweepOver.Radians) / draft.FormSweep;
         yield return stepping.FoldAngle is { } angle
             ? ChangeWords.Angles(JobField.SteppingAngle, angle.Degrees * share, value => $"make every fold {value}, so that they add up to the sweep")
-            : words.Spacings(draft.Form.Stepping.SpacingMm!.Value * share);
+            : _words.Spacings(draft.Form.Stepping.SpacingMm!.Value * share);
         var folds = draft.Stations.Count;
-        yield return words.Folds(RemedyValues.Whole(folds, folds, folds), []);
+        yield return _words.Folds(RemedyValues.Whole(folds, folds, folds), []);
         yield return MoreFolds(folds + 1);
         yield return FewerFoldsOnly();
     }
@@ -138,7 +138,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     private IEnumerable<RemedyCandidate> StopAngle()
     {
         if (draft.Brake.ReachMm is { } reach)
-            yield return words.Length(JobField.BrakeReach, Down(job.Units.FromMm(reach), reach / 2, 1, isFine: false), value => $"check the reach: where the leaf bears {value} from the nose, its stop is within half a turn");
+            yield return _words.Length(JobField.BrakeReach, Down(job.Units.FromMm(reach), reach / 2, 1, isFine: false), value => $"check the reach: where the leaf bears {value} from the nose, its stop is within half a turn");
         yield return MoreFolds(draft.Stations.Count + 1);
         yield return ThickerForm();
     }
@@ -155,7 +155,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
 
         yield return MoreFolds(Wanted());
         if (draft.Form.Stepping.Rule != SteppingRule.FewestFolds)
-            yield return words.Rule(SteppingRule.FewestFolds, $"spread the folds by the rule fewest-folds, closer where the curve is tight");
+            yield return _words.Rule(SteppingRule.FewestFolds, $"spread the folds by the rule fewest-folds, closer where the curve is tight");
         if (draft.Form.Stepping is { Folds: null, FoldAngle: null, SpacingMm: null })
             yield return NarrowerBrake(print.AllowedFacetMm ?? draft.Brake.MinFacetMm / 2);
         yield return AcceptRipple(print.RippleMm, print.Slope);
@@ -167,7 +167,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         yield return MoreFolds((int)Math.Ceiling(draft.Stations.Count * Ratio()));
         if (draft.Form.Stepping is { Folds: null, FoldAngle: null, SpacingMm: null })
             yield return NarrowerBrake(check.Limit!.Value * 0.9);
-        yield return words.Length(
+        yield return _words.Length(
             JobField.SteppingMaxFacet, Up(job.Units.FromMm(check.Limit!.Value), check.Value!.Value, 1e4, isFine: true), value => $"allow facets of {value} (maxFacet): this brake folds no narrower ones here");
     }
 
@@ -189,16 +189,16 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         if (now > inOrder && inOrder > 0)
         {
             var shorter = Down(job.Units.FromMm(now), inOrder, 1, isFine: false);
-            yield return words.Length(JobField.PanelLever, shorter, value => $"pull {value} past the end of the curve");
+            yield return _words.Length(JobField.PanelLever, shorter, value => $"pull {value} past the end of the curve");
             if (shorter.Numbers.Count > 0)
             {
                 var lever = new JobChange(JobField.PanelLever, shorter.Numbers[shorter.Start]);
-                yield return words.Folds(MoreThan(folds, (int)Math.Ceiling(folds * facet / Math.Max(inOrder - slide, 1))), [lever]);
+                yield return _words.Folds(MoreThan(folds, (int)Math.Ceiling(folds * facet / Math.Max(inOrder - slide, 1))), [lever]);
             }
         }
         else if (now < least)
         {
-            yield return words.LongerLever(Up(job.Units.FromMm(now), least * Safe, MostFlatMm, isFine: false));
+            yield return _words.LongerLever(Up(job.Units.FromMm(now), least * Safe, MostFlatMm, isFine: false));
         }
 
         if (now < least)
@@ -206,8 +206,8 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         if (draft.Prediction is not null)
             yield return MoreFolds(folds + 2);
         yield return ThickerPanel();
-        yield return words.Sweep(draft.FinishedSweep * 0.7, draft.FinishedSweep);
-        yield return words.Tighter();
+        yield return _words.Sweep(draft.FinishedSweep * 0.7, draft.FinishedSweep);
+        yield return _words.Tighter();
     }
 
     private IEnumerable<RemedyCandidate> PulledBy()
@@ -241,9 +241,9 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     {
         var (panel, lever) = (draft.Panel, draft.Judge.LeverMm);
         var sheet = panel.SheetPastCurveMm;
-        yield return words.Length(
+        yield return _words.Length(
             JobField.PanelLever, Down(job.Units.FromMm(lever), sheet, 1, isFine: false), value => $"pull {value} past the end of the curve");
-        yield return words.Length(
+        yield return _words.Length(
             JobField.PanelLeadOut,
             Up(job.Units.FromMm(panel.LeadOutMm), panel.LeadOutMm + lever - sheet, MostFlatMm, isFine: false),
             value => panel.Mirrored
@@ -256,11 +256,11 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         var (panel, flat) = (draft.Panel, draft.ClampFlatMm);
         if (flat > SetupChecks.LeastGripMm)
         {
-            yield return words.Length(
+            yield return _words.Length(
                 JobField.ClampGap, Down(job.Units.FromMm(panel.Clamp.GapMm), flat, SetupChecks.LeastGripMm, isFine: false), value => $"set the clamp {value} behind the first fold");
         }
 
-        yield return words.Length(
+        yield return _words.Length(
             JobField.PanelLeadIn,
             Up(job.Units.FromMm(panel.LeadInMm), panel.LeadInMm + check.Limit!.Value - flat, MostFlatMm, isFine: false),
             value => $"leave a lead-in of {value} on the panel for the clamp, and trim it after");
@@ -269,15 +269,15 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     private IEnumerable<RemedyCandidate> SecondHalfClearance()
     {
         var lacks = check.Limit!.Value - check.Value!.Value;
-        yield return words.Length(
+        yield return _words.Length(
             JobField.FormLeadOut, Down(job.Units.FromMm(draft.Form.LeadOutMm), draft.Form.LeadOutMm - lacks, 0.5, isFine: false), value => $"shorten the form's lead-out to {value}, so that it clears the finished half");
-        yield return words.Length(
+        yield return _words.Length(
             JobField.ClampHeight, Down(job.Units.FromMm(draft.Panel.Clamp.HeightMm), draft.Panel.Clamp.HeightMm - lacks, LeastClampMm, isFine: false), value => $"use a clamp at most {value} high");
-        yield return words.Length(
+        yield return _words.Length(
             JobField.FormLeadIn, Down(job.Units.FromMm(draft.Form.LeadInMm), draft.Form.LeadInMm - lacks, 0.5, isFine: false), value => $"shorten the form's lead-in to {value}, so that it clears the finished half");
-        yield return words.Length(
+        yield return _words.Length(
             JobField.PanelLeadOut, Up(job.Units.FromMm(draft.Panel.LeadOutMm), draft.Panel.LeadOutMm + lacks, MostFlatMm, isFine: false), value => $"leave a flat of {value} between the two curves");
-        yield return words.Length(
+        yield return _words.Length(
             JobField.PanelLeadIn, Down(job.Units.FromMm(draft.Panel.LeadInMm), draft.Panel.LeadInMm - lacks, 1, isFine: false), value => $"shorten the panel's lead-in to {value}, so that the finished half swings clear");
     }
 
@@ -287,7 +287,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         var values = material.StrengthCoefficientMpa is null
             ? new([], 0)
             : RemedyValues.Up(now, job.Units.FromMpa(check.Limit!.Value), job.Units.FromMpa(10000), RemedyValues.Load);
-        return words.Stress(field, values, value => $"give a strengthCoefficient of at least {value}, or leave it and strainHardening out to have them estimated");
+        return _words.Stress(field, values, value => $"give a strengthCoefficient of at least {value}, or leave it and strainHardening out to have them estimated");
     }
 
     private IEnumerable<RemedyCandidate> ClampAccess()
@@ -295,24 +295,24 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         var clamp = draft.Panel.Clamp;
         if (draft.Form.LeadInMm <= clamp.GapMm)
         {
-            yield return words.Length(
+            yield return _words.Length(
                 JobField.FormLeadIn, Up(job.Units.FromMm(draft.Form.LeadInMm), clamp.GapMm * Safe, MostFlatMm, isFine: false), value => $"make the form's lead-in {value} long, so that it reaches under the clamp");
-            yield return words.Length(
+            yield return _words.Length(
                 JobField.ClampGap, Down(job.Units.FromMm(clamp.GapMm), draft.Form.LeadInMm / Safe, 0.5, isFine: false), value => $"set the clamp {value} behind the first fold");
             yield break;
         }
 
         if (draft.ClampRoomMm is { } room && room >= LeastClampMm)
-            yield return words.Length(JobField.ClampHeight, Down(job.Units.FromMm(clamp.HeightMm), room, LeastClampMm, isFine: false), value => $"use a clamp at most {value} high");
-        yield return words.Length(
+            yield return _words.Length(JobField.ClampHeight, Down(job.Units.FromMm(clamp.HeightMm), room, LeastClampMm, isFine: false), value => $"use a clamp at most {value} high");
+        yield return _words.Length(
             JobField.FormLeadOut, Down(job.Units.FromMm(draft.Form.LeadOutMm), draft.Form.LeadOutMm * 0.7, 0.5, isFine: false), value => $"shorten the form's lead-out to {value}, so that it clears the clamp");
-        yield return words.Length(
+        yield return _words.Length(
             JobField.FormLeadIn, Up(job.Units.FromMm(draft.Form.LeadInMm), draft.Form.LeadInMm * 1.3, MostFlatMm, isFine: false), value => $"make the form's lead-in {value} long");
-        yield return words.Length(
+        yield return _words.Length(
             JobField.ClampGap, Up(job.Units.FromMm(clamp.GapMm), clamp.GapMm * 1.3, draft.Form.LeadInMm, isFine: false), value => $"set the clamp {value} behind the first fold");
-        yield return words.Length(
+        yield return _words.Length(
             JobField.FormLeadIn, Down(job.Units.FromMm(draft.Form.LeadInMm), clamp.GapMm * 1.1, 0.5, isFine: false), value => $"shorten the form's lead-in to {value}, so that nothing hangs over it");
-        yield return words.Sweep(draft.FinishedSweep * 0.95, draft.FinishedSweep);
+        yield return _words.Sweep(draft.FinishedSweep * 0.95, draft.FinishedSweep);
     }
 
     // Each lead that is too short gets what it lacks.
@@ -322,7 +322,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
             .Select(lead => (Field: lead.Item1, Now: lead.Item2, Lack: limitMm + (isStraight ? draft.Fold.OuterRadiusMm * Math.Tan(lead.Item3.FoldAngle.Radians / 2) : 0) - lead.Item2))
             .Where(lead => lead.Lack > 0).ToArray();
         if (lacks.Length > 0)
-            yield return words.Leads([.. lacks.Select(lead => (lead.Field, lead.Now + lead.Lack))]);
+            yield return _words.Leads([.. lacks.Select(lead => (lead.Field, lead.Now + lead.Lack))]);
     }
 
     private IEnumerable<RemedyCandidate> FewerFolds()
@@ -335,10 +335,10 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     private RemedyCandidate FewerFoldsOnly()
     {
         var folds = draft.Stations.Count;
-        return words.Folds(RemedyValues.Whole(folds - 1, 1, folds - 1), []);
+        return _words.Folds(RemedyValues.Whole(folds - 1, 1, folds - 1), []);
     }
 
-    private RemedyCandidate MoreFolds(int guess) => words.Folds(MoreThan(draft.Stations.Count, guess), []);
+    private RemedyCandidate MoreFolds(int guess) => _words.Folds(MoreThan(draft.Stations.Count, guess), []);
 
     private static RemedyValues MoreThan(int folds, int guess) => RemedyValues.Whole(folds + 1, Math.Min(1000, (5 * folds) + 20), guess);
 
@@ -354,39 +354,39 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         }
     }
 
-    private RemedyCandidate NarrowerBrake(double guessMm) => words.Length(
+    private RemedyCandidate NarrowerBrake(double guessMm) => _words.Length(
         JobField.BrakeMinFacet, Down(job.Units.FromMm(draft.Brake.MinFacetMm), guessMm, 0.5, isFine: true), value => $"use a brake that folds facets down to {value}");
 
     private RemedyCandidate AcceptRipple(double? rippleMm, Angle? slope) => PlainerFinish.For(job.Units, draft.Panel.Finish, rippleMm ?? 0, slope ?? default);
 
-    private RemedyCandidate SmallerFoldRadius(double share) => words.Length(
+    private RemedyCandidate SmallerFoldRadius(double share) => _words.Length(
         JobField.FormFoldRadius, Down(job.Units.FromMm(draft.Form.FoldRadiusMm), draft.Form.FoldRadiusMm * share, 0.05, isFine: true), value => $"fold the form to an inside radius of {value}");
 
-    private RemedyCandidate ThinnerForm(double share) => words.Thickness(
+    private RemedyCandidate ThinnerForm(double share) => _words.Thickness(
         JobField.FormThickness, job.FormGaugeSystem, draft.Form.Sheet.ThicknessMm, draft.Form.Sheet.ThicknessMm * share, LeastThicknessMm, sheet => $"make the form of {sheet} sheet");
 
-    private RemedyCandidate ThickerForm() => words.Thickness(
+    private RemedyCandidate ThickerForm() => _words.Thickness(
         JobField.FormThickness, job.FormGaugeSystem, draft.Form.Sheet.ThicknessMm, draft.Form.Sheet.ThicknessMm * 1.3, MostThicknessMm, sheet => $"make the form of {sheet} sheet");
 
-    private RemedyCandidate ThinnerPanel(double share) => words.Thickness(
+    private RemedyCandidate ThinnerPanel(double share) => _words.Thickness(
         JobField.PanelThickness, job.PanelGaugeSystem, draft.Panel.Sheet.ThicknessMm, draft.Panel.Sheet.ThicknessMm * share, LeastThicknessMm, sheet => $"make the panel of {sheet} sheet");
 
-    private RemedyCandidate ThickerPanel() => words.Thickness(
+    private RemedyCandidate ThickerPanel() => _words.Thickness(
         JobField.PanelThickness, job.PanelGaugeSystem, draft.Panel.Sheet.ThicknessMm, draft.Panel.Sheet.ThicknessMm * 1.3, MostThicknessMm, sheet => $"make the panel of {sheet} sheet");
 
-    private RemedyCandidate GentlerBy(double ratio) => words.Gentler(draft.TightestInsideMm, Math.Min(ratio * Safe, 100), MostRadiusMm);
+    private RemedyCandidate GentlerBy(double ratio) => _words.Gentler(draft.TightestInsideMm, Math.Min(ratio * Safe, 100), MostRadiusMm);
 
     private double CapacityShare()
     {
         var capacity = draft.Brake.Capacity!;
         var limit = capacity.ThicknessMm * Math.Sqrt(capacity.UltimateMpa / draft.Form.Sheet.Material.UltimateMpa);
-        return Math.Min(0.99, limit * Math.Sqrt(BrakeChecks.CapacityInHand) / draft.Form.Sheet.ThicknessMm);
+        return Math.Min(0.99, limit * Math.Sqrt(WorkingLimits.CapacityInHand) / draft.Form.Sheet.ThicknessMm);
     }
 
     private RemedyCandidate Coefficient()
     {
         var now = job.Units.FromMpa(draft.Panel.Sheet.Material.StrengthCoefficientMpa!.Value);
-        return words.Stress(
+        return _words.Stress(
             JobField.PanelStrengthCoefficient,
             RemedyValues.Down(now, now * 0.9, job.Units.FromMpa(draft.Panel.Sheet.Material.YieldMpa), RemedyValues.Load),
             value => $"fit the flow curve at small strain: with this strainHardening a strengthCoefficient of {value} meets the proof stress");

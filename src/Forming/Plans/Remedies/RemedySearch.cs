@@ -55,12 +55,12 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     /// <summary>Past the smallest change that cures, so many more are looked at for one that spoils nothing.</summary>
     private const int MostPastSmallest = 2;
 
-    private readonly Dictionary<string, Verdict> verdicts = Worst(checks);
-    private readonly Dictionary<string, Trial?> tried = [];
-    private readonly SortedDictionary<string, Remedy> found = new(StringComparer.Ordinal);
-    private readonly bool isSimulated = draft.Taper is null && (job.Panel.Predict || job.Form.Stepping.Refine);
-    private readonly PullWork work = new(PullWork.MostOfTrials);
-    private int left;
+    private readonly Dictionary<string, Verdict> _verdicts = Worst(checks);
+    private readonly Dictionary<string, Trial?> _tried = [];
+    private readonly SortedDictionary<string, Remedy> _found = new(StringComparer.Ordinal);
+    private readonly bool _isSimulated = draft.Taper is null && (job.Panel.Predict || job.Form.Stepping.Refine);
+    private readonly PullWork _work = new(PullWork.MostOfTrials);
+    private int _left;
 
     /// <summary>Jobs planned so far, simulated ones by their weight.</summary>
     public int Trials { get; private set; }
@@ -85,23 +85,23 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     {
         var remedy = SearchedFor(check);
         if (remedy.Changes.Count > 0)
-            found[check.Id] = remedy;
+            _found[check.Id] = remedy;
         return remedy;
     }
 
     // What cures one check may cure another: a simulated pull is best begun with what mends the lever, and for any other it is the last resort.
     private IEnumerable<RemedyCandidate> CandidatesFor(Check check)
     {
-        var known = found.Values.Select(remedy => RemedyCandidate.One(remedy.Text, [.. remedy.Changes]));
+        var known = _found.Values.Select(remedy => RemedyCandidate.One(remedy.Text, [.. remedy.Changes]));
         var own = RemedyCandidates.For(job, draft, check);
         return check.Id is "wrap-order" or "predicted-ripple"
-            ? found.Where(other => other.Key is "lever" or "facet-width").Select(other => RemedyCandidate.One(other.Value.Text, [.. other.Value.Changes])).Concat(own)
+            ? _found.Where(other => other.Key is "lever" or "facet-width").Select(other => RemedyCandidate.One(other.Value.Text, [.. other.Value.Changes])).Concat(own)
             : own.Concat(known);
     }
 
     private Remedy SearchedFor(Check check)
     {
-        left = MostTrialsPerCheck;
+        _left = MostTrialsPerCheck;
         var spoiling = new List<(IReadOnlyList<JobChange> Changes, FormattableString Text, Trial Trial)>();
         foreach (var candidate in CandidatesFor(check))
         {
@@ -156,7 +156,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     {
         if (candidate.Count == 0)
             return null;
-        var enough = id == mended ? Verdict.Pass : verdicts.GetValueOrDefault(mended, Verdict.Pass);
+        var enough = id == mended ? Verdict.Pass : _verdicts.GetValueOrDefault(mended, Verdict.Pass);
         var steps = StepSearch.SmallestUpTo(
             candidate.Count,
             candidate.Start + 1,
@@ -165,11 +165,11 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     }
 
     private List<string> Spoilt(Trial trial) =>
-        [.. trial.Verdicts.Where(now => now.Value > verdicts.GetValueOrDefault(now.Key, Verdict.Pass)).Select(now => now.Key).Order(StringComparer.Ordinal)];
+        [.. trial.Verdicts.Where(now => now.Value > _verdicts.GetValueOrDefault(now.Key, Verdict.Pass)).Select(now => now.Key).Order(StringComparer.Ordinal)];
 
     // What was tried without its simulation is planned once more with it.
     private bool IsConfirmed(IReadOnlyList<JobChange> changes, string id) =>
-        !isSimulated || IsSimulatedFor(id) || changes.All(IsSeenByChecksOnly)
+        !_isSimulated || IsSimulatedFor(id) || changes.All(IsSeenByChecksOnly)
         || (Try(changes, simulate: true) is { } trial && trial.Passes(id) && Spoilt(trial).Count == 0);
 
     private bool IsSimulatedFor(string id) => job.Form.Stepping.Refine || id is "wrap-order" or "predicted-ripple";
@@ -179,13 +179,13 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     private Trial? Try(IReadOnlyList<JobChange> changes, bool simulate)
     {
         var key = KeyOf(changes, simulate);
-        if (tried.TryGetValue(key, out var known))
+        if (_tried.TryGetValue(key, out var known))
             return known;
         var changed = job.With(changes);
         if (changes.All(IsSeenByChecksOnly))
         {
             // A taper's own lengths stand in place of widths.
-            return tried[key] = TrialOf(draft with
+            return _tried[key] = TrialOf(draft with
             {
                 Panel = changed.Panel with { WidthMm = draft.Panel.WidthMm },
                 Form = changed.Form with { WidthMm = draft.Form.WidthMm },
@@ -196,18 +196,18 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         if (!simulate)
             changed = changed with { Panel = changed.Panel with { Predict = false } };
         var weight = WeightOf(changed);
-        if (left < weight || Trials + weight > MostTrials)
+        if (_left < weight || Trials + weight > MostTrials)
             return null;
         cancellation.ThrowIfCancellationRequested();
-        left -= weight;
+        _left -= weight;
         Trials += weight;
         try
         {
-            return tried[key] = TrialOf(PlanDraft.Of(changed, draft, work, cancellation));
+            return _tried[key] = TrialOf(PlanDraft.Of(changed, draft, _work, cancellation));
         }
         catch (NoSolutionException)
         {
-            return tried[key] = null;
+            return _tried[key] = null;
         }
     }
 
@@ -220,9 +220,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         var series = 2 * draft.Stations.Count / FoldsPerWeight;
         if (draft.Taper is not null)
             return TaperWeight + series;
-        if (isSimulated && changed.Form.Stepping.Refine)
+        if (_isSimulated && changed.Form.Stepping.Refine)
             return RefinedWeight;
-        if (isSimulated && changed.Panel.Predict)
+        if (_isSimulated && changed.Panel.Predict)
             return SimulatedWeight;
         if (StraightPlan.KeepsFolds(draft, changed.Panel, changed.Form, changed.Brake, changed.Marks))
             return 1;

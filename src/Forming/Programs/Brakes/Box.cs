@@ -26,3 +26,8 @@ internal readonly record struct Box(double Left, double Low, double Right, doubl
         return (x * x) + (y * y);
     }
 }
+
+/// <summary>A block of a brake in section.</summary>
+/// <param name="WidthMm">Front to back [mm].</param>
+/// <param name="HeightMm">Height [mm].</param>
+public sealed record ToolSize(double WidthMm, double HeightMm);

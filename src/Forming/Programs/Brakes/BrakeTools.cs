@@ -1,23 +1,11 @@
 namespace Forming.Programs.Brakes;
 
-/// <summary>A named jaw in section.</summary>
-/// <param name="Name">What it is called.</param>
-/// <param name="Outline">[n] corners [mm].</param>
-internal sealed record Jaw(string Name, Point[] Outline)
-{
-    public Box Bounds { get; } = Box.Of(Outline);
-
-    /// <summary>The jaw moved.</summary>
-    /// <param name="by">How far [mm].</param>
-    public Jaw Moved(Point by) => new(Name, [.. Outline.Select(corner => corner + by)]);
-}
-
 /// <summary>A brake's tools about the fold under way, in the frame in which the upper jaw stands still.</summary>
 /// <remarks>x towards the operator, y up; y = 0 is the inside face of the flat sheet. Both brakes share it: the leaf swings the front by
 /// the whole angle, the press each side by half of it.</remarks>
 internal abstract class BrakeTools(ProgramPart part)
 {
-    private int? upperEdges;
+    private int? _upperEdges;
 
     public ProgramPart Part { get; } = part;
 
@@ -56,7 +44,7 @@ internal abstract class BrakeTools(ProgramPart part)
     public abstract double? DepthMm(int fold, double turn);
 
     /// <summary>Edges of the jaws above.</summary>
-    public int UpperEdges => upperEdges ??= EdgesOf(Upper);
+    public int UpperEdges => _upperEdges ??= EdgesOf(Upper);
 
     /// <summary>Edges of some jaws.</summary>
     /// <param name="jaws">The jaws.</param>
@@ -72,8 +60,8 @@ internal abstract class BrakeTools(ProgramPart part)
     public double MidRadius(int fold, double turn) =>
         (Part.Allowance(fold) / turn) + ((0.5 - Part.Shape.NeutralFactor) * Part.Shape.ThicknessMm);
 
-    protected static Jaw Block(string name, double left, double right, double low, double high) =>
-        new(name, [new(left, low), new(right, low), new(right, high), new(left, high)]);
+    protected static Jaw Block(JawKind kind, double left, double right, double low, double high) =>
+        new(kind, [new(left, low), new(right, low), new(right, high), new(left, high)]);
 
     /// <summary>Points of an arc.</summary>
     protected static IEnumerable<Point> Arc(Point centre, double radius, double from, double to)

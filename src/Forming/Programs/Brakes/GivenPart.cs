@@ -79,25 +79,22 @@ public static class GivenPart
         return
         [
             PlanChecks.AtLeast(
-                "minimum-facet",
+                CheckIds.MinimumFacet,
                 Verdict.Fail,
-                Quantity.Length,
                 narrowest,
                 brake.MinFacetMm,
                 $"the narrowest facet or lead is {Figure.Length(narrowest)}",
                 () => $"facets and leads of at least {Figure.Length(brake.MinFacetMm)}"),
             PlanChecks.AtLeast(
-                "straight-part",
+                CheckIds.StraightPart,
                 Verdict.Fail,
-                Quantity.Length,
                 straight,
                 sheet.ThicknessMm,
                 $"the shortest straight part, of a facet or a lead, is {Figure.Length(straight)} between bend tangent lines",
                 () => $"wider facets or a smaller fold radius, until every straight part reaches {Figure.Length(sheet.ThicknessMm)}"),
             PlanChecks.AtLeast(
-                "fold-radius",
+                CheckIds.FoldRadius,
                 Verdict.Fail,
-                Quantity.Length,
                 form.FoldRadiusMm,
                 radius,
                 $"inside fold radius against the smallest of {sheet.Material.Name}",

@@ -3,23 +3,20 @@ namespace Forming.Programs.Brakes;
 /// <summary>Beam, bed and leaf. The origin is the bend tangent line under the nose; the sight line lies at x = r.</summary>
 internal sealed class LeafTools : BrakeTools
 {
-    /// <summary>What the leaf is called.</summary>
-    public const string Leaf = "leaf";
-
     private const double NoseTop = 50, BeamTop = 120, BeamBack = -110, ReliefHeight = 20, ReliefEnd = -70;
     private const double BedDepth = 120, BedHeight = 200, LeafReach = 90, LeafThickness = 40;
     private const double NoseAngle = Math.PI / 4;
 
-    private readonly LeafBrake brake;
-    private readonly Jaw bed;
+    private readonly LeafBrake _brake;
+    private readonly Jaw _bed;
 
     private LeafTools(LeafBrake brake, ProgramPart part)
         : base(part)
     {
-        this.brake = brake;
+        _brake = brake;
         var (r, t) = (part.Shape.RadiusMm, part.Shape.ThicknessMm);
-        Upper = [new("beam", brake.Beam is { } own ? [.. own.Select(corner => corner + new Point(r, 0))] : DefaultBeam(r))];
-        bed = Block("bed", -BedDepth, 0, -t - BedHeight, -t);
+        Upper = [new(JawKind.Beam, brake.Beam is { } own ? [.. own.Select(corner => corner + new Point(r, 0))] : DefaultBeam(r))];
+        _bed = Block(JawKind.Bed, -BedDepth, 0, -t - BedHeight, -t);
     }
 
     public override IReadOnlyList<Jaw> Upper { get; }
@@ -36,17 +33,17 @@ internal sealed class LeafTools : BrakeTools
 
     public override IEnumerable<Jaw> Lower(int fold, double turn)
     {
-        yield return bed;
+        yield return _bed;
         var (r, t) = (Part.Shape.RadiusMm, Part.Shape.ThicknessMm);
         var along = Point.Along(turn);
         Point[] corners = [new(r, -t), new(LeafReach, -t), new(LeafReach, -t - LeafThickness), new(r, -t - LeafThickness)];
-        yield return new(Leaf, [.. corners.Select(corner => corner.TurnedTo(along))]);
+        yield return new(JawKind.Leaf, [.. corners.Select(corner => corner.TurnedTo(along))]);
     }
 
     // The leaf hangs at rest: it is let down before the part is moved.
     public override IReadOnlyList<Jaw> Beneath(int fold, double turn) => [.. Lower(fold, 0)];
 
-    public override (double Front, double Back) ShortestRuns(int fold) => (brake.MinRunMm, brake.MinLandMm);
+    public override (double Front, double Back) ShortestRuns(int fold) => (_brake.MinRunMm, _brake.MinLandMm);
 
     public override double? DepthMm(int fold, double turn) => null;
 

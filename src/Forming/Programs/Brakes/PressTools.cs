@@ -10,24 +10,22 @@ internal sealed class PressTools : BrakeTools
 
     private const double TradeRunOfOpening = 0.7;
 
-    private const string Die = "die";
-
-    private readonly PressBrake brake;
-    private readonly double opening;
+    private readonly PressBrake _brake;
+    private readonly double _opening;
 
     private PressTools(PressBrake brake, ProgramPart part)
         : base(part)
     {
-        this.brake = brake;
-        opening = brake.DieOpeningFor(part.Shape.ThicknessMm);
+        _brake = brake;
+        _opening = brake.DieOpeningFor(part.Shape.ThicknessMm);
         Point[] punch = brake.Punch is { } own ? [.. own] : DefaultPunch(part.Shape.RadiusMm);
         var top = punch.Max(corner => corner.Y);
         var above = top + brake.Holder.HeightMm;
         Upper =
         [
-            new("punch", punch),
-            Block("holder", -brake.Holder.WidthMm / 2, brake.Holder.WidthMm / 2, top, above),
-            Block("ram", -brake.Ram.WidthMm / 2, brake.Ram.WidthMm / 2, above, above + brake.Ram.HeightMm),
+            new(JawKind.Punch, punch),
+            Block(JawKind.Holder, -brake.Holder.WidthMm / 2, brake.Holder.WidthMm / 2, top, above),
+            Block(JawKind.Ram, -brake.Ram.WidthMm / 2, brake.Ram.WidthMm / 2, above, above + brake.Ram.HeightMm),
         ];
     }
 
@@ -37,29 +35,29 @@ internal sealed class PressTools : BrakeTools
 
     public override double GaugeReferenceMm => 0;
 
-    public override double LowerRateMm => opening;
+    public override double LowerRateMm => _opening;
 
-    public override double? TradeRunMm => Math.Max(TradeRunOfOpening * opening, (2 * Part.Shape.ThicknessMm) + Part.Shape.RadiusMm);
+    public override double? TradeRunMm => Math.Max(TradeRunOfOpening * _opening, (2 * Part.Shape.ThicknessMm) + Part.Shape.RadiusMm);
 
     public static PressTools Of(PressBrake brake, ProgramPart part) => new(brake, part);
 
     public override IEnumerable<Jaw> Lower(int fold, double turn)
     {
         var top = DepthMm(fold, turn)!.Value - Part.Shape.ThicknessMm;
-        var width = Math.Max(brake.Die.WidthMm, opening);
-        yield return Block(Die, -width / 2, width / 2, top - brake.Die.HeightMm, top);
-        var below = top - brake.Die.HeightMm;
-        yield return Block("bed", -brake.Bed.WidthMm / 2, brake.Bed.WidthMm / 2, below - brake.Bed.HeightMm, below);
+        var width = Math.Max(_brake.Die.WidthMm, _opening);
+        yield return Block(JawKind.Die, -width / 2, width / 2, top - _brake.Die.HeightMm, top);
+        var below = top - _brake.Die.HeightMm;
+        yield return Block(JawKind.Bed, -_brake.Bed.WidthMm / 2, _brake.Bed.WidthMm / 2, below - _brake.Bed.HeightMm, below);
     }
 
     // The fold lies in the groove, whose flanks are steeper than the sheet: only the two shoulders can hold it back.
     public override IReadOnlyList<Jaw> Beneath(int fold, double turn)
     {
-        var half = opening / 2;
+        var half = _opening / 2;
         return
         [
-            .. Lower(fold, turn).SelectMany(jaw => jaw.Name == Die
-                ? (Jaw[])[Block(Die, jaw.Bounds.Left, -half, jaw.Bounds.Low, jaw.Bounds.High), Block(Die, half, jaw.Bounds.Right, jaw.Bounds.Low, jaw.Bounds.High)]
+            .. Lower(fold, turn).SelectMany(jaw => jaw.Kind == JawKind.Die
+                ? (Jaw[])[Block(JawKind.Die, jaw.Bounds.Left, -half, jaw.Bounds.Low, jaw.Bounds.High), Block(JawKind.Die, half, jaw.Bounds.Right, jaw.Bounds.Low, jaw.Bounds.High)]
                 : [jaw]),
         ];
     }
@@ -70,7 +68,7 @@ internal sealed class PressTools : BrakeTools
         var stop = Part.StopAngles[fold];
         var half = stop / 2;
         var outside = MidRadius(fold, stop) + (Part.Shape.ThicknessMm / 2);
-        var least = (((opening / 2) - (outside * Math.Sin(half))) / Math.Cos(half)) + Bearing;
+        var least = (((_opening / 2) - (outside * Math.Sin(half))) / Math.Cos(half)) + Bearing;
         return (least, least);
     }
 
@@ -82,7 +80,7 @@ internal sealed class PressTools : BrakeTools
         var half = turn / 2;
         var t = Part.Shape.ThicknessMm;
         var mid = MidRadius(fold, turn);
-        var tip = ((mid + (t / 2) - (opening / 2 * Math.Sin(half))) / Math.Cos(half)) - t - (mid - (t / 2));
+        var tip = ((mid + (t / 2) - (_opening / 2 * Math.Sin(half))) / Math.Cos(half)) - t - (mid - (t / 2));
         return -tip;
     }
 

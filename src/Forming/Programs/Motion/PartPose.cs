@@ -2,19 +2,35 @@ using Forming.Programs.Brakes;
 
 namespace Forming.Programs.Motion;
 
+/// <summary>The part in the brake at one angle of a fold, for a picture.</summary>
+/// <param name="Back">[n] mid surface behind the fold, from it outwards [mm].</param>
+/// <param name="Front">[n] mid surface in front of the fold, from it outwards [mm].</param>
+/// <param name="Jaws">Outlines of the tools.</param>
+public sealed record PartInJaws(
+    IReadOnlyList<Point> Back, IReadOnlyList<Point> Front, IReadOnlyList<(JawKind Kind, IReadOnlyList<Point> Outline)> Jaws);
+
 /// <summary>The part in the brake with one fold at an angle: mid surface of both sides, in the upper jaw's frame.</summary>
 internal sealed class PartPose
 {
-    private readonly PartSide back;
-    private readonly PartSide front;
+    private readonly PartSide _back;
+    private readonly PartSide _front;
 
     /// <summary>Room for the poses of a fold.</summary>
     public PartPose(PartSide back, PartSide front)
     {
-        (this.back, this.front) = (back, front);
+        (_back, _front) = (back, front);
         Back = new Point[back.Points.Length];
         Front = new Point[front.Points.Length];
     }
+
+    /// <summary>Room for the poses of a fold with some others made already.</summary>
+    /// <param name="tools">The tools.</param>
+    /// <param name="made">The folds made before.</param>
+    /// <param name="fold">The fold.</param>
+    /// <param name="edgeInFront">The edge towards the operator.</param>
+    public static PartPose Of(BrakeTools tools, FoldSet made, int fold, PartEdge edgeInFront) => new(
+        PartSide.Of(tools.Part, made, fold, edgeInFront == PartEdge.End ? PartEdge.Start : PartEdge.End),
+        PartSide.Of(tools.Part, made, fold, edgeInFront));
 
     /// <summary>[n + 1] mid surface behind the fold, from it outwards [mm].</summary>
     public Point[] Back { get; }
@@ -29,8 +45,8 @@ internal sealed class PartPose
     public void Set(BrakeTools tools, int fold, double turn)
     {
         var (behind, ahead) = tools.Swings(turn);
-        Side(front.Points, Front, tools, fold, turn, ahead, 1);
-        Side(back.Points, Back, tools, fold, turn, behind, -1);
+        Side(_front.Points, Front, tools, fold, turn, ahead, 1);
+        Side(_back.Points, Back, tools, fold, turn, behind, -1);
     }
 
     /// <summary>Points of the mid surface within the fold under way, from the back to the front.</summary>

@@ -126,16 +126,16 @@ internal static class Paths
     /// <summary>The part between jaws that are up and the tools below.</summary>
     private sealed class Way(BrakeTools tools, Effort effort, FreePart part, IReadOnlyList<Jaw> beneath, double lift)
     {
-        private readonly Jaw[] above = [.. tools.Upper.Select(jaw => jaw.Moved(new(0, lift)))];
-        private readonly int lowerEdges = BrakeTools.EdgesOf(beneath);
-        private readonly Point[] placed = new Point[part.Points.Length];
-        private readonly double half = tools.Part.Shape.ThicknessMm / 2;
+        private readonly Jaw[] _above = [.. tools.Upper.Select(jaw => jaw.Moved(new(0, lift)))];
+        private readonly int _lowerEdges = BrakeTools.EdgesOf(beneath);
+        private readonly Point[] _placed = new Point[part.Points.Length];
+        private readonly double _half = tools.Part.Shape.ThicknessMm / 2;
 
         /// <summary>The straight pull by which the part comes out from where a shift and a turn have brought it, or null.</summary>
         public RigidMove? PullOut(Point shift, double turn)
         {
             Place(shift, turn);
-            var away = above.Concat(beneath).Max(jaw => jaw.Bounds.Right) - placed.Min(point => point.X) + Far;
+            var away = _above.Concat(beneath).Max(jaw => jaw.Bounds.Right) - _placed.Min(point => point.X) + Far;
             if (away <= 0)
                 return new(shift, shift, turn, turn);
             foreach (var degrees in Pulls)
@@ -154,8 +154,8 @@ internal static class Paths
         {
             var isStraight = move.TurnFrom == move.TurnTo;
             return isStraight
-                ? SlidesClear(move) && Advances(move, above, tools.UpperEdges)
-                : Advances(move, [.. above, .. beneath], tools.UpperEdges + lowerEdges);
+                ? SlidesClear(move) && Advances(move, _above, tools.UpperEdges)
+                : Advances(move, [.. _above, .. beneath], tools.UpperEdges + _lowerEdges);
         }
 
         /// <summary>Conservative advancement: no point goes farther than the way while the share goes from 0 to 1.</summary>
@@ -170,7 +170,7 @@ internal static class Paths
 
                 // It may begin on the nose, where the fold was made; from there it must come free.
                 var least = share > 0 ? Contact : double.NegativeInfinity;
-                effort.Spend((long)placed.Length * edges);
+                effort.Spend((long)_placed.Length * edges);
                 var room = Room(jaws, least);
                 if (room <= least)
                     return false;
@@ -189,13 +189,13 @@ internal static class Paths
                 return true;
             Place(move.ShiftFrom, move.TurnFrom);
             var by = move.ShiftTo - move.ShiftFrom;
-            var least = half - Sliding;
-            effort.Spend(3L * placed.Length * lowerEdges);
+            var least = _half - Sliding;
+            effort.Spend(3L * _placed.Length * _lowerEdges);
             foreach (var jaw in beneath)
             {
-                for (var k = 0; k + 1 < placed.Length; k++)
+                for (var k = 0; k + 1 < _placed.Length; k++)
                 {
-                    if (Distance.ToSwept(placed[k], placed[k + 1], by, jaw, least) < least)
+                    if (Distance.ToSwept(_placed[k], _placed[k + 1], by, jaw, least) < least)
                         return false;
                 }
             }
@@ -208,9 +208,9 @@ internal static class Paths
             var room = double.PositiveInfinity;
             foreach (var jaw in jaws)
             {
-                for (var k = 0; k + 1 < placed.Length; k++)
+                for (var k = 0; k + 1 < _placed.Length; k++)
                 {
-                    room = Math.Min(room, Distance.To(placed[k], placed[k + 1], jaw, room + half) - half);
+                    room = Math.Min(room, Distance.To(_placed[k], _placed[k + 1], jaw, room + _half) - _half);
                     if (room <= least)
                         return room;
                 }
@@ -224,10 +224,10 @@ internal static class Paths
             var along = Point.Along(turn);
             var centre = part.Centre;
             var (x, y) = (centre.X + shift.X, centre.Y + shift.Y);
-            for (var i = 0; i < placed.Length; i++)
+            for (var i = 0; i < _placed.Length; i++)
             {
                 var (px, py) = (part.Points[i].X - centre.X, part.Points[i].Y - centre.Y);
-                placed[i] = new(x + (px * along.X) - (py * along.Y), y + (px * along.Y) + (py * along.X));
+                _placed[i] = new(x + (px * along.X) - (py * along.Y), y + (px * along.Y) + (py * along.X));
             }
         }
     }

@@ -2,6 +2,28 @@ using Forming.Programs.Brakes;
 
 namespace Forming.Programs.Motion;
 
+/// <summary>Least clearance over a swing.</summary>
+/// <param name="Mm">The clearance, at most what is plenty; 0 or less is a collision [mm].</param>
+/// <param name="Nearest">What the part comes nearest to, or null where nothing comes near.</param>
+/// <param name="AtAngle">Angle of the fold there.</param>
+public readonly record struct Clearance(double Mm, JawKind? Nearest, Angle AtAngle);
+
+/// <summary>Work counted in stretches of the part held against edges of jaws: the same part takes the same work on any day and any machine.</summary>
+/// <param name="cancellation">Ends the work early.</param>
+internal sealed class Effort(CancellationToken cancellation)
+{
+    /// <summary>Work so far.</summary>
+    public long Spent { get; private set; }
+
+    /// <summary>Counts some more.</summary>
+    /// <param name="work">How much.</param>
+    public void Spend(long work)
+    {
+        Spent += work;
+        cancellation.ThrowIfCancellationRequested();
+    }
+}
+
 /// <summary>The part followed through a fold: its least clearance over the whole swing, proved to 0.02 mm.</summary>
 /// <remarks>
 /// No point moves faster than a bound λ per radian, so between two angles the clearance is at least <c>(d1 + d2 - λ Δ)/2</c>; the interval
@@ -12,61 +34,60 @@ internal sealed class Swing
     private const double Proof = 0.02;
     private const double KeptInside = 0.05;
     private const int Group = 8;
-    private const string Itself = "part itself";
 
-    private readonly BrakeTools tools;
-    private readonly Effort effort;
-    private readonly int fold;
-    private readonly PartSide back;
-    private readonly PartSide front;
-    private readonly PartPose pose;
-    private readonly double end;
-    private readonly double rate;
+    private readonly BrakeTools _tools;
+    private readonly Effort _effort;
+    private readonly int _fold;
+    private readonly PartSide _back;
+    private readonly PartSide _front;
+    private readonly PartPose _pose;
+    private readonly double _end;
+    private readonly double _rate;
 
     public Swing(BrakeTools tools, ProgramBrake brake, Effort effort, int fold, PartSide back, PartSide front)
     {
-        (this.tools, this.effort, this.fold, this.back, this.front) = (tools, effort, fold, back, front);
-        pose = new(back, front);
-        end = tools.Part.StopAngles[fold] + brake.OverTravel.Radians;
+        (_tools, _effort, _fold, _back, _front) = (tools, effort, fold, back, front);
+        _pose = new(back, front);
+        _end = tools.Part.StopAngles[fold] + brake.OverTravel.Radians;
         var t = tools.Part.Shape.ThicknessMm;
         var reach = Math.Max(front.ReachMm, tools.BothSwing ? back.ReachMm : 0) + (t / 2) + tools.Part.Allowance(fold);
-        rate = (tools.BothSwing ? reach / 2 : reach) + (Math.Abs(0.5 - tools.Part.Shape.NeutralFactor) * t);
+        _rate = (tools.BothSwing ? reach / 2 : reach) + (Math.Abs(0.5 - tools.Part.Shape.NeutralFactor) * t);
     }
 
-    private int Points => pose.Back.Length + pose.Front.Length;
+    private int Points => _pose.Back.Length + _pose.Front.Length;
 
-    private int LowerEdges => BrakeTools.EdgesOf(tools.Lower(fold, 0));
+    private int LowerEdges => BrakeTools.EdgesOf(_tools.Lower(_fold, 0));
 
     /// <summary>Clearance asked for by who only wants to know whether there is any: found to be above 0 for certain, or a contact.</summary>
     public static double Any => Proof;
 
     /// <summary>Clearance from the jaws above.</summary>
     /// <param name="enough">Clearance past which more is no matter [mm].</param>
-    public Clearance FromUpper(double enough) => Least(Upper, rate, enough, (long)Points * tools.UpperEdges);
+    public Clearance FromUpper(double enough) => Least(Upper, _rate, enough, (long)Points * _tools.UpperEdges);
 
     /// <summary>Clearance from the tools below.</summary>
     /// <param name="enough">Clearance past which more is no matter [mm].</param>
     public Clearance FromLower(double enough)
     {
         // The sheet curls up, so that nothing hangs below the run before it has turned through half a circle.
-        var (behind, ahead) = tools.Swings(end);
-        return back.Turn + Math.Max(behind, ahead) > Math.PI || front.Turn + ahead > Math.PI
-            ? Least(Lower, rate + tools.LowerRateMm, enough, (long)Points * LowerEdges)
+        var (behind, ahead) = _tools.Swings(_end);
+        return _back.Turn + Math.Max(behind, ahead) > Math.PI || _front.Turn + ahead > Math.PI
+            ? Least(Lower, _rate + _tools.LowerRateMm, enough, (long)Points * LowerEdges)
             : new(enough, null, default);
     }
 
     /// <summary>Clearance of the part from itself.</summary>
     /// <param name="enough">Clearance past which more is no matter [mm].</param>
     /// <remarks>A curve that turns one way only, by half a circle at most, does not meet itself; past that two long flats may.</remarks>
-    public Clearance FromItself(double enough) => back.Turn + front.Turn + end > Math.PI
-        ? Least(Self, 2 * rate, enough, (long)pose.Back.Length * pose.Front.Length / 2)
+    public Clearance FromItself(double enough) => _back.Turn + _front.Turn + _end > Math.PI
+        ? Least(Self, 2 * _rate, enough, (long)_pose.Back.Length * _pose.Front.Length / 2)
         : new(enough, null, default);
 
-    private Clearance Least(Func<double, double, (double Mm, string? Name)> at, double fastest, double enough, long work)
+    private Clearance Least(Func<double, double, (double Mm, JawKind? Kind)> at, double fastest, double enough, long work)
     {
         var best = new Clearance(enough, null, default);
         var queue = new PriorityQueue<(double From, double To, double D1, double D2), double>();
-        Push(0, end, Measure(0), Measure(end));
+        Push(0, _end, Measure(0), Measure(_end));
 
         // It ends: an interval too short for the part to move by twice the proof is never split.
         while (best.Mm > 0 && queue.TryDequeue(out var gap, out var bound) && bound < best.Mm - Proof)
@@ -84,11 +105,11 @@ internal sealed class Swing
         double Measure(double turn)
         {
             // A far distance ends a wide interval at once, so it is asked for in full.
-            effort.Spend(Points + work);
-            pose.Set(tools, fold, turn);
-            var (mm, name) = at(turn, enough + (fastest * end / 2));
+            _effort.Spend(Points + work);
+            _pose.Set(_tools, _fold, turn);
+            var (mm, kind) = at(turn, enough + (fastest * _end / 2));
             if (mm < best.Mm)
-                best = new(mm, name, new(turn));
+                best = new(mm, kind, new(turn));
             return mm;
         }
 
@@ -100,16 +121,16 @@ internal sealed class Swing
         }
     }
 
-    private (double Mm, string? Name) Upper(double turn, double enough)
+    private (double Mm, JawKind? Kind) Upper(double turn, double enough)
     {
-        var least = new Nearest(enough, tools.Part.Shape.ThicknessMm / 2);
-        foreach (var jaw in tools.Upper)
+        var least = new Nearest(enough, _tools.Part.Shape.ThicknessMm / 2);
+        foreach (var jaw in _tools.Upper)
         {
-            Beyond(pose.Front, front, jaw, ref least);
-            Beyond(pose.Back, back, jaw, ref least);
-            Run(pose.Front, front, jaw, ref least);
-            if (tools.BothSwing)
-                Run(pose.Back, back, jaw, ref least);
+            Beyond(_pose.Front, _front, jaw, ref least);
+            Beyond(_pose.Back, _back, jaw, ref least);
+            Run(_pose.Front, _front, jaw, ref least);
+            if (_tools.BothSwing)
+                Run(_pose.Back, _back, jaw, ref least);
         }
 
         return least.Result;
@@ -129,34 +150,34 @@ internal sealed class Swing
         if (distance >= least.Enough)
             return;
         if (at + 2 < placed.Length || distance <= 0)
-            least.Meet(distance, jaw.Name);
+            least.Meet(distance, jaw.Kind);
         else
-            least.MeetSolid(Distance.ToSquareEnd(from, to, least.Taken, jaw, least.Mm), jaw.Name);
+            least.MeetSolid(Distance.ToSquareEnd(from, to, least.Taken, jaw, least.Mm), jaw.Kind);
     }
 
     // Beside the fold the sheet lies on the nose; further out it may only not run into the jaw.
     private void Run(Point[] placed, PartSide side, Jaw jaw, ref Nearest least)
     {
-        var shape = tools.Part.Shape;
+        var shape = _tools.Part.Shape;
         var near = 2 * (shape.RadiusMm + shape.ThicknessMm);
         if (side.RunMm <= near)
             return;
         var half = shape.ThicknessMm / 2;
         var (from, to) = (placed[0] + (near / side.RunMm * (placed[1] - placed[0])), placed[1]);
         if (Distance.To(from, to, jaw, half) < half && (side.IsFolded || Distance.ToSquareEnd(from, to, half, jaw, half) <= 0))
-            least.Meet(0, jaw.Name);
+            least.Meet(0, jaw.Kind);
     }
 
-    private (double Mm, string? Name) Lower(double turn, double enough)
+    private (double Mm, JawKind? Kind) Lower(double turn, double enough)
     {
-        var least = new Nearest(enough, tools.Part.Shape.ThicknessMm / 2);
-        var (behind, ahead) = tools.Swings(end);
-        foreach (var jaw in tools.Lower(fold, turn))
+        var least = new Nearest(enough, _tools.Part.Shape.ThicknessMm / 2);
+        var (behind, ahead) = _tools.Swings(_end);
+        foreach (var jaw in _tools.Lower(_fold, turn))
         {
             // What counts is the turn from the tool's own plane; the leaf's turns with the front and away from the back.
-            var isLeaf = jaw.Name == LeafTools.Leaf;
-            Turned(pose.Front, front, isLeaf ? 0 : ahead, jaw, ref least);
-            Turned(pose.Back, back, isLeaf ? ahead : behind, jaw, ref least);
+            var isLeaf = jaw.Kind == JawKind.Leaf;
+            Turned(_pose.Front, _front, isLeaf ? 0 : ahead, jaw, ref least);
+            Turned(_pose.Back, _back, isLeaf ? ahead : behind, jaw, ref least);
         }
 
         return least.Result;
@@ -172,11 +193,11 @@ internal sealed class Swing
     }
 
     // Each side is stiff: only the two can meet. The edges are asked first, then whole groups of chords are passed over.
-    private (double Mm, string? Name) Self(double turn, double enough)
+    private (double Mm, JawKind? Kind) Self(double turn, double enough)
     {
-        var least = new Nearest(enough, tools.Part.Shape.ThicknessMm);
-        var (ahead, behind) = (pose.Front, pose.Back);
-        if (front.IsFolded || back.IsFolded)
+        var least = new Nearest(enough, _tools.Part.Shape.ThicknessMm);
+        var (ahead, behind) = (_pose.Front, _pose.Back);
+        if (_front.IsFolded || _back.IsFolded)
             MeetItself(ahead.Length - 2, behind.Length - 2, ref least);
         for (var group = 0; group + 1 < behind.Length; group += Group)
         {
@@ -188,7 +209,7 @@ internal sealed class Swing
                     continue;
                 for (var j = group; j < last; j++)
                 {
-                    if (i >= front.RunEnd || j >= back.RunEnd)
+                    if (i >= _front.RunEnd || j >= _back.RunEnd)
                         MeetItself(i, j, ref least);
                 }
             }
@@ -199,13 +220,13 @@ internal sealed class Swing
 
     private void MeetItself(int i, int j, ref Nearest least)
     {
-        var (ahead, behind) = (pose.Front, pose.Back);
+        var (ahead, behind) = (_pose.Front, _pose.Back);
         var distance = Distance.Between(ahead[i], ahead[i + 1], behind[j], behind[j + 1]);
         if (distance >= least.Enough)
             return;
         if (distance <= 0 || (i + 2 < ahead.Length && j + 2 < behind.Length))
         {
-            least.Meet(distance, Itself);
+            least.Meet(distance, JawKind.Part);
             return;
         }
 
@@ -216,7 +237,7 @@ internal sealed class Swing
         foreach (var (a, b) in one)
         {
             foreach (var (c, d) in other)
-                least.MeetSolid(Distance.Between(a, b, c, d) - oneHalf - otherHalf, Itself);
+                least.MeetSolid(Distance.Between(a, b, c, d) - oneHalf - otherHalf, JawKind.Part);
         }
     }
 
@@ -227,27 +248,27 @@ internal sealed class Swing
     /// <summary>The least distance so far, less what the sheet's thickness takes.</summary>
     private struct Nearest(double enough, double taken)
     {
-        private double mm = enough;
-        private string? name;
+        private double _mm = enough;
+        private JawKind? _kind;
 
-        public readonly double Mm => mm;
+        public readonly double Mm => _mm;
 
         public readonly double Taken => taken;
 
-        public readonly double Enough => mm + taken;
+        public readonly double Enough => _mm + taken;
 
-        public readonly (double Mm, string? Name) Result => (mm, name);
+        public readonly (double Mm, JawKind? Kind) Result => (_mm, _kind);
 
-        public void Meet(double distance, string what)
+        public void Meet(double distance, JawKind what)
         {
-            if (distance - taken < mm)
-                (mm, name) = (distance - taken, what);
+            if (distance - taken < _mm)
+                (_mm, _kind) = (distance - taken, what);
         }
 
-        public void MeetSolid(double distance, string what)
+        public void MeetSolid(double distance, JawKind what)
         {
-            if (distance < mm)
-                (mm, name) = (distance, what);
+            if (distance < _mm)
+                (_mm, _kind) = (distance, what);
         }
     }
 }

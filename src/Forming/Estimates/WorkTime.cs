@@ -1,0 +1,65 @@
+using Forming.Jobs;
+using Forming.Plans;
+
+namespace Forming.Estimates;
+
+/// <summary>Time to build the form, element by element.</summary>
+public static class BuildTime
+{
+    /// <summary>The elements in the order of the work.</summary>
+    /// <param name="quantities">What there is to do on one form.</param>
+    /// <param name="rates">What it takes.</param>
+    /// <param name="spread">How far the times may lie off.</param>
+    /// <returns>Times of all forms together; the brake is set up and strips are folded once for all.</returns>
+    public static IReadOnlyList<WorkElement> Of(FormQuantities quantities, FormRates rates, Spread spread)
+    {
+        var metres = quantities.EdgeMm / 1000;
+        var forms = quantities.Forms;
+        // Every form after the first starts again at the first stop.
+        var stops = (forms * (quantities.StopChanges + 1)) - 1;
+        return
+        [
+            EachForm("layout", "set out the flat blank and mark the folds", quantities.Marks, WorkUnit.Mark, rates.Layout),
+            EachForm("cutting", "cut the blank, all round", metres, WorkUnit.Metre, rates.Cutting),
+            new("test-strips", "fold test strips of the same sheet and measure them", quantities.Strips, WorkUnit.Strip, spread.Around(rates.TestStrips.MinutesFor(quantities.Strips))),
+            new("set-up", "set up the brake and its first stop, then change the stop", stops, WorkUnit.StopChange, spread.Around(rates.SetUp.FixedMinutes + (stops * rates.SetUp.EachMinutes))),
+            EachForm("handling", "put the blank into the brake", quantities.Handlings, WorkUnit.Handling, rates.Handling),
+            EachForm("folding", "fold", quantities.Folds, WorkUnit.Fold, rates.Folding),
+            EachForm("checking", "check by template", quantities.Checks, WorkUnit.Check, rates.Checking),
+            EachForm("finishing", "deburr all round and clean", metres, WorkUnit.Metre, rates.Finishing),
+        ];
+
+        WorkElement EachForm(string id, string text, double quantity, WorkUnit unit, ElementRate rate) =>
+            new(id, text, forms * quantity, unit, spread.Around(forms * rate.MinutesFor(quantity)));
+    }
+}
+
+/// <summary>Time of one panel, element by element, once the form stands.</summary>
+public static class PanelTime
+{
+    /// <summary>The elements in the order of the work, before any learning.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="panel">The panel.</param>
+    /// <param name="rates">What it takes.</param>
+    /// <param name="spread">How far the times may lie off.</param>
+    public static IReadOnlyList<WorkElement> Of(FormPlan plan, PanelSpec panel, PanelRates rates, Spread spread)
+    {
+        var blank = plan.Panel.Blank;
+        var metres = BlankEdges.RoundMm(blank) / 1000;
+        var trimmed = panel.TrimMm > 0 ? BlankEdges.EndsMm(blank) / 1000 : 0;
+        var pulls = panel.Mirrored ? 2 : 1;
+        return
+        [
+            Element("cutting", "cut the blank, all round", metres, WorkUnit.Metre, rates.Cutting),
+            Element("marking", "mark where the form comes to lie", plan.Panel.Marks.Count, WorkUnit.Mark, rates.Marking),
+            Element("clamping", "lay panel and form up, clamp, unclamp", pulls, WorkUnit.Pull, rates.Clamping),
+            Element("pulling", "pull round the form and ease off", pulls, WorkUnit.Pull, rates.Pulling),
+            Element("trimming", "trim both ends", trimmed, WorkUnit.Metre, rates.Trimming),
+            Element("checking", "check by template", pulls, WorkUnit.Check, rates.Checking),
+            Element("finishing", "deburr all round and clean", metres, WorkUnit.Metre, rates.Finishing),
+        ];
+
+        WorkElement Element(string id, string text, double quantity, WorkUnit unit, ElementRate rate) =>
+            new(id, text, quantity, unit, spread.Around(rate.MinutesFor(quantity)));
+    }
+}

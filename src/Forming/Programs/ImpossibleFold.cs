@@ -1,9 +1,0 @@
-namespace Forming.Programs;
-
-/// <summary>A fold that cannot be made last, or in any state.</summary>
-/// <param name="Fold">Its number, from 1.</param>
-/// <param name="Check">Id of the check that fails.</param>
-/// <param name="Strikes">What the part strikes, or null where a run is too short.</param>
-/// <param name="Why">Why not, in words.</param>
-/// <param name="Remedy">Which beam, facet or split would do.</param>
-public sealed record ImpossibleFold(int Fold, string Check, string? Strikes, FormattableString Why, FormattableString Remedy);
