@@ -1,5 +1,7 @@
 using System.Globalization;
+using System.Text.Json.Nodes;
 using System.Text.Json.Serialization.Metadata;
+using FormApi.Http.Problems;
 using FormApi.Http.Rules;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
@@ -32,6 +34,8 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
             return;
         foreach (var field in info.Properties)
             properties[field.Name] = Describe(properties[field.Name], info, field);
+        if (info.Type == typeof(Problem) || info.Type == typeof(ProblemKind))
+            ((OpenApiSchema)properties["code"]).Enum = [.. ProblemKinds.All.Select(kind => (JsonNode)kind.Code)];
     }
 
     private static IOpenApiSchema Describe(IOpenApiSchema schema, JsonTypeInfo info, JsonPropertyInfo field)
