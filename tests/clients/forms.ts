@@ -20,7 +20,7 @@ const request = (curve: Schemas["CurveInput"], width?: number): Schemas["FormReq
     material: { id: "ss-304" }, thickness: 1.2, leadIn: 80, leadOut: 150, finish: "hidden", curve,
     ...(width === undefined ? {} : { width }),
   },
-  form: { material: { id: "steel-cr-cs" }, thickness: 2, foldRadius: 2, leadIn: 60, leadOut: 60 },
+  form: { material: { id: "steel-cr-cs" }, thickness: 2, foldRadius: 2, leadIn: 60, leadOut: 60, backing: "ribs" },
   brake: { length: 1250 },
 });
 

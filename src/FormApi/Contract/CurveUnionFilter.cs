@@ -10,12 +10,14 @@ namespace FormApi.Contract;
 /// <remarks>
 /// Generators of classes need a base with a discriminator and kinds that take it in by <c>allOf</c>. Validators and generators of
 /// structural types need the base itself to say what each kind holds; naming the kinds there would go round in a circle, so the base
-/// spells their shapes out, and bars in them what does not belong. The shapes stand in an <c>anyOf</c> inside a single <c>oneOf</c> that
-/// also admits null: generators of classes would take a union at the top for the type itself. No null comes through, for the base
-/// admits objects only. The kinds do not repeat the discriminator as a property, which would be written twice; they bar other words.
+/// takes in a schema that spells their shapes out and bars in them what does not belong. There the shapes stand in an <c>anyOf</c> beside
+/// null: generators of classes would take a union of objects at the top for the type itself. No null comes through, for that schema admits
+/// objects only. The kinds do not repeat the discriminator as a property, which would be written twice; they bar other words.
 /// </remarks>
 internal sealed class CurveUnionFilter : IDocumentFilter
 {
+    private const string Shapes = "CurveShape";
+
     /// <inheritdoc/>
     public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context)
     {
@@ -35,15 +37,7 @@ internal sealed class CurveUnionFilter : IDocumentFilter
             mapping[word] = new OpenApiSchemaReference(name, swaggerDoc);
         }
 
-        schemas[nameof(CurveInput)] = Base(discriminator, mapping, shapes);
-    }
-
-    private static OpenApiSchema Base(string discriminator, Dictionary<string, OpenApiSchemaReference> mapping, List<IOpenApiSchema> shapes) => new()
-    {
-        Type = JsonSchemaType.Object,
-        Description = XmlDocs.Summary(typeof(CurveInput)),
-        Required = new HashSet<string> { discriminator },
-        Properties = new Dictionary<string, IOpenApiSchema>
+        var properties = new Dictionary<string, IOpenApiSchema>
         {
             [discriminator] = new OpenApiSchema
             {
@@ -51,10 +45,25 @@ internal sealed class CurveUnionFilter : IDocumentFilter
                 Description = "Kind of curve.",
                 Enum = [.. mapping.Keys.Select(word => JsonValue.Create(word))],
             },
-        },
-        Discriminator = new() { PropertyName = discriminator, Mapping = mapping },
-        OneOf = [new OpenApiSchema { Type = JsonSchemaType.Object | JsonSchemaType.Null, AnyOf = shapes }],
-    };
+        };
+        schemas[Shapes] = new OpenApiSchema
+        {
+            Type = JsonSchemaType.Object,
+            Description = "What each kind of curve holds.",
+            Required = new HashSet<string> { discriminator },
+            Properties = properties,
+            OneOf = [new OpenApiSchema { Type = JsonSchemaType.Object, AnyOf = shapes }, new OpenApiSchema { Type = JsonSchemaType.Null }],
+        };
+        schemas[nameof(CurveInput)] = new OpenApiSchema
+        {
+            Type = JsonSchemaType.Object,
+            Description = XmlDocs.Summary(typeof(CurveInput)),
+            Required = new HashSet<string> { discriminator },
+            Properties = properties,
+            AllOf = [new OpenApiSchemaReference(Shapes, swaggerDoc)],
+            Discriminator = new() { PropertyName = discriminator, Mapping = mapping },
+        };
+    }
 
     private static OpenApiSchema Shape(OpenApiSchema plain, string word, string discriminator)
     {
