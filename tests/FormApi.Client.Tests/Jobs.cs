@@ -68,7 +68,7 @@ public static class Jobs
             Finish = FinishName.Hidden,
             Curve = curve,
         },
-        Form = new() { Material = new() { Id = "steel-cr-cs" }, Thickness = 2, FoldRadius = 2, LeadIn = 60, LeadOut = 60 },
+        Form = new() { Material = new() { Id = "steel-cr-cs" }, Thickness = 2, FoldRadius = 2, LeadIn = 60, LeadOut = 60, Backing = FormBacking.Ribs },
         Brake = new() { Length = 1250 },
     };
 }
