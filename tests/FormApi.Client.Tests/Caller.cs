@@ -49,6 +49,9 @@ public sealed class Caller : IDisposable
         return JsonNode.Parse(content)!;
     }
 
+    /// <summary>The contract, as the service serves it.</summary>
+    public Task<string> Contract() => _http.GetStringAsync("/openapi/v1.json");
+
     public void Dispose()
     {
         _adapter.Dispose();

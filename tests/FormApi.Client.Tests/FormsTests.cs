@@ -103,7 +103,7 @@ public sealed class FormsTests(Caller caller) : IClassFixture<Caller>
         request.Panel!.Thickness = 400;
         var problem = await Assert.ThrowsAsync<Problem>(() => Compute(request));
 
-        Assert.Equal((422, 422, "invalid-values"), (problem.ResponseStatusCode, problem.Status, problem.Code));
+        Assert.Equal((422, (int?)422, (Problem_code?)Problem_code.InvalidValues), (problem.ResponseStatusCode, problem.Status, problem.Code));
         Assert.Equal(["/panel/curve/segments/1/radius", "/panel/thickness"], problem.Errors!.Select(fault => fault.Pointer).Order(StringComparer.Ordinal));
         var thickness = problem.Errors!.Single(fault => fault.Pointer == "/panel/thickness");
         Assert.Equal("out-of-range", thickness.Code);
@@ -116,7 +116,7 @@ public sealed class FormsTests(Caller caller) : IClassFixture<Caller>
     public async Task A_curve_of_no_kind_is_a_typed_problem_too()
     {
         var problem = await Assert.ThrowsAsync<Problem>(() => Compute(Jobs.With(new CurveInput())));
-        Assert.Equal((400, "missing-field"), (problem.ResponseStatusCode, problem.Code));
+        Assert.Equal((400, (Problem_code?)Problem_code.MissingField), (problem.ResponseStatusCode, problem.Code));
         Assert.StartsWith("/panel/curve", Assert.Single(problem.Errors!).Pointer, StringComparison.Ordinal);
     }
 

@@ -18,25 +18,25 @@ public static class Jobs
         ["taper"] = (Taper(Arc(80, 75), Arc(120, 75), 480), 75),
     };
 
-    public static ArcInput Arc(double radius, double sweep) => new() { Type = CurveInput_type.Arc, Radius = radius, Sweep = sweep };
+    public static ArcInput Arc(double radius, double sweep) => new() { Type = CurveShape_type.Arc, Radius = radius, Sweep = sweep };
 
-    public static FlatInput Flat(double length) => new() { Type = CurveInput_type.Flat, Length = length };
+    public static FlatInput Flat(double length) => new() { Type = CurveShape_type.Flat, Length = length };
 
     public static ProgressiveInput Progressive(double start, double end, double sweep, ProgressiveLaw law) =>
-        new() { Type = CurveInput_type.Progressive, StartRadius = start, EndRadius = end, Sweep = sweep, Law = law };
+        new() { Type = CurveShape_type.Progressive, StartRadius = start, EndRadius = end, Sweep = sweep, Law = law };
 
     public static EllipseInput Ellipse(double x, double y, double from, double to) =>
-        new() { Type = CurveInput_type.Ellipse, SemiAxisX = x, SemiAxisY = y, FromNormal = from, ToNormal = to };
+        new() { Type = CurveShape_type.Ellipse, SemiAxisX = x, SemiAxisY = y, FromNormal = from, ToNormal = to };
 
-    public static SegmentsInput Segments(params CurveInput[] pieces) => new() { Type = CurveInput_type.Segments, Segments = [.. pieces] };
+    public static SegmentsInput Segments(params CurveInput[] pieces) => new() { Type = CurveShape_type.Segments, Segments = [.. pieces] };
 
     public static TaperInput Taper(CurveInput near, CurveInput far, double length) =>
-        new() { Type = CurveInput_type.Taper, Near = near, Far = far, Length = length, Placement = TaperPlacement.Concentric };
+        new() { Type = CurveShape_type.Taper, Near = near, Far = far, Length = length, Placement = TaperPlacement.Concentric };
 
     /// <summary>A clothoid from a flat: this generator leaves nulls out, so the one that means flat goes in beside the typed fields.</summary>
     public static ProgressiveInput FromFlat(double end, double sweep) => new()
     {
-        Type = CurveInput_type.Progressive,
+        Type = CurveShape_type.Progressive,
         EndRadius = end,
         Sweep = sweep,
         Law = ProgressiveLaw.Clothoid,
@@ -46,7 +46,7 @@ public static class Jobs
     /// <summary>Points on a quarter round, every tenth of the sweep; this generator has no type for lists of lists.</summary>
     public static PointsInput Points(double radius, double sweep) => new()
     {
-        Type = CurveInput_type.Points,
+        Type = CurveShape_type.Points,
         Points = new UntypedArray(Enumerable.Range(0, 11)
             .Select(i => sweep * i / 10 * Math.PI / 180)
             .Select(angle => Pair(radius * Math.Sin(angle), radius * (1 - Math.Cos(angle))))),

@@ -65,7 +65,7 @@ public sealed class OtherOperationsTests(Caller caller) : IClassFixture<Caller>
         Same.Within(Same.WithoutNulls(caller.Answered), Caller.Written(material));
 
         var problem = await Assert.ThrowsAsync<Problem>(() => caller.Client.V1.Materials["ss-3o4"].GetAsync());
-        Assert.Equal((404, "not-found"), (problem.ResponseStatusCode, problem.Code));
+        Assert.Equal((404, (Problem_code?)Problem_code.NotFound), (problem.ResponseStatusCode, problem.Code));
         Assert.Contains("ss-304", problem.Detail, StringComparison.Ordinal);
     }
 

@@ -1,5 +1,9 @@
+using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using FormApi.Contract;
+using FormApi.Http.Problems;
 using Json.Schema;
 
 namespace FormApi.Tests;
@@ -12,14 +16,152 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
     // What is refused, late or slow in a batch is a line of it.
     private static readonly string[] StreamStatuses = [.. Statuses.Except(["408", "422", "503"])];
 
+    [Fact]
+    public async Task The_committed_contract_is_what_the_code_says()
+    {
+        var (json, yaml) = await ContractFile.Make(service.Services);
+        Repository.Compare(Repository.PathOf("openapi", "form-api.v1.json"), json);
+        Repository.Compare(Repository.PathOf("openapi", "form-api.v1.yaml"), yaml);
+    }
+
     [Theory]
     [InlineData("json")]
     [InlineData("yaml")]
-    public async Task The_committed_contract_is_what_the_code_says(string format)
+    public async Task What_is_served_is_the_committed_contract(string format)
     {
         var served = await service.Client.GetByteArrayAsync("/openapi/v1." + format);
-        Repository.Compare(Repository.PathOf("openapi", "form-api.v1." + format), served);
+        Assert.Equal(await File.ReadAllBytesAsync(Repository.PathOf("openapi", "form-api.v1." + format)), served);
     }
+
+    [Fact]
+    public async Task It_is_light_and_shows_at_most_one_answer_a_media_type()
+    {
+        var contract = await Contract();
+        Assert.InRange(Encoding.UTF8.GetByteCount(contract.ToJsonString()), 1, 300_000);
+        foreach (var (path, operation) in Operations(contract))
+            Assert.All(Media(operation["responses"]!["200"]!), media => Assert.True((media["examples"]?.AsObject().Count ?? 0) <= 1, path));
+    }
+
+    [Fact]
+    public async Task Operations_stand_in_the_order_of_a_job()
+    {
+        var contract = await Contract();
+        var tags = contract["tags"]!.AsArray().Select(tag => (string)tag!["name"]!).ToList();
+        Assert.Equal("Forms", tags[0]);
+        Assert.Equal("Operations", tags[^1]);
+        var places = Operations(contract).Select(entry => tags.IndexOf((string)entry.Operation["tags"]![0]!)).ToArray();
+        Assert.DoesNotContain(-1, places);
+        Assert.Equal(places.Order(), places);
+        Assert.Equal(tags.Count, places.Distinct().Count());
+    }
+
+    [Fact]
+    public async Task Every_example_validates()
+    {
+        var contract = await Contract();
+        var seen = 0;
+        foreach (var (path, operation) in Operations(contract))
+        {
+            var responses = operation["responses"]!.AsObject().Select(response => Resolve(contract, response.Value!));
+            foreach (var media in responses.Append(operation["requestBody"]).SelectMany(Media).Where(media => media["examples"] is not null))
+            {
+                var schema = ((string)media["schema"]!["$ref"]!).Split('/')[^1];
+                foreach (var (name, example) in media["examples"]!.AsObject())
+                {
+                    AssertValid(contract, schema, example!["value"]!, $"{path} {name}");
+                    seen++;
+                }
+            }
+        }
+
+        Assert.True(seen > 200, $"{seen} examples");
+    }
+
+    [Fact]
+    public async Task Every_kind_of_problem_is_documented_with_an_example_and_a_code()
+    {
+        var contract = await Contract();
+        var codes = contract["components"]!["schemas"]!["Problem"]!["properties"]!["code"]!["enum"]!.AsArray().Select(code => (string)code!).ToHashSet();
+        Assert.Equal(ProblemKinds.All.Select(kind => kind.Code).Order(), codes.Order());
+        var shown = new HashSet<string>();
+        foreach (var (path, operation) in Operations(contract))
+        {
+            foreach (var (status, response) in operation["responses"]!.AsObject().Where(entry => entry.Key[0] is '4' or '5'))
+            {
+                var whole = Resolve(contract, response!);
+                if (whole["content"]?["application/problem+json"] is not { } media)
+                    continue;
+                Assert.NotEmpty(media["examples"]!.AsObject());
+                foreach (var (code, example) in media["examples"]!.AsObject())
+                {
+                    Assert.Equal((code, status), ((string)example!["value"]!["code"]!, example["value"]!["status"]!.ToJsonString()));
+                    shown.Add(code);
+                }
+
+                Assert.Equal(status is "429" or "503", whole["headers"]?["Retry-After"] is not null);
+            }
+        }
+
+        // A method that a path does not answer is no answer of an operation, nor is a bug.
+        Assert.Equal(codes.Except(["method-not-allowed", "internal-error"]).Order(), shown.Order());
+    }
+
+    [Theory]
+    [InlineData("empty-body", "")]
+    [InlineData("malformed-json", """{"units":""")]
+    [InlineData("unknown-field", """{"units":"mm","panel":{"material":{"id":"ss-304"},"leadIn":1,"leadOut":1,"curve":{"type":"arc","radios":90}}}""")]
+    [InlineData("duplicated-field", """{"units":"mm","units":"mm"}""")]
+    [InlineData("wrong-type", """{"units":3}""")]
+    [InlineData("null-not-allowed", """{"units":null}""")]
+    [InlineData("unknown-value", """{"units":"cm"}""")]
+    public async Task Examples_of_problems_say_what_the_service_says(string code, string body)
+    {
+        using var response = await service.Post("/v1/forms", body);
+        AssertSaysSame(code, await response.Content.ReadAsStringAsync());
+    }
+
+    [Theory]
+    [InlineData("not-found", "/v1/materials/ss-3o4")]
+    [InlineData("bad-request", "/v1/materials?units=cm")]
+    [InlineData("broken-link", "/v1/links/abc/form")]
+    public async Task Examples_of_problems_with_a_path_say_what_the_service_says(string code, string path)
+    {
+        using var response = await service.Client.GetAsync(path);
+        AssertSaysSame(code, await response.Content.ReadAsStringAsync(), "errors");
+    }
+
+    [Fact]
+    public async Task Named_answers_are_the_ones_that_the_contract_names()
+    {
+        var contract = await Contract();
+        foreach (var (path, operation) in Operations(contract).Where(entry => !entry.Path.Contains('{')))
+        {
+            using var response = operation["requestBody"] is null
+                ? await service.Client.GetAsync(path)
+                : await service.Post(path, Media(operation["requestBody"]).First()["examples"]!.AsObject().First().Value!["value"]!.ToJsonString());
+            if (path != "/v1/batches")
+                Assert.True(response.IsSuccessStatusCode, path + await response.Content.ReadAsStringAsync());
+            Assert.Equal(response.Headers.ETag is not null, operation["responses"]!["200"]!["headers"]?["ETag"] is not null);
+        }
+    }
+
+    private static void AssertSaysSame(string code, string answered, params string[] aside)
+    {
+        var (said, shown) = (JsonNode.Parse(answered)!.AsObject(), ProblemResponses.ExampleOf(ProblemKinds.Find(code)!));
+        foreach (var field in aside.Append("traceId"))
+        {
+            said.Remove(field);
+            shown.Remove(field);
+        }
+
+        Assert.Equal(said.ToJsonString(), shown.ToJsonString());
+    }
+
+    private static IEnumerable<(string Path, JsonNode Operation)> Operations(JsonNode contract) =>
+        contract["paths"]!.AsObject().SelectMany(path => path.Value!.AsObject().Select(method => (path.Key, method.Value!)));
+
+    private static JsonNode Resolve(JsonNode contract, JsonNode response) =>
+        (string?)response["$ref"] is { } name ? contract["components"]!["responses"]![name.Split('/')[^1]]! : response;
 
     [Fact]
     public async Task It_is_openapi_3_1_and_every_operation_is_described()
@@ -65,7 +207,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
         var schemas = (await Contract())["components"]!["schemas"]!.AsObject();
         foreach (var (name, schema) in schemas.Where(entry => entry.Key.EndsWith("Input", StringComparison.Ordinal)))
         {
-            var fields = schema!["properties"] ?? schema["allOf"]?[1]?["properties"];
+            var fields = schema!["allOf"]?[1]?["properties"] ?? schema["properties"];
             foreach (var (field, value) in fields!.AsObject())
             {
                 var type = value!["type"]?.ToJsonString() ?? "";
@@ -160,11 +302,45 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
         Assert.False(IsValid(contract, "CurveInput", JsonNode.Parse("""{"radius":1,"sweep":2}""")!));
     }
 
+    [Theory]
+    [InlineData("""{"type":"arc","radius":90,"sweep":45}""", true)]
+    [InlineData("""{"type":"arc","sweep":45}""", false)]
+    [InlineData("""{"type":"arc","radius":90}""", false)]
+    [InlineData("""{"type":"arc","radius":90,"sweep":45,"length":3}""", false)]
+    [InlineData("""{"type":"spiral","radius":90,"sweep":45}""", false)]
+    [InlineData("""{"radius":90,"sweep":45}""", false)]
+    [InlineData("""{"type":"segments","segments":[{"type":"arc","radius":90,"sweep":45},{"type":"flat","length":20}]}""", true)]
+    [InlineData("""{"type":"segments","segments":[{"type":"arc","radius":90,"sweep":45},{"type":"flat"}]}""", false)]
+    [InlineData("null", false)]
+    public async Task An_arc_needs_its_radius_wherever_a_curve_may_stand(string curve, bool isValid)
+    {
+        var contract = await Contract();
+        var request = Requests.Arc();
+        request["panel"]!["curve"] = JsonNode.Parse(curve);
+        Assert.Equal(isValid, IsValid(contract, "FormRequest", request));
+        if (curve != "null")
+            Assert.Equal(isValid, IsValid(contract, "CurveInput", JsonNode.Parse(curve)!));
+    }
+
     [Fact]
     public async Task The_pages_to_read_it_are_there()
     {
-        var page = await service.Client.GetStringAsync("/docs/index.html");
-        Assert.Contains("FormApi", page, StringComparison.Ordinal);
+        using var response = await service.Client.GetAsync("/docs/index.html");
+        var policy = Assert.Single(response.Headers.GetValues("Content-Security-Policy"));
+        Assert.StartsWith("default-src 'self';", policy, StringComparison.Ordinal);
+        Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
+        var page = await response.Content.ReadAsStringAsync();
+        Assert.Contains("<h1>FormApi</h1>", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("://", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("style=", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<style", page, StringComparison.Ordinal);
+        foreach (Match link in Regex.Matches(page, "(?:src|href)=\"([^\"]+)\""))
+        {
+            using var part = await service.Client.GetAsync(new Uri(response.RequestMessage!.RequestUri!, link.Groups[1].Value));
+            Assert.True(part.IsSuccessStatusCode, link.Value);
+        }
+
+        Assert.DoesNotContain(Regex.Matches(page, "<script[^>]*>"), script => !script.Value.Contains("src=", StringComparison.Ordinal));
     }
 
     private static IEnumerable<JsonNode> Curves(JsonNode curve) =>

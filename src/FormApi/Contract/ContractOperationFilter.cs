@@ -8,36 +8,45 @@ using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace FormApi.Contract;
 
-/// <summary>Puts examples, titles of problems and the words of queries into the operations.</summary>
+/// <summary>Puts examples, problems, headers and the words of queries into the operations.</summary>
 internal sealed class ContractOperationFilter : IOperationFilter
 {
+    // A stream and a state of health are not named.
+    private static readonly string[] Unnamed = ["computeBatch", "getLiveness", "getReadiness"];
+
     /// <inheritdoc/>
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
     {
         var name = operation.OperationId!;
         // Empty says that no key is asked for; left out would say that nobody thought of it.
         operation.Security = [];
-        AddExamples(operation.RequestBody?.Content, name, "request");
-        foreach (var (status, response) in operation.Responses ?? [])
+        AddExamples(operation.RequestBody?.Content, Examples.Of(name, "request"));
+        var readsBody = operation.RequestBody is not null;
+        foreach (var (status, response) in (operation.Responses ?? []).ToArray())
         {
             if (status == "200")
             {
                 response.Description = "The answer.";
-                AddExamples(response.Content, name, "answer");
+                AddExamples(response.Content, Examples.Short(name));
                 var extra = context.ApiDescription.ActionDescriptor.EndpointMetadata.OfType<FilesToo>().SelectMany(files => files.Media);
                 foreach (var media in response.Content!.Where(IsBytes).Select(media => media.Key).Concat(extra).ToArray())
-                    response.Content![media] = File(media);
+                    response.Content![media] = File();
             }
             else if (status == "304")
             {
                 response.Description = "The caller has it already.";
             }
-            else if (response is OpenApiResponse own && own.Content?.ContainsKey(ProblemResult.MediaType) == true)
+            else if (response.Content?.ContainsKey(ProblemResult.MediaType) == true)
             {
-                own.Description = own.Content?.ContainsKey(ProblemResult.MediaType) == true
-                    ? string.Join("; ", TitlesOf(int.Parse(status, CultureInfo.InvariantCulture), operation.Responses!.ContainsKey("413"))) + "."
-                    : "The answer of a service that cannot work now.";
+                operation.Responses![status] = ProblemResponses.Refer(context.Document, name, int.Parse(status, CultureInfo.InvariantCulture), readsBody);
             }
+            else if (response is OpenApiResponse own)
+            {
+                own.Description = "The answer of a service that cannot work now.";
+            }
+
+            if (status is "200" or "304" && !Unnamed.Contains(name) && response is OpenApiResponse named)
+                (named.Headers ??= new Dictionary<string, IOpenApiHeader>())[ResponseHeaders.ETag] = ResponseHeaders.Refer(context.Document, ResponseHeaders.ETag);
         }
 
         if (operation.RequestBody is OpenApiRequestBody body)
@@ -48,19 +57,9 @@ internal sealed class ContractOperationFilter : IOperationFilter
 
     private static bool IsBytes(KeyValuePair<string, IOpenApiMediaType> media) => media.Value.Schema?.Format == "byte";
 
-    // Bytes as they are: the format "byte" would make clients look for base64.
-    private static OpenApiMediaType File(string media) => new()
-    {
-        Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = IsText(media) ? null : "binary" },
-    };
-
-    private static bool IsText(string media) =>
-        media.StartsWith("text/", StringComparison.Ordinal) || media.EndsWith("+xml", StringComparison.Ordinal);
-
-    // What cannot be too large reads no request: only its query can be wrong.
-    private static IEnumerable<string> TitlesOf(int status, bool readsRequest) => status == 400 && !readsRequest
-        ? [ProblemKinds.BadRequest.Title]
-        : ProblemKinds.All.Where(kind => kind.Status == status).Select(kind => kind.Title);
+    // Bytes as they are, text or not: the format "byte" would make clients look for base64, and clients that have one type for all media
+    // of an answer would read files as JSON text.
+    private static OpenApiMediaType File() => new() { Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" } };
 
     private static void Describe(OpenApiParameter parameter, string operation)
     {
@@ -96,16 +95,15 @@ internal sealed class ContractOperationFilter : IOperationFilter
         }
     }
 
-    private static void AddExamples(IDictionary<string, IOpenApiMediaType>? content, string operation, string part)
+    private static void AddExamples(IDictionary<string, IOpenApiMediaType>? content, IEnumerable<Example> examples)
     {
-        var examples = Examples.Of(operation, part).ToArray();
-        if (examples.Length == 0 || content is null)
-            return;
-        foreach (var media in content.Values.OfType<OpenApiMediaType>())
+        foreach (var media in content?.Values.OfType<OpenApiMediaType>() ?? [])
         {
-            media.Examples = examples.ToDictionary(
+            var own = examples.ToDictionary(
                 example => example.Name,
                 example => (IOpenApiExample)new OpenApiExample { Summary = example.Name.Replace('-', ' '), Value = example.Body.DeepClone() });
+            if (own.Count > 0)
+                media.Examples = own;
         }
     }
 }

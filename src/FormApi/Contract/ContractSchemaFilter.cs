@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Nodes;
 using System.Text.Json.Serialization.Metadata;
 using FormApi.Http.Json;
 using FormApi.Http.Problems;
@@ -33,6 +34,8 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
             return;
         foreach (var field in WireContractResolver.FieldsOf(info))
             properties[field.Name] = Describe(properties[field.Name], info, field);
+        if (info.Type == typeof(Problem) || info.Type == typeof(ProblemKind))
+            ((OpenApiSchema)properties["code"]).Enum = [.. ProblemKinds.All.Select(kind => (JsonNode)kind.Code)];
         if (bare != typeof(Problem))
             return;
         foreach (var (name, (_, text)) in WireContractResolver.ProblemExtensions)

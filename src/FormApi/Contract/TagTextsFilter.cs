@@ -1,33 +1,43 @@
-using System.Collections.Frozen;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace FormApi.Contract;
 
-/// <summary>Says what each group of operations is about.</summary>
+/// <summary>Says what each group of operations is about, in the order of a job.</summary>
 internal sealed class TagTextsFilter : IDocumentFilter
 {
-    private static readonly FrozenDictionary<string, string> Groups = new Dictionary<string, string>
-    {
-        ["Accuracy"] = "What errors of folding add up to, and a folded form against its plan.",
-        ["Forms"] = "From a finished curve and a material to a form, its drawings, and how the panel comes off it.",
-        ["Gauges"] = "Gauge numbers as thicknesses.",
-        ["Materials"] = "Sheet materials with the source and status of every value.",
-        ["Operations"] = "Whether the service is well, and what its problems mean.",
-        ["Programs"] = "The order of the folds on a brake.",
-        ["References"] = "What the figures rest on.",
-        ["Test strips"] = "From what test strips measured to figures for the next form.",
-    }.ToFrozenDictionary(StringComparer.Ordinal);
+    // In the order of a job: what comes first on the bench comes first on the page.
+    private static readonly (string Name, string Text)[] Groups =
+    [
+        ("Forms", "From a finished curve and a material to a form, its drawings, and how the panel comes off it."),
+        ("Programs", "The order of the folds on a brake."),
+        ("Test strips", "From what test strips measured to figures for the next form."),
+        ("Accuracy", "What errors of folding add up to, and a folded form against its plan."),
+        ("Estimates", "What a job takes in time and money."),
+        ("Batches", "Many requests at once, answered as they come."),
+        ("Links", "The same answers from a link that holds the whole request."),
+        ("Materials", "Sheet materials with the source and status of every value."),
+        ("Gauges", "Gauge numbers as thicknesses."),
+        ("References", "What the figures rest on."),
+        ("Verification", "The running engine against published values."),
+        ("Operations", "Whether the service is well, and what its problems mean."),
+    ];
 
     /// <inheritdoc/>
     public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context)
     {
-        foreach (var tag in swaggerDoc.Tags ?? new HashSet<OpenApiTag>())
-            tag.Description = Groups.GetValueOrDefault(tag.Name!) ?? SummaryIn(swaggerDoc, tag.Name!);
+        swaggerDoc.Tags = new HashSet<OpenApiTag>(Groups.Select(group => new OpenApiTag { Name = group.Name, Description = group.Text }));
+        var paths = new OpenApiPaths();
+        // An operation of no group fails here, before a page lacks it.
+        foreach (var (path, item) in swaggerDoc.Paths.OrderBy(entry => PlaceOf(entry.Value)).ToArray())
+            paths.Add(path, item);
+        swaggerDoc.Paths = paths;
     }
 
-    // A group without words of its own is about what its first operation does.
-    private static string? SummaryIn(OpenApiDocument document, string tag) => document.Paths.Values
-        .SelectMany(path => path.Operations!.Values)
-        .First(operation => operation.Tags!.Any(own => own.Name == tag)).Summary;
+    private static int PlaceOf(IOpenApiPathItem path)
+    {
+        var tag = path.Operations!.Values.First().Tags!.First().Name;
+        var place = Array.FindIndex(Groups, group => group.Name == tag);
+        return place >= 0 ? place : throw new InvalidOperationException($"The group {tag} has no text.");
+    }
 }

@@ -1,6 +1,5 @@
 using Forming.Checks;
 using Forming.Plans.Drafts;
-using Forming.Results;
 
 namespace Forming.Plans.Checks;
 

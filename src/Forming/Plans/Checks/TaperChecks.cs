@@ -1,5 +1,4 @@
 using Forming.Checks;
-using Forming.Results;
 using Forming.Tapers;
 
 namespace Forming.Plans.Checks;
