@@ -207,7 +207,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
         var schemas = (await Contract())["components"]!["schemas"]!.AsObject();
         foreach (var (name, schema) in schemas.Where(entry => entry.Key.EndsWith("Input", StringComparison.Ordinal)))
         {
-            var fields = schema!["allOf"]?[1]?["properties"] ?? schema["properties"];
+            var fields = schema!["allOf"]?.AsArray().Select(part => part!["properties"]).FirstOrDefault(own => own is not null) ?? schema["properties"];
             foreach (var (field, value) in fields!.AsObject())
             {
                 var type = value!["type"]?.ToJsonString() ?? "";
