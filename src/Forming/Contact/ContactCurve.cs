@@ -63,10 +63,11 @@ public sealed class ContactCurve
         {
             if (pieces.Count == 0)
                 return start;
-            var run = new CurvedRun(pieces, start, thicknessMm);
+            var correction = rule.Correction?.Stretches[runs.Count];
+            var run = new CurvedRun(pieces, start with { Turn = start.Turn + (correction?.StartTurn ?? 0) }, thicknessMm);
             runs.Add(run);
             pieces.Clear();
-            return run.End;
+            return run.End with { Turn = run.End.Turn + (correction?.EndTurn ?? 0) };
         }
     }
 

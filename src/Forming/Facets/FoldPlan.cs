@@ -229,7 +229,7 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
             last[i] = count - 1;
         }
 
-        var polygon = parts.Length == 1 && curve.Runs[0].Start.Turn == 0
+        var polygon = parts.Length == 1 && curve.Runs[0].Start.Turn == 0 && curve.Runs[0].End.Turn == endTurn
             ? parts[0]
             : FormPolygon.Through([.. parts.SelectMany(part => part.Places)], 0, endTurn, fold);
         var sharpest = polygon.Angles.Max();

@@ -70,6 +70,30 @@ internal sealed record WrappedForm(
         }
     }
 
+    /// <summary>The same job on a corrected contact curve: lever and stepping stay.</summary>
+    /// <param name="correction">How the form departs from pure bending.</param>
+    /// <param name="finished">The finished curve on the mid surface.</param>
+    /// <param name="stepping">Rule and number of folds.</param>
+    /// <param name="fold">Shape of the folds.</param>
+    /// <param name="minFacetMm">Narrowest facet the brake can fold [mm].</param>
+    /// <param name="marks">How the flat is marked.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    public WrappedForm Corrected(
+        ContactCorrection correction, FinishedCurve finished, Stepping stepping, FoldShape fold, double minFacetMm, MarkSpec marks, CancellationToken cancellation)
+    {
+        var rule = Rule with { Correction = correction };
+        var contact = ContactCurve.Solve(finished, rule, Contact.ThicknessMm, cancellation);
+        var folds = FoldPlan.Solve(contact, stepping, fold, Judge, minFacetMm, marks.Tape.ResolutionMm, cancellation);
+        return this with
+        {
+            Rule = rule,
+            Contact = contact,
+            Folds = folds,
+            Tightest = TightestOf(finished, contact, rule),
+            LongestLeverMm = Lever.LongestMm(contact.Extremes, contact.MidMm),
+        };
+    }
+
     /// <summary>How many folds the finish asks for, whatever the caller fixed and the brake can fold.</summary>
     /// <param name="form">The form.</param>
     /// <param name="fold">Shape of the folds.</param>
