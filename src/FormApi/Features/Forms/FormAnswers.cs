@@ -11,6 +11,7 @@ using Forming.Plans;
 using Forming.Prediction;
 using Forming.Pulling;
 using Forming.Tapers;
+using Forming.Wrapping;
 
 namespace FormApi.Features.Forms;
 
