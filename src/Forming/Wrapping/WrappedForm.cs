@@ -83,7 +83,7 @@ internal sealed record WrappedForm(
     {
         var rule = Rule with { Correction = correction };
         var contact = ContactCurve.Solve(finished, rule, Contact.ThicknessMm, cancellation);
-        var folds = FoldPlan.Solve(contact, stepping, fold, Judge, minFacetMm, marks.Tape.ResolutionMm, cancellation);
+        var folds = PlacedFolds.Solve(contact, stepping, fold, Judge, minFacetMm, marks.Tape.ResolutionMm, cancellation);
         return this with
         {
             Rule = rule,
