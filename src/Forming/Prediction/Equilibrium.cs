@@ -95,7 +95,7 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
                 continue;
             }
 
-            if (!Step(Wanted(landing, heading, clearance), miss))
+            if (!Step(Wanted(landing, heading, clearance), miss, lands ? landing : null))
                 return false;
             strip.Update();
             Find(ref landing, lands);
@@ -110,8 +110,8 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
     private double Wanted(in Touch landing, double? heading, double clearance) =>
         heading is { } end ? end - strip.Heading[_nodes] : circles.RadiusMm - landing.Distance + clearance;
 
-    private bool Step(double wanted, double miss) =>
-        double.IsFinite(miss) && _borders.Solve() && Advance(CollectionsMarshal.AsSpan(_touches), new(_touches.Count), wanted);
+    private bool Step(double wanted, double miss, Touch? landing) =>
+        double.IsFinite(miss) && _borders.Solve() && Advance(CollectionsMarshal.AsSpan(_touches), new(_touches.Count), wanted, landing);
 
     // Yielding and sliding change the slopes from one iteration to the next, so a whole step may lead further off.
     private bool StepCarefully(ref Touch landing, double? heading, double clearance, ref double miss)
@@ -121,7 +121,7 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
         _touchesBefore.Clear();
         _touchesBefore.AddRange(_touches);
         var forceBefore = Force;
-        if (!Step(Wanted(landing, heading, clearance), miss))
+        if (!Step(Wanted(landing, heading, clearance), miss, heading is null ? landing : null))
             return false;
         for (var i = 0; i <= _nodes; i++)
             _moves[i] = strip.Heading[i] - _before[i];
@@ -167,6 +167,7 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
 
     private void Find(ref Touch landing, bool lands)
     {
+        circles.Bend(CollectionsMarshal.AsSpan(_touches));
         foreach (ref var touch in CollectionsMarshal.AsSpan(_touches))
             touch.Find(strip, circles.Centres[touch.Circle]);
         if (lands)
@@ -321,7 +322,7 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
     }
 
     // Slides: y + w·Zc y + w·Zn dN - w·Zb dF = w·z. Gaps and control: the same product equals what is wanted.
-    private bool Advance(Span<Touch> active, in Columns at, double wanted)
+    private bool Advance(Span<Touch> active, in Columns at, double wanted, Touch? landing)
     {
         var x = _borders.Columns;
         int size = at.Hand + 1, wide = size + 1;
@@ -342,6 +343,8 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
             sums[size] = (p < at.Hand ? circles.RadiusMm - active[p - at.Fold(0)].Distance : wanted) - sums[size];
         }
 
+        if (circles.Flexure is { } flexure)
+            AddFlexure(flexure, active, at, landing, dense, wide);
         if (!BorderedSystem.SolveDense(dense, size))
             return false;
         double most = 0;
@@ -364,6 +367,18 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
             active[j].Force += scale * dense[(at.Fold(j) * wide) + size];
         Force += scale * dense[(at.Hand * wide) + size];
         return true;
+    }
+
+    // A pressed fold gives way, and takes the others along.
+    private static void AddFlexure(FormFlexure flexure, ReadOnlySpan<Touch> active, in Columns at, Touch? landing, Span<double> dense, int wide)
+    {
+        for (var k = 0; k < active.Length; k++)
+        {
+            for (var j = 0; j < active.Length; j++)
+                dense[(at.Fold(j) * wide) + at.Fold(k)] += flexure.MoveAlong(active[j].Circle, active[j].Tangent.Left(), active[k]);
+            if (landing is { } there)
+                dense[(at.Hand * wide) + at.Fold(k)] += flexure.MoveAlong(there.Circle, there.Tangent.Left(), active[k]);
+        }
     }
 
     /// <summary>What stands in which column of the border: slides, the hand's turning, fold forces, hand force, the rest.</summary>
