@@ -15,8 +15,9 @@ internal static class PlannedPull
     /// <param name="panel">The panel.</param>
     /// <param name="work">What the pull may take.</param>
     /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="beam">The form as a beam that gives, or null for a rigid one.</param>
     public static PanelPrediction Predict(
-        WrappedForm wrapped, FormSpec form, FoldShape fold, PanelSpec panel, PullWork work, CancellationToken cancellation)
+        WrappedForm wrapped, FormSpec form, FoldShape fold, PanelSpec panel, PullWork work, CancellationToken cancellation, FormBeam? beam = null)
     {
         var polygon = wrapped.Folds.Polygon;
         var longest = Lever.LongestMm(wrapped.Contact.Extremes, wrapped.Contact.MidMm);
@@ -25,6 +26,7 @@ internal static class PlannedPull
             {
                 Panel = panel,
                 Form = new(polygon.Facets, polygon.Angles, fold.OuterRadiusMm),
+                Beam = beam,
                 Ends = form.Stepping.Ends,
                 LeverMm = wrapped.Judge.LeverMm,
                 LongestLeverMm = double.IsFinite(longest) ? Math.Max(0, longest) : null,

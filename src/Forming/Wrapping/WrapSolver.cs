@@ -168,7 +168,7 @@ internal sealed class WrapSolver
         var form = _start.Corrected(CorrectionOf(at), _finished, _stepping, _fold, _brake.MinFacetMm, _marks, _cancellation);
         if (form.Folds.Polygon.Angles.Min() <= 0)
             return null;
-        var prediction = PlannedPull.Predict(form, _form, _fold, _panel, _work, _cancellation);
+        var prediction = PlannedPull.Predict(form, _form, _fold, _panel, _work, _cancellation, Environment.GetEnvironmentVariable("BARE") is null ? null : new(Forming.Springback.BendingLaw.Of(_form.Sheet).Stiffness * _form.WidthMm / _panel.WidthMm, _form.Sheet.ThicknessMm));
         return prediction.Shape is { } shape ? new(at, form, prediction, ResidualsOf(at, shape), shape.Sweep.Radians - _wanted.Sweep.Radians, RmsOf(shape)) : null;
     }
 
