@@ -15,10 +15,10 @@ public sealed record ContactCorrection(IReadOnlyList<StretchCorrection> Stretche
     }
 }
 
-/// <summary>The correction of one curved stretch: a slowly varying factor on the curvature, and a turn at each end that its end folds make beside.</summary>
+/// <summary>The correction of one curved stretch: a slowly varying factor on the curvature, and what the folds at its ends turn beside.</summary>
 /// <param name="StartMidMm">Where it begins along the curve's mid surface [mm].</param>
 /// <param name="EndMidMm">Where it ends [mm].</param>
-/// <param name="Series">Chebyshev series of the factor less 1 over the stretch.</param>
+/// <param name="Series">[n] Chebyshev series of the factor less 1 over the stretch, n at least 1.</param>
 /// <param name="StartTurn">Turn at its first tangent point [rad].</param>
 /// <param name="EndTurn">Turn at its last tangent point [rad].</param>
 public sealed record StretchCorrection(double StartMidMm, double EndMidMm, IReadOnlyList<double> Series, double StartTurn, double EndTurn)

@@ -1,9 +1,20 @@
+using Forming.Jobs;
+using Forming.Springback;
+
 namespace Forming.Prediction;
 
 /// <summary>A bare form as an elastic beam, clamped at its lead-in and loaded by what its folds carry.</summary>
 /// <param name="StiffnessPerWidth">Bending stiffness of the form per width of the panel [N·mm²/mm], &gt; 0.</param>
 /// <param name="ThicknessMm">Thickness of its sheet [mm], &gt; 0.</param>
-public sealed record FormBeam(double StiffnessPerWidth, double ThicknessMm);
+public sealed record FormBeam(double StiffnessPerWidth, double ThicknessMm)
+{
+    /// <summary>The form of a job as a beam.</summary>
+    /// <param name="job">The job.</param>
+    /// <returns>The beam; null where ribs keep the form from bending.</returns>
+    public static FormBeam? Of(FormJob job) => job.Form.Backing == FormBacking.Ribs
+        ? null
+        : new(BendingLaw.Of(job.Form.Sheet).Stiffness * job.Form.WidthMm / job.Panel.WidthMm, job.Form.Sheet.ThicknessMm);
+}
 
 /// <summary>How the folds of a bare form move under the forces on them: small deflections of a beam that is bent at the folds and straight between.</summary>
 /// <remarks>

@@ -1,244 +1,243 @@
 using Forming.Contact;
 using Forming.Curves;
-using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
-using Forming.Numerics;
 using Forming.Prediction;
+using Forming.Results;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace Forming.Wrapping;
 
-/// <summary>Finds the form over which the panel, pulled and let go in simulation, comes off as the curve that is wanted.</summary>
+/// <summary>Finds the form over which the panel, pulled and let go in simulation, comes off as it is wanted.</summary>
+/// <remarks>
+/// Unknown is how the contact curve departs from pure bending: see <see cref="ContactCorrection"/>. Wanted is the finished sweep, and
+/// then the least distance from the finished shape, with small weights that keep the departure smooth. Gauss-Newton steps, their slopes
+/// first by trial of each unknown and then kept up by Broyden's rank-one rule, so that most steps cost one simulation.
+/// Source key <c>wrap-model</c>.
+/// </remarks>
 internal sealed class WrapSolver
 {
-    private const int SeriesTerms = 4;
-    private const int Samples = 32;
-    private const double SweepWeightMm = 2000;
-    private const double SmoothWeightMm = 2;
-    private const double KinkWeightMm = 2;
-    private const double Damping = 1e-4;
-    private const double SeriesStep = 0.01;
-    private const double KinkStep = 0.2 * Math.PI / 180;
+    /// <summary>More unknowns than this are not asked for: each costs a simulation.</summary>
+    private const int MostUnknowns = 16;
+
+    private const int MostTerms = 4;
+
     private const int MostSteps = 12;
 
+    /// <summary>A degree of sweep weighs as much as this much distance [mm/rad]: the sweep is to be exact.</summary>
+    private const double SweepWeightMm = 2000;
+
+    /// <summary>Weight of each higher term of the series, times its order [mm].</summary>
+    private const double SeriesWeightMm = 0.2;
+
+    /// <summary>Weight of the turns at the ends [mm/rad].</summary>
+    private const double TurnWeightMm = 2;
+
+    /// <summary>Trial steps from which slopes are taken: of the factor, and of the turns [rad].</summary>
+    private const double SeriesStep = 0.01;
+
+    private const double TurnStep = 0.2 * Math.PI / 180;
+
+    private const double Damping = 1e-4;
+
+    private const double LeastShare = 0.1;
+
+    /// <summary>A miss that a step no longer brings down by this share is done.</summary>
+    private const double LeastGain = 0.05;
+
+    /// <summary>The sweep is met within this [rad].</summary>
+    private const double SweepTolerance = 0.02 * Math.PI / 180;
+
+    private readonly WrappedForm _pure;
     private readonly FinishedCurve _finished;
-    private readonly PanelSpec _panel;
-    private readonly FormSpec _form;
+    private readonly FormJob _job;
     private readonly FoldShape _fold;
-    private readonly BrakeSpec _brake;
-    private readonly MarkSpec _marks;
-    private readonly WrappedForm _start;
-    private readonly Stepping _stepping;
-    private readonly WantedCurve _wanted;
     private readonly PullWork _work;
     private readonly CancellationToken _cancellation;
-    private readonly double[] _along;
-    private readonly Point[] _aims;
+    private readonly WantedCurve _wanted;
+    private readonly ShapeMiss _miss;
     private readonly int _terms;
 
-    public WrapSolver(
-        WrappedForm start, FinishedCurve finished, PanelSpec panel, FormSpec form, FoldShape fold, BrakeSpec brake, MarkSpec marks, PullWork work, CancellationToken cancellation)
+    /// <summary>Sets a job up.</summary>
+    /// <param name="pure">The form by pure bending; its lever and number of folds stay.</param>
+    /// <param name="finished">The finished curve on the mid surface.</param>
+    /// <param name="job">What is asked.</param>
+    /// <param name="fold">Shape of the folds.</param>
+    /// <param name="work">What the simulations may take.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    public WrapSolver(WrappedForm pure, FinishedCurve finished, FormJob job, FoldShape fold, PullWork work, CancellationToken cancellation)
     {
-        (_start, _finished, _panel, _form, _fold, _brake, _marks, _work, _cancellation) = (start, finished, panel, form, fold, brake, marks, work, cancellation);
-        _stepping = form.Stepping with { Folds = start.Folds.Polygon.Angles.Length, Refine = false };
-        _wanted = WantedCurve.Of(finished, panel.Sheet);
-        var lead = double.Parse(Environment.GetEnvironmentVariable("LEAD") ?? "0", System.Globalization.CultureInfo.InvariantCulture);
-        double before = Math.Min(panel.LeadInMm, lead * _wanted.LengthMm), after = Math.Min(Math.Min(panel.LeadOutMm, start.Judge.LeverMm), lead * _wanted.LengthMm);
-        _along = [.. Enumerable.Range(0, Samples + 1).Select(i => -before + ((before + _wanted.LengthMm + after) * i / Samples))];
-        _aims = [.. _along.Select(along => along < 0 ? new Point(along, 0) : _wanted.At(along).Position)];
-        _terms = SeriesTerms;
+        (_pure, _finished, _fold, _work, _cancellation) = (pure, finished, fold, work, cancellation);
+        _job = job with
+        {
+            Form = job.Form with { Stepping = job.Form.Stepping with { Folds = pure.Folds.Polygon.Angles.Length, Refine = false } },
+            Panel = job.Panel with { LeverMm = pure.Judge.LeverMm },
+        };
+        _wanted = WantedCurve.Of(finished, job.Panel.Sheet);
+        _miss = new(_wanted, job.Panel.LeadInMm, pure.Judge.LeverMm);
+        _terms = Math.Clamp((MostUnknowns / pure.Contact.Runs.Count) - 2, 1, MostTerms);
     }
-
-    public int Wraps { get; private set; }
-
-    public string Trace { get; private set; } = "";
 
     private int PerStretch => _terms + 2;
 
-    private int Unknowns => PerStretch * _start.Contact.Runs.Count;
+    private int Unknowns => PerStretch * _pure.Contact.Runs.Count;
 
     /// <summary>Solves.</summary>
-    public Trial? Solve()
+    /// <param name="start">Where to begin, from a like job; null begins with pure bending.</param>
+    /// <returns>The form that comes nearest; null where the panel cannot be followed over the first one.</returns>
+    public SolvedForm? Solve(SolvedForm? start = null)
     {
-        var at = new double[Unknowns];
-        if (Try(at) is not { } best)
+        var first = start is not null && start.Unknowns.Length == Unknowns ? Try(start.Unknowns) : null;
+        if ((first ?? Try(new double[Unknowns])) is not { } best)
             return null;
-        Note(best);
-        if (JacobianAt(best) is not { } jacobian)
-            return best;
-        var isFresh = true;
+        var slopes = first is not null ? start!.Slopes?.Clone() : null;
+        var isFresh = false;
         for (var i = 0; i < MostSteps; i++)
         {
-            var step = StepFrom(best, jacobian);
-            Trial? next = null;
-            var share = 1.0;
-            for (; share > 0.1; share /= 2)
+            if (slopes is null)
             {
-                next = Try([.. best.At.Zip(step, (from, by) => from + (share * by))]);
-                if (next is not null)
-                    Update(jacobian, best, next);
-                if (next is not null && next.Size < best.Size)
-                    break;
-                next = null;
+                slopes = SlopesAt(best);
+                isFresh = true;
             }
 
-            if (next is null)
-            {
-                if (isFresh || JacobianAt(best) is not { } anew)
-                    break;
-                (jacobian, isFresh) = (anew, true);
-                continue;
-            }
-
-            isFresh = false;
-            var gain = 1 - (next.Size / best.Size);
-            best = next;
-            Note(best);
-            if (gain < 0.05 && Math.Abs(best.SweepMiss) < 0.02 * Math.PI / 180)
+            if (slopes is null)
                 break;
+            if (Better(best, slopes) is { } next)
+            {
+                var gain = 1 - (next.Size / best.Size);
+                (best, isFresh) = (next, false);
+                if (gain < LeastGain && Math.Abs(best.SweepMiss) < SweepTolerance)
+                    break;
+            }
+            else if (isFresh || Math.Abs(best.SweepMiss) < SweepTolerance)
+            {
+                break;
+            }
+            else
+            {
+                slopes = null;
+            }
         }
 
-        return best;
+        return best with { Slopes = slopes };
     }
 
-    private void Note(Trial trial) => Trace += FormattableString.Invariant(
-        $"[{Wraps}: rms {trial.Rms:0.000} sweep {trial.SweepMiss * 180 / Math.PI:0.000} size {trial.Size:0.000}] ");
-
-    private double[] StepFrom(Trial best, Matrix<double> jacobian)
+    private SolvedForm? Better(SolvedForm best, Matrix<double> slopes)
     {
-        // Damped Gauss-Newton: stacked with a small weight on every unknown's change.
-        var rows = jacobian.RowCount;
+        var step = StepFrom(best, slopes);
+        for (var share = 1.0; share > LeastShare; share /= 2)
+        {
+            if (Try([.. best.Unknowns.Zip(step, (from, by) => from + (share * by))]) is not { } next)
+                continue;
+            KeepUp(slopes, best, next);
+            if (next.Size < best.Size)
+                return next;
+        }
+
+        return null;
+    }
+
+    // Least squares with a small weight on every unknown's own change, by its share in the slopes.
+    private double[] StepFrom(SolvedForm best, Matrix<double> slopes)
+    {
+        var rows = slopes.RowCount;
         var stacked = Matrix<double>.Build.Dense(rows + Unknowns, Unknowns);
-        stacked.SetSubMatrix(0, 0, jacobian);
+        stacked.SetSubMatrix(0, 0, slopes);
+        for (var k = 0; k < Unknowns; k++)
+            stacked[rows + k, k] = Damping * slopes.Column(k).L2Norm();
         var right = Vector<double>.Build.Dense(rows + Unknowns);
-        for (var i = 0; i < rows; i++)
-            right[i] = -best.Residuals[i];
-        for (var i = 0; i < Unknowns; i++)
-            stacked[rows + i, i] = Damping * jacobian.Column(i).L2Norm();
-        return stacked.QR().Solve(right).ToArray();
+        right.SetSubVector(0, rows, -best.Residuals);
+        return [.. stacked.QR().Solve(right)];
     }
 
-    private static void Update(Matrix<double> jacobian, Trial from, Trial to)
+    private static void KeepUp(Matrix<double> slopes, SolvedForm from, SolvedForm to)
     {
-        var step = Vector<double>.Build.Dense([.. to.At.Zip(from.At, (a, b) => a - b)]);
-        var change = Vector<double>.Build.Dense([.. to.Residuals.Zip(from.Residuals, (a, b) => a - b)]);
-        var miss = change - (jacobian * step);
-        var length = step.DotProduct(step);
-        if (length > 0)
-            miss.OuterProduct(step / length).Add(jacobian, jacobian);
+        var step = Vector<double>.Build.DenseOfArray(to.Unknowns) - Vector<double>.Build.DenseOfArray(from.Unknowns);
+        var square = step.DotProduct(step);
+        if (square > 0)
+            slopes.Add((to.Residuals - from.Residuals - (slopes * step)).OuterProduct(step / square), slopes);
     }
 
-    private Matrix<double>? JacobianAt(Trial trial)
+    private Matrix<double>? SlopesAt(SolvedForm at)
     {
-        var jacobian = Matrix<double>.Build.Dense(trial.Residuals.Length, Unknowns);
+        var slopes = Matrix<double>.Build.Dense(at.Residuals.Count, Unknowns);
         for (var k = 0; k < Unknowns; k++)
         {
-            var step = k % PerStretch < _terms ? SeriesStep : KinkStep;
-            var at = (double[])trial.At.Clone();
-            at[k] += step;
-            var beside = Try(at);
-            if (beside is null)
-            {
-                at[k] -= 2 * step;
-                step = -step;
-                beside = Try(at);
-            }
-
-            if (beside is null)
+            var step = IsTerm(k) ? SeriesStep : TurnStep;
+            if (Beside(step) is { } ahead)
+                slopes.SetColumn(k, (ahead.Residuals - at.Residuals) / step);
+            else if (Beside(-step) is { } behind)
+                slopes.SetColumn(k, (at.Residuals - behind.Residuals) / step);
+            else
                 return null;
-            for (var i = 0; i < trial.Residuals.Length; i++)
-                jacobian[i, k] = (beside.Residuals[i] - trial.Residuals[i]) / step;
+
+            SolvedForm? Beside(double by)
+            {
+                var moved = (double[])at.Unknowns.Clone();
+                moved[k] += by;
+                return Try(moved);
+            }
         }
 
-        return jacobian;
+        return slopes;
     }
 
-    private ContactCorrection CorrectionOf(double[] at) => new([.. _start.Contact.Runs.Select((run, i) => new StretchCorrection(
-        run.Start.MidMm,
-        run.End.MidMm,
-        at[(i * PerStretch)..((i * PerStretch) + _terms)],
-        at[(i * PerStretch) + _terms],
-        at[(i * PerStretch) + _terms + 1]))]);
-
-    private Trial? Try(double[] at)
+    private SolvedForm? Try(double[] unknowns)
     {
         _cancellation.ThrowIfCancellationRequested();
-        Wraps++;
-        var form = _start.Corrected(CorrectionOf(at), _finished, _stepping, _fold, _brake.MinFacetMm, _marks, _cancellation);
-        if (form.Folds.Polygon.Angles.Min() <= 0)
+        if (_work.IsSpent)
             return null;
-        var prediction = PlannedPull.Predict(form, _form, _fold, _panel, _work, _cancellation, Environment.GetEnvironmentVariable("BARE") is null ? null : new(Forming.Springback.BendingLaw.Of(_form.Sheet).Stiffness * _form.WidthMm / _panel.WidthMm, _form.Sheet.ThicknessMm));
-        return prediction.Shape is { } shape ? new(at, form, prediction, ResidualsOf(at, shape), shape.Sweep.Radians - _wanted.Sweep.Radians, RmsOf(shape)) : null;
-    }
-
-    private double RmsOf(PredictedShape shape) => Math.Sqrt(MissesOf(shape).Sum(miss => miss.Dot(miss)) / _aims.Length);
-
-    private Point[] MissesOf(PredictedShape shape)
-    {
-        var places = PlacesAlong(shape.Curve);
-        var fit = RigidFit.Of(_aims, places);
-        var along = Point.Along(fit.Turn.Radians);
-        var (from, to) = (Mean(_aims), Mean(places));
-        return [.. places.Select((place, i) => place - to - (_aims[i] - from).TurnedTo(along))];
-    }
-
-    private double[] ResidualsOf(double[] at, PredictedShape shape)
-    {
-        var misses = MissesOf(shape);
-        var scale = 1 / Math.Sqrt(misses.Length);
-        var residuals = new List<double>();
-        foreach (var miss in misses)
+        WrappedForm form;
+        try
         {
-            residuals.Add(scale * miss.X);
-            residuals.Add(scale * miss.Y);
+            form = _pure.Corrected(CorrectionOf(unknowns), _finished, _job, _fold, _cancellation);
+        }
+        catch (NoSolutionException)
+        {
+            // So far from pure bending the folds do not fit the curve any more.
+            return null;
         }
 
-        residuals.Add(SweepWeightMm * (shape.Sweep.Radians - _wanted.Sweep.Radians));
-        for (var k = 0; k < at.Length; k++)
-        {
-            var place = k % PerStretch;
-            if (place > 0)
-                residuals.Add(at[k] * (place < _terms ? SmoothWeightMm * 0.1 * place : KinkWeightMm));
-        }
-
-        return [.. residuals];
+        var prediction = PlannedPull.Predict(form, _job, _fold, _work, _cancellation);
+        if (prediction.Shape is not { } shape)
+            return null;
+        var sweepMiss = shape.Sweep.Radians - _wanted.Sweep.Radians;
+        return new(form, prediction, unknowns, ResidualsOf(unknowns, shape, sweepMiss), sweepMiss);
     }
 
-    private Point[] PlacesAlong(IReadOnlyList<ReleasedPoint> curve)
+    private Vector<double> ResidualsOf(double[] unknowns, PredictedShape shape, double sweepMiss)
     {
-        var places = new Point[_along.Length];
-        var e = 0;
-        for (var i = 0; i < places.Length; i++)
-        {
-            if (_along[i] < 0)
-            {
-                places[i] = new(_along[i], 0);
-                continue;
-            }
-
-            while (e + 2 < curve.Count && curve[e + 1].AlongMm < _along[i])
-                e++;
-            var from = curve[e];
-            var inside = _along[i] - from.AlongMm;
-            var turn = curve[e + 1].Curvature * inside;
-            places[i] = from.Position + (inside * Point.Along(from.Heading.Radians + (turn / 2)));
-        }
-
-        return places;
+        var misses = _miss.Of(shape.Curve);
+        var residuals = Vector<double>.Build.Dense((2 * misses.Length) + 1 + unknowns.Length);
+        var share = 1 / Math.Sqrt(misses.Length);
+        for (var i = 0; i < misses.Length; i++)
+            (residuals[2 * i], residuals[(2 * i) + 1]) = (share * misses[i].X, share * misses[i].Y);
+        residuals[2 * misses.Length] = SweepWeightMm * sweepMiss;
+        for (var k = 0; k < unknowns.Length; k++)
+            residuals[(2 * misses.Length) + 1 + k] = unknowns[k] * (IsTerm(k) ? SeriesWeightMm * (k % PerStretch) : TurnWeightMm);
+        return residuals;
     }
 
-    private static Point Mean(IReadOnlyList<Point> points)
+    private bool IsTerm(int unknown) => unknown % PerStretch < _terms;
+
+    private ContactCorrection CorrectionOf(double[] unknowns) => new([.. _pure.Contact.Runs.Select((run, i) =>
     {
-        var sum = Point.Origin;
-        foreach (var point in points)
-            sum += point;
-        return 1.0 / points.Count * sum;
-    }
+        var own = unknowns.AsSpan(i * PerStretch, PerStretch);
+        return new StretchCorrection(run.Start.MidMm, run.End.MidMm, own[.._terms].ToArray(), own[_terms], own[_terms + 1]);
+    })]);
+}
 
-    /// <summary>A form that was tried.</summary>
-    internal sealed record Trial(double[] At, WrappedForm Form, PanelPrediction Prediction, double[] Residuals, double SweepMiss, double Rms)
-    {
-        public double Size { get; } = Math.Sqrt(Residuals.Sum(residual => residual * residual));
-    }
+/// <summary>A form solved on the simulated pull, or as near as it came.</summary>
+/// <param name="Form">The form.</param>
+/// <param name="Prediction">The panel that comes off it.</param>
+/// <param name="Unknowns">What the solver chose, to begin a like job with.</param>
+/// <param name="Residuals">What is left: distances, sweep and the weights of the departure [mm].</param>
+/// <param name="SweepMiss">Sweep of the panel past the wanted one [rad].</param>
+internal sealed record SolvedForm(WrappedForm Form, PanelPrediction Prediction, double[] Unknowns, Vector<double> Residuals, double SweepMiss)
+{
+    /// <summary>Size of what is left [mm].</summary>
+    public double Size { get; } = Residuals.L2Norm();
+
+    /// <summary>How what is left changes with what the solver chose, for a like job; null where that is not known.</summary>
+    public Matrix<double>? Slopes { get; init; }
 }
