@@ -45,7 +45,10 @@ internal sealed class WrapSolver
     /// <summary>A miss that a step no longer brings down by this share is done.</summary>
     private const double LeastGain = 0.05;
 
-    /// <summary>The sweep is met within this [rad].</summary>
+    /// <summary>A sweep that is met within this counts as exact [rad].</summary>
+    public const double SweepExact = 0.05 * Math.PI / 180;
+
+    /// <summary>The sweep is met within this when the solver stops [rad].</summary>
     private const double SweepTolerance = 0.02 * Math.PI / 180;
 
     private readonly WrappedForm _pure;
@@ -237,6 +240,9 @@ internal sealed record SolvedForm(WrappedForm Form, PanelPrediction Prediction, 
 {
     /// <summary>Size of what is left [mm].</summary>
     public double Size { get; } = Residuals.L2Norm();
+
+    /// <summary>Whether the panel's sweep comes out exactly.</summary>
+    public bool IsSolved => Math.Abs(SweepMiss) <= WrapSolver.SweepExact;
 
     /// <summary>How what is left changes with what the solver chose, for a like job; null where that is not known.</summary>
     public Matrix<double>? Slopes { get; init; }

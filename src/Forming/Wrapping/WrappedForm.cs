@@ -82,7 +82,7 @@ internal sealed record WrappedForm(
         {
             Rule = rule,
             Contact = contact,
-            Folds = folds,
+            Folds = job.Form.Stepping.Rule == SteppingRule.EqualAngle ? folds.WithEvenAngles(fold) : folds,
             Tightest = TightestOf(finished, contact, rule),
             LongestLeverMm = Lever.LongestMm(contact.Extremes, contact.MidMm),
         };
