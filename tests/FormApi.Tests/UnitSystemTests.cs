@@ -62,7 +62,7 @@ public sealed class UnitSystemTests
         Span<byte> text = stackalloc byte[NumberText.Longest];
         for (var i = 0; i < 100_000; i++)
         {
-            var number = Answers.Number((random.NextDouble() - 0.5) * Math.Pow(10, random.Next(-9, 12)));
+            var number = WireNumber.Of((random.NextDouble() - 0.5) * Math.Pow(10, random.Next(-9, 12)));
             var written = Encoding.ASCII.GetString(text[..NumberText.Write(number, text)]);
             Assert.Equal(number, double.Parse(written, CultureInfo.InvariantCulture));
             if (Math.Abs(number) >= 1e-4)

@@ -22,7 +22,7 @@ internal static class Metrics
 
     /// <summary>Adds the route.</summary>
     /// <param name="routes">Where to.</param>
-    public static void MapFigures(this IEndpointRouteBuilder routes) => routes.MapMetrics(Path).ExcludeFromDescription();
+    public static void MapMetrics(this IEndpointRouteBuilder routes) => routes.MapMetrics(Path).ExcludeFromDescription();
 
     private static bool IsCounted(HttpContext context) => Methods.Contains(context.Request.Method);
 }

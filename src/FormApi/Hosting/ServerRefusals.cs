@@ -26,7 +26,7 @@ internal sealed class ServerRefusals : PipeWriter
     /// <param name="connection">The connection.</param>
     /// <param name="logger">Where they are noted.</param>
     public static IDuplexPipe Explained(IDuplexPipe connection, Serilog.ILogger logger) =>
-        new Pair(connection.Input, new ServerRefusals(connection.Output, logger));
+        new PipePair(connection.Input, new ServerRefusals(connection.Output, logger));
 
     /// <inheritdoc/>
     public override bool CanGetUnflushedBytes => _output.CanGetUnflushedBytes;
@@ -86,5 +86,5 @@ internal sealed class ServerRefusals : PipeWriter
         return head.Length + body.Length;
     }
 
-    private sealed record Pair(PipeReader Input, PipeWriter Output) : IDuplexPipe;
+    private sealed record PipePair(PipeReader Input, PipeWriter Output) : IDuplexPipe;
 }

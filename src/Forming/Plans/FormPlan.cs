@@ -10,7 +10,6 @@ using Forming.Plans.Remedies;
 using Forming.Prediction;
 using Forming.Pulling;
 using Forming.Results;
-using Forming.Springback;
 using Forming.Tapers;
 using Forming.Wrapping;
 

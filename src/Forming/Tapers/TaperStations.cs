@@ -2,6 +2,7 @@ using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
 using Forming.Layout;
+using Forming.Wrapping;
 
 namespace Forming.Tapers;
 

@@ -18,7 +18,7 @@ namespace Forming.Wrapping;
 /// <param name="Tightest">The panel's state where it is bent the most.</param>
 /// <param name="LongestLeverMm">Longest lever that keeps the wrap in order, hand to the end of the curve [mm]; 0 or less where none does, infinite where any does.</param>
 internal sealed record WrappedForm(
-    FormingRule Rule, ContactCurve Contact, FacetJudge Judge, FoldPlan Folds, BentState Tightest, double LongestLeverMm)
+    FormingRule Rule, ContactCurve Contact, FacetJudge Judge, PlacedFolds Folds, BentState Tightest, double LongestLeverMm)
 {
     /// <summary>Share of a facet over its lever that is set on top of pure bending: source key <c>wrap-model</c>.</summary>
     private const double FacetSetFactor = 0.30;
@@ -64,7 +64,7 @@ internal sealed record WrappedForm(
             {
                 var first = form.Stepping.Ends == SteppingEnds.Half ? PrintThrough.FirstFacetHalf : PrintThrough.FirstFacetFull;
                 var judge = new FacetJudge(law, panel.Finish, lever, contact.MidMm, first) { SlideMm = slide };
-                var folds = FoldPlan.Solve(contact, stepping, fold, judge, brake.MinFacetMm, marks.Tape.ResolutionMm, cancellation);
+                var folds = PlacedFolds.Solve(contact, stepping, fold, judge, brake.MinFacetMm, marks.Tape.ResolutionMm, cancellation);
                 return new(rule, contact, judge, folds, TightestOf(finished, contact, rule), longest);
             }
         }
@@ -78,7 +78,7 @@ internal sealed record WrappedForm(
     public int FoldsWanted(FormSpec form, FoldShape fold, MarkSpec marks, CancellationToken cancellation)
     {
         var free = form.Stepping with { Folds = null, FoldAngle = null, SpacingMm = null };
-        return FoldPlan.Solve(Contact, free, fold, Judge, 0, marks.Tape.ResolutionMm, cancellation).Polygon.Angles.Length;
+        return PlacedFolds.Solve(Contact, free, fold, Judge, 0, marks.Tape.ResolutionMm, cancellation).Polygon.Angles.Length;
     }
 
     /// <summary>Form sweep that the model not in use would ask for: over these facets after pure bending, else pure bending.</summary>

@@ -105,7 +105,7 @@ public class SecondHalfTests
     private static SecondHalf HalfOf(PanelSpec panel)
     {
         var form = Workshop.Form();
-        return StraightPlan.Draft(
+        return StraightPlanner.Draft(
             panel, form, Workshop.Brake, Workshop.Marks, new(form.FoldRadiusMm, form.Sheet.ThicknessMm, 0.4), null, null, default).SecondHalf!;
     }
 }

@@ -18,7 +18,7 @@ internal static class EstimateAnswers
     /// <param name="currency">The caller's label, or null.</param>
     /// <param name="links">Links of the form behind it.</param>
     /// <param name="shown">The request with every default shown.</param>
-    public static EstimateAnswer From(Estimate estimate, string? currency, LinksResult links, ShownRequest shown)
+    public static EstimateAnswer From(Estimate estimate, string? currency, LinksResult links, NormalizedRequest shown)
     {
         var units = shown.Units;
         var costs = estimate.Costs;
@@ -46,12 +46,12 @@ internal static class EstimateAnswers
             links);
     }
 
-    private static BandResult BandOf(Band band) => new(Answers.Number(band.Low), Answers.Number(band.Likely), Answers.Number(band.High));
+    private static BandResult BandOf(Band band) => new(WireNumber.Of(band.Low), WireNumber.Of(band.Likely), WireNumber.Of(band.High));
 
     private static WorkElementResult[] ElementsOf(IReadOnlyList<WorkElement> work, UnitSystem units) => FormAnswers.Map(work, element => new WorkElementResult(
         element.Id,
         element.Text,
-        element.Unit == WorkUnit.Metre ? units.Run(element.Quantity) : Answers.Number(element.Quantity),
+        element.Unit == WorkUnit.Metre ? units.Run(element.Quantity) : WireNumber.Of(element.Quantity),
         NameOf(element.Unit, units),
         BandOf(element.Minutes)));
 
@@ -69,17 +69,17 @@ internal static class EstimateAnswers
 
     private static PieceResult PieceOf(PieceFigure piece) => new(
         piece.Piece,
-        Answers.Number(piece.Minutes),
-        Answers.Number(piece.Cost),
-        Answers.Number(piece.TotalMinutes),
-        Answers.Number(piece.TotalCost),
-        Answers.Number(piece.AverageCost));
+        WireNumber.Of(piece.Minutes),
+        WireNumber.Of(piece.Cost),
+        WireNumber.Of(piece.TotalMinutes),
+        WireNumber.Of(piece.TotalCost),
+        WireNumber.Of(piece.AverageCost));
 
     private static BreakEvenResult BreakEvenOf(Comparison comparison, UnitSystem units)
     {
         return new(
             comparison.Other.Name,
-            Answers.Number(comparison.OtherTotal),
+            WireNumber.Of(comparison.OtherTotal),
             BandOf(comparison.Saving),
             PointOf(comparison.Low),
             PointOf(comparison.Likely),
@@ -92,11 +92,11 @@ internal static class EstimateAnswers
     {
         var (value, unit) = assumption.Unit switch
         {
-            RateUnit.Minutes => (Answers.Number(assumption.Value), "min"),
+            RateUnit.Minutes => (WireNumber.Of(assumption.Value), "min"),
             RateUnit.MinutesPerMetre => (units.PerRun(assumption.Value), "min/" + units.RunName),
-            RateUnit.MoneyPerHour => (Answers.Number(assumption.Value), NominalMoney + "/h"),
+            RateUnit.MoneyPerHour => (WireNumber.Of(assumption.Value), NominalMoney + "/h"),
             RateUnit.MoneyPerKg => (units.PerMass(assumption.Value), NominalMoney + "/" + units.MassName),
-            _ => (Answers.Number(assumption.Value), ""),
+            _ => (WireNumber.Of(assumption.Value), ""),
         };
         return new(assumption.Id, value, unit, assumption.Text, assumption.Status);
     }

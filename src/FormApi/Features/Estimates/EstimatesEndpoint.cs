@@ -28,7 +28,7 @@ internal static class EstimatesEndpoint
     {
         var request = EstimateDefaults.Apply(given);
         var estimate = Estimate.Of(EstimateSpecs.From(request, cancellation));
-        var shown = ShownRequest.Of(request);
+        var shown = NormalizedRequest.Of(request);
         return new AnswerResult<EstimateAnswer>(
             EstimateAnswers.From(estimate, request.Currency, FormLinks.OfPlanned(request.AsForm()), shown), EstimateAnswerJson.Default.EstimateAnswer, shown.Fingerprint);
     });

@@ -11,6 +11,7 @@ using Forming.Plans;
 using Forming.Prediction;
 using Forming.Pulling;
 using Forming.Tapers;
+using Forming.Wrapping;
 
 namespace FormApi.Features.Forms;
 
@@ -47,7 +48,7 @@ internal static class FormAnswers
             UnitSystem.Degrees(stop.FoldAngle), UnitSystem.Degrees(stop.StopAngle), UnitSystem.Degrees(stop.Setting), stop.Stations)),
         UnitSystem.Degrees(form.StopRounding),
         units.Length(form.LargestRoundingMm),
-        Answers.Number(form.NeutralFactor),
+        WireNumber.Of(form.NeutralFactor),
         units.Length(form.BlankAtMidNeutralMm),
         SteppingOf(form.Stepping, units),
         BlankOf(form.Blank, units),
@@ -56,7 +57,7 @@ internal static class FormAnswers
         taper is null ? null : TaperOf(taper, units));
 
     private static TaperResult TaperOf(TaperReport taper, UnitSystem units) => new(
-        new(Answers.Number(taper.EndBiasNear), Answers.Number(taper.EndBiasFar)),
+        new(WireNumber.Of(taper.EndBiasNear), WireNumber.Of(taper.EndBiasFar)),
         units.Length(taper.FacetFlatnessMm),
         units.Length(taper.TouchMissMm),
         units.Length(taper.LineShiftMm),
@@ -111,14 +112,14 @@ internal static class FormAnswers
         units.Mass(blank.MassKg),
         Points(blank.Outline, units),
         Map(blank.Stock, stock => new StockResult(
-            stock.Sheet.Name, stock.FoldsAlongGrain ? Grain.Along : Grain.Across, stock.Pieces, Answers.Number(stock.Use))));
+            stock.Sheet.Name, stock.FoldsAlongGrain ? Grain.Along : Grain.Across, stock.Pieces, WireNumber.Of(stock.Use))));
 
     private static PanelResult PanelOf(PlannedPanel panel, FormSpecs specs, UnitSystem units) => new(
         units.Length(specs.Panel.Sheet.ThicknessMm),
         new(
             panel.Springback.Model,
-            Answers.Number(panel.Springback.FactorAtTightest),
-            Answers.Number(panel.Springback.FactorAtGentlest),
+            WireNumber.Of(panel.Springback.FactorAtTightest),
+            WireNumber.Of(panel.Springback.FactorAtGentlest),
             UnitSystem.Degrees(panel.Springback.Overbend),
             units.Length(panel.Springback.YieldRadiusMm),
             new(panel.Springback.OtherModel, UnitSystem.Degrees(panel.Springback.OtherSweep))),

@@ -8,7 +8,7 @@ namespace FormApi.Features.Forms;
 /// <param name="Plan">The plan.</param>
 /// <param name="Specs">What the library was asked.</param>
 /// <param name="Shown">The request with every default shown.</param>
-internal sealed record PlannedJob(FormPlan Plan, FormSpecs Specs, ShownRequest Shown)
+internal sealed record PlannedJob(FormPlan Plan, FormSpecs Specs, NormalizedRequest Shown)
 {
     /// <summary>The caller's units.</summary>
     public UnitSystem Units => Shown.Units;
@@ -21,6 +21,6 @@ internal sealed record PlannedJob(FormPlan Plan, FormSpecs Specs, ShownRequest S
     {
         var request = FormDefaults.Apply(given);
         var specs = FormSpecs.From(request);
-        return new(FormPlan.Compute(specs.Job, cancellation: cancellation), specs, ShownRequest.Of(request));
+        return new(FormPlan.Compute(specs.Job, cancellation: cancellation), specs, NormalizedRequest.Of(request));
     }
 }

@@ -20,7 +20,7 @@ internal static class InspectionAnswers
     /// <param name="step">Step of the stop.</param>
     /// <param name="links">Links of the form that was planned, if one was.</param>
     /// <param name="shown">The request with every default shown.</param>
-    public static InspectionAnswer From(InspectionReport report, IReadOnlyList<Check> failed, Angle step, LinksResult links, ShownRequest shown)
+    public static InspectionAnswer From(InspectionReport report, IReadOnlyList<Check> failed, Angle step, LinksResult links, NormalizedRequest shown)
     {
         var units = shown.Units;
         return new(

@@ -39,7 +39,7 @@ internal static class InspectionsEndpoint
                 Panel = request.Panel is { } panel ? PanelOf(request, panel, units) : null,
             },
             cancellation);
-        var shown = ShownRequest.Of(request);
+        var shown = NormalizedRequest.Of(request);
         return new AnswerResult<InspectionAnswer>(
             InspectionAnswers.From(report, form.Failed, rules.Step, FoldedForm.LinksOf(request), shown), InspectionAnswerJson.Default.InspectionAnswer, shown.Fingerprint);
     });

@@ -14,7 +14,7 @@ namespace FormApi.Features.Predictions;
 /// <param name="Panel">The panel.</param>
 /// <param name="Links">Links of the form that was planned, if one was.</param>
 /// <param name="Shown">The request with every default shown.</param>
-internal sealed record PredictedJob(PredictionReport Report, PanelSpec Panel, LinksResult Links, ShownRequest Shown)
+internal sealed record PredictedJob(PredictionReport Report, PanelSpec Panel, LinksResult Links, NormalizedRequest Shown)
 {
     /// <summary>Predicts a request.</summary>
     /// <param name="given">A request that passed its rules.</param>
@@ -27,7 +27,7 @@ internal sealed record PredictedJob(PredictionReport Report, PanelSpec Panel, Li
             ? OverStanding(request, stations, UnitSystem.Of(request.Units), cancellation)
             : OverPlanned(FormSpecs.From(FormDefaults.Apply(PredictionDefaults.AsForm(request))), cancellation);
         var links = FormLinks.OfPlanned(request.Stations is null ? PredictionDefaults.AsForm(request) : null);
-        return new(report, panel, links, ShownRequest.Of(request));
+        return new(report, panel, links, NormalizedRequest.Of(request));
     }
 
     private static (PredictionReport Report, PanelSpec Panel) OverPlanned(FormSpecs specs, CancellationToken cancellation) =>

@@ -33,7 +33,7 @@ internal sealed record ProgrammedJob(
     Sheet Sheet,
     IReadOnlyList<Check> Checks,
     LinksResult Links,
-    ShownRequest Shown)
+    NormalizedRequest Shown)
 {
     /// <summary>The caller's units.</summary>
     public UnitSystem Units => Shown.Units;
@@ -63,7 +63,7 @@ internal sealed record ProgrammedJob(
             Check[] all = request.Stations is null ? [.. program.Checks] : [.. program.Checks, .. checks];
             if (Failed(all) is { Length: > 0 } unfit)
                 return Refused(unfit, body, units);
-            var shown = ShownRequest.Of(request);
+            var shown = NormalizedRequest.Of(request);
             return answer(new(program, part, brake, form.Sheet, all, ProgramLinks.Of(request, shown.Canonical.Span), shown));
         });
     }

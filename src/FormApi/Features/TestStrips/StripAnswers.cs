@@ -15,18 +15,18 @@ internal static class StripAnswers
     /// <summary>What strips taught about the stop.</summary>
     /// <param name="lesson">The lesson.</param>
     /// <param name="asked">What was asked.</param>
-    public static StopStripsAnswer From(StopLesson lesson, ShownRequest asked) => new(
+    public static StopStripsAnswer From(StopLesson lesson, NormalizedRequest asked) => new(
         EngineVersion.Current,
         asked.Fingerprint,
         asked.Json,
-        new(Of(lesson.Offset, Degrees), Of(lesson.Slope, Answers.Number), lesson.Fit.IsSlopeAssumed),
+        new(Of(lesson.Offset, Degrees), Of(lesson.Slope, WireNumber.Of), lesson.Fit.IsSlopeAssumed),
         MarginOf(lesson.Fit.Margin, Degrees, lesson, asked.Units),
         [.. lesson.Settings.Select(stop => new StopAdviceResult(
             UnitSystem.Degrees(stop.FoldAngle), Of(stop.StopAngle, Degrees), UnitSystem.Degrees(stop.Set), Of(stop.Expected, Degrees)))],
         [.. lesson.Fit.Expected.Select((expected, i) => new StopStripResult(
-            Degrees(expected), Degrees(lesson.Fit.Residuals[i]), Answers.Number(lesson.Fit.Leverages[i])))],
+            Degrees(expected), Degrees(lesson.Fit.Residuals[i]), WireNumber.Of(lesson.Fit.Leverages[i])))],
         OutliersOf(lesson, asked.Units),
-        new(new(new(UnitSystem.Degrees(lesson.Line.Offset), Answers.Number(lesson.Line.Slope)))),
+        new(new(new(UnitSystem.Degrees(lesson.Line.Offset), WireNumber.Of(lesson.Line.Slope)))),
         asked.Units.Wording.Of(lesson.Changes),
         NextOf(lesson.Next, asked.Units),
         NotesOf(lesson, asked.Units),
@@ -36,7 +36,7 @@ internal static class StripAnswers
     /// <summary>What strips taught about springback.</summary>
     /// <param name="lesson">The lesson.</param>
     /// <param name="asked">What was asked.</param>
-    public static SpringbackStripsAnswer From(SpringbackLesson lesson, ShownRequest asked)
+    public static SpringbackStripsAnswer From(SpringbackLesson lesson, NormalizedRequest asked)
     {
         var units = asked.Units;
         return new(
@@ -44,16 +44,16 @@ internal static class StripAnswers
             asked.Fingerprint,
             asked.Json,
             Of(lesson.YieldMpa, units.Stress),
-            Of(lesson.YieldOverModulus, Answers.Number),
+            Of(lesson.YieldOverModulus, WireNumber.Of),
             units.Stress(lesson.NominalYieldMpa),
             MarginOf(lesson.Margin, Percent, lesson, units),
             [.. lesson.Effects.Select(effect => new SpringbackEffectResult(
                 units.Length(effect.FinishedRadiusMm),
                 units.Length(effect.FormRadiusBeforeMm),
                 Of(effect.FormRadiusMm, units.Length),
-                Answers.Number(effect.Factor)))],
+                WireNumber.Of(effect.Factor)))],
             [.. lesson.Readings.Select(reading => new SpringbackStripResult(
-                Answers.Number(reading.Factor),
+                WireNumber.Of(reading.Factor),
                 units.Stress(reading.EffectiveYieldMpa),
                 units.Length(reading.ExpectedFinishedMm),
                 units.Length(reading.NominalFinishedMm),
@@ -71,21 +71,21 @@ internal static class StripAnswers
     /// <summary>What strips taught about the neutral line.</summary>
     /// <param name="lesson">The lesson.</param>
     /// <param name="asked">What was asked.</param>
-    public static NeutralFactorStripsAnswer From(NeutralLesson lesson, ShownRequest asked) => new(
+    public static NeutralFactorStripsAnswer From(NeutralLesson lesson, NormalizedRequest asked) => new(
         EngineVersion.Current,
         asked.Fingerprint,
         asked.Json,
-        Of(lesson.Factor, Answers.Number),
+        Of(lesson.Factor, WireNumber.Of),
         NumberOf(lesson.Published),
-        MarginOf(lesson.Margin, Answers.Number, lesson, asked.Units),
+        MarginOf(lesson.Margin, WireNumber.Of, lesson, asked.Units),
         [.. lesson.Readings.Select(reading => new NeutralFactorStripResult(
             asked.Units.Length(reading.AllowanceMm),
-            Answers.Number(reading.Factor),
-            Answers.Number(reading.FactorError),
+            WireNumber.Of(reading.Factor),
+            WireNumber.Of(reading.FactorError),
             NumberOf(reading.Published)))],
         OutliersOf(lesson, asked.Units),
         DoubtsOf(lesson, asked.Units),
-        lesson.Doubts.Count > 0 ? null : new(new(Answers.Number(lesson.Factor.Value))),
+        lesson.Doubts.Count > 0 ? null : new(new(WireNumber.Of(lesson.Factor.Value))),
         asked.Units.Wording.Of(lesson.Changes),
         NextOf(lesson.Next, asked.Units),
         NotesOf(lesson, asked.Units),
@@ -95,7 +95,7 @@ internal static class StripAnswers
     /// <summary>What strips taught about the ripple that may show.</summary>
     /// <param name="lesson">The lesson.</param>
     /// <param name="asked">What was asked.</param>
-    public static PrintThroughStripsAnswer From(PrintLesson lesson, ShownRequest asked)
+    public static PrintThroughStripsAnswer From(PrintLesson lesson, NormalizedRequest asked)
     {
         var units = asked.Units;
         return new(
@@ -123,9 +123,9 @@ internal static class StripAnswers
 
     private static double Degrees(double radians) => UnitSystem.Degrees(new Angle(radians));
 
-    private static double Percent(double share) => Answers.Number(100 * share);
+    private static double Percent(double share) => WireNumber.Of(100 * share);
 
-    private static double? NumberOf(double? value) => value is { } known ? Answers.Number(known) : null;
+    private static double? NumberOf(double? value) => value is { } known ? WireNumber.Of(known) : null;
 
     private static IntervalResult Of(Interval interval, Func<double, double> convert) => new(
         convert(interval.Value),

@@ -51,11 +51,11 @@ internal static class TestStripsEndpoint
     }
 
     private static IResult Answer<TRequest, TAnswer>(
-        JsonBody<TRequest> body, Func<TRequest, ShownRequest, TAnswer> answer, JsonTypeInfo<TAnswer> type)
+        JsonBody<TRequest> body, Func<TRequest, NormalizedRequest, TAnswer> answer, JsonTypeInfo<TAnswer> type)
         where TRequest : class, IStripsRequest<TRequest> => body.Answer(given =>
     {
         var request = given.WithDefaults();
-        var shown = ShownRequest.Of(request);
+        var shown = NormalizedRequest.Of(request);
         return new AnswerResult<TAnswer>(answer(request, shown), type, shown.Fingerprint);
     });
 }

@@ -18,7 +18,7 @@ internal static class ToleranceAnswers
     /// <param name="failed">Checks that the plan itself failed.</param>
     /// <param name="links">Links of the form that was planned, if one was.</param>
     /// <param name="shown">The request with every default shown.</param>
-    public static ToleranceAnswer From(ToleranceReport report, IReadOnlyList<Check> failed, LinksResult links, ShownRequest shown)
+    public static ToleranceAnswer From(ToleranceReport report, IReadOnlyList<Check> failed, LinksResult links, NormalizedRequest shown)
     {
         var units = shown.Units;
         var margin = report.Coverage * report.ClosingScatter;
@@ -29,7 +29,7 @@ internal static class ToleranceAnswers
             shown.Json,
             report.Form.Folds,
             UnitSystem.Degrees(new Angle(report.Form.Sweep)),
-            Answers.Number(report.Coverage),
+            WireNumber.Of(report.Coverage),
             new(
                 UnitSystem.Degrees(report.ClosingBias),
                 UnitSystem.Degrees(report.ClosingScatter),

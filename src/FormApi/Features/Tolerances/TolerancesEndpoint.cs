@@ -23,7 +23,7 @@ internal static class TolerancesEndpoint
         var request = given.WithDefaults();
         var form = FoldedForm.Of(request, cancellation);
         var report = ToleranceReport.Of(form.Polygon, request.ToAccuracy(), request.ToTolerance(), cancellation);
-        var shown = ShownRequest.Of(request);
+        var shown = NormalizedRequest.Of(request);
         return new AnswerResult<ToleranceAnswer>(ToleranceAnswers.From(report, form.Failed, FoldedForm.LinksOf(request), shown), ToleranceAnswerJson.Default.ToleranceAnswer, shown.Fingerprint);
     });
 }

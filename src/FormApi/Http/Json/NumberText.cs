@@ -20,7 +20,7 @@ internal static class NumberText
         && (number == 0 || Math.Abs(number) >= 1e-6);
 
     /// <summary>Writes a number.</summary>
-    /// <param name="number">The number, as <see cref="Answers.Number"/> made it.</param>
+    /// <param name="number">The number, as <see cref="WireNumber.Of"/> made it.</param>
     /// <param name="text">Where to; at least <see cref="Longest"/> bytes.</param>
     /// <returns>Bytes written.</returns>
     public static int Write(double number, Span<byte> text)

@@ -20,11 +20,11 @@ internal static class LinkText
     /// <param name="level">How hard to press it.</param>
     public static string? Of(ReadOnlySpan<byte> json, CompressionLevel level = CompressionLevel.Fastest)
     {
-        var pressed = new MemoryStream(json.Length);
-        using (var deflate = new DeflateStream(pressed, level, leaveOpen: true))
+        var compressed = new MemoryStream(json.Length);
+        using (var deflate = new DeflateStream(compressed, level, leaveOpen: true))
             deflate.Write(json);
-        return Base64Url.GetEncodedLength((int)pressed.Length) <= Longest
-            ? Base64Url.EncodeToString(pressed.GetBuffer().AsSpan(0, (int)pressed.Length))
+        return Base64Url.GetEncodedLength((int)compressed.Length) <= Longest
+            ? Base64Url.EncodeToString(compressed.GetBuffer().AsSpan(0, (int)compressed.Length))
             : null;
     }
 
@@ -38,20 +38,20 @@ internal static class LinkText
         json = default;
         if (text.Length > Longest)
             return new(ProblemKinds.LinkTooLong, $"The link has {text.Length} characters; {Longest} are read.");
-        var pressed = new byte[Base64Url.GetMaxDecodedLength(text.Length)];
-        if (text.AsSpan().ContainsAnyExcept(Alphabet) || Base64Url.DecodeFromUtf8(Encoding.ASCII.GetBytes(text), pressed, out _, out var length) != OperationStatus.Done)
+        var compressed = new byte[Base64Url.GetMaxDecodedLength(text.Length)];
+        if (text.AsSpan().ContainsAnyExcept(Alphabet) || Base64Url.DecodeFromUtf8(Encoding.ASCII.GetBytes(text), compressed, out _, out var length) != OperationStatus.Done)
             return new(ProblemKinds.BrokenLink, "The link is not base64url.");
-        return Inflate(pressed.AsMemory(0, length), mostBytes, out json);
+        return Inflate(compressed.AsMemory(0, length), mostBytes, out json);
     }
 
-    private static ProblemResult? Inflate(ReadOnlyMemory<byte> pressed, int mostBytes, out ReadOnlyMemory<byte> json)
+    private static ProblemResult? Inflate(ReadOnlyMemory<byte> compressed, int mostBytes, out ReadOnlyMemory<byte> json)
     {
         json = default;
         // A byte more than allowed tells a link that goes on.
         var room = ArrayPool<byte>.Shared.Rent(mostBytes + 1);
         try
         {
-            var source = new PressedText(pressed);
+            var source = new CompressedRequest(compressed);
             using var inflate = new DeflateStream(source, CompressionMode.Decompress);
             var length = inflate.ReadAtLeast(room.AsSpan(0, mostBytes + 1), mostBytes + 1, throwOnEndOfStream: false);
             if (length > mostBytes)

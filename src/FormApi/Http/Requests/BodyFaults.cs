@@ -287,7 +287,7 @@ internal static class BodyFaults
         type.Options.GetTypeInfo(leaf).Converter is IWords words ? words.Words : [];
 
     private static (ProblemKind Kind, Fault Fault) At(ProblemKind kind, string pointer, string message, JsonElement? given, string? allowed) =>
-        (kind, new(pointer, kind.Code, message, given is { } value ? Given.Shorten(value) : null, allowed));
+        (kind, new(pointer, kind.Code, message, given is { } value ? Excerpt.Shorten(value) : null, allowed));
 
     // Text with half a surrogate pair cannot be read at all.
     private static string? TextOf(JsonElement element)

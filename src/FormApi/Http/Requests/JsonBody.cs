@@ -37,7 +37,7 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
         }
         catch (NoSolutionException none)
         {
-            return Unsolved.Of(none, this, UnitSystem.Of(value!.Units));
+            return NoSolutionProblem.Of(none, this, UnitSystem.Of(value!.Units));
         }
     }
 
@@ -102,12 +102,12 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
     private static Fault FaultOf(ValidationFailure failure, JsonElement body)
     {
         var pointer = Wire.Pointer(failure.PropertyName);
-        return new(pointer, failure.ErrorCode, failure.ErrorMessage, Given.At(body, pointer), (string?)failure.CustomState);
+        return new(pointer, failure.ErrorCode, failure.ErrorMessage, Excerpt.At(body, pointer), (string?)failure.CustomState);
     }
 
     private static JsonElement? GivenAt(ReadOnlyMemory<byte> utf8, string pointer)
     {
         using var document = JsonDocument.Parse(utf8);
-        return Given.At(document.RootElement, pointer);
+        return Excerpt.At(document.RootElement, pointer);
     }
 }

@@ -29,7 +29,7 @@ internal sealed class UnitSystem
         _energy = energy;
         (LengthName, ForceName, StressName, DensityName, MassName, EnergyName, MomentName) =
             (names[0], names[1], names[2], names[3], names[4], names[5], names[6]);
-        Wording = new Wording(this);
+        Wording = new UnitFormatter(this);
     }
 
     /// <summary>Millimetres, newtons, megapascals, kilograms, joules.</summary>
@@ -51,7 +51,7 @@ internal sealed class UnitSystem
     public LengthUnit Unit { get; }
 
     /// <summary>Writes figures inside messages in these units.</summary>
-    public Wording Wording { get; }
+    public UnitFormatter Wording { get; }
 
     /// <summary>Name of the unit of length.</summary>
     public string LengthName { get; }
@@ -108,21 +108,21 @@ internal sealed class UnitSystem
     /// <summary>A length that work is priced by, for the answer.</summary>
     /// <param name="metres">The length [m].</param>
     /// <returns>In metres or feet.</returns>
-    public double Run(double metres) => Answers.Number(Unit == LengthUnit.In ? metres / FootM : metres);
+    public double Run(double metres) => WireNumber.Of(Unit == LengthUnit.In ? metres / FootM : metres);
 
     /// <summary>A figure for each metre, for the answer.</summary>
     /// <param name="perMetre">The figure for each metre.</param>
     /// <returns>For each metre or foot.</returns>
-    public double PerRun(double perMetre) => Answers.Number(Unit == LengthUnit.In ? perMetre * FootM : perMetre);
+    public double PerRun(double perMetre) => WireNumber.Of(Unit == LengthUnit.In ? perMetre * FootM : perMetre);
 
     /// <summary>A figure for each kilogram, for the answer.</summary>
     /// <param name="perKg">The figure for each kilogram.</param>
     /// <returns>For each kilogram or pound.</returns>
-    public double PerMass(double perKg) => Answers.Number(perKg * _mass);
+    public double PerMass(double perKg) => WireNumber.Of(perKg * _mass);
 
     /// <summary>A length for the answer.</summary>
     /// <param name="mm">The length [mm].</param>
-    public double Length(double mm) => Answers.Number(mm / _length);
+    public double Length(double mm) => WireNumber.Of(mm / _length);
 
     /// <summary>A length for the answer, or null where it is not known.</summary>
     /// <param name="mm">The length [mm].</param>
@@ -130,44 +130,44 @@ internal sealed class UnitSystem
 
     /// <summary>A curvature for the answer, in the reciprocal of the unit of length.</summary>
     /// <param name="perMm">The curvature [1/mm].</param>
-    public double Curvature(double perMm) => Answers.Number(perMm * _length);
+    public double Curvature(double perMm) => WireNumber.Of(perMm * _length);
 
     /// <summary>An area for the answer, in the square of the unit of length.</summary>
     /// <param name="mm2">The area [mm²].</param>
-    public double Area(double mm2) => Answers.Number(mm2 / (_length * _length));
+    public double Area(double mm2) => WireNumber.Of(mm2 / (_length * _length));
 
     /// <summary>A force for the answer.</summary>
     /// <param name="newtons">The force [N].</param>
-    public double Force(double newtons) => Answers.Number(newtons / _force);
+    public double Force(double newtons) => WireNumber.Of(newtons / _force);
 
     /// <summary>A stress for the answer.</summary>
     /// <param name="mpa">The stress [MPa].</param>
-    public double Stress(double mpa) => Answers.Number(mpa / _stress);
+    public double Stress(double mpa) => WireNumber.Of(mpa / _stress);
 
     /// <summary>A density for the answer.</summary>
     /// <param name="kgPerCubicMetre">The density [kg/m³].</param>
-    public double Density(double kgPerCubicMetre) => Answers.Number(kgPerCubicMetre / _density);
+    public double Density(double kgPerCubicMetre) => WireNumber.Of(kgPerCubicMetre / _density);
 
     /// <summary>A moment per width for the answer; a force in dimension.</summary>
     /// <param name="newtonMmPerMm">The moment per width [N·mm/mm].</param>
-    public double Moment(double newtonMmPerMm) => Answers.Number(newtonMmPerMm / _force);
+    public double Moment(double newtonMmPerMm) => WireNumber.Of(newtonMmPerMm / _force);
 
     /// <summary>A whole moment for the answer.</summary>
     /// <param name="newtonMm">The moment [N·mm].</param>
     /// <returns>In N·mm or lbf·in.</returns>
-    public double Torque(double newtonMm) => Answers.Number(newtonMm / (_force * _length));
+    public double Torque(double newtonMm) => WireNumber.Of(newtonMm / (_force * _length));
 
     /// <summary>A mass for the answer.</summary>
     /// <param name="kg">The mass [kg].</param>
-    public double Mass(double kg) => Answers.Number(kg / _mass);
+    public double Mass(double kg) => WireNumber.Of(kg / _mass);
 
     /// <summary>An energy for the answer.</summary>
     /// <param name="joules">The energy [J].</param>
-    public double Energy(double joules) => Answers.Number(joules / _energy);
+    public double Energy(double joules) => WireNumber.Of(joules / _energy);
 
     /// <summary>An angle for the answer [°].</summary>
     /// <param name="angle">The angle.</param>
-    public static double Degrees(Angle angle) => Answers.Number(angle.Degrees);
+    public static double Degrees(Angle angle) => WireNumber.Of(angle.Degrees);
 
     /// <summary>An angle for the answer [°], or null where it is not known.</summary>
     /// <param name="angle">The angle.</param>
@@ -194,7 +194,7 @@ internal sealed class UnitSystem
         Quantity.MomentPerWidth => Moment(value),
         Quantity.Mass => Mass(value),
         Quantity.Energy => Energy(value),
-        _ => Answers.Number(value),
+        _ => WireNumber.Of(value),
     };
 
     /// <summary>Name of the unit of a kind of quantity; empty for a plain number.</summary>

@@ -123,8 +123,8 @@ internal sealed record PlanDraft
         var (panel, form, brake, marks) = job;
         var fold = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, NeutralFactorOf(form));
         return panel.Curve is TaperCurve taper
-            ? TaperedPlan.Draft(taper, panel, form, brake, marks, fold, cancellation)
-            : StraightPlan.Draft(panel, form, brake, marks, fold, known, work, cancellation);
+            ? TaperedPlanner.Draft(taper, panel, form, brake, marks, fold, cancellation)
+            : StraightPlanner.Draft(panel, form, brake, marks, fold, known, work, cancellation);
     }
 
     private static double NeutralFactorOf(FormSpec form)

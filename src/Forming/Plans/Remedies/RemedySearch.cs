@@ -224,11 +224,11 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
             return RefinedWeight;
         if (_isSimulated && changed.Panel.Predict)
             return SimulatedWeight;
-        if (StraightPlan.KeepsFolds(draft, changed.Panel, changed.Form, changed.Brake, changed.Marks))
+        if (StraightPlanner.KeepsFolds(draft, changed.Panel, changed.Form, changed.Brake, changed.Marks))
             return 1;
         if (changed.Panel.Springback is WrappedOverFacets)
             return WrappedTimes * (SeriesWeight + series + (IsUneven ? SeriesWeight : 0));
-        if (changed.Panel.Curve is PointsCurve measured && !StraightPlan.KeepsCurve(draft, changed.Panel))
+        if (changed.Panel.Curve is PointsCurve measured && !StraightPlanner.KeepsCurve(draft, changed.Panel))
             return SeriesWeight + series + (measured.Points.Count / PointsPerWeight);
         return draft.Finished!.Bends.All(bend => bend is ArcSpan) ? 1 : SeriesWeight + series + (IsUneven ? UnevenWeight : 0);
     }

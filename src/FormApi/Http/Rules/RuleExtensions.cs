@@ -5,7 +5,7 @@ using FormApi.Http.Units;
 namespace FormApi.Http.Rules;
 
 /// <summary>The words that request rules are written with.</summary>
-internal static class RuleWords
+internal static class RuleExtensions
 {
     /// <summary>The number lies within a range.</summary>
     /// <typeparam name="T">The record that holds the number.</typeparam>

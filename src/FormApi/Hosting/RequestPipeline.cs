@@ -10,11 +10,11 @@ using Microsoft.Extensions.Options;
 namespace FormApi.Hosting;
 
 /// <summary>What keeps the service answering: limits, timeouts, and a problem for whatever goes wrong.</summary>
-internal static class Guards
+internal static class RequestPipeline
 {
     /// <summary>Adds the limits, the problems and the compression.</summary>
     /// <param name="builder">The service being built.</param>
-    public static void AddGuards(this WebApplicationBuilder builder)
+    public static void AddRequestPipeline(this WebApplicationBuilder builder)
     {
         // Batches keep a thread for each core busy, single requests as many; what waits for the network finds as many others at once.
         ThreadPool.GetMinThreads(out var working, out var completing);
@@ -47,7 +47,7 @@ internal static class Guards
 
     /// <summary>Puts the guards in front of the endpoints, outermost first.</summary>
     /// <param name="app">The service.</param>
-    public static void UseGuards(this WebApplication app)
+    public static void UseRequestPipeline(this WebApplication app)
     {
         app.UseMiddleware<RequestLog>();
         app.UseResponseCompression();

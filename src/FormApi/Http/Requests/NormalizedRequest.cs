@@ -9,12 +9,12 @@ namespace FormApi.Http.Requests;
 /// <param name="Json">The request as it goes into the answer.</param>
 /// <param name="Canonical">The request in its one canonical spelling (RFC 8785).</param>
 /// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version.</param>
-internal sealed record ShownRequest(UnitSystem Units, RawJson Json, ReadOnlyMemory<byte> Canonical, string Fingerprint)
+internal sealed record NormalizedRequest(UnitSystem Units, RawJson Json, ReadOnlyMemory<byte> Canonical, string Fingerprint)
 {
     /// <summary>Writes a request.</summary>
     /// <typeparam name="T">Type of the request.</typeparam>
     /// <param name="request">The request with every default filled in.</param>
-    public static ShownRequest Of<T>(T request)
+    public static NormalizedRequest Of<T>(T request)
         where T : IRequestBody<T>
     {
         var json = RawJson.Of(request, T.TypeInfo);

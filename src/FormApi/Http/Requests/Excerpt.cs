@@ -5,7 +5,7 @@ using FormApi.Http.Problems;
 namespace FormApi.Http.Requests;
 
 /// <summary>What a caller gave, as it goes into a problem.</summary>
-internal static class Given
+internal static class Excerpt
 {
     private const int LongestText = 120;
 

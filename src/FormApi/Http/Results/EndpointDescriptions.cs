@@ -3,7 +3,7 @@ using FormApi.Http.Problems;
 namespace FormApi.Http.Results;
 
 /// <summary>How endpoints describe themselves to the contract.</summary>
-internal static class Descriptions
+internal static class EndpointDescriptions
 {
     /// <summary>A table: read only, answered as JSON.</summary>
     /// <typeparam name="TAnswer">Type of the answer.</typeparam>

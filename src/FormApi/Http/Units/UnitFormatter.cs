@@ -5,7 +5,7 @@ namespace FormApi.Http.Units;
 
 /// <summary>Turns the library's messages into text in the caller's units, with their names and sensible digits.</summary>
 /// <param name="units">The caller's units.</param>
-internal sealed class Wording(UnitSystem units) : IFormatProvider, ICustomFormatter
+internal sealed class UnitFormatter(UnitSystem units) : IFormatProvider, ICustomFormatter
 {
     /// <summary>A message as text.</summary>
     /// <param name="message">The message; its arguments are figures.</param>

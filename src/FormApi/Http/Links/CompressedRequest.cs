@@ -2,7 +2,7 @@ namespace FormApi.Http.Links;
 
 /// <summary>Deflated bytes that tell whether they ended where their stream ends: the decoder itself passes over a missing end, and over what follows it.</summary>
 /// <param name="bytes">The bytes.</param>
-internal sealed class PressedText(ReadOnlyMemory<byte> bytes) : Stream
+internal sealed class CompressedRequest(ReadOnlyMemory<byte> bytes) : Stream
 {
     // The decoder asks no more once its stream has ended, so the last few are given one by one.
     private const int Tail = 8;

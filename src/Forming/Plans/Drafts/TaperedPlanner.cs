@@ -12,7 +12,7 @@ using Forming.Wrapping;
 namespace Forming.Plans.Drafts;
 
 /// <summary>A form whose folds are rulings of a tapered panel.</summary>
-internal static class TaperedPlan
+internal static class TaperedPlanner
 {
     public static PlanDraft Draft(TaperCurve taper, PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, FoldShape fold, CancellationToken cancellation)
     {
@@ -147,12 +147,12 @@ internal static class TaperedPlan
             ? formed.TotalTurn
             : FormedPanel.TurnOf(formed.Panel, FactorBy(new PureBending(), BendingLaw.Of(panel.Sheet), cancellation));
         return new(
-            SpringbackReports.IdOf(panel.Springback),
+            SpringbackReport.IdOf(panel.Springback),
             tightest.FinishedCurvature / tightest.State.Curvature,
             gentlest.FinishedCurvature / gentlest.State.Curvature,
             new(formed.TotalTurn - finished),
             1 / law.YieldCurvature,
-            SpringbackReports.IdOf(new PureBending()),
+            SpringbackReport.IdOf(new PureBending()),
             new(pure));
     }
 

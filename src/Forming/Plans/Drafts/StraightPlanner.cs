@@ -12,7 +12,7 @@ using Forming.Wrapping;
 namespace Forming.Plans.Drafts;
 
 /// <summary>A form whose folds are parallel.</summary>
-internal static class StraightPlan
+internal static class StraightPlanner
 {
     public static PlanDraft Draft(
         PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, FoldShape fold, PlanDraft? known, PullWork? work, CancellationToken cancellation)
@@ -64,13 +64,13 @@ internal static class StraightPlan
             RunsIntoItself = polygon.EndTurn > Math.PI && FormSection.CrossesItself(section.Vertices, cancellation),
             FoldBackMissMm = layout.FoldBackMiss(polygon, fold),
             Section = section,
-            Stepping = SteppingReports.Of(wrapped.Folds, contact, fold, form.Stepping) with { Refinement = refinement },
+            Stepping = SteppingReport.Of(wrapped.Folds, contact, fold, form.Stepping) with { Refinement = refinement },
             Prediction = prediction,
             Stations = StationList.Of(wrapped, fold, layout, form, formLaw, brake, marks),
             FoldsWanted = () => wrapped.FoldsWanted(form, fold, marks, cancellation),
             Judge = wrapped.Judge,
             PrintThrough = printThrough,
-            Springback = SpringbackReports.Of(wrapped, finished, panel, cancellation),
+            Springback = SpringbackReport.Of(wrapped, finished, panel, cancellation),
             FormBlank = BlankShape.Rectangle(form.Sheet, layout.LengthMm, form.WidthMm, panel.StockSheets),
             PanelBlank = BlankShape.Rectangle(panel.Sheet, panelBlank.LengthMm, panel.WidthMm, panel.StockSheets),
             PanelMarks = panelBlank.Marks,

@@ -6,7 +6,7 @@ using Forming.Results;
 namespace FormApi.Http.Requests;
 
 /// <summary>A calculation that found no answer, as a problem.</summary>
-internal static class Unsolved
+internal static class NoSolutionProblem
 {
     /// <summary>The problem, in the caller's units, with what was given at its pointer.</summary>
     /// <typeparam name="T">Type of the body.</typeparam>
