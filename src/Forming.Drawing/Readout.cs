@@ -13,7 +13,7 @@ public enum LengthUnits
     Inch,
 }
 
-/// <summary>How figures read on a drawing, in one unit of length.</summary>
+/// <summary>How values are written on a drawing, in one unit of length.</summary>
 /// <param name="units">The unit.</param>
 internal sealed class Readout(LengthUnits units)
 {

@@ -18,9 +18,9 @@ internal sealed class TagTextsFilter : IDocumentFilter
         ("Links", "The same answers from a link that holds the whole request."),
         ("Materials", "Sheet materials with the source and status of every value."),
         ("Gauges", "Gauge numbers as thicknesses."),
-        ("References", "What the figures rest on."),
+        ("References", "What the results rest on."),
         ("Verification", "The running engine against published values."),
-        ("Operations", "Whether the service is well, and what its problems mean."),
+        ("Operations", "Service health, and what its problems mean."),
     ];
 
     /// <inheritdoc/>

@@ -21,7 +21,7 @@ internal static class Metrics
     }));
 
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapMetrics(this IEndpointRouteBuilder routes) => routes.MapMetrics(Path).ExcludeFromDescription();
 
     private static bool IsCounted(HttpContext context) => Methods.Contains(context.Request.Method);

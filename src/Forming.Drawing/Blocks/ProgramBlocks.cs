@@ -26,7 +26,7 @@ internal static class ProgramBlocks
         if (frames.Any(frame => frame.Picture.IsCut.Behind || frame.Picture.IsCut.InFront))
             about += " Long flats are cut short.";
         if (job.Press is not null)
-            about += " The stop stands where the part met it before it swung up.";
+            about += " The stop is drawn where the part met it before it swung up.";
         foreach (var block in StripBlocks.Of("Handling", about, frames))
             yield return block;
         foreach (var block in Steps(job, mostHeight))

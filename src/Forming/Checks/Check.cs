@@ -3,7 +3,7 @@ using Forming.Results;
 
 namespace Forming.Checks;
 
-/// <summary>One figure held against one limit.</summary>
+/// <summary>One value compared with one limit.</summary>
 /// <param name="Kind">Which check it is: its id and the kind of quantity of figure and limit.</param>
 /// <param name="Verdict">How it came out.</param>
 /// <param name="Value">The figure, or null where it is not known.</param>
@@ -37,7 +37,7 @@ public sealed record Check(
     }
 }
 
-/// <summary>How one check came out.</summary>
+/// <summary>The result of one check.</summary>
 public enum Verdict
 {
     /// <summary>Within the limit.</summary>

@@ -21,7 +21,7 @@ public sealed record OtherMethod(string Name, double FixedCost, double CostPerPi
 /// <param name="High">Break-even where all of the form's figures are high.</param>
 public sealed record Comparison(OtherMethod Other, double OtherTotal, Band Saving, BreakEven Low, BreakEven Likely, BreakEven High);
 
-/// <summary>How a form stands against another method, over all counts of panels.</summary>
+/// <summary>How a form compares with another method, over all counts of panels.</summary>
 public enum BreakEvenOutcome
 {
     /// <summary>Cheaper at every count.</summary>
@@ -62,7 +62,7 @@ public sealed record BreakEven(BreakEvenOutcome Outcome, int? From, int? UpTo, b
         (BreakEvenOutcome.UpTo, true) => $"the form is cheaper up to {UpTo} panels, and never beyond",
         (BreakEvenOutcome.UpTo, false) => $"the form is cheaper up to {UpTo} panels, and not again up to {Horizon}",
         (BreakEvenOutcome.UpToAndFrom, _) => $"the form is cheaper up to {UpTo} panels, and again, with what is learnt, from {From} on",
-        (BreakEvenOutcome.Never, _) => $"the form is cheaper at no count of panels: it is not to begin with, and its panels never make up for it",
+        (BreakEvenOutcome.Never, _) => $"the form is not cheaper at any count of panels: it costs more to begin with, and its panels never make up for it",
         _ => $"the form is not cheaper up to {Horizon} panels; each later panel gains so little that it would be only far beyond",
     };
 

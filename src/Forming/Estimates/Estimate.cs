@@ -47,16 +47,16 @@ public sealed record Estimate
     /// <summary>The form against another method, or null where none is given.</summary>
     public required Comparison? Comparison { get; init; }
 
-    /// <summary>Every figure that nobody gave.</summary>
+    /// <summary>Every value that nobody gave.</summary>
     public required IReadOnlyList<Assumption> Assumptions { get; init; }
 
-    /// <summary>What to know about the figures.</summary>
+    /// <summary>What to know about the results.</summary>
     public required IReadOnlyList<ShopNote> Notes { get; init; }
 
     /// <summary>Cautions that the work calls for.</summary>
     public required IReadOnlyList<SafetyNote> Safety { get; init; }
 
-    /// <summary>What the figures rest on.</summary>
+    /// <summary>What the results rest on.</summary>
     public required IReadOnlyList<Basis> Basis { get; init; }
 
     /// <summary>Form and batch together [min].</summary>

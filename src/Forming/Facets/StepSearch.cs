@@ -133,7 +133,7 @@ internal static class StepSearch
     public static NoSolutionException TooCoarse() => new(
         "stepping.step-too-coarse",
         "form.stepping",
-        $"one fixed step is more than the whole curve, which ends flat and cannot be gone on along",
+        $"one fixed step is more than the whole curve, which ends flat and cannot be continued",
         $"a smaller angle or spacing, or none fixed");
 
     /// <summary>What says that a fold would turn too far.</summary>

@@ -55,7 +55,7 @@ public static class AsBuilt
             throw new NoSolutionException(
                 "inspection.facet-too-short",
                 FormattableString.Invariant($"measured.{field}[{j}]"),
-                $"between folds {j + 1} and {j + 2} it leaves no straight part: the folds' own arcs take {Figure.Length(lengths[j] - facets[j] + setbacks)} of it",
+                $"between folds {j + 1} and {j + 2} no straight part is left: the folds' arcs take {Figure.Length(lengths[j] - facets[j] + setbacks)} of it",
                 $"more than {Figure.Length(lengths[j] - facets[j] + setbacks)}");
         }
 

@@ -113,7 +113,7 @@ public static class Suspicions
             var (length, wanted) = (built.FlatsMm[j], planned.FlatsMm[j]);
             var bound = Math.Max(FarFacetMm, FarFacetShare * wanted);
             if (Math.Abs(length - wanted) > bound)
-                found.Add(new(FormattableString.Invariant($"measured.{field}[{j - shift}]"), "facet-far-off", $"the facet after fold {j} comes to {Figure.Length(length)} in place of {Figure.Length(wanted)}: more than {Figure.Length(bound)} off, measure it again"));
+                found.Add(new(FormattableString.Invariant($"measured.{field}[{j - shift}]"), "facet-far-off", $"the facet after fold {j} is {Figure.Length(length)} in place of {Figure.Length(wanted)}: more than {Figure.Length(bound)} off, measure it again"));
         }
     }
 

@@ -41,7 +41,7 @@ public sealed record FormSpec
     public StopRounding StopRounding { get; init; }
 }
 
-/// <summary>What stands under the form.</summary>
+/// <summary>What supports the form.</summary>
 public enum FormBacking
 {
     /// <summary>Nothing: the bent sheet carries the pull by itself.</summary>

@@ -16,7 +16,7 @@ internal sealed class CsvRow(string place, IReadOnlyDictionary<string, int> colu
     /// <summary>The field as a finite number.</summary>
     /// <param name="column">Column name.</param>
     public double Number(string column) =>
-        OptionalNumber(column) ?? throw Bad(column, "no number");
+        OptionalNumber(column) ?? throw Bad(column, "not a number");
 
     /// <summary>The field as a finite number, or null where it is empty.</summary>
     /// <param name="column">Column name.</param>
@@ -41,7 +41,7 @@ internal sealed class CsvRow(string place, IReadOnlyDictionary<string, int> colu
     /// <summary>The field as a whole number.</summary>
     /// <param name="column">Column name.</param>
     public int Integer(string column) =>
-        OptionalInteger(column) ?? throw Bad(column, "no whole number");
+        OptionalInteger(column) ?? throw Bad(column, "not a whole number");
 
     /// <summary>The field as a whole number, or null where it is empty.</summary>
     /// <param name="column">Column name.</param>

@@ -13,14 +13,14 @@ namespace Forming.Plans;
 /// <param name="Prediction">The prediction.</param>
 /// <param name="Checks">Every check, passed or not.</param>
 /// <param name="Safety">Cautions that the pull calls for.</param>
-/// <param name="Basis">What every headline figure rests on.</param>
+/// <param name="Basis">What every headline value rests on.</param>
 public sealed record PredictionReport(
     PanelPrediction Prediction, IReadOnlyList<Check> Checks, IReadOnlyList<SafetyNote> Safety, IReadOnlyList<Basis> Basis)
 {
     /// <summary>Over a form that already stands.</summary>
     /// <param name="job">Panel and form.</param>
     /// <param name="form">Family of the form's metal.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException"><c>prediction.taper</c>.</exception>
     public static PredictionReport Of(PredictionJob job, MetalFamily form, CancellationToken cancellation = default)
     {
@@ -32,7 +32,7 @@ public sealed record PredictionReport(
 
     /// <summary>Over a form that is planned first.</summary>
     /// <param name="job">What is asked.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException"><c>prediction.taper</c>, or what stands in the way of a plan.</exception>
     public static PredictionReport Of(FormJob job, CancellationToken cancellation = default)
     {

@@ -25,7 +25,7 @@ public static class PanelWrap
     /// <param name="form">The form; facets longer than their setbacks.</param>
     /// <param name="law">The panel's bending law.</param>
     /// <param name="setup">Clamp and hand.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <returns>The panel let go, or how far the pull got.</returns>
     public static WrappedPanel Compute(StandingForm form, BendingLaw law, WrapSetup setup, CancellationToken cancellation = default) =>
         Compute(form, law, setup, new(PullWork.Most), cancellation);
@@ -48,7 +48,7 @@ public static class PanelWrap
     }
 }
 
-/// <summary>The pull at the moment when the panel comes to lie on a fold.</summary>
+/// <summary>The pull when the panel reaches a fold.</summary>
 /// <param name="Fold">Number of the fold just touched, from 1; one more than there are folds when the panel meets the lead-out.</param>
 /// <param name="EndAngle">Direction of the sheet's end: how far the hand has turned it.</param>
 /// <param name="ForcePerWidth">Hand force, square to the sheet's end [N/mm].</param>

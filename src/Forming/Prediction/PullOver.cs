@@ -34,7 +34,7 @@ internal sealed partial class PullOver
     /// <param name="setup">Clamp and hand.</param>
     /// <param name="elementsPerFacet">Elements of a usual facet.</param>
     /// <param name="work">What the pull may take.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public PullOver(FoldCircles circles, BendingLaw law, WrapSetup setup, int elementsPerFacet, PullWork work, CancellationToken cancellation)
     {
         (_work, _cancellation) = (work, cancellation);

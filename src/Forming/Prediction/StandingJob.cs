@@ -14,7 +14,7 @@ public static class StandingJob
     /// <param name="leadOutMm">Its flat after the last fold, from the mold line [mm].</param>
     /// <param name="ends">Half or full folds at its ends.</param>
     /// <param name="panel">The panel that is wanted.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException"><c>prediction.facet-too-short</c>: the folds on both sides leave a facet no straight part; <c>prediction.taper</c>.</exception>
     public static PredictionJob Of(StandingForm form, double leadOutMm, SteppingEnds ends, PanelSpec panel, CancellationToken cancellation = default)
     {
@@ -29,7 +29,7 @@ public static class StandingJob
             throw new NoSolutionException(
                 "prediction.facet-too-short",
                 FormattableString.Invariant($"stations[{j}].facetAfter"),
-                $"after fold {j + 1} the folds' own setbacks take {Figure.Length(least)} of {Figure.Length(facet)}",
+                $"after fold {j + 1} the folds' setbacks take {Figure.Length(least)} of {Figure.Length(facet)}",
                 $"more than {Figure.Length(least)}");
         }
 

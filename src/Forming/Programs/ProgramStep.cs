@@ -16,7 +16,7 @@ public sealed record ProgramStep
     /// <summary>The edge towards the operator.</summary>
     public required PartEdge EdgeInFront { get; init; }
 
-    /// <summary>How the part comes to the fold.</summary>
+    /// <summary>How the part is moved to the fold.</summary>
     public required Handling Handling { get; init; }
 
     /// <summary>What that costs, in pushes.</summary>
@@ -81,7 +81,7 @@ public enum GaugedBy
     Mark,
 }
 
-/// <summary>How the part comes to a fold.</summary>
+/// <summary>How the part is moved to a fold.</summary>
 public enum Handling
 {
     /// <summary>The flat blank is laid in.</summary>

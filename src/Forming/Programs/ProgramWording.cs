@@ -296,7 +296,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
             what switch
             {
                 JawKind.Part => (FormattableString)$"a form in two parts, joined after folding: {split}",
-                JawKind.Beam => $"a beam that stands less high and less deep inside the form; or a form in two parts: {split}",
+                JawKind.Beam => $"a beam that is lower and reaches less deep into the form; or a form in two parts: {split}",
                 JawKind.Punch or JawKind.Holder or JawKind.Ram => $"a taller, slimmer punch that keeps the {what.Word()} outside the form; or a form in two parts: {split}",
                 _ => $"a narrower {what.Word()}; or a form in two parts: {split}",
             });
@@ -336,7 +336,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
         };
         var setting = Figure.Angle(SettingOf(trial.Fold).Radians);
         return setsStop
-            ? $"{handled}, {placed}. Set the stop to {setting} ({Figure.Angle(part.StopAngles[trial.Fold]):0.0} wanted) and fold."
+            ? $"{handled}, {placed}. Set the stop to {setting:0.###} ({Figure.Angle(part.StopAngles[trial.Fold]):0.0} wanted) and fold."
             : (FormattableString)$"{handled}, {placed}. Fold to the same stop.";
     }
 }

@@ -1,6 +1,6 @@
 namespace Forming.TestStrips;
 
-/// <summary>A figure that strips taught, and how far they leave it open.</summary>
+/// <summary>A value learnt from strips, and how far they leave it open.</summary>
 /// <param name="Value">The best value, in the unit of the figure.</param>
 /// <param name="Low">Lower end at <see cref="Margin.Confidence"/>, or null where the strips set none.</param>
 /// <param name="High">Upper end at <see cref="Margin.Confidence"/>, or null where the strips set none.</param>

@@ -16,7 +16,7 @@ public sealed record NeededScatter(Angle Closing, Angle End, Angle EndExact)
     /// <param name="form">The planned form.</param>
     /// <param name="accuracy">Its bias and mark scatter count; its scatter is what is asked for.</param>
     /// <param name="wanted">The tolerance.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static NeededScatter For(
         FoldedPolygon form, FoldAccuracy accuracy, WantedTolerance wanted, CancellationToken cancellation = default)
     {

@@ -46,10 +46,10 @@ public sealed record ToleranceReport
     /// <summary>The wanted tolerance, held or not.</summary>
     public required IReadOnlyList<Check> Checks { get; init; }
 
-    /// <summary>What to know about the figures.</summary>
+    /// <summary>What to know about the results.</summary>
     public required IReadOnlyList<ShopNote> Notes { get; init; }
 
-    /// <summary>What the figures rest on.</summary>
+    /// <summary>What the results rest on.</summary>
     public required IReadOnlyList<Basis> Basis { get; init; }
 
     /// <summary>How far off the closing angle may lie to either side of zero.</summary>
@@ -68,7 +68,7 @@ public sealed record ToleranceReport
     /// <param name="form">The planned form.</param>
     /// <param name="accuracy">How well it is folded.</param>
     /// <param name="wanted">What it must hold, or null.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static ToleranceReport Of(
         FoldedPolygon form, FoldAccuracy accuracy, WantedTolerance? wanted, CancellationToken cancellation = default)
     {
@@ -220,7 +220,7 @@ public sealed record ToleranceReport
         : new(quantity, "as given", "caller", Status.Caller);
 }
 
-/// <summary>One figure of the form held against one class of a published table.</summary>
+/// <summary>One value of the form compared with one class of a published table.</summary>
 /// <param name="Standard">Name of the standard.</param>
 /// <param name="Class">Its class, or null where it has none.</param>
 /// <param name="Figure">What is compared: <c>fold-angle</c>, <c>closing-angle</c> or <c>end-position</c>.</param>
@@ -233,6 +233,6 @@ public sealed record ToleranceReport
 public sealed record ToleranceComparison(
     string Standard, string? Class, string Figure, double SizeMm, Quantity Quantity, double Expected, double? Allowed, string Source, Status Status)
 {
-    /// <summary>Whether the form holds it, or null where the table has no figure.</summary>
+    /// <summary>Whether the form is within it, or null where the table has no figure.</summary>
     public bool? Holds => Allowed is { } allowed ? Expected <= allowed : null;
 }

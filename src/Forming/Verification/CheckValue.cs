@@ -47,7 +47,7 @@ public sealed record CheckValue
     }
 }
 
-/// <summary>How a check value came out.</summary>
+/// <summary>The result of a check value.</summary>
 public enum CheckVerdict
 {
     /// <summary>Within the tolerance.</summary>

@@ -14,7 +14,7 @@ internal static class PlannedPull
     /// <param name="fold">Shape of its folds.</param>
     /// <param name="panel">The panel.</param>
     /// <param name="work">What the pull may take.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static PanelPrediction Predict(
         WrappedForm wrapped, FormSpec form, FoldShape fold, PanelSpec panel, PullWork work, CancellationToken cancellation)
     {

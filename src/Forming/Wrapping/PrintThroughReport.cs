@@ -46,7 +46,7 @@ internal static class PrintThroughReport
         if (judge.LeverMm > longestLever)
             return "the lever is past the longest that keeps the wrap in order";
         if (!judge.CanPullDown(widest))
-            return "the lead-out leaves no lever of even one facet";
+            return "the lead-out is too short for a lever of one facet";
         return judge.ReachesPast(widest) ? null : "the lever is shorter than half a facet and the slide of the panel under the hand";
     }
 }

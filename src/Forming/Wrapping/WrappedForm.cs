@@ -74,7 +74,7 @@ internal sealed record WrappedForm(
     /// <param name="form">The form.</param>
     /// <param name="fold">Shape of the folds.</param>
     /// <param name="marks">How the flat is marked.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public int FoldsWanted(FormSpec form, FoldShape fold, MarkSpec marks, CancellationToken cancellation)
     {
         var free = form.Stepping with { Folds = null, FoldAngle = null, SpacingMm = null };
@@ -84,7 +84,7 @@ internal sealed record WrappedForm(
     /// <summary>Form sweep that the model not in use would ask for: over these facets after pure bending, else pure bending.</summary>
     /// <param name="finished">The finished curve on the mid surface.</param>
     /// <param name="panel">The panel.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public Angle OtherSweep(FinishedCurve finished, PanelSpec panel, CancellationToken cancellation)
     {
         var other = panel.Springback is PureBending ? OverFacets() : new FormingRule(BendingLaw.Of(panel.Sheet));

@@ -26,7 +26,7 @@ internal enum BatchOperation
 /// <param name="Id">The caller's own name for the line, given back with its answer. Default: null.</param>
 internal sealed record BatchLine(BatchOperation Operation, JsonElement Request, string? Id = null);
 
-/// <summary>The answer to one line of a batch; answers come in the order of the lines.</summary>
+/// <summary>The answer to one line of a batch; answers are in the order of the lines.</summary>
 /// <param name="Line">Number of the line in the body, from 1; empty lines count and are not answered.</param>
 /// <param name="Id">The caller's own name for the line, or null.</param>
 /// <param name="Status">The HTTP status that the operation answers with by itself.</param>

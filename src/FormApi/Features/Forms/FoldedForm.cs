@@ -19,7 +19,7 @@ internal sealed record FoldedForm(FoldedPolygon Polygon, FoldShape Fold, Steppin
 {
     /// <summary>Plans it, or takes it as given.</summary>
     /// <param name="request">The request with its defaults filled in.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException"><c>folds.taper</c>, or what stands in the way of a plan.</exception>
     public static FoldedForm Of(IFoldedRequest request, CancellationToken cancellation)
     {

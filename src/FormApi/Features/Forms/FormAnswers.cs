@@ -166,7 +166,7 @@ internal static class FormAnswers
 
     /// <summary>A check in the caller's units.</summary>
     /// <param name="check">The check.</param>
-    /// <param name="units">The units.</param>
+    /// <param name="units">The caller's units.</param>
     internal static CheckResult CheckOf(Check check, UnitSystem units) => new(
         check.Id,
         check.Verdict,

@@ -39,8 +39,8 @@ internal sealed record MaterialInput(
 /// <summary>What a material must satisfy.</summary>
 internal sealed class MaterialInputRules : AbstractValidator<MaterialInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public MaterialInputRules(UnitSystem units)
     {
         RuleFor(material => material).Custom(CheckId);
@@ -69,7 +69,7 @@ internal sealed class MaterialInputRules : AbstractValidator<MaterialInput>
                 context.FaultAt(
                     "id",
                     "unknown-material",
-                    near is null ? "There is no material with this id." : $"There is no material with this id; {near} comes nearest.",
+                    near is null ? "Unknown material." : $"Unknown material. Did you mean {near}?",
                     "an id of /v1/materials, or no id and all properties");
             }
 
@@ -97,7 +97,7 @@ internal sealed class MaterialInputRules : AbstractValidator<MaterialInput>
             context.FaultAt(
                 material.StrainHardening is null ? "strainHardening" : "strengthCoefficient",
                 "missing-property",
-                "The flow curve has two figures.",
+                "The flow curve needs both strengthCoefficient and strainHardening.",
                 "strengthCoefficient and strainHardening together, or neither");
         }
 

@@ -12,7 +12,7 @@ namespace FormApi.Features.Inspections;
 internal static class InspectionsEndpoint
 {
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapInspections(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/inspections", Inspect)
         .DescribeComputation<InspectionRequest, InspectionAnswer>(
             "inspectForm",

@@ -9,7 +9,7 @@ namespace FormApi.Features.Materials;
 internal static class MaterialsEndpoint
 {
     /// <summary>Adds the routes.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapMaterials(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/v1/materials", List)
@@ -39,6 +39,6 @@ internal static class MaterialsEndpoint
         }
 
         var near = Spelling.Nearest(id, MaterialCatalog.Default.All.Select(known => known.Id));
-        return new ProblemResult(ProblemKinds.NotFound, near is null ? "There is no material with this id." : $"There is no material with this id; {near} comes nearest.");
+        return new ProblemResult(ProblemKinds.NotFound, near is null ? "Unknown material." : $"Unknown material. Did you mean {near}?");
     }
 }

@@ -6,7 +6,7 @@ namespace FormApi.Features.References;
 internal static class ReferencesEndpoint
 {
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapReferences(this IEndpointRouteBuilder routes) => routes.MapGet("/v1/references", List)
         .Describe<ReferencesAnswer>("listReferences", "References", "The sources that materials, gauges and methods cite by key.");
 

@@ -82,7 +82,7 @@ internal sealed record PrintThroughStripInput(
     double? Lever = null,
     bool? FirstFacet = null);
 
-/// <summary>What the eye says of a strip.</summary>
+/// <summary>How a strip looks.</summary>
 internal enum StripVerdict
 {
     /// <summary>The facets do not show.</summary>
@@ -95,8 +95,8 @@ internal enum StripVerdict
 /// <summary>What strips judged by eye must satisfy.</summary>
 internal sealed class PrintThroughStripsRequestRules : AbstractValidator<PrintThroughStripsRequest>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public PrintThroughStripsRequestRules(UnitSystem units)
     {
         this.AddSheetRules(units);
@@ -107,8 +107,8 @@ internal sealed class PrintThroughStripsRequestRules : AbstractValidator<PrintTh
 /// <summary>What a strip judged by eye must satisfy.</summary>
 internal sealed class PrintThroughStripInputRules : AbstractValidator<PrintThroughStripInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public PrintThroughStripInputRules(UnitSystem units)
     {
         RuleFor(strip => strip.Facet).Within(Ranges.Facet, units);

@@ -13,7 +13,7 @@ internal static class CanonicalJson
 
     /// <summary>Writes a document in its canonical spelling.</summary>
     /// <param name="utf8">The document.</param>
-    /// <param name="output">Where to.</param>
+    /// <param name="output">Destination.</param>
     public static void Write(ReadOnlySpan<byte> utf8, IBufferWriter<byte> output)
     {
         var reader = new Utf8JsonReader(utf8);

@@ -256,10 +256,10 @@ internal static class Ranges
     /// <summary>Time after a doubling over the time before: below half the mean could not fall so fast.</summary>
     public static AllowedRange LearningRate { get; } = new(0.5, 1, Measure.Number, AboveMin: true);
 
-    /// <summary>Low bound over the likely figure.</summary>
+    /// <summary>Low bound over the likely value.</summary>
     public static AllowedRange SpreadLow { get; } = new(0, 1, Measure.Number);
 
-    /// <summary>High bound over the likely figure.</summary>
+    /// <summary>High bound over the likely value.</summary>
     public static AllowedRange SpreadHigh { get; } = new(1, 10, Measure.Number);
 
     private static AllowedRange Length(double min, double max) => new(min, max, Measure.Length);

@@ -30,7 +30,7 @@ internal static class FacetChecks
                 Verdict.Warn,
                 result.WidestFacetMm,
                 null,
-                $"print-through is not known: {result.WhyUnknown}; the facets were chosen as for the worst sheet and the longest lever in order");
+                $"print-through is not known: {result.WhyUnknown}; facets were sized for the worst sheet at the longest workable lever");
         }
 
         if (draft.Stepping.Refinement is { WhyKept: null })

@@ -32,7 +32,7 @@ internal static class PredictionChecks
                 Verdict.Warn,
                 lever,
                 longest,
-                prediction.WhyNot ?? $"with the shorter lever of the plan the hand comes down on the form first; predicted with the hand {Figure.Length(least)} past the end of the curve",
+                prediction.WhyNot ?? $"with the shorter lever of the plan the hand meets the form first; predicted with the hand {Figure.Length(least)} past the end of the curve",
                 $"pull {Figure.Length(least)} past the end of the curve");
         }
 
@@ -75,6 +75,6 @@ internal static class PredictionChecks
             passes ? Verdict.Pass : Verdict.Warn,
             isBySlope ? slope.Radians : height,
             isBySlope ? finish.Slope.Radians : finish.RippleMm,
-            $"predicted ripple {Figure.Length(height)}, slope {Figure.Angle(slope.Radians)}, against the limits of the finish ({finish.Name}); no measured panels stand behind it");
+            $"predicted ripple {Figure.Length(height)}, slope {Figure.Angle(slope.Radians)}, against the limits of the finish ({finish.Name}); not yet checked against measured panels");
     }
 }

@@ -116,7 +116,7 @@ internal sealed record PlanDraft
     /// <param name="job">What is asked.</param>
     /// <param name="known">A plan of a like job, of which whatever stays the same is taken over, or null.</param>
     /// <param name="work">What its simulated pulls may take beside others, or null.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException">What was asked has no answer.</exception>
     public static PlanDraft Of(FormJob job, PlanDraft? known, PullWork? work, CancellationToken cancellation)
     {

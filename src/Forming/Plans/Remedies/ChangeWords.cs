@@ -203,7 +203,7 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
         ? Length(
             JobField.CurveRadius,
             RemedyValues.Down(job.Units.FromMm(arc.RadiusMm), job.Units.FromMm(arc.RadiusMm * 0.7), job.Units.FromMm(arc.RadiusMm * 0.2), RemedyValues.Fine(job.Units)),
-            value => $"bend it tighter, to a radius of {value}: so gentle a bend does not keep its order at any lever")
+            value => $"bend it tighter, to a radius of {value}: so gentle a bend does not land on its folds one after another at any lever")
         : new(0, 0, _ => [], _ => $"");
 
     /// <summary>A smaller sweep on one form.</summary>

@@ -14,7 +14,7 @@ namespace Forming.Plans.Remedies;
 /// <param name="job">What was asked.</param>
 /// <param name="draft">What was worked out.</param>
 /// <param name="checks">How its checks came out.</param>
-/// <param name="cancellation">Ends the work early.</param>
+/// <param name="cancellation">Cancels the calculation.</param>
 internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<Check> checks, CancellationToken cancellation)
 {
     /// <summary>No more jobs are planned for one check; a costly one counts as several.</summary>

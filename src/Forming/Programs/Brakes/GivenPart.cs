@@ -138,6 +138,6 @@ public static class GivenPart
         : throw new NoSolutionException(
             "program.facet-too-short",
             subject,
-            $"the folds' own setbacks take {Figure.Length(setbacksMm)} of {Figure.Length(facetMm)}",
+            $"the folds' setbacks take {Figure.Length(setbacksMm)} of {Figure.Length(facetMm)}",
             $"more than {Figure.Length(setbacksMm)}");
 }

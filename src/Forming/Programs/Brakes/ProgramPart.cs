@@ -77,7 +77,7 @@ public sealed record ProgramPart(
             && IsPositive(Shape.ThicknessMm) && Shape.RadiusMm >= 0 && IsPositive(Shape.NeutralRadiusMm)
             && IsPositive(WidthMm) && IsPositive(UltimateMpa) && IsPositive(StopResolution.Radians);
         if (!isPart)
-            throw new ArgumentException($"Not a part: 1 to {FoldSet.MostFolds} folds, a flat on either side of each, every figure above 0, stop angles from the fold's to half a turn.");
+            throw new ArgumentException($"Not a part: 1 to {FoldSet.MostFolds} folds, a flat on either side of each, every value above 0, stop angles from the fold's to half a turn.");
 
         static bool IsPositive(double figure) => figure > 0 && double.IsFinite(figure);
     }
