@@ -48,7 +48,7 @@ internal sealed class CurveUnionFilter : IDocumentFilter
         schemas[Shapes] = new OpenApiSchema
         {
             Type = JsonSchemaType.Object,
-            Description = "What each kind of curve holds.",
+            Description = "What each kind of curve contains.",
             Required = new HashSet<string> { discriminator },
             Properties = properties,
             OneOf = [new OpenApiSchema { Type = JsonSchemaType.Object, AnyOf = shapes }, new OpenApiSchema { Type = JsonSchemaType.Null }],

@@ -79,7 +79,7 @@ internal static class ProgramBlocks
             GaugedBy.FoldedPart => $"folded {ProgramWords.Of(last.GaugedEdge)} edge side against the stop at {job.Readout.LengthWithUnit(last.Gauge.DistanceMm)}",
             _ => $"by its pencil mark, {ProgramWords.Of(last.GaugedEdge)} edge behind",
         };
-        var clear = last.Clearance.Nearest is { } nearest ? $"clears the {nearest.Word()} by {job.Readout.LengthWithUnit(last.Clearance.Mm)}" : "nothing comes near";
+        var clear = last.Clearance.Nearest is { } nearest ? $"clears the {nearest.Word()} by {job.Readout.LengthWithUnit(last.Clearance.Mm)}" : "nothing is near";
         return new(
             string.Create(CultureInfo.InvariantCulture, $"{number}  {handled}: {FoldsOf(steps)}"),
             [

@@ -35,7 +35,7 @@ internal static class AssumptionList
         if (job.Pieces == 1)
             list.Add(new("batch.pieces", 1, RateUnit.None, "a single panel", Status.Assumption));
         if (job.Other is { MinutesPerPiece: 0 })
-            list.Add(new("otherMethod.minutesPerPiece", 0, RateUnit.Minutes, "the other method's cost for each panel holds all of its labour", Status.Assumption));
+            list.Add(new("otherMethod.minutesPerPiece", 0, RateUnit.Minutes, "the other method's cost for each panel includes all of its labour", Status.Assumption));
         return list;
     }
 

@@ -51,7 +51,7 @@ public static class PanelTime
         return
         [
             Element("cutting", "cut the blank, all round", metres, WorkUnit.Metre, rates.Cutting),
-            Element("marking", "mark where the form comes to lie", plan.Panel.Marks.Count, WorkUnit.Mark, rates.Marking),
+            Element("marking", "mark where the form will lie", plan.Panel.Marks.Count, WorkUnit.Mark, rates.Marking),
             Element("clamping", "lay panel and form up, clamp, unclamp", pulls, WorkUnit.Pull, rates.Clamping),
             Element("pulling", "pull round the form and ease off", pulls, WorkUnit.Pull, rates.Pulling),
             Element("trimming", "trim both ends", trimmed, WorkUnit.Metre, rates.Trimming),

@@ -24,7 +24,7 @@ public sealed record InspectionReport
     /// <summary>Error of the sum of all folds; positive is folded too far.</summary>
     public required Angle Closing { get; init; }
 
-    /// <summary>How far the end of the lead-out lies off, the first flat held [mm].</summary>
+    /// <summary>How far the end of the lead-out is off, the first flat fixed [mm].</summary>
     public required Point EndMiss { get; init; }
 
     /// <summary>Where it leaves the wanted curve, or null where every mold line stays within tolerance; the lead-out's direction is judged by the closing angle.</summary>
@@ -48,7 +48,7 @@ public sealed record InspectionReport
     /// <summary>What the results rest on.</summary>
     public required IReadOnlyList<Basis> Basis { get; init; }
 
-    /// <summary>Largest miss of a mold line with the first flat held [mm].</summary>
+    /// <summary>Largest miss of a mold line with the first flat fixed [mm].</summary>
     public double LargestHeldMm => Misses.Max(miss => miss.Held.Length);
 
     /// <summary>Largest miss of a mold line after the rigid fit [mm].</summary>
@@ -143,14 +143,14 @@ public sealed record InspectionReport
             notes.Add(plan.HitLimit
                 ? new("search-ended", $"The search ended after {plan.Nodes} places: at least {plan.LowerBound} folds have to be corrected, more is not known.")
                 : plan.LowerBound > report.Built.Folds
-                ? new("no-correction", $"With these steps no correction at all will do: proven for sharp mold lines.")
-                : new("no-correction", $"With these steps no correction of fewer than {plan.LowerBound} folds will do: proven for sharp mold lines. More than {CorrectionSearch.MostFolds} folds are not tried."));
+                ? new("no-correction", $"With these steps no correction at all works: proven for sharp mold lines.")
+                : new("no-correction", $"With these steps no correction of fewer than {plan.LowerBound} folds works: proven for sharp mold lines. More than {CorrectionSearch.MostFolds} folds are not tried."));
         }
         else if (plan.Folds.Count > 0)
         {
             notes.Add(new("correct-by-steps", $"Corrections are whole steps of the stop beyond what each fold has now; springback of so small a fold is not foreseen, so creep up on it and measure."));
             if (!plan.IsGentlest)
-                notes.Add(new("not-all-compared", $"The search ended after {plan.Nodes} places: no fewer folds will do, but a gentler choice of as many may exist."));
+                notes.Add(new("not-all-compared", $"The search ended after {plan.Nodes} places: fewer folds do not work, but a gentler choice of as many may exist."));
         }
 
         if (job.Measured is { Angles: not null, FacetsMm: null, SpacingsMm: null })

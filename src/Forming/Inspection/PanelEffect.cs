@@ -23,7 +23,7 @@ public sealed record PanelEffect(PanelPrediction? Planned, PanelPrediction? AsBu
         FoldedPolygon planned, FoldedPolygon built, double outerFoldRadiusMm, SteppingEnds ends, PanelSpec? panel, CancellationToken cancellation)
     {
         if (panel is null)
-            return new(null, null, $"no panel is given, so there is no curve to hold the form against");
+            return new(null, null, $"no panel is given, so there is no curve to compare the form with");
         if (built.FoldAngles.ToList().FindIndex(angle => !(angle > 0)) is >= 0 and var flat)
             return new(null, null, $"fold {flat + 1} was not made: the panel cannot be pulled over folds that are not there");
         try

@@ -22,7 +22,7 @@ internal static class ProgramNotes
 
     public static IReadOnlyList<Basis> Basis(ProgramBrake brake) =>
     [
-        new("steps.clearance", "the part followed through each swing in section; bounded motion between angles proves the least clearance to 0.02 mm. Held against an independent sweep of the solid part: clearances from the jaws above, default and callers' own, and contacts with the tools below and of the part with itself; none of it on a brake", "geometry", Status.Computed),
+        new("steps.clearance", "the part followed through each swing in section; bounded motion between angles proves the least clearance to 0.02 mm. Checked against an independent sweep of the solid part: clearances from the jaws above, default and callers' own, and contacts with the tools below and of the part with itself; none of it on a brake", "geometry", Status.Computed),
         new("tools", "outlines, gauge ranges, lifts and limits where the request gives none", "nothing was measured on a brake", Status.Assumption),
         new("steps.handling", "slide, draw out (lifted out of a die's groove first) and turn, followed in steps no longer than the clearance. Putting in and taking out are checked against all tools, the slide against the upper ones; starting on the nose and sliding along and off bed, leaf or die are allowed. Sufficient, not necessary: a person may find another way. Not checked on a brake", "costs: slide 1, draw out and re-enter 2, turn 3", Status.Assumption),
         new("steps.gaugeDistance", "edge or folded part behind, from the sight line or the punch tip; over folded part not checked on a brake", "geometry", Status.Computed),

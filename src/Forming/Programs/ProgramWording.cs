@@ -166,7 +166,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
             isNarrow ? Verdict.Warn : Verdict.Pass,
             opening,
             least,
-            $"the die opens {Figure.Length(opening)}, {Figure.Number(opening / part.Shape.ThicknessMm):0.#} times the sheet's thickness; the force formula holds near {FoldLoad.AirBendOpeningOverThickness} times",
+            $"the die opens {Figure.Length(opening)}, {Figure.Number(opening / part.Shape.ThicknessMm):0.#} times the sheet's thickness; the force formula applies near {FoldLoad.AirBendOpeningOverThickness} times",
             isNarrow ? (FormattableString)$"a die of at least {Figure.Length(least)}: in a narrower one the force is higher than shown and the punch can mark the sheet" : null);
     }
 
@@ -250,7 +250,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
             brake.ClearanceMm,
             clearance.Nearest is { } what
                 ? (FormattableString)$"at fold {fold + 1} the part clears the {what.Word()} by {Figure.Length(clearance.Mm)}, at {Figure.Angle(clearance.AtAngle.Radians)}"
-                : $"at fold {fold + 1} nothing comes within {Figure.Length(clearance.Mm)}",
+                : $"at fold {fold + 1} nothing is within {Figure.Length(clearance.Mm)}",
             verdict == Verdict.Pass ? null : (FormattableString)$"watch it on the first part, or use slimmer tools");
     }
 

@@ -135,7 +135,7 @@ public static class NeutralStrips
         var thickness = question.ThicknessMm;
         return published is { } formula
             ? (FormattableString)$"Every fold of the next form takes {Figure.Number(best)} in place of the published {Figure.Number(formula)} as its neutral factor: a fold of {Figure.Angle(angle)} in {Figure.Length(thickness)} takes {Figure.Length((best - formula) * thickness * angle)} more of the flat, and all marks after it move with it."
-            : $"Every fold of the next form takes {Figure.Number(best)} as its neutral factor, where no published one holds: a fold of {Figure.Angle(angle)} in {Figure.Length(thickness)} takes {Figure.Length(best * thickness * angle)} of the flat beyond its inside arc.";
+            : $"Every fold of the next form takes {Figure.Number(best)} as its neutral factor, where no published one applies: a fold of {Figure.Angle(angle)} in {Figure.Length(thickness)} takes {Figure.Length(best * thickness * angle)} of the flat beyond its inside arc.";
     }
 
     // Of the usual angles the one whose reading errors leave K the least open.

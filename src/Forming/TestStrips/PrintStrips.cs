@@ -135,7 +135,7 @@ public static class PrintStrips
             ({ } from, { } to) => $"Fold a form of {c} facets at a radius of {r}: in {t}, pulled at {l}, its ripple of {Figure.Length(wanted)} halves the gap between {Figure.Length(from)} and {Figure.Length(to)}.",
             ({ } from, null) => $"Fold a form of {c} facets at a radius of {r}: in {t}, pulled at {l}, its ripple of {Figure.Length(wanted)} is twice the {Figure.Length(from)} that was smooth, and no strip shows yet.",
             (null, { } to) => $"Fold a form of {c} facets at a radius of {r}: in {t}, pulled at {l}, its ripple of {Figure.Length(wanted)} is half of the {Figure.Length(to)} that shows, and none is smooth below that yet.",
-            _ => $"Fold a form of {c} facets at a radius of {r}: in {t}, pulled at {l}, its ripple of {Figure.Length(wanted)} lies within what a plan can hold to.",
+            _ => $"Fold a form of {c} facets at a radius of {r}: in {t}, pulled at {l}, its ripple of {Figure.Length(wanted)} is within the range that a plan can use.",
         };
         return new(why)
         {
@@ -150,7 +150,7 @@ public static class PrintStrips
     {
         var notes = new List<ShopNote>(3);
         if (allowed is not null && least is null)
-            notes.Add(new("no-upper-end", $"No strip shows: the limit lies at or above the largest ripple judged smooth, how far above is not known."));
+            notes.Add(new("no-upper-end", $"No strip shows: the limit is at or above the largest ripple judged smooth; how far above is not known."));
         if (strips.Any(strip => strip.LeverMm is null))
         {
             notes.Add(new(

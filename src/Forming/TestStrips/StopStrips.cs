@@ -185,7 +185,7 @@ public static class StopStrips
         {
             notes.Add(new(
                 "beyond-the-strips",
-                $"Some wanted angles lie outside the {Figure.Angle(least.Radians)} to {Figure.Angle(most.Radians)} that the strips cover; the band supposes that the line goes on."));
+                $"Some wanted angles are outside the {Figure.Angle(least.Radians)} to {Figure.Angle(most.Radians)} that the strips cover; the band assumes that the line continues."));
         }
 
         return notes;

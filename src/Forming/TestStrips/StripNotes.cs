@@ -65,7 +65,7 @@ internal static class StripSafety
     private static readonly SafetyNote SameSheet = new(
         "same-sheet",
         SafetyLevel.Caution,
-        $"What strips teach holds for that sheet, tooling and grain direction. These values are estimates, not a design approval; local law, codes and the machine maker's instructions come first.");
+        $"What strips teach is valid for that sheet, tooling and grain direction. These values are estimates, not a design approval; local law, codes and the machine maker's instructions come first.");
 
     /// <summary>For strips that are folded in a brake.</summary>
     public static IReadOnlyList<SafetyNote> InTheBrake { get; } = [SameSheet, SafetyNotes.Edges, Pinch];

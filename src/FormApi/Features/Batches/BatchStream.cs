@@ -198,7 +198,7 @@ internal sealed class BatchStream(BatchWorker worker, BatchPlaces places, Limits
 
     private ProblemResult Unsent() => new(
         ProblemKinds.BadRequest,
-        $"Nothing came for {limits.UnsentSeconds} s; the setting is {Limits.Section}:{nameof(Limits.UnsentSeconds)}. This line and those after it were not read.");
+        $"Nothing arrived for {limits.UnsentSeconds} s; the setting is {Limits.Section}:{nameof(Limits.UnsentSeconds)}. This line and those after it were not read.");
 
     private ProblemResult TooLong() => new(
         ProblemKinds.TooLarge, $"A line may have {limits.BatchLineBytes} bytes; the setting is {Limits.Section}:{nameof(Limits.BatchLineBytes)}.");

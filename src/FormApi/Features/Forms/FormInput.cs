@@ -89,7 +89,7 @@ internal sealed class FormInputRules : AbstractValidator<FormInput>
                 context.FaultAt(
                     "neutralFactor",
                     "missing-property",
-                    "The fold radius lies below 0.2 of the thickness, where no published neutral factor holds.",
+                    "The fold radius is below 0.2 of the thickness, where no published neutral factor applies.",
                     "a number from a test strip, or a larger foldRadius");
             }
         });

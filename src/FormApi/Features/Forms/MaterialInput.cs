@@ -14,8 +14,8 @@ namespace FormApi.Features.Forms;
 /// <param name="Yield">Yield stress, 0.2 % proof [MPa or psi].</param>
 /// <param name="Ultimate">Ultimate tensile strength [MPa or psi].</param>
 /// <param name="Elongation">Total elongation [%].</param>
-/// <param name="StrengthCoefficient">Strength coefficient K of the flow curve [MPa or psi]; goes with <c>strainHardening</c>.</param>
-/// <param name="StrainHardening">Strain-hardening exponent n of the flow curve; goes with <c>strengthCoefficient</c>.</param>
+/// <param name="StrengthCoefficient">Strength coefficient K of the flow curve [MPa or psi]; needs <c>strainHardening</c>.</param>
+/// <param name="StrainHardening">Strain-hardening exponent n of the flow curve; needs <c>strengthCoefficient</c>.</param>
 /// <param name="Density">Density [kg/m³ or lb/in³].</param>
 /// <param name="MinRadiusOverThickness">Smallest inside bend radius over thickness, across the grain, 90°.</param>
 internal sealed record MaterialInput(
@@ -102,6 +102,6 @@ internal sealed class MaterialInputRules : AbstractValidator<MaterialInput>
         }
 
         if (material.Ultimate < material.Yield)
-            context.FaultAt("ultimate", "below-yield", "The ultimate strength lies below the yield stress.", "at least the yield stress");
+            context.FaultAt("ultimate", "below-yield", "The ultimate strength is below the yield stress.", "at least the yield stress");
     }
 }

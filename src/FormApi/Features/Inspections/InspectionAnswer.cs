@@ -4,7 +4,7 @@ using FormApi.Http.Links;
 
 namespace FormApi.Features.Inspections;
 
-/// <summary>A folded form against its plan. Frame: the first flat held, its start at (0, 0), heading along x, turning left; contact side, sharp mold lines.</summary>
+/// <summary>A folded form against its plan. Frame: the first flat fixed, its start at (0, 0), heading along x, turning left; contact side, sharp mold lines.</summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
 /// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
 /// <param name="Request">The request with every default shown.</param>
@@ -51,19 +51,19 @@ internal sealed record AsBuiltResult(double Sweep, double[] Facets, Pair[] Verti
 /// <param name="Angle">Measured [°].</param>
 /// <param name="Planned">As it should be [°].</param>
 /// <param name="Error">Measured less planned [°].</param>
-/// <param name="Miss">How far its mold line is off with the first flat held [x, y] [mm or in].</param>
+/// <param name="Miss">How far its mold line is off with the first flat fixed [x, y] [mm or in].</param>
 /// <param name="Distance">Length of that [mm or in].</param>
 /// <param name="Fitted">Distance after the rigid fit [mm or in].</param>
 internal sealed record InspectedFoldResult(int Number, double Angle, double Planned, double Error, Pair Miss, double Distance, double Fitted);
 
 /// <summary>Error of the whole.</summary>
 /// <param name="Angle">Sum of all folds less the planned one [°]; positive is folded too far.</param>
-/// <param name="End">How far the end of the lead-out is off with the first flat held [x, y] [mm or in].</param>
+/// <param name="End">How far the end of the lead-out is off with the first flat fixed [x, y] [mm or in].</param>
 internal sealed record ClosingErrorResult(double Angle, Pair End);
 
 /// <summary>The measured form laid over the planned one.</summary>
 /// <param name="Turn">How far it had to be turned [°].</param>
-/// <param name="LargestHeld">Largest distance of a mold line with the first flat held [mm or in].</param>
+/// <param name="LargestHeld">Largest distance of a mold line with the first flat fixed [mm or in].</param>
 /// <param name="LargestFitted">Largest distance of a mold line after the fit [mm or in].</param>
 internal sealed record RigidFitResult(double Turn, double LargestHeld, double LargestFitted);
 
@@ -104,7 +104,7 @@ internal sealed record PanelChangeResult(double Sweep, double? Radius, double? R
 /// <param name="AllCompared">Whether all choices of as many folds were compared: then none needs fewer steps, nor with as many leaves less miss.</param>
 /// <param name="Searched">Places looked at; at three million the search ends.</param>
 /// <param name="Closing">Error of the sum of all folds afterwards [°]; null where none was found.</param>
-/// <param name="LargestMiss">Largest miss of a mold line afterwards, the first flat held [mm or in]; null where none was found.</param>
+/// <param name="LargestMiss">Largest miss of a mold line afterwards, the first flat fixed [mm or in]; null where none was found.</param>
 internal sealed record CorrectionsResult(
     bool Found, CorrectionResult[] Folds, int LowerBound, bool Proven, bool AllCompared, int Searched, double? Closing, double? LargestMiss);
 

@@ -65,7 +65,7 @@ internal sealed record MeasuredInput(
 
 /// <summary>The tolerance of a folded form.</summary>
 /// <param name="Closing">Error of the sum of all folds, to either side [°]. Default: 1.</param>
-/// <param name="Vertex">Miss of any mold line, the first flat held [mm or in]. Default: 0.8 mm.</param>
+/// <param name="Vertex">Miss of any mold line, the first flat fixed [mm or in]. Default: 0.8 mm.</param>
 internal sealed record InspectionToleranceInput(double? Closing = null, double? Vertex = null);
 
 /// <summary>How folds may be corrected.</summary>

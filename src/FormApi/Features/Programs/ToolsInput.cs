@@ -8,7 +8,7 @@ namespace FormApi.Features.Programs;
 
 /// <summary>Tools, gauge and limits of a brake. Outlines are in section, x towards the operator, y up; every default is a generic assumption.</summary>
 /// <param name="Clearance">Clearance that is enough [mm or in]. Default: 1 mm.</param>
-/// <param name="Plenty">Clearance past which more is no better [mm or in]. Default: 10 mm.</param>
+/// <param name="Plenty">Clearance past which more is not better [mm or in]. Default: 10 mm.</param>
 /// <param name="LeastLift">Least lift of the upper jaw with which the part can be moved [mm or in]. Default: 8 mm.</param>
 /// <param name="OverTravel">How far past its stop a fold may go [°]. Default: 0.5°.</param>
 /// <param name="OpenEnd">Whether the part can be slid off the end of the brake. Default: false.</param>

@@ -91,8 +91,8 @@ internal sealed class StopStripsRequestRules : AbstractValidator<StopStripsReque
         this.AddTargetRules(request => request.Targets, Ranges.StripAngle, units);
         When(request => !StopStrips.AtOneStop(request.ToStrips()), () =>
         {
-            RuleFor(request => request.AssumedSlope).Null().Else("not-applicable", "These strips show the slope themselves.", "only where all strips stand at one stop");
-            RuleFor(request => request.SlopeError).Null().Else("not-applicable", "These strips show the slope themselves.", "only where all strips stand at one stop");
+            RuleFor(request => request.AssumedSlope).Null().Else("not-applicable", "These strips show the slope themselves.", "only where all strips were folded at one stop");
+            RuleFor(request => request.SlopeError).Null().Else("not-applicable", "These strips show the slope themselves.", "only where all strips were folded at one stop");
         });
     }
 }

@@ -6,7 +6,7 @@ using Forming.Results;
 
 namespace FormApi.Features.Tolerances;
 
-/// <summary>What the errors of single folds and marks add up to. Frame: the first flat held, its start at (0, 0), heading along x, turning left; contact side, sharp mold lines.</summary>
+/// <summary>What the errors of single folds and marks add up to. Frame: the first flat fixed, its start at (0, 0), heading along x, turning left; contact side, sharp mold lines.</summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
 /// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
 /// <param name="Request">The request with every default shown.</param>

@@ -105,7 +105,7 @@ internal enum AccuracyFigure
 
 /// <summary>The tolerance of a form.</summary>
 /// <param name="Closing">Error of the sum of all folds, to either side [°].</param>
-/// <param name="End">Distance of the end of the lead-out from its planned place, the first flat held [mm or in].</param>
+/// <param name="End">Distance of the end of the lead-out from its planned place, the first flat fixed [mm or in].</param>
 /// <param name="Coverage">Standard deviations that have to fit in. Default: 2, about 95 % of forms.</param>
 internal sealed record ToleranceInput(double Closing, double End, double? Coverage = null);
 

@@ -12,7 +12,7 @@ internal static class VerificationEndpoint
     public static void MapVerification(this IEndpointRouteBuilder routes) => routes.MapGet("/v1/verification", Verify)
         .Describe<VerificationAnswer>("verifyEngine", "Verification", "The check values, recomputed by the running engine.", 400)
         .WithDescription(
-            "Expected, got, difference, tolerance and verdict of every value that the project's own tests hold the engine against, with source and status: "
+            "Expected, got, difference, tolerance and verdict of every value that the project's own tests compare the engine with, with source and status: "
             + "published, quoted, from memory, from the project's own model, or computed by hand or by a second method. "
             + "Recomputed once a process, at the first call of this path or of /health/ready, which answers 503 if one value fails. "
             + "The ETag names this process's own report; a cache must not answer in its place.");

@@ -56,8 +56,8 @@ internal static class ProblemKinds
     /// <summary>No media type that the caller accepts.</summary>
     public static ProblemKind NotAcceptable { get; } = new("not-acceptable", 406, "No acceptable media type", "The detail lists the media types there are.");
 
-    /// <summary>The body comes too slowly.</summary>
-    public static ProblemKind BodyTooSlow { get; } = new("body-too-slow", 408, "The body comes too slowly", "The detail names the limit and the setting that moves it. Send the body at once; only a batch may be sent bit by bit.");
+    /// <summary>The body arrives too slowly.</summary>
+    public static ProblemKind BodyTooSlow { get; } = new("body-too-slow", 408, "The body arrives too slowly", "The detail names the limit and the setting that moves it. Send the body at once; only a batch may be sent bit by bit.");
 
     /// <summary>The body is too large.</summary>
     public static ProblemKind TooLarge { get; } = new("too-large", 413, "The body is too large", "The detail names the limit and the setting that moves it.");

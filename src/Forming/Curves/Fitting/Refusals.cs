@@ -89,7 +89,7 @@ internal static class Refusals
     private static NoSolutionException Straight(Pattern pattern) => new(
         "curve.points-not-fitted",
         Pattern.Subject,
-        $"the points scatter by {Figure.Length(pattern.LargestMissOfALine() * pattern.Scale)} about a straight line, and no bend comes nearer to them",
+        $"the points scatter by {Figure.Length(pattern.LargestMissOfALine() * pattern.Scale)} about a straight line, and no bend is nearer to them",
         $"points that show the bend more clearly than they scatter");
 
     private static NoSolutionException NotFollowed() => new(

@@ -43,7 +43,7 @@ internal static class PanelChecks
             Verdict.Warn,
             draft.TightestInsideMm / draft.Panel.Sheet.ThicknessMm,
             ThinSheet,
-            $"tightest inside radius over thickness: thin-sheet bending holds from about {ThinSheet}");
+            $"tightest inside radius over thickness: thin-sheet bending applies from about {ThinSheet}");
     }
 
     private static Check OwnFlowCurve(FlowCurve flow) => PlanChecks.AtMost(

@@ -78,7 +78,7 @@ internal static class ShopNotes
         {
             notes.Add(new(
                 "taken-as-flat",
-                $"{Figure.Angle(draft.TakenAsFlat)} of the curve are left flat: over their whole length between flats they rise less than {Figure.Length(FinishedCurve.FlatSagittaMm)} above the chord. The panel turns that much less than the curve asks for."));
+                $"{Figure.Angle(draft.TakenAsFlat)} of the curve are left flat: over their whole length between flats they rise less than {Figure.Length(FinishedCurve.FlatSagittaMm)} above the chord. The panel turns that much less than the curve."));
         }
 
         if (draft.Taper is not null)
