@@ -1,4 +1,5 @@
 using System.Globalization;
+using Forming;
 using Forming.Results;
 
 namespace FormApi.Http.Units;

@@ -27,7 +27,7 @@ internal static class BrakeChecks
         Verdict.Fail,
         draft.Form.WidthMm,
         draft.Brake.LengthMm,
-        $"form width along the folds against the brake's length");
+        $"the folds are {Figure.Length(draft.Form.WidthMm)} long, the brake takes {Figure.Length(draft.Brake.LengthMm)}");
 
     private static Check MinimumFacet(PlanDraft draft)
     {

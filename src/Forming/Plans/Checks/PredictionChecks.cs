@@ -48,7 +48,17 @@ internal static class PredictionChecks
         }
 
         if (longest is null || lever <= longest)
-            return new(CheckIds.WrapOrder, Verdict.Pass, lever, longest, $"hand past the end of the curve, against the longest lever that keeps the wrap in order");
+        {
+            return new(
+                CheckIds.WrapOrder,
+                Verdict.Pass,
+                lever,
+                longest,
+                lever is { } pulled
+                    ? $"the simulated panel lands on the folds one after another with the hand {Figure.Length(pulled)} past the end of the curve"
+                    : (FormattableString)$"the simulated panel lands on the folds one after another");
+        }
+
         return new(
             CheckIds.WrapOrder,
             Verdict.Warn,

@@ -55,7 +55,9 @@ internal static class PullChecks
                 Verdict.Pass,
                 judge.LeverMm,
                 draft.Pull.LongestLeverMm,
-                $"hand past the end of the curve, against the longest lever that keeps the wrap in order");
+                draft.Pull.LongestLeverMm is { } most
+                    ? $"the hand pulls {Figure.Length(judge.LeverMm)} past the end of the curve; up to {Figure.Length(most)} the panel lands on the folds one after another"
+                    : (FormattableString)$"the hand pulls {Figure.Length(judge.LeverMm)} past the end of the curve; the panel lands on the folds one after another");
         }
 
         if (longest >= least)
