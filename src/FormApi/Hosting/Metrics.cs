@@ -6,7 +6,7 @@ namespace FormApi.Hosting;
 /// <summary><c>/metrics</c>: how many requests of each route, how they ended, how long they took, and the process itself, as Prometheus reads it.</summary>
 internal static class Metrics
 {
-    /// <summary>Where the figures are read.</summary>
+    /// <summary>Where the values are read.</summary>
     public const string Path = "/metrics";
 
     // Every method is a series of its own that is kept for good, and a caller may make up as many as it likes.

@@ -3,7 +3,7 @@ using Forming.Results;
 namespace Forming.Estimates;
 
 /// <summary>A value that nobody gave, and what is used in its place.</summary>
-/// <param name="Id">Path of the figure in the request, such as <c>rates.form.folding.each</c>.</param>
+/// <param name="Id">Path of the value in the request, such as <c>rates.form.folding.each</c>.</param>
 /// <param name="Value">The value in use.</param>
 /// <param name="Unit">Its unit.</param>
 /// <param name="Text">What it is, in words.</param>

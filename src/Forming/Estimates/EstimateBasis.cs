@@ -2,7 +2,7 @@ using Forming.Results;
 
 namespace Forming.Estimates;
 
-/// <summary>What the figures of an estimate rest on.</summary>
+/// <summary>What the values of an estimate rest on.</summary>
 internal static class EstimateBasis
 {
     private const string Shop = "assumptions of this project, not measured in a shop; each is listed among the assumptions while it is used";

@@ -3,12 +3,12 @@ using Forming.Results;
 
 namespace Forming.Estimates;
 
-/// <summary>What to know about the figures of an estimate.</summary>
+/// <summary>What to know about the values of an estimate.</summary>
 internal static class EstimateNotes
 {
     /// <summary>The notes that a job calls for.</summary>
     /// <param name="job">The job.</param>
-    /// <param name="estimate">Its figures.</param>
+    /// <param name="estimate">Its values.</param>
     public static IReadOnlyList<ShopNote> Of(EstimateJob job, Estimate estimate)
     {
         var notes = new List<ShopNote>(8);

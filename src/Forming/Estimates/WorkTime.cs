@@ -34,7 +34,7 @@ public static class BuildTime
     }
 }
 
-/// <summary>Time of one panel, element by element, once the form stands.</summary>
+/// <summary>Time of one panel, element by element, once the form is built.</summary>
 public static class PanelTime
 {
     /// <summary>The elements in the order of the work, before any learning.</summary>

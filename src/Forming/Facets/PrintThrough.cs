@@ -28,7 +28,7 @@ public static class PrintThrough
     /// <param name="leverMm">Lever l from the touching fold to the hand [mm], &gt; 0.</param>
     /// <param name="sheet">The panel's state under load.</param>
     /// <param name="stiffness">The panel's E'I per width [N·mm²/mm].</param>
-    /// <returns>Height and slope; nothing where the sheet stays elastic; null where the free side rotates too far to tell.</returns>
+    /// <returns>Height and slope; nothing where the sheet stays elastic; null where the free side rotates too far to know.</returns>
     public static Ripple? Compute(double facetMm, double leverMm, BentState sheet, double stiffness)
     {
         if (!sheet.IsPlastic)
@@ -43,7 +43,7 @@ public static class PrintThrough
     /// <param name="stiffness">The panel's E'I per width [N·mm²/mm].</param>
     /// <param name="finish">The limits.</param>
     /// <param name="firstFacetFactor">How much more the facet shows than the formula says: 1, or that of a first facet.</param>
-    /// <returns>Facet width [mm]; infinite where the sheet stays elastic; null where the free side rotates too far to tell.</returns>
+    /// <returns>Facet width [mm]; infinite where the sheet stays elastic; null where the free side rotates too far to know.</returns>
     public static double? AllowedFacet(
         double leverMm, BentState sheet, double stiffness, Finish finish, double firstFacetFactor = 1)
     {

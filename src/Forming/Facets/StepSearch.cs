@@ -2,7 +2,7 @@ using Forming.Results;
 
 namespace Forming.Facets;
 
-/// <summary>Finds how many steps a stretch needs, and where its folds stand on the running integral of their density.</summary>
+/// <summary>Finds how many steps a stretch needs, and where its folds are on the running integral of their density.</summary>
 internal static class StepSearch
 {
     /// <summary>No plan folds more often than this on one stretch.</summary>
@@ -102,7 +102,7 @@ internal static class StepSearch
         return does;
     }
 
-    /// <summary>Where the folds stand: 0, 1, 2 … N of N with half ends, ½, 1½ … with full ends.</summary>
+    /// <summary>Where the folds are: 0, 1, 2 … N of N with half ends, ½, 1½ … with full ends.</summary>
     /// <param name="ends">Half or full.</param>
     /// <param name="steps">N.</param>
     /// <param name="total">The running integral over the whole stretch.</param>

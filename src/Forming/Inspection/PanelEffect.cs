@@ -7,8 +7,8 @@ using Forming.Results;
 namespace Forming.Inspection;
 
 /// <summary>How a panel comes off the form as it is, beside the form as it should be, pulled alike.</summary>
-/// <param name="Planned">Off the planned form, or null where that cannot be told.</param>
-/// <param name="AsBuilt">Off the form as it is, or null where that cannot be told.</param>
+/// <param name="Planned">Off the planned form, or null where that is not known.</param>
+/// <param name="AsBuilt">Off the form as it is, or null where that is not known.</param>
 /// <param name="WhyNot">Why it is not known, or null.</param>
 public sealed record PanelEffect(PanelPrediction? Planned, PanelPrediction? AsBuilt, FormattableString? WhyNot)
 {

@@ -23,7 +23,7 @@ public sealed record FormSpec
     /// <summary>Width along the folds [mm], &gt; 0.</summary>
     public required double WidthMm { get; init; }
 
-    /// <summary>What stands under it.</summary>
+    /// <summary>What supports it.</summary>
     public FormBacking Backing { get; init; } = FormBacking.None;
 
     /// <summary>Where the folds go.</summary>

@@ -8,7 +8,7 @@ namespace Forming.Materials;
 /// <param name="fields">The fields, in column order.</param>
 internal sealed class CsvRow(string place, IReadOnlyDictionary<string, int> columns, IReadOnlyList<string> fields)
 {
-    /// <summary>The field as it stands; empty where nothing is given.</summary>
+    /// <summary>The field as it is; empty where nothing is given.</summary>
     /// <param name="column">Column name.</param>
     public string Text(string column) =>
         columns.TryGetValue(column, out var index) ? fields[index] : throw Bad(column, "no such column");

@@ -6,7 +6,7 @@ using Forming.Springback;
 
 namespace Forming.Plans;
 
-/// <summary>What the figures of a prediction rest on.</summary>
+/// <summary>What the values of a prediction rest on.</summary>
 internal static class PredictionBasis
 {
     /// <summary>Adds the grounds of a prediction.</summary>
@@ -49,7 +49,7 @@ internal static class PredictionBasis
         }
     }
 
-    /// <summary>The grounds of a prediction that stands alone.</summary>
+    /// <summary>The grounds of a prediction without a plan.</summary>
     /// <param name="prediction">The prediction.</param>
     /// <param name="panel">The panel.</param>
     /// <param name="isStanding">Whether the form was given by its stations.</param>

@@ -9,7 +9,7 @@ using Forming.Results;
 
 namespace Forming.Plans;
 
-/// <summary>A prediction that stands alone, with its checks, cautions and grounds.</summary>
+/// <summary>A prediction without a plan, with its checks, cautions and grounds.</summary>
 /// <param name="Prediction">The prediction.</param>
 /// <param name="Checks">Every check, passed or not.</param>
 /// <param name="Safety">Cautions that the pull calls for.</param>
@@ -17,7 +17,7 @@ namespace Forming.Plans;
 public sealed record PredictionReport(
     PanelPrediction Prediction, IReadOnlyList<Check> Checks, IReadOnlyList<SafetyNote> Safety, IReadOnlyList<Basis> Basis)
 {
-    /// <summary>Over a form that already stands.</summary>
+    /// <summary>Over a form that already exists.</summary>
     /// <param name="job">Panel and form.</param>
     /// <param name="form">Family of the form's metal.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
@@ -33,7 +33,7 @@ public sealed record PredictionReport(
     /// <summary>Over a form that is planned first.</summary>
     /// <param name="job">What is asked.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    /// <exception cref="NoSolutionException"><c>prediction.taper</c>, or what stands in the way of a plan.</exception>
+    /// <exception cref="NoSolutionException"><c>prediction.taper</c>, or what is in the way of a plan.</exception>
     public static PredictionReport Of(FormJob job, CancellationToken cancellation = default)
     {
         PanelPrediction.RefuseTaper(job.Panel);

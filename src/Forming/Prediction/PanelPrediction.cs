@@ -22,7 +22,7 @@ public sealed record PanelPrediction
     /// <summary>Whether the solver gave up: then nothing is known of the panel, and it may well lie over the form.</summary>
     public bool GaveUp { get; init; }
 
-    /// <summary>Folds that the panel came to lie on; one that it arched over is not counted.</summary>
+    /// <summary>Folds that the panel landed on; one that it arched over is not counted.</summary>
     public int FoldsReached { get; init; }
 
     /// <summary>Folds of the form.</summary>
@@ -196,7 +196,7 @@ public sealed record PanelPrediction
         return null;
     }
 
-    // Where nothing set, the hardening that is not known never came into play.
+    // Where nothing set, the hardening that is not known did not matter.
     private static bool IsRippleKnown(BendingLaw law, WrappedPanel wrapped) =>
         law.Flow.IsKnown || wrapped.Curve.All(point => Math.Abs(point.Curvature) < LeastCurvature);
 

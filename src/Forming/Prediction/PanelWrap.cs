@@ -65,7 +65,7 @@ public sealed record WrappedPanel
     /// <summary>The pull, a step for each fold reached.</summary>
     public required IReadOnlyList<PullStep> Pull { get; init; }
 
-    /// <summary>Folds that the panel came to lie on, the first among them; one that it arched over is not counted.</summary>
+    /// <summary>Folds that the panel landed on, the first among them; one that it arched over is not counted.</summary>
     public required int FoldsTouched { get; init; }
 
     /// <summary>The panel let go, clamp to hand; empty where the pull was not complete.</summary>
@@ -93,7 +93,7 @@ public enum WrapEnd
     /// <summary>The free side curled up too far before the panel touched the next fold.</summary>
     CurlsUp,
 
-    /// <summary>The sheet slid forward until the hand came down on the form, with folds or the lead-out still ahead of it: the lever is too short.</summary>
+    /// <summary>The sheet slid forward until the hand met the form, with folds or the lead-out still ahead of it: the lever is too short.</summary>
     HandComesDown,
 
     /// <summary>The solver found no balance to go on with: that says nothing of the panel.</summary>

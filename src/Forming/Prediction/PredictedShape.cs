@@ -36,7 +36,7 @@ public sealed record PredictedShape
 /// <param name="IsFlatOfCurve">Whether the wanted curve is flat here, so that the facet makes no ripple.</param>
 /// <param name="RippleMm">Peak to valley from the facet's own smooth arc [mm], or null where it is not known.</param>
 /// <param name="Slope">Largest angle between the panel and that arc, or null where it is not known.</param>
-/// <param name="RadiusMm">Mean radius over it on the face the curve was measured on [mm]; null where the panel came off flat.</param>
+/// <param name="RadiusMm">Mean radius over it on the face the curve was measured on [mm]; null where the panel is flat.</param>
 public sealed record PredictedFacet(int Number, double WidthMm, bool IsFlatOfCurve, double? RippleMm, Angle? Slope, double? RadiusMm);
 
 /// <summary>How much of the facets will show.</summary>
@@ -55,7 +55,7 @@ public sealed record PredictedRipple(string? WhyUnknown, double? HeightMm, Angle
 /// <param name="ClampMomentPerWidth">Size of the largest moment at the clamp [N·mm/mm].</param>
 /// <param name="ClampLoadN">
 /// What the clamp has to hold down against the first fold's push [N]. Half first fold: the panel is simulated clamped at it and held by a clamp
-/// a distance d behind, <c>1.5 M/d</c>. Full first fold: the clamp stands half a facet behind it, and this is the largest shear there.
+/// a distance d behind, <c>1.5 M/d</c>. Full first fold: the clamp is half a facet behind it, and this is the largest shear there.
 /// A clamp that bears only b deep has M/b to hold on top.
 /// </param>
 /// <param name="EndAngle">How far the hand has to turn the sheet's end.</param>

@@ -76,7 +76,7 @@ internal sealed partial class PullOver
     public double TouchedAt(int circle) =>
         circle == 0 ? ClampGapMm : Strip.Along[_places[circle].Element] + _places[circle].Inside;
 
-    /// <summary>Folds that the panel came to lie on so far, the first among them.</summary>
+    /// <summary>Folds that the panel landed on so far, the first among them.</summary>
     public int FoldsTouched => _isTouched[..^1].Count(touched => touched);
 
     /// <summary>Pulls until the panel lies on the lead-out, or no further.</summary>

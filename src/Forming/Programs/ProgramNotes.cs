@@ -4,7 +4,7 @@ using Forming.Results;
 
 namespace Forming.Programs;
 
-/// <summary>Cautions at the brake, and what a program's figures rest on.</summary>
+/// <summary>Cautions at the brake, and what a program's values rest on.</summary>
 internal static class ProgramNotes
 {
     public static IReadOnlyList<SafetyNote> Safety(ProgramPart part, ProgramBrake brake) =>

@@ -43,7 +43,7 @@ public sealed record ProgramStep
     /// <summary>How far the fold goes past its angle, to spring back to it.</summary>
     public Angle SpringbackAllowance => new(StopAngle.Radians - FoldAngle.Radians);
 
-    /// <summary>Whether the stop is set anew.</summary>
+    /// <summary>Whether the stop is changed.</summary>
     public required bool IsStopChanged { get; init; }
 
     /// <summary>How far the ram comes down [mm]; press brakes only.</summary>

@@ -205,7 +205,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
         return checks;
     }
 
-    // An order that came to its end has passed them: they say how.
+    // A complete order has passed them: they say how.
     private IEnumerable<Check> HandlingChecks(TriedOrder order, int step)
     {
         if (step > 0)

@@ -25,7 +25,7 @@ public enum Status
     /// <summary>From memory; the text was not read for this project.</summary>
     FromMemory,
 
-    /// <summary>From the project's own wrap model, behind which no measured panels stand.</summary>
+    /// <summary>From the project's wrap model, not yet checked against measured panels.</summary>
     Model,
 
     /// <summary>Estimated from other properties.</summary>
@@ -34,6 +34,6 @@ public enum Status
     /// <summary>An assumption that a caller may replace.</summary>
     Assumption,
 
-    /// <summary>The caller's own figure.</summary>
+    /// <summary>The caller's own value.</summary>
     Caller,
 }

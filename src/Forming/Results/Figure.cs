@@ -1,6 +1,6 @@
 namespace Forming.Results;
 
-/// <summary>What kind of quantity a figure is; its unit inside is fixed by the kind.</summary>
+/// <summary>What kind of quantity a value is; its unit inside is fixed by the kind.</summary>
 public enum Quantity
 {
     /// <summary>A plain number.</summary>

@@ -146,7 +146,7 @@ public static class NeutralStrips
         var error = ErrorAt(best);
         var after = margin.Half / Math.Sqrt(weight + WeightOf(error));
         return new NextStrip(
-            $"Fold another strip to {Figure.Angle(best.Radians)} at an inside radius of {Figure.Length(like.InsideRadiusMm)} in {Figure.Length(like.ThicknessMm)}: of the usual angles this one leaves K least open to the reading errors, ±{Figure.Number(error)} by itself, and narrows it from ±{Figure.Number(margin.Half / Math.Sqrt(weight))} to about ±{Figure.Number(after)}.")
+            $"Fold another strip to {Figure.Angle(best.Radians)} at an inside radius of {Figure.Length(like.InsideRadiusMm)} in {Figure.Length(like.ThicknessMm)}: of the usual angles this one leaves K least open to the reading errors, ±{Figure.Number(error)} alone, and narrows it from ±{Figure.Number(margin.Half / Math.Sqrt(weight))} to about ±{Figure.Number(after)}.")
         {
             FoldAngle = best,
             ThicknessMm = like.ThicknessMm,

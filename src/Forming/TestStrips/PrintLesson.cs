@@ -21,10 +21,10 @@ public readonly record struct PrintStrip(
 /// <param name="LeverMm">Lever it was calculated with [mm].</param>
 /// <param name="RippleMm">Peak-to-valley height [mm], or null where the strip shows nothing.</param>
 /// <param name="Slope">Slope against the smooth curve, or null where the strip shows nothing.</param>
-/// <param name="WhyUnusable">Why it tells nothing, or null; arguments are <see cref="Results.Figure"/>s.</param>
+/// <param name="WhyUnusable">Why it shows nothing, or null; arguments are <see cref="Results.Figure"/>s.</param>
 public sealed record PrintReading(double LeverMm, double? RippleMm, Angle? Slope, FormattableString? WhyUnusable);
 
-/// <summary>A strip that came out smooth though another with no more ripple shows.</summary>
+/// <summary>A strip that was smooth though another with no more ripple shows.</summary>
 /// <param name="Smooth">Place of the smooth one in the list, from 0.</param>
 /// <param name="Showing">Place of the one that shows.</param>
 /// <param name="Text">Both ripples, in words; arguments are <see cref="Results.Figure"/>s.</param>

@@ -25,7 +25,7 @@ public static class PrintStrips
     /// <summary>What the strips teach.</summary>
     /// <param name="question">The strips and their material.</param>
     /// <exception cref="NoSolutionException">
-    /// <c>strips.no-hardening</c>: the material's hardening is not known, so no ripple is. <c>strips.none-usable</c>: no strip tells anything.
+    /// <c>strips.no-hardening</c>: the material's hardening is not known, so no ripple is. <c>strips.none-usable</c>: no strip shows anything.
     /// </exception>
     public static PrintLesson Learn(PrintQuestion question)
     {

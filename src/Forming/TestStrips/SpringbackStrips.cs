@@ -10,7 +10,7 @@ public static class SpringbackStrips
     private const double LeastYieldMpa = 1;
     private const double MostYieldMpa = 5000;
 
-    // A second strip this close to a first, in form radius, tells the same again.
+    // A second strip this close to a first, in form radius, shows the same again.
     private const double NearShare = 0.1;
 
     // Half of the bend is lost: the yield moves the finished radius strongly and the radius can still be read.
@@ -23,7 +23,7 @@ public static class SpringbackStrips
     /// <param name="question">The strips and what is asked of them.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException">
-    /// <c>strips.springs-inwards</c>: a strip came out no wider than its form. <c>strips.yield-out-of-reach</c>: no yield stress of
+    /// <c>strips.springs-inwards</c>: a strip is not wider than its form. <c>strips.yield-out-of-reach</c>: no yield stress of
     /// a metal explains the strips. <c>strips.no-form</c>: a wanted radius leaves no room for a form.
     /// </exception>
     public static SpringbackLesson Learn(SpringbackQuestion question, CancellationToken cancellation = default)

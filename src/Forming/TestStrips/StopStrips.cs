@@ -44,7 +44,7 @@ public static class StopStrips
         };
     }
 
-    /// <summary>Whether all strips stand at one stop, so that they cannot show the slope.</summary>
+    /// <summary>Whether all strips were folded at one stop, so that they cannot show the slope.</summary>
     /// <param name="strips">The strips, at least one.</param>
     public static bool AtOneStop(IReadOnlyList<StopStrip> strips) =>
         strips.Count == 0 || (strips.Max(strip => strip.StopAngle) - strips.Min(strip => strip.StopAngle)).Radians < SameStop;

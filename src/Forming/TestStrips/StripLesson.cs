@@ -2,7 +2,7 @@ using Forming.Results;
 
 namespace Forming.TestStrips;
 
-/// <summary>What goes along with every figure that strips taught.</summary>
+/// <summary>What goes along with every value that strips taught.</summary>
 public abstract record StripLesson
 {
     /// <summary>Strips that do not go with the others.</summary>
@@ -14,13 +14,13 @@ public abstract record StripLesson
     /// <summary>What the width of the intervals rests on, in words; null where there is no margin.</summary>
     public FormattableString? MarginText { get; init; }
 
-    /// <summary>What the figure changes in the next form, in words.</summary>
+    /// <summary>What the value changes in the next form, in words.</summary>
     public required FormattableString Changes { get; init; }
 
     /// <summary>The most useful next strip.</summary>
     public required NextStrip Next { get; init; }
 
-    /// <summary>What the reader should know about the figures.</summary>
+    /// <summary>What the reader should know about the values.</summary>
     public required IReadOnlyList<ShopNote> Notes { get; init; }
 
     /// <summary>Cautions for bending strips.</summary>

@@ -42,7 +42,7 @@ internal static class StripNotes
     };
 
     /// <summary>What the width of the intervals rests on.</summary>
-    /// <param name="quantity">Name of the figure in the answer.</param>
+    /// <param name="quantity">Name of the value in the answer.</param>
     /// <param name="margin">The margin.</param>
     public static Basis MarginBasis(string quantity, Margin margin) => margin.IsReadingError
         ? new(quantity, "the reading error: 95 % of readings lie within it; nothing narrower is shown", "request, or the default where it gave none", Status.Assumption)

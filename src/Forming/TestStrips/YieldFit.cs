@@ -12,7 +12,7 @@ namespace Forming.TestStrips;
 /// </remarks>
 internal sealed class YieldFit
 {
-    // Below this a sheet springs back by less than any reading tells.
+    // Below this a sheet springs back by less than any reading shows.
     private const double LeastMpa = 1e-3;
 
     private const double Step = 1e-6;

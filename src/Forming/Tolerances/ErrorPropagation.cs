@@ -74,7 +74,7 @@ public static class ErrorPropagation
             new((spread + square.Real) / 2, (spread - square.Real) / 2, square.Imaginary / 2));
     }
 
-    /// <summary>The first-order figures, about the planned polygon.</summary>
+    /// <summary>The first-order values, about the planned polygon.</summary>
     /// <param name="form">The planned form.</param>
     /// <param name="accuracy">How well it is folded.</param>
     public static EndSpread FirstOrder(FoldedPolygon form, FoldAccuracy accuracy)

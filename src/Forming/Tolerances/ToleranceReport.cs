@@ -40,7 +40,7 @@ public sealed record ToleranceReport
     /// <summary>The scatter that the wanted tolerance leaves room for, or null where none is wanted.</summary>
     public required NeededScatter? Needed { get; init; }
 
-    /// <summary>The figures held against published tables.</summary>
+    /// <summary>The values held against published tables.</summary>
     public required IReadOnlyList<ToleranceComparison> Published { get; init; }
 
     /// <summary>The wanted tolerance, held or not.</summary>
@@ -233,6 +233,6 @@ public sealed record ToleranceReport
 public sealed record ToleranceComparison(
     string Standard, string? Class, string Figure, double SizeMm, Quantity Quantity, double Expected, double? Allowed, string Source, Status Status)
 {
-    /// <summary>Whether the form is within it, or null where the table has no figure.</summary>
+    /// <summary>Whether the form is within it, or null where the table has no value.</summary>
     public bool? Holds => Allowed is { } allowed ? Expected <= allowed : null;
 }

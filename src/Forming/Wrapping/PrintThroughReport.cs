@@ -12,7 +12,7 @@ internal static class PrintThroughReport
     public static PrintThroughResult Of(WrappedForm wrapped) =>
         Of(FacetsOf(wrapped), wrapped.Tightest, wrapped.Judge, wrapped.LongestLeverMm, wrapped.Folds.HasSingleFold);
 
-    /// <summary>Looks at facets one by one and tells of the one that comes nearest to its limit.</summary>
+    /// <summary>Looks at facets one by one and reports the one nearest to its limit.</summary>
     /// <param name="facets">The facets, each with the panel over it.</param>
     /// <param name="tightest">The panel's state where it is bent the most.</param>
     /// <param name="judge">Law, lever and finish.</param>
@@ -66,7 +66,7 @@ internal static class PrintThroughReport
         }
     }
 
-    /// <summary>Why print-through cannot be told, or null.</summary>
+    /// <summary>Why print-through is not known, or null.</summary>
     /// <param name="tightest">The panel's state where it is bent the most.</param>
     /// <param name="judge">Law and lever.</param>
     /// <param name="longestLever">Longest lever that keeps the wrap in order [mm].</param>

@@ -17,7 +17,7 @@ public sealed record SteppingReport(
     Angle? LastFoldInstead,
     double FlatInsideTangentMm)
 {
-    /// <summary>What came of refining by the predicted ripple, or null where it was not asked for.</summary>
+    /// <summary>Result of refining by the predicted ripple, or null where it was not asked for.</summary>
     public SteppingRefinement? Refinement { get; init; }
 
     internal static SteppingReport Of(PlacedFolds folds, ContactCurve curve, FoldShape fold, Stepping stepping)

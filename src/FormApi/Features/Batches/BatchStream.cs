@@ -16,11 +16,11 @@ namespace FormApi.Features.Batches;
 /// <param name="limits">The limits.</param>
 internal sealed class BatchStream(BatchWorker worker, BatchPlaces places, Limits limits) : IDisposable
 {
-    // Enough that cheap lines are ready behind a dear one.
+    // Enough that quick lines are ready behind a slow one.
     private static readonly int MostUnderWay = 16 * Environment.ProcessorCount;
 
     // The lines of all batches share as many threads as there are cores. Were they to take all threads there are, whatever waits for
-    // the network would stand behind dear lines: other callers, and the news that this one has gone.
+    // the network would wait behind slow lines: other callers, and the notice that this client disconnected.
     private static readonly TaskFactory Cores = CoreThreads.New();
 
     // What goes out at once while the next answer is ready already [bytes].

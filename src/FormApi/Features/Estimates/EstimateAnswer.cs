@@ -125,7 +125,7 @@ internal sealed record BreakEvenResult(
 /// <param name="Outcome">Result over all counts of panels.</param>
 /// <param name="From">Smallest count from which the form is cheaper and stays so; null where there is none.</param>
 /// <param name="UpTo">Largest count up to which it is cheaper first, where it is not for good; or null.</param>
-/// <param name="Proven">Whether that holds for all counts, and not only up to 100 000 panels.</param>
+/// <param name="Proven">Whether that is true for all counts, and not only up to 100 000 panels.</param>
 /// <param name="Text">The same in words.</param>
 internal sealed record BreakEvenPointResult(
     [property: JsonConverter(typeof(WordConverter<BreakEvenOutcome>))] BreakEvenOutcome Outcome, int? From, int? UpTo, bool Proven, string Text);

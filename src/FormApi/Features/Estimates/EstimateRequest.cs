@@ -51,7 +51,7 @@ internal sealed record EstimateRequest(
     /// <inheritdoc/>
     ValidationResult IRequestBody<EstimateRequest>.Check() => (Units == LengthUnit.In ? InInch : InMm).Validate(this);
 
-    /// <summary>Whether nominal prices would stand beside money that is somebody's: then labour and sheet need the caller's own.</summary>
+    /// <summary>Whether nominal prices would be mixed with real money: then labour and sheet need the caller's own.</summary>
     public bool NeedsOwnPrices() => Currency is not null || OtherMethod is not null;
 
     /// <summary>The request as one for a form.</summary>

@@ -5,7 +5,7 @@ using Forming.Curves;
 
 namespace FormApi.Features.Forms;
 
-/// <summary>Where a curve stands.</summary>
+/// <summary>Where a curve is.</summary>
 internal enum CurvePlace
 {
     /// <summary>It is the whole curve.</summary>
@@ -18,12 +18,12 @@ internal enum CurvePlace
     TaperEnd,
 }
 
-/// <summary>What a curve must satisfy, by its type and where it stands.</summary>
+/// <summary>What a curve must satisfy, by its type and where it is.</summary>
 internal sealed class CurveInputRules : AbstractValidator<CurveInput>
 {
     /// <summary>Rules, with limits in the caller's units.</summary>
     /// <param name="units">The caller's units.</param>
-    /// <param name="place">Where the curve stands.</param>
+    /// <param name="place">Where the curve is.</param>
     public CurveInputRules(UnitSystem units, CurvePlace place)
     {
         var inChain = place == CurvePlace.InChain;

@@ -303,10 +303,10 @@ internal sealed record PullResult(
 
 /// <summary>One value compared with one limit.</summary>
 /// <param name="Id">Stable id such as <c>facet-width</c>.</param>
-/// <param name="Verdict">How it came out: <c>fail</c> only for what cannot be folded or is unsafe.</param>
+/// <param name="Verdict">The result: <c>fail</c> only for what cannot be folded or is unsafe.</param>
 /// <param name="Value">The value; null where it is not known.</param>
 /// <param name="Limit">The limit; null where there is none.</param>
-/// <param name="Bound">Whether the figure should be at <c>least</c> or at <c>most</c> the limit.</param>
+/// <param name="Bound">Whether the value should be at <c>least</c> or at <c>most</c> the limit.</param>
 /// <param name="Unit">Unit of both; empty for a plain number.</param>
 /// <param name="Text">What was found.</param>
 /// <param name="Remedy">What to do about it; left out where it passed, or where nothing is known that would.</param>

@@ -59,7 +59,7 @@ internal sealed record SteppingInput(
 /// <summary>The angle stop: a line through what test strips measured, stop angle = offset + slope × fold angle, and how stop angles are rounded.</summary>
 /// <param name="Offset">Stop angle at a fold of zero [°]; with <c>slope</c>. Default: null, a first guess from the form's springback.</param>
 /// <param name="Slope">Growth of the stop angle with the fold angle; with <c>offset</c>. Default: null, a first guess from the form's springback.</param>
-/// <param name="Rounding">How stop angles are rounded to the stop's resolution: <c>each</c> group of alike folds by itself, the fewest settings; or
+/// <param name="Rounding">How stop angles are rounded to the stop's resolution: <c>each</c> group of alike folds alone, the fewest settings; or
 /// <c>sum</c>, along the form, each fold making up for what rounding left so far, at the cost of more settings. Default: <c>each</c>.</param>
 internal sealed record StopInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Offset = null,
@@ -71,7 +71,7 @@ internal sealed class FormInputRules : AbstractValidator<FormInput>
 {
     /// <summary>Rules, with limits in the caller's units.</summary>
     /// <param name="units">The caller's units.</param>
-    /// <param name="isStanding">Whether the form stands already, so that no flat blank is needed.</param>
+    /// <param name="isStanding">Whether the form already exists, so that no flat blank is needed.</param>
     public FormInputRules(UnitSystem units, bool isStanding = false)
     {
         this.AddSheetRules(units);

@@ -50,7 +50,7 @@ internal static class OutlineRules
             Point[] corners = [.. outline.Select(corner => new Point(corner.First, corner.Second))];
             if (SimplePolygon.FirstRepeated(corners) is { } repeated)
             {
-                context.FaultAt(At(repeated), "outline.repeated-corner", "The corner repeats the one before it; an outline closes by itself.", "each corner once");
+                context.FaultAt(At(repeated), "outline.repeated-corner", "The corner repeats the one before it; an outline closes without it.", "each corner once");
                 return false;
             }
 

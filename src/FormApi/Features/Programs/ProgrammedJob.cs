@@ -41,7 +41,7 @@ internal sealed record ProgrammedJob(
     /// <summary>The verdict of the checks.</summary>
     public PlanVerdict Verdict => Checks.Any(check => check.Verdict == Forming.Checks.Verdict.Warn) ? PlanVerdict.Attention : PlanVerdict.Ready;
 
-    /// <summary>Programs a request, or says what stands in the way.</summary>
+    /// <summary>Programs a request, or says what is in the way.</summary>
     /// <param name="body">The body as it was read.</param>
     /// <param name="answer">Answers the job.</param>
     /// <param name="cancellation">Cancels the calculation.</param>

@@ -2,7 +2,7 @@ using FormApi.Http.Results;
 
 namespace FormApi.Features.References;
 
-/// <summary><c>GET /v1/references</c>: what the figures rest on.</summary>
+/// <summary><c>GET /v1/references</c>: what the values rest on.</summary>
 internal static class ReferencesEndpoint
 {
     /// <summary>Adds the route.</summary>

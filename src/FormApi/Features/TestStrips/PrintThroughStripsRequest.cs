@@ -14,7 +14,7 @@ namespace FormApi.Features.TestStrips;
 /// <summary>Strips pulled over facets and judged by eye.</summary>
 /// <param name="Units">Unit of every length in the request and in the answer.</param>
 /// <param name="Material">Material of the strips; its hardening decides how much facets show.</param>
-/// <param name="Strips">The strips: the most telling are a smooth one and one that just shows.</param>
+/// <param name="Strips">The strips: the most useful are a smooth one and one that just shows.</param>
 /// <param name="Thickness">Thickness of every strip that gives none [mm or in]; this or <c>gauge</c>.</param>
 /// <param name="Gauge">Gauge number; this or <c>thickness</c>.</param>
 /// <param name="GaugeSystem">The gauge's system, an id of <c>/v1/gauges</c>. Default: the material's own.</param>

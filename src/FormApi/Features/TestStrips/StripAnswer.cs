@@ -12,7 +12,7 @@ namespace FormApi.Features.TestStrips;
 /// <param name="Margin">How far a single measured angle may be from the line [°].</param>
 /// <param name="Settings">The stop to set for each wanted fold angle.</param>
 /// <param name="Strips">The strips beside the line, in the order of the request.</param>
-/// <param name="Outliers">Strips that do not go with the others; they are counted all the same.</param>
+/// <param name="Outliers">Outliers; they are still counted.</param>
 /// <param name="Paste">What to put into the next request, unchanged.</param>
 /// <param name="Text">What it changes.</param>
 /// <param name="Next">The most useful next strip.</param>
@@ -64,7 +64,7 @@ internal sealed record StopStripResult(double Expected, double Miss, double Leve
 /// <param name="Margin">How far a single finished radius may be from the expected one [%].</param>
 /// <param name="Effects">What the learnt yield does to the form of each wanted radius.</param>
 /// <param name="Strips">The strips beside the learnt yield, in the order of the request.</param>
-/// <param name="Outliers">Strips that do not go with the others; they are counted all the same.</param>
+/// <param name="Outliers">Outliers; they are still counted.</param>
 /// <param name="Doubts">Why the value should not be used before something is cleared up; empty where nothing is in the way.</param>
 /// <param name="Paste">What to put into the next request, unchanged; null while there are doubts.</param>
 /// <param name="Text">What it changes.</param>
@@ -112,9 +112,9 @@ internal sealed record SpringbackStripResult(double Factor, double EffectiveYiel
 /// <param name="Request">The request with every default shown.</param>
 /// <param name="NeutralFactor">Neutral factor K.</param>
 /// <param name="Published">K by the published formula, the mean over the strips; null where it does not reach.</param>
-/// <param name="Margin">How far a single strip may be from K, in units of its own reading error.</param>
+/// <param name="Margin">How far a single strip may be from K, in units of its reading error.</param>
 /// <param name="Strips">The strips, in the order of the request.</param>
-/// <param name="Outliers">Strips that do not go with the others; they are counted all the same.</param>
+/// <param name="Outliers">Outliers; they are still counted.</param>
 /// <param name="Doubts">Why the value should not be used before something is cleared up; empty where nothing is in the way.</param>
 /// <param name="Paste">What to put into the next request, unchanged; null while there are doubts.</param>
 /// <param name="Text">What it changes.</param>
@@ -217,7 +217,7 @@ internal sealed record MarginResult(double Half, double? Scatter, int DegreesOfF
 /// <param name="Text">What is doubtful, and what to look for.</param>
 internal sealed record StripDoubtResult(string Id, string[] Pointers, string Text);
 
-/// <summary>A strip that does not go with the others.</summary>
+/// <summary>An outlier.</summary>
 /// <param name="Pointer">JSON pointer of the strip in the request.</param>
 /// <param name="Text">How far it is out, and what leaving it out would do.</param>
 internal sealed record OutlierResult(string Pointer, string Text);

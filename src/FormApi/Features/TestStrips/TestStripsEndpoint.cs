@@ -5,7 +5,7 @@ using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;
 
-/// <summary><c>POST /v1/test-strips/…</c>: from what was measured on test strips to figures for the next form.</summary>
+/// <summary><c>POST /v1/test-strips/…</c>: from what was measured on test strips to values for the next form.</summary>
 internal static class TestStripsEndpoint
 {
     private const string Tag = "Test strips";

@@ -74,7 +74,7 @@ internal sealed record ToleranceRequest(
         MarkScatterIsAssumed = Accuracy.Assumed!.Contains(AccuracyFigure.MarkScatter),
     };
 
-    // Named in the echo, so that a request and its echo give one answer, and a caller's own figure is not called an assumption.
+    // Named in the echo, so that a request and its echo give one answer, and a caller's own value is not called an assumption.
     private static AccuracyFigure[] AssumedOf(AccuracyInput? accuracy) => accuracy?.Assumed is { } named
         ? [.. named.Distinct().Order()]
         : [.. Enum.GetValues<AccuracyFigure>().Where(figure => figure == AccuracyFigure.Scatter ? accuracy?.Scatter is null : accuracy?.MarkScatter is null)];

@@ -71,7 +71,7 @@ internal static class CanonicalJson
         };
     }
 
-    // The reader stands on the first token of a value and is left on its last.
+    // The reader is on the first token of a value and is left on its last.
     private static void Write(ref Utf8JsonReader reader, ReadOnlySpan<byte> document, IBufferWriter<byte> output)
     {
         switch (reader.TokenType)

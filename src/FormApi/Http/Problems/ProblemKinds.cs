@@ -42,7 +42,7 @@ internal static class ProblemKinds
     public static ProblemKind CannotBeMade { get; } = new("cannot-be-made", 422, "The form has a failed check", "A machine never receives a form that cannot be made. Every failed check is a fault with its id as code, what was found, and the nearest change that would pass.");
 
     /// <summary>No order of the folds exists.</summary>
-    public static ProblemKind ProgramImpossible { get; } = new("program-impossible", 422, "No order of the folds exists on these tools", "It is proved: from the finished form backwards, every last fold strikes the tools or is too short for them, in every state that could come before. Every fold at fault is named with why, and with the tool, facet or split that would help.");
+    public static ProblemKind ProgramImpossible { get; } = new("program-impossible", 422, "No order of the folds exists on these tools", "It is proved: from the finished form backwards, every last fold strikes the tools or is too short for them, in every state that could be before it. Every fold at fault is named with why, and with the tool, facet or split that would help.");
 
     /// <summary>No order of the folds was found.</summary>
     public static ProblemKind ProgramNotFound { get; } = new("program-not-found", 422, "No order of the folds was found on these tools", "Every order that was tried fails, but it is not proved that none works: the search knows only simple ways in and out for the part. Every fold at fault is named with why, and with the tool, facet or split that would help.");
@@ -97,7 +97,7 @@ internal static class ProblemKinds
     /// <param name="code">The code.</param>
     public static ProblemKind? Find(string code) => ByCode.GetValueOrDefault(code);
 
-    /// <summary>The kind that stands for a bare status.</summary>
+    /// <summary>The kind for a bare status.</summary>
     /// <param name="status">HTTP status.</param>
     public static ProblemKind OfStatus(int status) => status switch
     {

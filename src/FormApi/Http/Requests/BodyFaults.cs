@@ -74,7 +74,7 @@ internal static class BodyFaults
             "", ProblemKinds.MalformedJson.Code, $"Invalid JSON at {place}.", null, "one JSON object, without comments or commas left over"));
     }
 
-    // Counts brackets outside of strings; good enough to tell depth from other breakage.
+    // Counts brackets outside of strings; good enough to distinguish depth from other breakage.
     private static int DepthOf(ReadOnlySpan<byte> body)
     {
         var (depth, deepest, inText) = (0, 0, false);
@@ -231,7 +231,7 @@ internal static class BodyFaults
         return fits ? null : WrongType(element, type, pointer);
     }
 
-    // An object that is read later has no shape to hold it against yet, but no field of it may stand twice.
+    // An object that is read later has no shape to check it against yet, but no field of it may appear twice.
     private static (ProblemKind Kind, Fault Fault)? FindTwice(JsonElement element, string pointer)
     {
         switch (element.ValueKind)

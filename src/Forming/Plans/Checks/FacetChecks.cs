@@ -8,7 +8,7 @@ namespace Forming.Plans.Checks;
 /// <summary>Whether the facets will show.</summary>
 internal static class FacetChecks
 {
-    /// <summary>Figures that agree this closely are equal: the planner stops at the limit itself.</summary>
+    /// <summary>Values that agree this closely are equal: the planner stops at the limit itself.</summary>
     private const double Equal = 1 + 1e-9;
 
     public static void AddTo(List<Check> checks, PlanDraft draft)

@@ -16,7 +16,7 @@ namespace Forming.Plans.Drafts;
 /// <summary>Everything a plan has worked out, straight or tapered, for its checks and notes to look at.</summary>
 internal sealed record PlanDraft
 {
-    /// <summary>What is asked; on a taper its own lengths stand in place of the widths.</summary>
+    /// <summary>What is asked; on a taper its lengths are used in place of the widths.</summary>
     public required FormJob Job { get; init; }
 
     public required BendingLaw PanelLaw { get; init; }

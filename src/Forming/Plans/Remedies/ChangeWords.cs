@@ -7,7 +7,7 @@ using Forming.Results;
 
 namespace Forming.Plans.Remedies;
 
-/// <summary>Changes to a job, each with what it tells a person to do.</summary>
+/// <summary>Changes to a job, each with what a person has to do.</summary>
 /// <param name="job">What was asked.</param>
 /// <param name="draft">What was worked out.</param>
 internal sealed class ChangeWords(FormJob job, PlanDraft draft)

@@ -7,7 +7,7 @@ using Forming.Results;
 
 namespace Forming.Plans.Remedies;
 
-/// <summary>What may be changed about the pull over a form that stands already: its folds are what they are.</summary>
+/// <summary>What may be changed about the pull over a form that already exists: its folds stay as they are.</summary>
 internal static class StandingRemedies
 {
     /// <summary>A shorter lever than this is none [mm].</summary>
