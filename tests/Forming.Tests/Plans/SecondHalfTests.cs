@@ -106,6 +106,6 @@ public class SecondHalfTests
     {
         var form = Workshop.Form();
         return StraightPlanner.Draft(
-            panel, form, Workshop.Brake, Workshop.Marks, new(form.FoldRadiusMm, form.Sheet.ThicknessMm, 0.4), null, null, default).SecondHalf!;
+            new(panel, form, Workshop.Brake, Workshop.Marks), new(form.FoldRadiusMm, form.Sheet.ThicknessMm, 0.4), null, null, default).SecondHalf!;
     }
 }

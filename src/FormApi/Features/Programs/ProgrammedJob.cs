@@ -77,7 +77,7 @@ internal sealed record ProgrammedJob(
         Sheet,
         Checks,
         Verdict,
-        Units.Unit == LengthUnit.In ? LengthUnits.Inch : LengthUnits.Millimetre,
+        Units.Unit,
         "Brake program",
         Shown.Fingerprint,
         Units.Wording.Of,

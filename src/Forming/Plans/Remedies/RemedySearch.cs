@@ -189,9 +189,11 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
             // A taper's own lengths stand in place of widths.
             return _tried[key] = TrialOf(draft with
             {
-                Panel = changed.Panel with { WidthMm = draft.Panel.WidthMm },
-                Form = changed.Form with { WidthMm = draft.Form.WidthMm },
-                Brake = changed.Brake,
+                Job = changed with
+                {
+                    Panel = changed.Panel with { WidthMm = draft.Panel.WidthMm },
+                    Form = changed.Form with { WidthMm = draft.Form.WidthMm },
+                },
             });
         }
 
@@ -226,7 +228,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
             return RefinedWeight;
         if (_isSimulated && changed.Panel.Predict)
             return SimulatedWeight;
-        if (StraightPlanner.KeepsFolds(draft, changed.Panel, changed.Form, changed.Brake, changed.Marks))
+        if (StraightPlanner.KeepsFolds(draft, changed))
             return 1;
         if (changed.Panel.Springback is WrappedOverFacets)
             return WrappedTimes * (SeriesWeight + series + (IsUneven ? SeriesWeight : 0));
