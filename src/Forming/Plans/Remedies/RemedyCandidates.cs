@@ -81,7 +81,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         _ => [],
     };
 
-    // The figure over its limit, or the limit over the figure: how far the check misses, above 1.
+    // The value over its limit, or the limit over the value: how far the check misses, above 1.
     private double Ratio() => check is { Value: > 0, Limit: > 0 } ? Math.Max(check.Value.Value / check.Limit.Value, check.Limit.Value / check.Value.Value) : 1.2;
 
     private double Share(double thicknessMm) => Math.Min(0.98, thicknessMm / draft.Panel.Sheet.ThicknessMm);
