@@ -155,8 +155,8 @@ public readonly record struct Ripple(double HeightMm, Angle Slope)
 /// <remarks>The three named limits are assumptions; a shop's own come from test strips.</remarks>
 public sealed record Finish(string Name, double RippleMm, Angle Slope)
 {
-    /// <summary>Name of a finish whose limits are the caller's own.</summary>
-    public const string OwnName = "own";
+    /// <summary>Whether its limits are the caller's own.</summary>
+    public bool IsOwn { get; private init; }
 
     /// <summary>Paint or polish that mirrors its surroundings.</summary>
     public static Finish Gloss { get; } = new("gloss", 0.02, Angle.FromDegrees(0.3));
@@ -166,4 +166,9 @@ public sealed record Finish(string Name, double RippleMm, Angle Slope)
 
     /// <summary>Out of sight.</summary>
     public static Finish Hidden { get; } = new("hidden", 0.40, Angle.FromDegrees(3));
+
+    /// <summary>A finish with limits of the caller's own.</summary>
+    /// <param name="rippleMm">Largest peak-to-valley height over one facet [mm], &gt; 0.</param>
+    /// <param name="slope">Largest slope against the smooth curve, &gt; 0.</param>
+    public static Finish Own(double rippleMm, Angle slope) => new("own", rippleMm, slope) { IsOwn = true };
 }

@@ -1,5 +1,4 @@
 using Forming.Curves;
-using Forming.Facets;
 using Forming.Jobs;
 using Forming.Materials;
 using Forming.Plans.Drafts;
@@ -89,7 +88,7 @@ internal static class PlanBasis
             draft.Form.NeutralFactor is null ? PublishedFactor : GivenFactor,
             draft.Form.Stop is null ? EstimatedStop : GivenStop,
             PrintThrough,
-            draft.Panel.Finish.Name == Finish.OwnName ? OwnLimits : Limits,
+            draft.Panel.Finish.IsOwn ? OwnLimits : Limits,
             PanelBlank,
             Pull,
             ClampLoad,

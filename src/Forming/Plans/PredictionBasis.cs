@@ -1,4 +1,3 @@
-using Forming.Facets;
 using Forming.Jobs;
 using Forming.Prediction;
 using Forming.Results;
@@ -66,7 +65,7 @@ internal static class PredictionBasis
         if (isStanding)
             basis.Add(new("folds", "facets and fold angles as given, taken as true and rigid", "caller", Status.Caller));
         basis.Add(new("finishes", "visibility limits by finish", "not yet checked against measured panels", Status.Assumption));
-        if (panel.Finish.Name == Finish.OwnName)
+        if (panel.Finish.IsOwn)
             basis.Add(new("finishes.own", "as given", "caller", Status.Caller));
         if (panel.Mirrored)
             basis.Add(new("curve", "the first half; the second is pulled from the other edge over the same form", "common practice, no source", Status.CommonPractice));
