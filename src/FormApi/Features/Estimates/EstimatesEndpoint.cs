@@ -30,6 +30,6 @@ internal static class EstimatesEndpoint
         var estimate = Estimate.Of(EstimateSpecs.From(request, cancellation));
         var shown = NormalizedRequest.Of(request);
         return new AnswerResult<EstimateAnswer>(
-            EstimateAnswers.From(estimate, request.Currency, FormLinks.OfPlanned(request.AsForm()), shown), EstimateAnswerJson.Default.EstimateAnswer, shown.Fingerprint);
+            EstimateAnswer.From(estimate, request.Currency, FormLinks.OfPlanned(request.AsForm()), shown), EstimateAnswerJson.Default.EstimateAnswer, shown.Fingerprint);
     });
 }

@@ -23,6 +23,6 @@ internal static class FormsEndpoint
     internal static IResult Compute(JsonBody<FormRequest> body, CancellationToken cancellation) => body.Answer(request =>
     {
         var job = PlannedJob.Of(request, cancellation);
-        return new AnswerResult<FormAnswer>(FormAnswers.From(job), FormAnswerJson.Default.FormAnswer, job.Shown.Fingerprint);
+        return new AnswerResult<FormAnswer>(FormAnswer.From(job), FormAnswerJson.Default.FormAnswer, job.Shown.Fingerprint);
     });
 }

@@ -41,7 +41,7 @@ internal static class InspectionsEndpoint
             cancellation);
         var shown = NormalizedRequest.Of(request);
         return new AnswerResult<InspectionAnswer>(
-            InspectionAnswers.From(report, form.Failed, rules.Step, FoldedForm.LinksOf(request), shown), InspectionAnswerJson.Default.InspectionAnswer, shown.Fingerprint);
+            InspectionAnswer.From(report, form.Failed, rules.Step, FoldedForm.LinksOf(request), shown), InspectionAnswerJson.Default.InspectionAnswer, shown.Fingerprint);
     });
 
     private static Forming.Jobs.PanelSpec PanelOf(InspectionRequest request, Forms.PanelInput panel, UnitSystem units) =>

@@ -24,6 +24,6 @@ internal static class PredictionsEndpoint
     internal static IResult Predict(JsonBody<PredictionRequest> body, CancellationToken cancellation) => body.Answer(request =>
     {
         var job = PredictedJob.Of(request, cancellation);
-        return new AnswerResult<PredictionAnswer>(PredictionAnswers.From(job), PredictionAnswerJson.Default.PredictionAnswer, job.Shown.Fingerprint);
+        return new AnswerResult<PredictionAnswer>(PredictionAnswer.From(job), PredictionAnswerJson.Default.PredictionAnswer, job.Shown.Fingerprint);
     });
 }

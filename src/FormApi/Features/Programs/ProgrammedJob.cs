@@ -116,7 +116,7 @@ internal sealed record ProgrammedJob(
 
     private static ProblemResult Impossible(BrakeProgram program, JsonBody<ProgramRequest> body, UnitSystem units)
     {
-        var reasons = ProgramAnswers.ImpossibleOf(program, units);
+        var reasons = ProgramAnswer.ImpossibleOf(program, units);
         var order = program.Checks.First(check => check.Id == "order");
         Fault[] faults = reasons.Folds.Length > 0
             ? [.. reasons.Folds.Select(fold => FaultAt(PlaceOf(fold.Fold, body.Value), fold.Check, fold.Why, fold.Remedy, body))]

@@ -63,7 +63,7 @@ internal static class ProgramsEndpoint
     internal static IResult Compute(JsonBody<ProgramRequest> body, CancellationToken cancellation) => ProgrammedJob.Answer(body, ToAnswer, cancellation);
 
     private static AnswerResult<ProgramAnswer> ToAnswer(ProgrammedJob job) =>
-        new(ProgramAnswers.From(job), ProgramAnswerJson.Default.ProgramAnswer, job.Shown.Fingerprint);
+        new(ProgramAnswer.From(job), ProgramAnswerJson.Default.ProgramAnswer, job.Shown.Fingerprint);
 
     private static byte[] Bytes(ProgrammedJob job, string media, string? paper, PublicAddress address, CancellationToken cancellation)
     {

@@ -24,6 +24,6 @@ internal static class TolerancesEndpoint
         var form = FoldedForm.Of(request, cancellation);
         var report = ToleranceReport.Of(form.Polygon, request.ToAccuracy(), request.ToTolerance(), cancellation);
         var shown = NormalizedRequest.Of(request);
-        return new AnswerResult<ToleranceAnswer>(ToleranceAnswers.From(report, form.Failed, FoldedForm.LinksOf(request), shown), ToleranceAnswerJson.Default.ToleranceAnswer, shown.Fingerprint);
+        return new AnswerResult<ToleranceAnswer>(ToleranceAnswer.From(report, form.Failed, FoldedForm.LinksOf(request), shown), ToleranceAnswerJson.Default.ToleranceAnswer, shown.Fingerprint);
     });
 }
