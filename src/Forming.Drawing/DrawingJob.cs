@@ -7,10 +7,7 @@ namespace Forming.Drawing;
 
 /// <summary>What every writer takes: a plan, what it was asked with, and how to word it.</summary>
 /// <param name="Plan">The plan.</param>
-/// <param name="Panel">The panel that was asked for.</param>
-/// <param name="Form">The form that was asked for.</param>
-/// <param name="Brake">The brake it is folded on.</param>
-/// <param name="Marks">How the flat is marked.</param>
+/// <param name="Job">What was asked.</param>
 /// <param name="Units">Unit of the lengths shown.</param>
 /// <param name="Title">Title of the sheet, in the caller's words or made up from the job.</param>
 /// <param name="Fingerprint">Fingerprint of request and engine, as the answer gives it.</param>
@@ -18,16 +15,22 @@ namespace Forming.Drawing;
 /// <param name="Link">Address that opens this sheet again, for a QR code; null for none.</param>
 public sealed record DrawingJob(
     FormPlan Plan,
-    PanelSpec Panel,
-    FormSpec Form,
-    BrakeSpec Brake,
-    MarkSpec Marks,
-    LengthUnits Units,
+    FormJob Job,
+    LengthUnit Units,
     string Title,
     string Fingerprint,
     Func<FormattableString, string> Wording,
     string? Link = null)
 {
+    /// <summary>The panel that was asked for.</summary>
+    internal PanelSpec Panel => Job.Panel;
+
+    /// <summary>The form that was asked for.</summary>
+    internal FormSpec Form => Job.Form;
+
+    /// <summary>How the flat is marked.</summary>
+    internal MarkSpec Marks => Job.Marks;
+
     /// <summary>Whether a check failed: nothing may be cut or folded from this plan.</summary>
     internal bool CannotBeMade => Plan.Verdict == PlanVerdict.CannotBeMade;
 

@@ -26,7 +26,7 @@ public sealed record ProgramJob(
     Sheet Sheet,
     IReadOnlyList<Check> Checks,
     PlanVerdict Verdict,
-    LengthUnits Units,
+    LengthUnit Units,
     string Title,
     string Fingerprint,
     Func<FormattableString, string> Wording,

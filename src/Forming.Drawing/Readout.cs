@@ -3,40 +3,30 @@ using Forming.Results;
 
 namespace Forming.Drawing;
 
-/// <summary>The unit of every length on a drawing or in a file.</summary>
-public enum LengthUnits
-{
-    /// <summary>Millimetres.</summary>
-    Millimetre,
-
-    /// <summary>Inches.</summary>
-    Inch,
-}
-
 /// <summary>How figures read on a drawing, in one unit of length.</summary>
 /// <param name="units">The unit.</param>
-internal sealed class Readout(LengthUnits units)
+internal sealed class Readout(LengthUnit units)
 {
     /// <summary>The unit of length.</summary>
-    public LengthUnits Units => units;
+    public LengthUnit Units => units;
 
     /// <summary>Name of the unit of length.</summary>
-    public string LengthName => units == LengthUnits.Inch ? "in" : "mm";
+    public string LengthName => units == LengthUnit.In ? "in" : "mm";
 
     /// <summary>Length of the unit [mm].</summary>
-    public double UnitMm => units == LengthUnits.Inch ? UnitFactors.InchMm : 1;
+    public double UnitMm => units == LengthUnit.In ? UnitFactors.InchMm : 1;
 
     /// <summary>A length in the unit.</summary>
     /// <param name="mm">The length [mm].</param>
     public double InUnit(double mm) => mm / UnitMm;
 
     /// <summary>Name of the unit of force.</summary>
-    public string ForceName => units == LengthUnits.Inch ? "lbf" : "N";
+    public string ForceName => units == LengthUnit.In ? "lbf" : "N";
 
     /// <summary>Name of the unit of a whole moment.</summary>
-    public string TorqueName => units == LengthUnits.Inch ? "lbf·in" : "N·mm";
+    public string TorqueName => units == LengthUnit.In ? "lbf·in" : "N·mm";
 
-    private double ForceN => units == LengthUnits.Inch ? UnitFactors.PoundForceN : 1;
+    private double ForceN => units == LengthUnit.In ? UnitFactors.PoundForceN : 1;
 
     /// <summary>A force in its unit.</summary>
     /// <param name="newtons">The force [N].</param>
@@ -48,11 +38,11 @@ internal sealed class Readout(LengthUnits units)
 
     /// <summary>A length as the bench reads it: hundredths of a mm or thousandths of an inch.</summary>
     /// <param name="mm">The length [mm].</param>
-    public string Length(double mm) => Fixed(InUnit(mm), units == LengthUnits.Inch ? 3 : 2);
+    public string Length(double mm) => Fixed(InUnit(mm), units == LengthUnit.In ? 3 : 2);
 
     /// <summary>A length with its unit, without idle zeros.</summary>
     /// <param name="mm">The length [mm].</param>
-    public string LengthWithUnit(double mm) => $"{Short(InUnit(mm), units == LengthUnits.Inch ? 3 : 2)} {LengthName}";
+    public string LengthWithUnit(double mm) => $"{Short(InUnit(mm), units == LengthUnit.In ? 3 : 2)} {LengthName}";
 
     /// <summary>Two lengths with their unit, such as <c>317.5 × 600 mm</c>.</summary>
     /// <param name="lengthMm">First length [mm].</param>
@@ -61,7 +51,7 @@ internal sealed class Readout(LengthUnits units)
 
     /// <summary>A mass with its unit.</summary>
     /// <param name="kg">The mass [kg].</param>
-    public string Mass(double kg) => units == LengthUnits.Inch ? $"{Short(kg / UnitFactors.PoundKg, 2)} lb" : $"{Short(kg, 2)} kg";
+    public string Mass(double kg) => units == LengthUnit.In ? $"{Short(kg / UnitFactors.PoundKg, 2)} lb" : $"{Short(kg, 2)} kg";
 
     /// <summary>An angle with its sign for degrees.</summary>
     /// <param name="angle">The angle.</param>

@@ -49,14 +49,12 @@ public class DrawingBenchmarks
     private static DrawingJob Job()
     {
         var (panel, form) = (PlanBenchmarks.Panel(new ArcCurve(150, Angle.FromDegrees(90))), PlanBenchmarks.Form(new Stepping { Folds = 20 }));
-        var (brake, marks) = (PlanBenchmarks.Brake, new MarkSpec(Datum.Edge, new Tape(TapeUnit.Mm, 0.5)));
+        var (brake, marks) = (PlanBenchmarks.Brake, new MarkSpec(Datum.Edge, new Tape(LengthUnit.Mm, 0.5)));
+        var job = new FormJob(panel, form, brake, marks);
         return new(
-            FormPlan.Compute(new FormJob(panel, form, brake, marks)),
-            panel,
-            form,
-            brake,
-            marks,
-            LengthUnits.Millimetre,
+            FormPlan.Compute(job),
+            job,
+            LengthUnit.Mm,
             "Twenty folds",
             "sha256:0000000000000000000000000000000000000000000000000000000000000000",
             FormattableString.Invariant);

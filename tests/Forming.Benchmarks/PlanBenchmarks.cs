@@ -63,7 +63,7 @@ public class PlanBenchmarks
     };
 
     internal static FormPlan Plan(PanelCurve curve, Stepping stepping) =>
-        FormPlan.Compute(new FormJob(Panel(curve), Form(stepping), Brake, new MarkSpec(Datum.Edge, new Tape(TapeUnit.Mm, 0.5))));
+        FormPlan.Compute(new FormJob(Panel(curve), Form(stepping), Brake, new MarkSpec(Datum.Edge, new Tape(LengthUnit.Mm, 0.5))));
 
     private static Point OnALogarithmicSpiral(int index)
     {

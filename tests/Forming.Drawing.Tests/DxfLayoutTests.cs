@@ -16,7 +16,7 @@ public class DxfLayoutTests
         var job = Examples.All[name]();
         using var report = Readers.Run("read-dxf.cjs", Encoding.ASCII.GetBytes(Written.Dxf(job)));
         var unit = job.Readout.UnitMm;
-        Assert.Equal(job.Units == LengthUnits.Inch ? 1 : 4, report.RootElement.GetProperty("header").GetProperty("$INSUNITS").GetInt32());
+        Assert.Equal(job.Units == LengthUnit.In ? 1 : 4, report.RootElement.GetProperty("header").GetProperty("$INSUNITS").GetInt32());
         var entities = report.RootElement.GetProperty("entities").EnumerateArray().ToArray();
         var flat = Shapes.FormBlankLines.Of(job);
         var folds = On(entities, "FOLD").ToArray();

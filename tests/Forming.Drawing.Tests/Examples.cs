@@ -10,7 +10,7 @@ namespace Forming.Drawing.Tests;
 /// <summary>The jobs that every writer is tried on.</summary>
 public static class Examples
 {
-    private static readonly Tape Millimetres = new(TapeUnit.Mm, 0.5);
+    private static readonly Tape Millimetres = new(LengthUnit.Mm, 0.5);
 
     public static IReadOnlyDictionary<string, Func<DrawingJob>> All { get; } = new Dictionary<string, Func<DrawingJob>>
     {
@@ -56,8 +56,8 @@ public static class Examples
         "Fairing, opening bend",
         Panel(new ProgressiveCurve(80, null, Angle.FromDegrees(70), ProgressiveLaw.Clothoid)),
         Form(null),
-        new(Datum.Edge, new(TapeUnit.Inch, 1 / 64.0)),
-        LengthUnits.Inch);
+        new(Datum.Edge, new(LengthUnit.In, 1 / 64.0)),
+        LengthUnit.In);
 
     public static DrawingJob Mirrored() => Job(
         "Bench seat, both ends",
@@ -84,8 +84,8 @@ public static class Examples
         "Tapered hood",
         Panel(Taper(110, 70)) with { Mirrored = true, LeadOutMm = 400, TrimMm = 5 },
         Form(14),
-        new(Datum.Edge, new(TapeUnit.Inch, 1 / 32.0)),
-        LengthUnits.Inch);
+        new(Datum.Edge, new(LengthUnit.In, 1 / 32.0)),
+        LengthUnit.In);
 
     public static DrawingJob CannotBeMade() => Job(
         "Too wide for the brake",
@@ -103,16 +103,14 @@ public static class Examples
     }
 
     public static DrawingJob Job(
-        string title, PanelSpec panel, FormSpec form, MarkSpec? marks = null, LengthUnits units = LengthUnits.Millimetre)
+        string title, PanelSpec panel, FormSpec form, MarkSpec? marks = null, LengthUnit units = LengthUnit.Mm)
     {
         BrakeSpec brake = new() { LengthMm = 1250 };
         marks ??= new(Datum.Edge, Millimetres);
+        var job = new FormJob(panel, form, brake, marks);
         return new(
-            FormPlan.Compute(new FormJob(panel, form, brake, marks)),
-            panel,
-            form,
-            brake,
-            marks,
+            FormPlan.Compute(job),
+            job,
             units,
             title,
             "sha256:0f1e2d3c4b5a69788796a5b4c3d2e1f00f1e2d3c4b5a69788796a5b4c3d2e1f0",

@@ -13,7 +13,7 @@ public sealed class FiniteFiguresTests
     [InlineData(double.NegativeInfinity)]
     public void A_figure_that_is_no_number_leaves_no_writer(double figure)
     {
-        var readout = new Readout(LengthUnits.Millimetre);
+        var readout = new Readout(LengthUnit.Mm);
         Assert.All<Action>(
             [
                 () => CsvText.Number(figure),

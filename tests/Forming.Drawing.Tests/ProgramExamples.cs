@@ -25,7 +25,7 @@ public static class ProgramExamples
 
     private static ProgramJob SixFolds() => Job(Part(6, 60, 24, 90, 90), new LeafBrake { LengthMm = 1250 });
 
-    private static ProgramJob Press() => Job(Part(8, 90, 20, 100, 160), new PressBrake { LengthMm = 2000, DieOpeningMm = 12 }, LengthUnits.Inch);
+    private static ProgramJob Press() => Job(Part(8, 90, 20, 100, 160), new PressBrake { LengthMm = 2000, DieOpeningMm = 12 }, LengthUnit.In);
 
     private static ProgramJob FortyFolds() => Job(Part(40, 150, 17, 90, 700), new LeafBrake { LengthMm = 1250 });
 
@@ -44,7 +44,7 @@ public static class ProgramExamples
             Angle.FromDegrees(0.5));
     }
 
-    private static ProgramJob Job(ProgramPart part, ProgramBrake brake, LengthUnits units = LengthUnits.Millimetre)
+    private static ProgramJob Job(ProgramPart part, ProgramBrake brake, LengthUnit units = LengthUnit.Mm)
     {
         MaterialCatalog.Default.TryFind("steel-cr-cs", out var steel);
         var program = BrakeProgram.Compute(part, brake, long.MaxValue);

@@ -16,7 +16,7 @@ internal static class Workshop
 {
     public const double Degree = Math.PI / 180;
 
-    public static MarkSpec Marks { get; } = new(Datum.Edge, new Tape(TapeUnit.Mm, 0.5));
+    public static MarkSpec Marks { get; } = new(Datum.Edge, new Tape(LengthUnit.Mm, 0.5));
 
     public static BrakeSpec Brake { get; } = new() { LengthMm = 1250 };
 

@@ -26,7 +26,7 @@ internal sealed class ServerRefusals : PipeWriter
     /// <param name="connection">The connection.</param>
     /// <param name="logger">Where they are noted.</param>
     public static IDuplexPipe Explained(IDuplexPipe connection, Serilog.ILogger logger) =>
-        new Pair(connection.Input, new ServerRefusals(connection.Output, logger));
+        new PipePair(connection.Input, new ServerRefusals(connection.Output, logger));
 
     /// <inheritdoc/>
     public override bool CanGetUnflushedBytes => _output.CanGetUnflushedBytes;
@@ -73,7 +73,7 @@ internal sealed class ServerRefusals : PipeWriter
         var traceId = ActivityTraceId.CreateRandom().ToHexString();
         // Headers that come too slowly are no body.
         var kind = (status == StatusCodes.Status408RequestTimeout ? ProblemKinds.BadRequest : ProblemKinds.OfStatus(status)) with { Status = status };
-        var body = JsonSerializer.SerializeToUtf8Bytes(new ProblemResult(kind, kind.Explanation).ToProblem("/", traceId), ProblemJson.Default.Problem);
+        var body = JsonSerializer.SerializeToUtf8Bytes(new ProblemResult(kind, kind.Text).ToProblem("/", traceId), ProblemJson.Default.Problem);
         var head = Encoding.ASCII.GetString(_room.Span[..bytes]).Replace(
             "Content-Length: 0\r\n",
             string.Create(CultureInfo.InvariantCulture, $"Content-Type: {ProblemResult.MediaType}\r\nCache-Control: no-store\r\nContent-Length: {body.Length}\r\n"),
@@ -86,5 +86,5 @@ internal sealed class ServerRefusals : PipeWriter
         return head.Length + body.Length;
     }
 
-    private sealed record Pair(PipeReader Input, PipeWriter Output) : IDuplexPipe;
+    private sealed record PipePair(PipeReader Input, PipeWriter Output) : IDuplexPipe;
 }

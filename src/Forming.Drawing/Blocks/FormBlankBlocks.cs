@@ -58,7 +58,7 @@ internal static class FormBlankBlocks
     private static PoleColumn[] Columns(DrawingJob job)
     {
         var unit = job.Readout.LengthName;
-        var tape = job.Marks.Tape.Unit == TapeUnit.Inch ? "in" : "mm";
+        var tape = job.Marks.Tape.Unit == LengthUnit.In ? "in" : "mm";
         return job.Plan.Taper is null
             ?
             [

@@ -130,7 +130,7 @@ internal static class HeadBlock
     }
 
     private static string Conventions(DrawingJob job) =>
-        $"Lengths in {(job.Units == LengthUnits.Inch ? "inches" : "millimetres")}. Folds measured from {DatumName(job.Marks.Datum)}; "
+        $"Lengths in {(job.Units == LengthUnit.In ? "inches" : "millimetres")}. Folds measured from {DatumName(job.Marks.Datum)}; "
         + "mark the face that becomes the inside of the folds.";
 
     /// <summary>The datum in words.</summary>

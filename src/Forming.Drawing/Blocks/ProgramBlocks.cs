@@ -62,7 +62,7 @@ internal static class ProgramBlocks
     }
 
     private static string Conventions(ProgramJob job) =>
-        $"Lengths in {(job.Units == LengthUnits.Inch ? "inches" : "millimetres")}. Gauge from the {(job.Press is null ? "sight line" : "punch tip")}. Marked face up throughout. Start edge: the lead-in.";
+        $"Lengths in {(job.Units == LengthUnit.In ? "inches" : "millimetres")}. Gauge from the {(job.Press is null ? "sight line" : "punch tip")}. Marked face up throughout. Start edge: the lead-in.";
 
     private static StripFrame Frame(ProgramJob job, int number, IReadOnlyList<ProgramStep> steps)
     {

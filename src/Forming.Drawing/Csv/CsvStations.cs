@@ -21,7 +21,7 @@ public static class CsvStations
     private static string[] Headings(DrawingJob job)
     {
         var unit = job.Readout.LengthName;
-        var tape = job.Marks.Tape.Unit == TapeUnit.Inch ? "in" : "mm";
+        var tape = job.Marks.Tape.Unit == LengthUnit.In ? "in" : "mm";
         return
         [
             "number", $"at [{unit}]", $"mark [{unit}]", $"mark on the tape [{tape}]", $"first tangent line [{unit}]",

@@ -25,7 +25,7 @@ public static class DxfLayout
         Form(job, document);
         Panel(job, document, down);
         var far = new Point(Math.Max(job.Plan.Form.Blank.LengthMm, job.Plan.Panel.Blank.LengthMm), job.Plan.Form.Blank.WidthMm + (GapMm / 2));
-        var text = document.Finish(job.Units == LengthUnits.Inch, InUnits(job, down), InUnits(job, far));
+        var text = document.Finish(job.Units == LengthUnit.In, InUnits(job, down), InUnits(job, far));
         stream.Write(Encoding.ASCII.GetBytes(text));
     }
 

@@ -165,7 +165,7 @@ internal sealed class TiledLayout
 
     private void CheckScale(Sketch sketch)
     {
-        var isInch = _job.Units == LengthUnits.Inch;
+        var isInch = _job.Units == LengthUnit.In;
         var step = isInch ? 12.7 : 10;
         var count = isInch ? 8 : 10;
         double x = Paper.Margin, y = _paper.Height - Paper.Margin - Paper.Foot;

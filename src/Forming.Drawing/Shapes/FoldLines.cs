@@ -1,5 +1,5 @@
-using Forming.Blanks;
 using Forming.Layout;
+using Forming.Wrapping;
 
 namespace Forming.Drawing.Shapes;
 

@@ -22,7 +22,7 @@ internal sealed class CircularPiece(double mid, double finishedCurvature, BentSt
         return new(turn, u * mid, new(_contactRadius * sin, _contactRadius * (1 - cos)));
     }
 
-    public override double ParameterAt(Measure measure, double value) => value / Total(measure);
+    public override double ParameterAt(CurveMeasure measure, double value) => value / Total(measure);
 
     public override double FinishedCurvatureAt(double u) => finishedCurvature;
 

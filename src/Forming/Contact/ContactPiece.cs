@@ -21,7 +21,7 @@ internal abstract class ContactPiece
     /// <summary>The parameter at which a measure of the piece reaches a value.</summary>
     /// <param name="measure">The measure.</param>
     /// <param name="value">Its value, from 0 to that of the whole piece.</param>
-    public abstract double ParameterAt(Measure measure, double value);
+    public abstract double ParameterAt(CurveMeasure measure, double value);
 
     /// <summary>Wanted mid-surface curvature at a parameter [1/mm].</summary>
     /// <param name="u">The parameter.</param>
@@ -33,7 +33,7 @@ internal abstract class ContactPiece
 
     /// <summary>A measure of the whole piece.</summary>
     /// <param name="measure">The measure.</param>
-    public double Total(Measure measure) => measure.Of(Turn, Mid);
+    public double Total(CurveMeasure measure) => measure.Of(Turn, Mid);
 }
 
 /// <summary>Where a stretch of the contact curve begins or ends.</summary>
@@ -58,17 +58,17 @@ public readonly record struct ContactFrame(double Turn, double MidMm, Point Posi
 /// <summary>A running measure along a curve: so much per turned angle and so much per mid-surface length.</summary>
 /// <param name="PerTurn">Growth per turned angle under load [per rad].</param>
 /// <param name="PerMid">Growth per mid-surface length [per mm].</param>
-public readonly record struct Measure(double PerTurn, double PerMid)
+public readonly record struct CurveMeasure(double PerTurn, double PerMid)
 {
     /// <summary>The turned angle under load [rad].</summary>
-    public static Measure TurnedAngle { get; } = new(1, 0);
+    public static CurveMeasure TurnedAngle { get; } = new(1, 0);
 
     /// <summary>The mid-surface length of the panel [mm].</summary>
-    public static Measure MidLength { get; } = new(0, 1);
+    public static CurveMeasure MidLength { get; } = new(0, 1);
 
     /// <summary>The length of a parallel curve [mm].</summary>
     /// <param name="inwardMm">Its distance from the panel's mid surface towards the inside [mm].</param>
-    public static Measure ParallelLength(double inwardMm) => new(-inwardMm, 1);
+    public static CurveMeasure ParallelLength(double inwardMm) => new(-inwardMm, 1);
 
     /// <summary>The measure of a stretch.</summary>
     /// <param name="turn">Its turned angle under load [rad].</param>

@@ -50,12 +50,12 @@ public sealed class CurvedRun
 
     /// <summary>A measure of the whole run.</summary>
     /// <param name="measure">The measure.</param>
-    public double Total(Measure measure) => measure.Of(Turn, MidMm);
+    public double Total(CurveMeasure measure) => measure.Of(Turn, MidMm);
 
     /// <summary>The point at which a measure from the start of the run reaches a value.</summary>
     /// <param name="measure">The measure.</param>
     /// <param name="value">Its value, at least 0; past the end the curve goes on at the radius of its end.</param>
-    public ContactPoint At(Measure measure, double value)
+    public ContactPoint At(CurveMeasure measure, double value)
     {
         for (var i = 0; ; i++)
         {
@@ -117,7 +117,7 @@ public sealed class CurvedRun
             sum += piece is CircularPiece
                 ? piece.Mid * density(piece.StateAt(0))
                 : GaussLegendreRule.Integrate(
-                    mid => density(piece.StateAt(piece.ParameterAt(Measure.MidLength, mid))), 0, piece.Mid, QuadratureOrder);
+                    mid => density(piece.StateAt(piece.ParameterAt(CurveMeasure.MidLength, mid))), 0, piece.Mid, QuadratureOrder);
         }
 
         return sum;
@@ -150,7 +150,7 @@ public sealed class CurvedRun
             piece.StateAt(u));
     }
 
-    private ContactPoint Beyond(Measure measure, double value)
+    private ContactPoint Beyond(CurveMeasure measure, double value)
     {
         var end = At(_pieces.Length - 1, 1);
         var curvature = end.State.Curvature;

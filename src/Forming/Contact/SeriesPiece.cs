@@ -127,7 +127,7 @@ internal sealed class SeriesPiece : ContactPiece
         return new(value[0], value[1], new(value[2], value[3]));
     }
 
-    public override double ParameterAt(Measure measure, double value)
+    public override double ParameterAt(CurveMeasure measure, double value)
     {
         double low = 0, high = 1;
         var u = Math.Clamp(value / Total(measure), 0, 1);

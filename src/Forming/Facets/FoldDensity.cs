@@ -9,11 +9,11 @@ internal sealed class FoldDensity
     private const int SamplesPerPiece = 24;
 
     private readonly CurvedRun _run;
-    private readonly Measure _measure;
+    private readonly CurveMeasure _measure;
     private readonly double[]? _folds; // running integral of 1/c_allow at each length below
     private readonly double[]? _lengths;
 
-    private FoldDensity(CurvedRun run, Measure measure, double[]? folds = null, double[]? lengths = null)
+    private FoldDensity(CurvedRun run, CurveMeasure measure, double[]? folds = null, double[]? lengths = null)
     {
         _run = run;
         _measure = measure;
@@ -35,18 +35,18 @@ internal sealed class FoldDensity
     public static FoldDensity Of(
         SteppingRule rule, CurvedRun run, FoldShape fold, double panelThickness, FacetJudge judge, SteppingEnds ends) => rule switch
         {
-            SteppingRule.EqualAngle => new(run, Measure.TurnedAngle),
+            SteppingRule.EqualAngle => new(run, CurveMeasure.TurnedAngle),
             SteppingRule.EqualSpacing => new(run, NeutralLineOf(fold, panelThickness)),
             _ => ByAllowedFacet(run, panelThickness, judge, ends),
         };
 
     /// <summary>Length of the form's neutral line: <c>rho - t + K t</c> per turned angle, inside the contact curve.</summary>
-    private static Measure NeutralLineOf(FoldShape fold, double panelThickness) =>
-        Measure.ParallelLength((panelThickness / 2) + ((1 - fold.NeutralFactor) * fold.ThicknessMm));
+    private static CurveMeasure NeutralLineOf(FoldShape fold, double panelThickness) =>
+        CurveMeasure.ParallelLength((panelThickness / 2) + ((1 - fold.NeutralFactor) * fold.ThicknessMm));
 
     private static FoldDensity ByAllowedFacet(CurvedRun run, double panelThickness, FacetJudge judge, SteppingEnds ends)
     {
-        var contact = Measure.ParallelLength(panelThickness / 2);
+        var contact = CurveMeasure.ParallelLength(panelThickness / 2);
         var total = run.Total(contact);
         // With full ends the first facet begins half a step in.
         var units = ends == SteppingEnds.Half ? 1 : 1.5;
@@ -71,7 +71,7 @@ internal sealed class FoldDensity
     }
 
     // The first facet ends where its own tightest place allows no more.
-    private static double FirstLength(CurvedRun run, Measure contact, FacetJudge judge, double units, out double allowed)
+    private static double FirstLength(CurvedRun run, CurveMeasure contact, FacetJudge judge, double units, out double allowed)
     {
         var start = run.At(contact, 0);
         var tightest = start.State;
@@ -94,7 +94,7 @@ internal sealed class FoldDensity
         return run.Total(contact);
     }
 
-    private static double LengthTo(in ContactPoint place, CurvedRun run, Measure contact) =>
+    private static double LengthTo(in ContactPoint place, CurvedRun run, CurveMeasure contact) =>
         contact.Of(place.Turn - run.Start.Turn, place.MidMm - run.Start.MidMm);
 
     /// <summary>The place at which the running integral reaches a value; past the end the curve goes on at its last radius.</summary>

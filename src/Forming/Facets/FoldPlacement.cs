@@ -72,7 +72,7 @@ internal sealed class FoldPlacement(
         var start = density.At(0);
         var end = density.At(density.Total);
         var allowed = Math.Min(judge.AllowedFacet(start, start.State, isFirst: true), judge.AllowedFacet(end, end.State, isFirst: false));
-        var contact = Measure.ParallelLength(judge.Law.ThicknessMm / 2);
+        var contact = CurveMeasure.ParallelLength(judge.Law.ThicknessMm / 2);
         return Math.Ceiling(run.Total(contact) / Math.Min(allowed, stepping.MaxFacetMm ?? allowed));
     }
 

@@ -128,7 +128,11 @@ public sealed record PrintThroughResult(
     double? AllowedFacetMm,
     double? RippleMm,
     Angle? Slope,
-    Finish Allowed);
+    Finish Allowed)
+{
+    internal static PrintThroughResult Unknown(string why, double widestFacetMm, Finish allowed) =>
+        new(Known: false, why, widestFacetMm, NearestFacetMm: null, AllowedFacetMm: null, RippleMm: null, Slope: null, allowed);
+}
 
 /// <summary>What one facet leaves in the finished panel.</summary>
 /// <param name="HeightMm">Peak-to-valley height from the facet's own smooth arc [mm].</param>

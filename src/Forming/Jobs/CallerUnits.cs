@@ -13,7 +13,8 @@ public sealed record CallerUnits
     public static CallerUnits Mm { get; } = new(1, 1, 1);
 
     /// <summary>Inches, pounds-force, psi; exact by definition.</summary>
-    public static CallerUnits Inch { get; } = new(25.4, 4.4482216152605, 4.4482216152605 / (25.4 * 25.4));
+    public static CallerUnits Inch { get; } = new(
+        UnitFactors.InchMm, UnitFactors.PoundForceN, UnitFactors.PoundForceN / (UnitFactors.InchMm * UnitFactors.InchMm));
 
     /// <summary>Whether lengths are in inches.</summary>
     public bool IsInch => _lengthMm > 1;

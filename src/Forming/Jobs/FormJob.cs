@@ -102,4 +102,15 @@ public sealed record FormJob(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, Ma
 /// <summary>How the flat blank is marked.</summary>
 /// <param name="Datum">Where marks are measured from.</param>
 /// <param name="Tape">The tape they are read on.</param>
-public sealed record MarkSpec(Datum Datum, Tape Tape);
+public sealed record MarkSpec(Datum Datum, Tape Tape)
+{
+    /// <summary>A place on the flat as it is measured from the datum [mm].</summary>
+    /// <param name="fromLeadInMm">From the lead-in edge [mm].</param>
+    /// <param name="lengthMm">Length of the flat [mm].</param>
+    public double FromDatum(double fromLeadInMm, double lengthMm) => Datum switch
+    {
+        Datum.FarEdge => lengthMm - fromLeadInMm,
+        Datum.Centre => fromLeadInMm - (lengthMm / 2),
+        _ => fromLeadInMm,
+    };
+}

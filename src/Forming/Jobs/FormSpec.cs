@@ -1,6 +1,7 @@
 using Forming.Facets;
 using Forming.Folds;
 using Forming.Materials;
+using Forming.Springback;
 
 namespace Forming.Jobs;
 
@@ -39,6 +40,14 @@ public sealed record FormSpec
 
     /// <summary>How stop angles are rounded to the steps of the stop.</summary>
     public StopRounding StopRounding { get; init; }
+
+    /// <summary>How its folds spring back: by what test strips taught, or estimated.</summary>
+    /// <param name="fold">Shape of the folds.</param>
+    /// <param name="law">Bending law of its sheet.</param>
+    /// <param name="brake">The brake.</param>
+    public FoldSpringback SpringbackOf(FoldShape fold, BendingLaw law, BrakeSpec brake) => Stop is { } line
+        ? new(line)
+        : FoldSpringback.Estimate(fold, law, brake.ReachMm ?? (brake.DieOpeningMm / 2) ?? FoldSpringback.DefaultReachMm);
 }
 
 /// <summary>What stands under the form.</summary>

@@ -61,6 +61,9 @@ public sealed record PanelSpec
 
     /// <summary>Sheets that blanks are cut from.</summary>
     public IReadOnlyList<StockSheet> StockSheets { get; init; } = StockSheet.Defaults;
+
+    /// <summary>How its sheet bends, by its own yield stress or by one that test strips measured.</summary>
+    public BendingLaw Law() => Springback is EffectiveYield measured ? BendingLaw.WithYield(Sheet, measured.YieldMpa) : BendingLaw.Of(Sheet);
 }
 
 /// <summary>How the folds lie to the rolling direction.</summary>

@@ -78,7 +78,7 @@ internal static class FormSection
             }
 
             if (place.MidMm > last)
-                points.Add(curve.Runs[run].At(Measure.MidLength, ((place.MidMm + last) / 2) - curve.Runs[run].Start.MidMm).Position);
+                points.Add(curve.Runs[run].At(CurveMeasure.MidLength, ((place.MidMm + last) / 2) - curve.Runs[run].Start.MidMm).Position);
             points.Add(place.Position);
             last = place.MidMm;
         }

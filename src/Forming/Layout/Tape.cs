@@ -5,23 +5,13 @@ namespace Forming.Layout;
 /// <summary>The tape that marks are read on.</summary>
 /// <param name="Unit">What it is divided in.</param>
 /// <param name="Resolution">Its smallest step in its own unit, &gt; 0: 0.015625 is 1/64 in.</param>
-public sealed record Tape(TapeUnit Unit, double Resolution)
+public sealed record Tape(LengthUnit Unit, double Resolution)
 {
     /// <summary>Length of the tape's unit [mm].</summary>
-    public double UnitMm => Unit == TapeUnit.Inch ? 25.4 : 1;
+    public double UnitMm => Unit == LengthUnit.In ? UnitFactors.InchMm : 1;
 
     /// <summary>Smallest step [mm].</summary>
     public double ResolutionMm => Resolution * UnitMm;
-}
-
-/// <summary>What a tape is divided in.</summary>
-public enum TapeUnit
-{
-    /// <summary>Millimetres.</summary>
-    Mm,
-
-    /// <summary>Inches.</summary>
-    Inch,
 }
 
 /// <summary>A length as it is read on a tape.</summary>
@@ -38,7 +28,7 @@ public readonly record struct TapeReading(double Mm, string Text)
     {
         var steps = Math.Round(mm / tape.ResolutionMm, MidpointRounding.ToEven) + 0.0; // no minus zero
         var inUnits = steps * tape.Resolution;
-        return new(inUnits * tape.UnitMm, tape.Unit == TapeUnit.Inch && IsBinaryFraction(tape.Resolution) ? Fraction(inUnits) : Decimal(inUnits));
+        return new(inUnits * tape.UnitMm, tape.Unit == LengthUnit.In && IsBinaryFraction(tape.Resolution) ? Fraction(inUnits) : Decimal(inUnits));
     }
 
     private static bool IsBinaryFraction(double resolution) =>

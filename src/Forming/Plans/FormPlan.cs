@@ -10,7 +10,6 @@ using Forming.Plans.Remedies;
 using Forming.Prediction;
 using Forming.Pulling;
 using Forming.Results;
-using Forming.Springback;
 using Forming.Tapers;
 using Forming.Wrapping;
 
@@ -100,7 +99,7 @@ public sealed record FormPlan
     };
 
     private static Angle? RoundingOf(PlanDraft draft, IReadOnlyList<Station> stations) =>
-        StationList.SpringbackOf(draft.Fold, draft.Form, draft.FormLaw, draft.Brake).Line is { } line
+        draft.FoldSpringback.Line is { } line
             ? StopSettings.Closing(
                 stations.Select(station => station.StopAngle!.Value.Radians), stations.Select(station => station.StopSetting!.Value.Radians), line.Slope)
             : null;

@@ -70,7 +70,7 @@ internal static class PredictionBasis
             basis.Add(new("finishes.own", "as given", "caller", Status.Caller));
         if (panel.Mirrored)
             basis.Add(new("curve", "the first half; the second is pulled from the other edge over the same form", "common practice, no source", Status.CommonPractice));
-        PlanBasis.AddPanelSheet(basis, panel, PanelPrediction.LawOf(panel));
+        PlanBasis.AddPanelSheet(basis, panel, panel.Law());
         return basis;
     }
 }

@@ -34,7 +34,7 @@ internal static class CircleFit
                 AddRow(normal, square, (-c * p.X) + (b * p.Y), 1, -distance);
             }
 
-            if (!Borders.SolveDense(normal, 3))
+            if (!BorderedSystem.SolveDense(normal, 3))
                 return 0;
             a += normal[3];
             turn += normal[7];

@@ -32,7 +32,7 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
     private const double LeastGain = 0.05;
 
     private readonly int _nodes = strip.Lengths.Length;
-    private readonly Borders _borders = new(strip.Lengths.Length);
+    private readonly BorderedSystem _borders = new(strip.Lengths.Length);
     private readonly Point[] _sweeps = new Point[strip.Lengths.Length]; // how the sheet's end moves with each direction
     private readonly List<Touch> _touches = [];
     private readonly double[] _before = new double[strip.Lengths.Length + 1]; // directions before the step under way
@@ -342,7 +342,7 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
             sums[size] = (p < at.Hand ? circles.RadiusMm - active[p - at.Fold(0)].Distance : wanted) - sums[size];
         }
 
-        if (!Borders.SolveDense(dense, size))
+        if (!BorderedSystem.SolveDense(dense, size))
             return false;
         double most = 0;
         for (var i = 0; i < _nodes; i++)

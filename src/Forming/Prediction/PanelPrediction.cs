@@ -99,7 +99,7 @@ public sealed record PanelPrediction
         var gap = job.Ends == SteppingEnds.Full
             ? job.Form.StraightMm(0) / 2
             : 0;
-        var law = LawOf(panel);
+        var law = panel.Law();
         var wrapped = PanelWrap.Compute(job.Form, law, new(hand, gap), work, cancellation);
         var further = wrapped.End == WrapEnd.HandComesDown ? HandFurtherOut(job, law, new(hand, gap), work, cancellation) : null;
         var lever = job.LeverMm;
@@ -161,10 +161,6 @@ public sealed record PanelPrediction
         if (panel.Curve is TaperCurve)
             throw new NoSolutionException("prediction.taper", "panel.curve", TaperReason, $"any curve but a taper");
     }
-
-    internal static BendingLaw LawOf(PanelSpec panel) => panel.Springback is EffectiveYield measured
-        ? BendingLaw.WithYield(panel.Sheet, measured.YieldMpa)
-        : BendingLaw.Of(panel.Sheet);
 
     private static FormattableString WhyNotOf(WrappedPanel wrapped, PredictionJob job)
     {

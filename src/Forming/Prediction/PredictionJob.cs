@@ -27,23 +27,3 @@ public sealed record PredictionJob
     /// <summary>Longest lever that keeps the wrap in order [mm]; 0 where none does, null where any does.</summary>
     public required double? LongestLeverMm { get; init; }
 }
-
-/// <summary>Figures of the wrap as they are told: eight digits, for what the solver's last step leaves beyond them is noise.</summary>
-internal static class Told
-{
-    private const int Digits = 8;
-
-    /// <summary>A figure to its first eight digits.</summary>
-    /// <param name="figure">The figure, finite.</param>
-    public static double Of(double figure)
-    {
-        if (figure == 0)
-            return 0;
-        var decimals = Digits - 1 - (int)Math.Floor(Math.Log10(Math.Abs(figure)));
-        return decimals is >= 0 and <= 15 ? Math.Round(figure, decimals) : decimals < 0 ? figure : 0;
-    }
-
-    /// <summary>A place, to a millionth of a millimetre.</summary>
-    /// <param name="place">The place [mm].</param>
-    public static Point Of(Point place) => new(Math.Round(place.X, 6), Math.Round(place.Y, 6));
-}

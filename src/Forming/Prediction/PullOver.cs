@@ -134,7 +134,7 @@ internal sealed partial class PullOver
         if (_equilibrium.Touches.Count > 0)
             _equilibrium.StillLoading = Math.Max(0, _equilibrium.Touches[^1].Element - firstLoaded);
         var (moment, shear) = AtClamp();
-        _steps.Add(new(circle + 1, new(Told.Of(Strip.Heading[^1])), Told.Of(_equilibrium.Force), Told.Of(moment), Told.Of(shear)));
+        _steps.Add(new(circle + 1, new(Rounded.Of(Strip.Heading[^1])), Rounded.Of(_equilibrium.Force), Rounded.Of(moment), Rounded.Of(shear)));
         _frontForce = 0;
         foreach (var touch in _equilibrium.Touches)
             _frontForce = Math.Max(_frontForce, touch.Force);

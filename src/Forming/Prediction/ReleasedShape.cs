@@ -33,14 +33,14 @@ internal sealed class ReleasedShape
             FoldsTouched = pull.FoldsTouched,
             Curve = shape is null ? [] : [.. shape._curve.Select(TellPoint)],
             Facets = shape?.Facets() ?? [],
-            MeanCurvature = Told.Of(shape?.MeanCurvature() ?? 0),
-            Sweep = new(Told.Of(shape?._curve[^1].Heading.Radians ?? 0)),
+            MeanCurvature = Rounded.Of(shape?.MeanCurvature() ?? 0),
+            Sweep = new(Rounded.Of(shape?._curve[^1].Heading.Radians ?? 0)),
             AssumedHardeningMpa = assumedHardeningMpa,
         };
     }
 
     private static ReleasedPoint TellPoint(ReleasedPoint point) => new(
-        Told.Of(point.AlongMm), Told.Of(point.Position), new(Told.Of(point.Heading.Radians)), Told.Of(point.Curvature));
+        Rounded.Of(point.AlongMm), Rounded.Of(point.Position), new(Rounded.Of(point.Heading.Radians)), Rounded.Of(point.Curvature));
 
     private ReleasedPoint PlaceIn(int e, double inside)
     {
@@ -95,7 +95,7 @@ internal sealed class ReleasedShape
             Meet(height);
             slope = Math.Max(slope, Math.Max(Math.Abs(first), Math.Abs(last)));
         });
-        return new(number, Told.Of(highest - lowest), new(Told.Of(slope)), Told.Of(mean));
+        return new(number, Rounded.Of(highest - lowest), new(Rounded.Of(slope)), Rounded.Of(mean));
 
         void Meet(double y) => (lowest, highest) = (Math.Min(lowest, y), Math.Max(highest, y));
 

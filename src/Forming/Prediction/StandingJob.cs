@@ -33,7 +33,7 @@ public static class StandingJob
                 $"more than {Figure.Length(least)}");
         }
 
-        var law = PanelPrediction.LawOf(panel);
+        var law = panel.Law();
         var wanted = WantedCurve.Of(FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm, cancellation), panel.Sheet);
         var places = FoldPlaces.Of(form, ends, wanted, panel.Sheet.ThicknessMm);
         var inOrder = places.LongestLeverMm(law, places.EndMm, FacetJudge.LeverShare);

@@ -44,7 +44,7 @@ internal sealed class WantedCurve
         var run = RunBefore(mid);
         if (mid <= run.End.MidMm)
         {
-            var place = run.At(Measure.MidLength, Math.Max(0, mid - run.Start.MidMm));
+            var place = run.At(CurveMeasure.MidLength, Math.Max(0, mid - run.Start.MidMm));
             return (ToMid(place.Position, place.Turn), place.Turn);
         }
 

@@ -95,10 +95,10 @@ internal sealed class FoldTrial
     public FreePart After => _after ??= Free(_tools.Part.FoldAngles[Fold]);
 
     /// <summary>How far the upper jaw can rise from the part before the fold [mm].</summary>
-    public double LiftBefore => _liftBefore ??= Paths.Lift(_tools, _brake, _effort, Placed(0), _back, _front);
+    public double LiftBefore => _liftBefore ??= Extraction.Lift(_tools, _brake, _effort, Placed(0), _back, _front);
 
     /// <summary>How far the upper jaw can rise from the part after the fold [mm].</summary>
-    public double LiftAfter => _liftAfter ??= Paths.Lift(_tools, _brake, _effort, Placed(_tools.Part.FoldAngles[Fold]), _back, _front);
+    public double LiftAfter => _liftAfter ??= Extraction.Lift(_tools, _brake, _effort, Placed(_tools.Part.FoldAngles[Fold]), _back, _front);
 
     /// <summary>The moves that take the part out after the fold, or null where no simple way was found.</summary>
     public IReadOnlyList<RigidMove>? WayOut =>
@@ -136,7 +136,7 @@ internal sealed class FoldTrial
     }
 
     private IReadOnlyList<RigidMove>? WayFrom(FreePart part, double turn, double lift) =>
-        Paths.WayOut(_tools, _effort, part, _tools.Beneath(Fold, turn), _tools.DepthMm(Fold, turn) ?? 0, lift);
+        Extraction.WayOut(_tools, _effort, part, _tools.Beneath(Fold, turn), _tools.DepthMm(Fold, turn) ?? 0, lift);
 
     private FreePart Free(double turn) => FreePart.Of(Placed(turn), PartPose.FoldAt(_tools, Fold, turn), _back, _front, EdgeInFront == PartEdge.Start);
 }

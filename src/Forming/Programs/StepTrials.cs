@@ -50,7 +50,7 @@ internal sealed class StepTrials(BrakeTools tools, ProgramBrake brake, Effort ef
         if (last.LiftAfter < brake.LeastLiftMm && !brake.IsOpenEnded)
             return null;
         var isTurned = last.EdgeInFront != next.EdgeInFront;
-        if (!isTurned && Paths.Pushes(tools, effort, last.After, next.Before, last.LiftAfter))
+        if (!isTurned && Extraction.Pushes(tools, effort, last.After, next.Before, last.LiftAfter))
             return Handling.Push;
         if (!HasWay(last, entering: false) || !HasWay(next, entering: true))
             return null;

@@ -2,6 +2,7 @@ using Forming.Blanks;
 using Forming.Jobs;
 using Forming.Materials;
 using Forming.Results;
+using Forming.Wrapping;
 
 namespace Forming.Tapers;
 

@@ -2,68 +2,54 @@ using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
 using Forming.Layout;
+using Forming.Wrapping;
 
 namespace Forming.Tapers;
 
 /// <summary>The stations of a tapered form: lines in the sheet frame, read where they cross the straight base lines.</summary>
 internal static class TaperStations
 {
-    public static IReadOnlyList<Station> Of(
-        TaperFolds folds, FlatForm flat, TaperStepping stepping, TaperWrap wrap, FormSpec form, FoldSpringback springback, MarkSpec marks, double panelThickness)
+    public static IReadOnlyList<Station> Of(TaperFolds folds, FlatForm flat, TaperStepping stepping, FormJob job, FoldSpringback springback)
     {
         var outline = flat.Outline;
         double width = outline.Max(point => point.X), height = outline.Max(point => point.Y);
-        var stations = new Station[folds.Angles.Length];
-        var running = Angle.Zero;
-        for (var j = 0; j < stations.Length; j++)
+        return StationList.Of(folds.Angles, width, job.Marks, springback, j =>
         {
-            var (line, isLast) = (flat.Folds[j], j == stations.Length - 1);
-            running += new Angle(folds.Angles[j]);
-            var at = FromDatum(Crossing(line.Near, line.Far, 0));
-            var far = FromDatum(Crossing(line.Near, line.Far, height));
-            var mark = TapeReading.Of(at, marks.Tape);
+            var (line, isLast) = (flat.Folds[j], j == folds.Angles.Length - 1);
             var first = Crossing(line.FirstNear, line.FirstFar, 0);
-            stations[j] = new()
+            var centre = Crossing(line.Near, line.Far, 0);
+            var far = job.Marks.FromDatum(Crossing(line.Near, line.Far, height), width);
+            double facet = Facet(isFar: false), straight = Straight(isFar: false);
+            return new()
             {
-                Number = j + 1,
-                AtMm = at,
-                MarkMm = mark.Mm,
-                MarkText = mark.Text,
-                FirstTangentMm = FromDatum(first),
-                SecondTangentMm = FromDatum(Crossing(line.SecondNear, line.SecondFar, 0)),
-                SightLineMm = FromDatum(first + (form.FoldRadiusMm / Sine(line.FirstNear, line.FirstFar))),
-                FoldAngle = new(folds.Angles[j]),
-                RunningAngle = running,
-                StopAngle = springback.StopAngle(new(folds.Angles[j])),
-                RadiusMm = wrap.PlaceAt(folds.Turns[j], isFar: false).RadiusMm(panelThickness),
-                FacetAfterMm = isLast ? form.LeadOutMm : stepping.Facet(folds, j, isFar: false),
-                StraightAfterMm = isLast ? flat.LeadOutStraightMm : folds.Straight(j, isFar: false),
+                CentreMm = centre,
+                FirstTangentMm = first,
+                SecondTangentMm = Crossing(line.SecondNear, line.SecondFar, 0),
+                SightLineMm = first + (job.Form.FoldRadiusMm / Sine(line.FirstNear, line.FirstFar)),
+                RadiusMm = stepping.RadiusMm(folds, j),
+                FacetAfterMm = facet,
+                StraightAfterMm = straight,
                 Line = new(
                     line.Near,
                     line.Far,
-                    at,
-                    far,
-                    TapeReading.Of(far, marks.Tape),
-                    folds.Lengths[j],
-                    isLast ? flat.LeadOutStraightMm : folds.Straight(j, isFar: false),
-                    isLast ? flat.LeadOutStraightMm : folds.Straight(j, isFar: true),
-                    isLast ? form.LeadOutMm : stepping.Facet(folds, j, isFar: false),
-                    isLast ? form.LeadOutMm : stepping.Facet(folds, j, isFar: true),
+                    BaseNearMm: job.Marks.FromDatum(centre, width),
+                    BaseFarMm: far,
+                    MarkFar: TapeReading.Of(far, job.Marks.Tape),
+                    LengthMm: folds.Lengths[j],
+                    StraightNearMm: straight,
+                    StraightFarMm: Straight(isFar: true),
+                    FacetNearMm: facet,
+                    FacetFarMm: Facet(isFar: true),
                     line.FirstNear,
                     line.FirstFar,
                     line.SecondNear,
                     line.SecondFar),
             };
-        }
 
-        return stations;
+            double Facet(bool isFar) => isLast ? job.Form.LeadOutMm : stepping.Facet(folds, j, isFar);
 
-        double FromDatum(double x) => marks.Datum switch
-        {
-            Datum.FarEdge => width - x,
-            Datum.Centre => x - (width / 2),
-            _ => x,
-        };
+            double Straight(bool isFar) => isLast ? flat.LeadOutStraightMm : folds.Straight(j, isFar);
+        });
     }
 
     public static SteppingReport Report(TaperFolds folds, FormedPanel formed, Stepping stepping)

@@ -2,6 +2,7 @@ using Forming.Contact;
 using Forming.Facets;
 using Forming.Folds;
 using Forming.Results;
+using Forming.Wrapping;
 using MathNet.Numerics.RootFinding;
 
 namespace Forming.Tapers;
@@ -73,6 +74,11 @@ internal sealed class TaperStepping
     public double Facet(TaperFolds folds, int index, bool isFar) =>
         folds.Straight(index, isFar) + _fold.Setback(folds.Angles[index]) + _fold.Setback(folds.Angles[index + 1]);
 
+    /// <summary>Inside radius of the panel at a fold, near end [mm].</summary>
+    /// <param name="folds">The folds.</param>
+    /// <param name="index">Index of the fold.</param>
+    public double RadiusMm(TaperFolds folds, int index) => _wrap.PlaceAt(folds.Turns[index], isFar: false).RadiusMm(_panelThickness);
+
     /// <summary>What a facet leaves in the finished panel at one end.</summary>
     /// <param name="folds">The folds.</param>
     /// <param name="index">Index of the fold before it.</param>
@@ -82,6 +88,23 @@ internal sealed class TaperStepping
         _wrap.PlaceAt(folds.Turns[index], isFar),
         _wrap.TightestBetween(folds.Turns[index], folds.Turns[index + 1], isFar),
         index == 0);
+
+    /// <summary>How much of the facets will show, looked at from both ends.</summary>
+    /// <param name="folds">The folds.</param>
+    public PrintThroughResult PrintThroughOf(TaperFolds folds) =>
+        PrintThroughReport.Of(FacetsOf(folds), _wrap.Tightest, _near, _wrap.LongestLeverMm(1), folds.Angles.Length == 1);
+
+    private IEnumerable<FacetUnderPanel> FacetsOf(TaperFolds folds)
+    {
+        foreach (var isFar in (bool[])[false, true])
+        {
+            for (var j = 0; j + 1 < folds.Angles.Length; j++)
+            {
+                var tightest = _wrap.TightestBetween(folds.Turns[j], folds.Turns[j + 1], isFar);
+                yield return new(isFar ? _far : _near, Facet(folds, j, isFar), _wrap.PlaceAt(folds.Turns[j], isFar), tightest, j == 0);
+            }
+        }
+    }
 
     /// <summary>Widest facet on either end [mm]; 0 where a single fold leaves none.</summary>
     /// <param name="folds">The folds.</param>

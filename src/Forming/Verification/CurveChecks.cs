@@ -32,7 +32,7 @@ internal static class CurveChecks
     {
         var place = new Lazy<ContactPoint>(() => TracedCurve
             .Of(new ProgressiveCurve(50, 50 + (20 * Math.PI), Angle.FromDegrees(180), ProgressiveLaw.Involute))
-            .At(Measure.TurnedAngle, Angle.FromDegrees(row["degrees"]).Radians));
+            .At(CurveMeasure.TurnedAngle, Angle.FromDegrees(row["degrees"]).Radians));
         return
         [
             row.Within("x", "x", "mm", PlaceMm, () => place.Value.Position.X),
@@ -47,7 +47,7 @@ internal static class CurveChecks
     {
         var place = new Lazy<ContactPoint>(() => TracedCurve
             .Of(new ProgressiveCurve(Scale, 2 * Math.PI * Scale, new((2 * Math.PI) - 1), ProgressiveLaw.Involute))
-            .At(Measure.TurnedAngle, row["t"] - 1));
+            .At(CurveMeasure.TurnedAngle, row["t"] - 1));
         var start = new Point(Math.Cos(1) + Math.Sin(1), Math.Sin(1) - Math.Cos(1));
         Point Place() => start + InFrame(place.Value.Position, 1);
         return
@@ -62,7 +62,7 @@ internal static class CurveChecks
     {
         var place = new Lazy<ContactPoint>(() => TracedCurve
             .Of(new ProgressiveCurve(null, 50, new(2), ProgressiveLaw.Clothoid))
-            .At(Measure.MidLength, row["s"]));
+            .At(CurveMeasure.MidLength, row["s"]));
         return
         [
             row.Within("radius", "radius", "mm", 1e-6, () => 1 / place.Value.FinishedCurvature),
@@ -78,7 +78,7 @@ internal static class CurveChecks
         var unit = Scale * Math.Sqrt(Math.PI);
         var place = new Lazy<Point>(() => TracedCurve
             .Of(new ProgressiveCurve(null, Scale * Scale / (3 * unit), new(4.5 * Math.PI), ProgressiveLaw.Clothoid))
-            .At(Measure.MidLength, row["t"] * unit).Position);
+            .At(CurveMeasure.MidLength, row["t"] * unit).Position);
         return
         [
             row.Within("c", "C(t)", "", PlaceMm / unit, () => place.Value.X / unit),
@@ -92,7 +92,7 @@ internal static class CurveChecks
         var start = Math.Sqrt(1.04) * Scale;
         var place = new Lazy<ContactPoint>(() => TracedCurve
             .Of(new ProgressiveCurve(start, Math.Exp(0.4 * Math.PI) * start, new(2 * Math.PI), ProgressiveLaw.Logarithmic))
-            .At(Measure.TurnedAngle, row["theta"]));
+            .At(CurveMeasure.TurnedAngle, row["theta"]));
         Point Place() => new Point(1, 0) + InFrame(place.Value.Position, Math.Atan(5));
         return
         [
@@ -135,7 +135,7 @@ internal static class CurveChecks
         var places = new Lazy<ContactPoint[]>(() =>
         {
             var run = TracedCurve.Of(new ArcCurve(radius, new(4 * step)));
-            return [.. Enumerable.Range(0, 5).Select(j => run.At(Measure.TurnedAngle, j * step))];
+            return [.. Enumerable.Range(0, 5).Select(j => run.At(CurveMeasure.TurnedAngle, j * step))];
         });
         var polygon = new Lazy<FormPolygon>(() => FormPolygon.Through(places.Value, 0, 4 * step, fold));
         return

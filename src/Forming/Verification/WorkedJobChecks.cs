@@ -34,7 +34,7 @@ internal static class WorkedJobChecks
             panel,
             form,
             new() { LengthMm = 3000, ReachMm = row["reach"] },
-            new(Datum.Edge, new Tape(TapeUnit.Mm, 0.5)))));
+            new(Datum.Edge, new Tape(LengthUnit.Mm, 0.5)))));
         var estimate = new Lazy<Estimate>(() => Estimate.Of(new() { Plan = plan.Value, Panel = panel, Form = form }));
         CheckValue Figure(string column, string quantity, string unit, Func<FormPlan, double> of) =>
             row.Near(column, quantity, unit, Digits, () => of(plan.Value));

@@ -8,8 +8,7 @@ using Forming.Results;
 namespace Forming.Wrapping;
 
 /// <summary>The fewest folds whose predicted ripple passes the finish, searched around the closed form's count.</summary>
-internal sealed class FoldRefinement(
-    FinishedCurve finished, PanelSpec panel, FormSpec form, FoldShape fold, BrakeSpec brake, MarkSpec marks, PullWork? whole, CancellationToken cancellation)
+internal sealed class FoldRefinement(FinishedCurve finished, FormJob job, FoldShape fold, PullWork? whole, CancellationToken cancellation)
 {
     /// <summary>The search goes up to this many times the closed form's count, and at least <see cref="LeastRoom"/> folds past it.</summary>
     private const int MostTimes = 2;
@@ -31,13 +30,13 @@ internal sealed class FoldRefinement(
     public (WrappedForm Form, PanelPrediction? Prediction, SteppingRefinement Report) Of(WrappedForm closed)
     {
         var count = CountOf(closed);
-        if (PrintThroughReport.Of(closed, panel.Finish) is { Known: false, WhyUnknown: var why })
+        if (PrintThroughReport.Of(closed) is { Known: false, WhyUnknown: var why })
             return Kept($"print-through is not known: {why}");
         if (count > MostFolds)
             return Kept($"more than {MostFolds} folds are not searched");
 
         var most = Math.Min(MostFolds, Math.Max(MostTimes * count, count + LeastRoom));
-        var own = PlannedPull.Predict(closed, form, fold, panel, PullWork.PartOf(whole), cancellation);
+        var own = PlannedPull.Predict(closed, job, fold, PullWork.PartOf(whole), cancellation);
         _tried[count] = Passes(closed, own) ? (closed, own) : FirstThatPasses(count);
         var found = StepSearch.SmallestUpTo(most, count, DoesPass);
         if (_work.IsSpent)
@@ -61,13 +60,13 @@ internal sealed class FoldRefinement(
         foreach (var rule in Rules)
         {
             cancellation.ThrowIfCancellationRequested();
-            var candidate = form with { Stepping = form.Stepping with { Rule = rule, Folds = count, Refine = false } };
+            var candidate = job with { Form = job.Form with { Stepping = job.Form.Stepping with { Rule = rule, Folds = count, Refine = false } } };
             try
             {
-                var wrapped = WrappedForm.Solve(finished, panel, candidate, fold, brake, marks, cancellation);
+                var wrapped = WrappedForm.Solve(finished, candidate, fold, cancellation);
                 if (!IsFoldable(wrapped))
                     continue;
-                var prediction = PlannedPull.Predict(wrapped, candidate, fold, panel, _work, cancellation);
+                var prediction = PlannedPull.Predict(wrapped, candidate, fold, _work, cancellation);
                 if (Passes(wrapped, prediction))
                     return (wrapped, prediction);
             }
@@ -80,7 +79,7 @@ internal sealed class FoldRefinement(
         return null;
     }
 
-    private bool Passes(WrappedForm wrapped, PanelPrediction prediction) => IsFoldable(wrapped) && prediction.Passes(panel.Finish);
+    private bool Passes(WrappedForm wrapped, PanelPrediction prediction) => IsFoldable(wrapped) && prediction.Passes(job.Panel.Finish);
 
     private bool IsFoldable(WrappedForm wrapped)
     {
@@ -91,7 +90,7 @@ internal sealed class FoldRefinement(
         {
             if (wrapped.Folds.IsFlatAfter(j))
                 continue;
-            if (!(polygon.Facets[j] >= brake.MinFacetMm && polygon.Facets[j] <= (form.Stepping.MaxFacetMm ?? double.PositiveInfinity)))
+            if (!(polygon.Facets[j] >= job.Brake.MinFacetMm && polygon.Facets[j] <= (job.Form.Stepping.MaxFacetMm ?? double.PositiveInfinity)))
                 return false;
         }
 

@@ -10,22 +10,20 @@ internal static class PlannedPull
 {
     /// <summary>The panel pulled over and let go.</summary>
     /// <param name="wrapped">The form.</param>
-    /// <param name="form">What was asked of it.</param>
+    /// <param name="job">What was asked.</param>
     /// <param name="fold">Shape of its folds.</param>
-    /// <param name="panel">The panel.</param>
     /// <param name="work">What the pull may take.</param>
     /// <param name="cancellation">Ends the work early.</param>
-    public static PanelPrediction Predict(
-        WrappedForm wrapped, FormSpec form, FoldShape fold, PanelSpec panel, PullWork work, CancellationToken cancellation)
+    public static PanelPrediction Predict(WrappedForm wrapped, FormJob job, FoldShape fold, PullWork work, CancellationToken cancellation)
     {
         var polygon = wrapped.Folds.Polygon;
         var longest = Lever.LongestMm(wrapped.Contact.Extremes, wrapped.Contact.MidMm);
         return PanelPrediction.Of(
             new()
             {
-                Panel = panel,
+                Panel = job.Panel,
                 Form = new(polygon.Facets, polygon.Angles, fold.OuterRadiusMm),
-                Ends = form.Stepping.Ends,
+                Ends = job.Form.Stepping.Ends,
                 LeverMm = wrapped.Judge.LeverMm,
                 LongestLeverMm = double.IsFinite(longest) ? Math.Max(0, longest) : null,
             },

@@ -1,28 +1,49 @@
 using Forming.Folds;
 using Forming.Jobs;
 using Forming.Layout;
-using Forming.Springback;
 
 namespace Forming.Wrapping;
 
 /// <summary>The stations of a form, measured from the chosen datum.</summary>
 internal static class StationList
 {
-    public static IReadOnlyList<Station> Of(
-        WrappedForm wrapped, FoldShape fold, FlatLayout layout, FormSpec form, BendingLaw formLaw, BrakeSpec brake, MarkSpec marks)
+    public static IReadOnlyList<Station> Of(WrappedForm wrapped, FoldShape fold, FlatLayout layout, FormJob job, FoldSpringback springback)
     {
         var polygon = wrapped.Folds.Polygon;
-        var springback = SpringbackOf(fold, form, formLaw, brake);
-        var stations = new Station[polygon.Angles.Length];
+        return Of(polygon.Angles, layout.LengthMm, job.Marks, springback, j =>
+        {
+            var isLast = j == polygon.Angles.Length - 1;
+            var centre = layout.CentreLines[j];
+            var half = layout.Allowances[j] / 2;
+            return new()
+            {
+                CentreMm = centre,
+                FirstTangentMm = centre - half,
+                SecondTangentMm = centre + half,
+                SightLineMm = centre - half + fold.RadiusMm,
+                RadiusMm = RadiusOf(wrapped, j),
+                FacetAfterMm = isLast ? job.Form.LeadOutMm : polygon.Facets[j],
+                StraightAfterMm = isLast ? layout.LeadOutStraightMm : polygon.Straights[j],
+            };
+        });
+    }
+
+    /// <summary>Numbers folds, turns their places to the datum and adds angles, marks and stops.</summary>
+    /// <param name="angles">[n] fold angles in order [rad].</param>
+    /// <param name="lengthMm">Length of the flat blank [mm].</param>
+    /// <param name="marks">How it is marked.</param>
+    /// <param name="springback">Springback of the folds.</param>
+    /// <param name="placeOf">Where each fold lies on the flat.</param>
+    public static IReadOnlyList<Station> Of(
+        IReadOnlyList<double> angles, double lengthMm, MarkSpec marks, FoldSpringback springback, Func<int, FlatPlace> placeOf)
+    {
+        var stations = new Station[angles.Count];
         var running = Angle.Zero;
         for (var j = 0; j < stations.Length; j++)
         {
-            var angle = new Angle(polygon.Angles[j]);
+            var (angle, place) = (new Angle(angles[j]), placeOf(j));
             running += angle;
-            var centre = layout.CentreLines[j];
-            var half = layout.Allowances[j] / 2;
-            var isLast = j == stations.Length - 1;
-            var at = FromDatum(centre);
+            var at = marks.FromDatum(place.CentreMm, lengthMm);
             var mark = TapeReading.Of(at, marks.Tape);
             stations[j] = new()
             {
@@ -30,34 +51,20 @@ internal static class StationList
                 AtMm = at,
                 MarkMm = mark.Mm,
                 MarkText = mark.Text,
-                FirstTangentMm = FromDatum(centre - half),
-                SecondTangentMm = FromDatum(centre + half),
-                SightLineMm = FromDatum(centre - half + fold.RadiusMm),
+                FirstTangentMm = marks.FromDatum(place.FirstTangentMm, lengthMm),
+                SecondTangentMm = marks.FromDatum(place.SecondTangentMm, lengthMm),
+                SightLineMm = marks.FromDatum(place.SightLineMm, lengthMm),
                 FoldAngle = angle,
                 RunningAngle = running,
                 StopAngle = springback.StopAngle(angle),
-                RadiusMm = RadiusOf(wrapped, j),
-                FacetAfterMm = isLast ? form.LeadOutMm : polygon.Facets[j],
-                StraightAfterMm = isLast ? layout.LeadOutStraightMm : polygon.Straights[j],
+                RadiusMm = place.RadiusMm,
+                FacetAfterMm = place.FacetAfterMm,
+                StraightAfterMm = place.StraightAfterMm,
+                Line = place.Line,
             };
         }
 
         return stations;
-
-        double FromDatum(double fromEdge) => marks.Datum switch
-        {
-            Datum.FarEdge => layout.LengthMm - fromEdge,
-            Datum.Centre => fromEdge - (layout.LengthMm / 2),
-            _ => fromEdge,
-        };
-    }
-
-    public static FoldSpringback SpringbackOf(FoldShape fold, FormSpec form, BendingLaw formLaw, BrakeSpec brake)
-    {
-        if (form.Stop is { } line)
-            return new(line);
-        var reach = brake.ReachMm ?? (brake.DieOpeningMm / 2) ?? FoldSpringback.DefaultReachMm;
-        return FoldSpringback.Estimate(fold, formLaw, reach);
     }
 
     private static double? RadiusOf(WrappedForm wrapped, int index)
@@ -65,4 +72,26 @@ internal static class StationList
         var radius = wrapped.Folds.Polygon.Places[index].RadiusMm(wrapped.Contact.ThicknessMm);
         return double.IsFinite(radius) ? radius : null;
     }
+}
+
+/// <summary>Where a fold lies on the flat blank, from its lead-in edge, and what follows it.</summary>
+internal readonly record struct FlatPlace
+{
+    public required double CentreMm { get; init; }
+
+    public required double FirstTangentMm { get; init; }
+
+    public required double SecondTangentMm { get; init; }
+
+    public required double SightLineMm { get; init; }
+
+    /// <summary>Inside radius of the panel there [mm]; null where it is flat.</summary>
+    public required double? RadiusMm { get; init; }
+
+    public required double FacetAfterMm { get; init; }
+
+    public required double StraightAfterMm { get; init; }
+
+    /// <summary>What only a slanting fold has, or null.</summary>
+    public FoldLine? Line { get; init; }
 }

@@ -18,7 +18,7 @@ namespace Forming.Wrapping;
 /// <param name="Tightest">The panel's state where it is bent the most.</param>
 /// <param name="LongestLeverMm">Longest lever that keeps the wrap in order, hand to the end of the curve [mm]; 0 or less where none does, infinite where any does.</param>
 internal sealed record WrappedForm(
-    FormingRule Rule, ContactCurve Contact, FacetJudge Judge, FoldPlan Folds, BentState Tightest, double LongestLeverMm)
+    FormingRule Rule, ContactCurve Contact, FacetJudge Judge, PlacedFolds Folds, BentState Tightest, double LongestLeverMm)
 {
     /// <summary>Share of a facet over its lever that is set on top of pure bending: source key <c>wrap-model</c>.</summary>
     private const double FacetSetFactor = 0.30;
@@ -27,12 +27,10 @@ internal sealed record WrappedForm(
 
     private const int QuadratureOrder = 5;
 
-    public static WrappedForm Solve(
-        FinishedCurve finished, PanelSpec panel, FormSpec form, FoldShape fold, BrakeSpec brake, MarkSpec marks, CancellationToken cancellation)
+    public static WrappedForm Solve(FinishedCurve finished, FormJob job, FoldShape fold, CancellationToken cancellation)
     {
-        var law = panel.Springback is EffectiveYield measured
-            ? BendingLaw.WithYield(panel.Sheet, measured.YieldMpa)
-            : BendingLaw.Of(panel.Sheet);
+        var panel = job.Panel;
+        var law = panel.Law();
         var wrapped = Of(new(law, (panel.Springback as MeasuredFactor)?.Factor));
         if (panel.Springback is not WrappedOverFacets)
             return wrapped;
@@ -56,29 +54,26 @@ internal sealed record WrappedForm(
             var inOrder = Lever.LongestMm(places, contact.MidMm, FacetJudge.LeverShare);
             var springback = contact.Runs.Sum(run => run.Integral(state => state.MomentPerWidth)) / law.Stiffness;
             var slide = Lever.SlideMm(contact.MidMm, contact.Sweep.Radians, springback);
-            var stepping = panel.LeverMm is null ? form.Stepping.NoWiderThan(Lever.WidestFacetMm(longest, brake.MinFacetMm)) : form.Stepping;
-            return Lever.Settle(
-                facet => Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, FacetJudge.LeastLeverMm(facet, slide)), With, wrapped => wrapped.Folds.WidestFacetMm);
+            var choice = new LeverChoice(job, longest, inOrder, slide);
+            return choice.Settle(With, wrapped => wrapped.Folds.WidestFacetMm);
 
             WrappedForm With(double lever)
             {
-                var first = form.Stepping.Ends == SteppingEnds.Half ? PrintThrough.FirstFacetHalf : PrintThrough.FirstFacetFull;
-                var judge = new FacetJudge(law, panel.Finish, lever, contact.MidMm, first) { SlideMm = slide };
-                var folds = FoldPlan.Solve(contact, stepping, fold, judge, brake.MinFacetMm, marks.Tape.ResolutionMm, cancellation);
+                var judge = choice.JudgeAt(lever, law, contact.MidMm);
+                var folds = PlacedFolds.Solve(contact, choice.Stepping, fold, judge, job.Brake.MinFacetMm, job.Marks.Tape.ResolutionMm, cancellation);
                 return new(rule, contact, judge, folds, TightestOf(finished, contact, rule), longest);
             }
         }
     }
 
     /// <summary>How many folds the finish asks for, whatever the caller fixed and the brake can fold.</summary>
-    /// <param name="form">The form.</param>
+    /// <param name="job">What is asked.</param>
     /// <param name="fold">Shape of the folds.</param>
-    /// <param name="marks">How the flat is marked.</param>
     /// <param name="cancellation">Ends the work early.</param>
-    public int FoldsWanted(FormSpec form, FoldShape fold, MarkSpec marks, CancellationToken cancellation)
+    public int FoldsWanted(FormJob job, FoldShape fold, CancellationToken cancellation)
     {
-        var free = form.Stepping with { Folds = null, FoldAngle = null, SpacingMm = null };
-        return FoldPlan.Solve(Contact, free, fold, Judge, 0, marks.Tape.ResolutionMm, cancellation).Polygon.Angles.Length;
+        var free = job.Form.Stepping with { Folds = null, FoldAngle = null, SpacingMm = null };
+        return PlacedFolds.Solve(Contact, free, fold, Judge, 0, job.Marks.Tape.ResolutionMm, cancellation).Polygon.Angles.Length;
     }
 
     /// <summary>Form sweep that the model not in use would ask for: over these facets after pure bending, else pure bending.</summary>

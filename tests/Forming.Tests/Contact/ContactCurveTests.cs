@@ -45,7 +45,7 @@ public class ContactCurveTests
         var finished = FinishedCurve.On(Workshop.Progressive(start, end, 80, ProgressiveLaw.Clothoid), Surface.Inside, Thickness);
         var contact = ContactCurve.Solve(finished, new(Law), Thickness);
         Agrees(finished, contact.End, 1e-8);
-        var flat = contact.Runs[0].At(Measure.MidLength, start is null ? 0 : contact.Runs[0].MidMm);
+        var flat = contact.Runs[0].At(CurveMeasure.MidLength, start is null ? 0 : contact.Runs[0].MidMm);
         Workshop.Near(Law.YieldCurvature, flat.State.Curvature, 1e-6);
         Assert.All(contact.Runs[0].Sample(50), place => Assert.True(place.State.Curvature >= Law.YieldCurvature * (1 - 1e-12)));
     }
@@ -108,7 +108,7 @@ public class ContactCurveTests
             {
                 var curve = Workshop.Progressive(radius, radius * opening, sweep, ProgressiveLaw.Clothoid);
                 var run = ContactCurve.Solve(FinishedCurve.On(curve, Surface.Inside, Thickness), new(Law), Thickness).Runs[0];
-                foreach (var measure in new[] { Measure.TurnedAngle, Measure.MidLength, Measure.ParallelLength(inward) })
+                foreach (var measure in new[] { CurveMeasure.TurnedAngle, CurveMeasure.MidLength, CurveMeasure.ParallelLength(inward) })
                 {
                     var value = share * run.Total(measure);
                     var place = run.At(measure, value);

@@ -17,7 +17,7 @@ public class SteppingTests
     private static readonly BrakeSpec Fine = Workshop.Brake with { MinFacetMm = 1 };
 
     /// <summary>A tape so coarse that no spacing is corrected to it.</summary>
-    private static readonly MarkSpec Uncorrected = new(Datum.Edge, new Tape(TapeUnit.Mm, 20));
+    private static readonly MarkSpec Uncorrected = new(Datum.Edge, new Tape(LengthUnit.Mm, 20));
 
     [Theory]
     [InlineData(SteppingRule.EqualAngle, SteppingEnds.Half)]
@@ -114,7 +114,7 @@ public class SteppingTests
     {
         foreach (var resolution in new[] { 0.5, 0.1, 0.01 })
         {
-            var marks = new MarkSpec(Datum.Edge, new Tape(TapeUnit.Mm, resolution));
+            var marks = new MarkSpec(Datum.Edge, new Tape(LengthUnit.Mm, resolution));
             var form = Workshop.Plan(Opening, Workshop.Form(new() { Rule = SteppingRule.EqualSpacing, Ends = ends, Folds = 10 }), Fine, marks).Form;
             var spacings = form.Stations.Zip(form.Stations.Skip(1), (a, b) => b.AtMm - a.AtMm).ToArray();
             Assert.InRange(spacings.Max() - spacings.Min(), 0, resolution + 1e-9);

@@ -55,10 +55,10 @@ public class UnevenCurveTests
                 var law = BendingLaw.Of(Workshop.Panel(curve).Sheet);
                 var run = ContactCurve.Solve(FinishedCurve.On(curve, Surface.Inside, 1.5), new(law), 1.5).Runs[0];
                 double start = from * run.MidMm, end = Math.Min(1, from + length) * run.MidMm;
-                var tightest = run.TightestBetween(run.At(Measure.MidLength, start), run.At(Measure.MidLength, end)).Curvature;
+                var tightest = run.TightestBetween(run.At(CurveMeasure.MidLength, start), run.At(CurveMeasure.MidLength, end)).Curvature;
                 var sampled = 0.0;
                 for (var i = 0; i <= 400; i++)
-                    sampled = Math.Max(sampled, run.At(Measure.MidLength, start + ((end - start) * i / 400)).State.Curvature);
+                    sampled = Math.Max(sampled, run.At(CurveMeasure.MidLength, start + ((end - start) * i / 400)).State.Curvature);
                 Assert.InRange(tightest, sampled * (1 - 1e-9), sampled * 1.01);
             },
             iter: 100);

@@ -13,7 +13,7 @@ public class FlatLayoutTests
 {
     private static readonly PanelSpec Panel = Workshop.Panel(Workshop.Progressive(60, 150, 100, ProgressiveLaw.Clothoid));
     private static readonly FormSpec Form = Workshop.Form() with { LeadInMm = 47, LeadOutMm = 71 };
-    private static readonly MarkSpec Fine = new(Datum.Edge, new Tape(TapeUnit.Mm, 0.5));
+    private static readonly MarkSpec Fine = new(Datum.Edge, new Tape(LengthUnit.Mm, 0.5));
 
     private static readonly Gen<(PanelSpec Panel, FormSpec Form)> Jobs = Gen.Select(
         Gen.Double[40, 120], Gen.Double[0.4, 4], Gen.Double[20, 200], Gen.Enum<ProgressiveLaw>(), Gen.Enum<SteppingRule>(), Gen.Enum<SteppingEnds>(),
@@ -125,18 +125,18 @@ public class FlatLayoutTests
     [Fact]
     public void Inch_marks_are_the_nearest_64th_of_each_place()
     {
-        var tape = new Tape(TapeUnit.Inch, 1.0 / 64);
+        var tape = new Tape(LengthUnit.In, 1.0 / 64);
         var plan = Workshop.Plan(Panel, Form, marks: new(Datum.Edge, tape)).Form;
         Assert.All(plan.Stations, station => Assert.Equal(TapeReading.Of(station.AtMm, tape).Text, station.MarkText));
         Assert.All(plan.Stations, station => Assert.Matches(@"^\d+( \d+/(2|4|8|16|32|64))?$", station.MarkText));
     }
 
     [Theory]
-    [InlineData(TapeUnit.Mm, 0.5)]
-    [InlineData(TapeUnit.Mm, 1)]
-    [InlineData(TapeUnit.Inch, 0.015625)]
-    [InlineData(TapeUnit.Inch, 0.0625)]
-    public void Rounding_is_at_most_half_a_step_at_every_mark_and_never_adds_up(TapeUnit unit, double resolution)
+    [InlineData(LengthUnit.Mm, 0.5)]
+    [InlineData(LengthUnit.Mm, 1)]
+    [InlineData(LengthUnit.In, 0.015625)]
+    [InlineData(LengthUnit.In, 0.0625)]
+    public void Rounding_is_at_most_half_a_step_at_every_mark_and_never_adds_up(LengthUnit unit, double resolution)
     {
         var tape = new Tape(unit, resolution);
         var plan = Workshop.Plan(Panel, Workshop.Form(new() { Folds = 40 }), Workshop.Brake with { MinFacetMm = 1 }, new(Datum.Edge, tape)).Form;

@@ -6,8 +6,8 @@ namespace Forming.Tests.Layout;
 /// <summary>Lengths as they read on a tape.</summary>
 public class TapeReadingTests
 {
-    private static readonly Tape Inches = new(TapeUnit.Inch, 1.0 / 64);
-    private static readonly Tape HalfMillimetres = new(TapeUnit.Mm, 0.5);
+    private static readonly Tape Inches = new(LengthUnit.In, 1.0 / 64);
+    private static readonly Tape HalfMillimetres = new(LengthUnit.Mm, 0.5);
 
     [Theory]
     [InlineData(12.4375, "12 7/16")]
@@ -40,10 +40,10 @@ public class TapeReadingTests
 
     [Fact]
     public void A_tape_divided_in_tenths_of_an_inch_reads_in_decimals() =>
-        Assert.Equal("12.4", TapeReading.Of(12.4375 * 25.4, new(TapeUnit.Inch, 0.1)).Text);
+        Assert.Equal("12.4", TapeReading.Of(12.4375 * 25.4, new(LengthUnit.In, 0.1)).Text);
 
     [Fact]
     public void A_reading_is_never_off_by_more_than_half_a_step() =>
-        Gen.Select(Gen.Double[-5000, 5000], Gen.Int[0, 3].Select(i => new[] { Inches, HalfMillimetres, new(TapeUnit.Mm, 1), new Tape(TapeUnit.Inch, 0.0625) }[i]))
+        Gen.Select(Gen.Double[-5000, 5000], Gen.Int[0, 3].Select(i => new[] { Inches, HalfMillimetres, new(LengthUnit.Mm, 1), new Tape(LengthUnit.In, 0.0625) }[i]))
             .ForAll((mm, tape) => Workshop.Within((tape.ResolutionMm / 2) + 1e-9, mm, TapeReading.Of(mm, tape).Mm), iter: 1000);
 }

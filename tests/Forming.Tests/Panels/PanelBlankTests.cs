@@ -5,6 +5,7 @@ using Forming.Folds;
 using Forming.Jobs;
 using Forming.Materials;
 using Forming.Plans;
+using Forming.Wrapping;
 
 namespace Forming.Tests.Panels;
 
@@ -118,7 +119,7 @@ public class PanelBlankTests
     public void Below_five_thicknesses_the_neutral_line_moves_in()
     {
         var finished = FinishedCurve.On(Workshop.Arc(3, 90), Surface.Inside, 1.5);
-        var blank = PanelBlank.Of(finished, 1.5, 0, 20, 30, false, 0, 10);
+        var blank = PanelBlank.Of(finished, Flat(1.5, 20, 30), 0, 10);
         Workshop.Within(1e-9, 50 + ((3 + (1.5 * (0.65 + (0.5 * Math.Log10(2))) / 2)) * Math.PI / 2), blank.LengthMm);
         Workshop.Within(1e-9, 20 + blank.LengthMm - 50, blank.Marks.Single(mark => mark.Name == "last tangent line").AtMm);
     }
@@ -129,7 +130,7 @@ public class PanelBlankTests
     public void From_five_thicknesses_on_the_blank_is_the_mid_surface(double ratio)
     {
         var finished = FinishedCurve.On(Workshop.Arc(1.5 * ratio, 90), Surface.Inside, 1.5);
-        Workshop.Within(1e-12, finished.LengthMm, PanelBlank.Of(finished, 1.5, 0, 0, 0, false, 0, 0).LengthMm);
+        Workshop.Within(1e-12, finished.LengthMm, PanelBlank.Of(finished, Flat(1.5, 0, 0), 0, 0).LengthMm);
     }
 
     // Radius opening from 2 to 8 thicknesses: each place by its own factor, integrated here over a thousand strips.
@@ -146,8 +147,16 @@ public class PanelBlankTests
         }
 
         // The published factor has a kink at five thicknesses, which costs a quadrature its last digits.
-        Workshop.Within(5e-4, length, PanelBlank.Of(finished, thickness, 0, 0, 0, false, 0, 0).LengthMm);
+        Workshop.Within(5e-4, length, PanelBlank.Of(finished, Flat(thickness, 0, 0), 0, 0).LengthMm);
     }
+
+    private static PanelSpec Flat(double thickness, double leadIn, double leadOut) => Workshop.Panel(Workshop.Arc(100, 90)) with
+    {
+        Sheet = new(Workshop.Of("al-3003-h14"), thickness),
+        LeadInMm = leadIn,
+        LeadOutMm = leadOut,
+        TrimMm = 0,
+    };
 
     private static double Mark(FormPlan plan, string name) => plan.Panel.Marks.Single(mark => mark.Name == name).AtMm;
 }

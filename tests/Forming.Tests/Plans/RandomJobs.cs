@@ -135,7 +135,7 @@ internal static class RandomJobs
         });
 
     private static readonly Gen<MarkSpec> Marks = Gen.Select(Gen.Enum<Datum>(), Gen.Bool).Select(
-        (datum, inches) => new MarkSpec(datum, inches ? new(TapeUnit.Inch, 1.0 / 64) : new(TapeUnit.Mm, 0.5)));
+        (datum, inches) => new MarkSpec(datum, inches ? new(LengthUnit.In, 1.0 / 64) : new(LengthUnit.Mm, 0.5)));
 
     /// <summary>Any job that passes the request's own rules.</summary>
     public static Gen<Job> Any { get; } = Gen.Select(Panels, Forms, Brakes, Marks).Select((panel, form, brake, marks) => new Job(panel, form, brake, marks));

@@ -105,7 +105,7 @@ public class SecondHalfTests
     private static SecondHalf HalfOf(PanelSpec panel)
     {
         var form = Workshop.Form();
-        return StraightPlan.Draft(
-            panel, form, Workshop.Brake, Workshop.Marks, new(form.FoldRadiusMm, form.Sheet.ThicknessMm, 0.4), null, null, default).SecondHalf!;
+        return StraightPlanner.Draft(
+            new(panel, form, Workshop.Brake, Workshop.Marks), new(form.FoldRadiusMm, form.Sheet.ThicknessMm, 0.4), null, null, default).SecondHalf!;
     }
 }

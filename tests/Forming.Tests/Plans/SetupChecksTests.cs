@@ -81,7 +81,7 @@ public class SetupChecksTests
     [InlineData(50, Verdict.Fail)]
     public void Two_folds_on_one_mark_cannot_be_folded(double step, Verdict expected)
     {
-        var plan = Workshop.Plan(Arc, marks: new(Datum.Edge, new Tape(TapeUnit.Mm, step)));
+        var plan = Workshop.Plan(Arc, marks: new(Datum.Edge, new Tape(LengthUnit.Mm, step)));
         var check = Workshop.CheckOf(plan, "marks-apart");
         Assert.Equal(expected, check.Verdict);
         Assert.Equal(expected == Verdict.Fail, plan.Form.Stations.Select(station => station.MarkText).Distinct().Count() < plan.Form.Stations.Count);
@@ -92,7 +92,7 @@ public class SetupChecksTests
         Gen.Select(RandomJobs.Plain, Gen.Double[0.1, 60], Gen.Enum<Datum>()).ForAll(
             (job, step, datum) =>
             {
-                var plan = (job with { Marks = new(datum, new Tape(TapeUnit.Mm, step)) }).Plan();
+                var plan = (job with { Marks = new(datum, new Tape(LengthUnit.Mm, step)) }).Plan();
                 var distinct = plan.Form.Stations.Select(station => station.MarkMm).Distinct().Count();
                 Assert.Equal(distinct == plan.Form.Stations.Count, Workshop.CheckOf(plan, "marks-apart").Verdict == Verdict.Pass);
             },

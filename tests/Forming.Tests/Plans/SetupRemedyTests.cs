@@ -47,7 +47,7 @@ public class SetupRemedyTests
         "panel-clamp" => Job(Arc with { LeadInMm = 0 }),
         "panel-clamp-near" => Job(Arc with { LeadInMm = 20 }),
         "form-width" => Job(Arc, Form with { WidthMm = 250 }),
-        "marks-apart" => new(Arc, Form, Workshop.Brake, new(Datum.Edge, new Tape(TapeUnit.Mm, 50))),
+        "marks-apart" => new(Arc, Form, Workshop.Brake, new(Datum.Edge, new Tape(LengthUnit.Mm, 50))),
         "strength-coefficient" => Job(Arc with { Sheet = new(Weak(145), 1.5) }),
         "strength-coefficient-form" => Job(Arc, Form with { Sheet = new(Weak(250), 2) }),
         "form-yield" => Job(Arc with { LeverMm = 60 }, Form with { Sheet = Form.Sheet with { ThicknessMm = 0.8 }, Backing = FormBacking.None }),

@@ -22,7 +22,7 @@ internal static class TaperJobs
         WidthMm = 600,
     };
 
-    public static readonly MarkSpec Marks = new(Datum.Edge, new Tape(TapeUnit.Mm, 0.5));
+    public static readonly MarkSpec Marks = new(Datum.Edge, new Tape(LengthUnit.Mm, 0.5));
 
     public static Material Catalogue(string id) =>
         MaterialCatalog.Default.TryFind(id, out var material) ? material! : throw new ArgumentException(id);

@@ -3,7 +3,7 @@ using FormApi.Http.Links;
 using FormApi.Http.Problems;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
-using FormApi.Http.Units;
+using Forming;
 using Forming.Drawing;
 using Forming.Drawing.Csv;
 using Forming.Drawing.Dxf;
@@ -55,11 +55,8 @@ internal static class DrawingsEndpoint
         var isInch = job.Units.Unit == LengthUnit.In;
         var drawing = new DrawingJob(
             job.Plan,
-            job.Specs.Panel,
-            job.Specs.Form,
-            job.Specs.Brake,
-            job.Specs.Marks,
-            isInch ? LengthUnits.Inch : LengthUnits.Millimetre,
+            job.Specs.Job,
+            job.Units.Unit,
             "Faceted form",
             job.Shown.Fingerprint,
             job.Units.Wording.Of,

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FormApi.Http.Units;
+using Forming;
 using Forming.Blanks;
 using Forming.Curves;
 using Forming.Facets;

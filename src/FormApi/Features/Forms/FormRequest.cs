@@ -3,6 +3,7 @@ using FluentValidation;
 using FluentValidation.Results;
 using FormApi.Http.Requests;
 using FormApi.Http.Units;
+using Forming;
 
 namespace FormApi.Features.Forms;
 

@@ -1,9 +1,20 @@
+using System.Text.Json;
 using System.Text.Json.Serialization;
+using FormApi.Http;
 using FormApi.Http.Json;
+using FormApi.Http.Links;
 using FormApi.Http.Units;
+using Forming;
+using Forming.Blanks;
+using Forming.Checks;
 using Forming.Facets;
+using Forming.Jobs;
 using Forming.Plans;
+using Forming.Prediction;
+using Forming.Pulling;
+using Forming.Results;
 using Forming.Tapers;
+using Forming.Wrapping;
 
 namespace FormApi.Features.Forms;
 
@@ -207,8 +218,8 @@ internal sealed record SteppingResult(
 /// <summary>What came of refining the folds by the predicted ripple.</summary>
 /// <param name="From">Folds by the closed form.</param>
 /// <param name="To">Folds kept.</param>
-/// <param name="Reason">Why the closed form's folds were kept; null where the predicted ripple chose.</param>
-internal sealed record RefinementResult(int From, int To, string? Reason);
+/// <param name="Text">Why the closed form's folds were kept; null where the predicted ripple chose.</param>
+internal sealed record RefinementResult(int From, int To, string? Text);
 
 /// <summary>The form in section: the lead-in flat along x, the tangent point of the curve at (0, 0).</summary>
 /// <param name="Vertices">Contact-side outline [x, y]: end of the lead-in, every mold line, end of the lead-out [mm or in].</param>

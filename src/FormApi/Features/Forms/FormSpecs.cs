@@ -117,7 +117,7 @@ internal sealed record FormSpecs(FormJob Job)
 
     private static MarkSpec MarksFrom(MarksInput marks) => new(
         marks.Datum!.Value,
-        new Tape(marks.Tape == LengthUnit.In ? TapeUnit.Inch : TapeUnit.Mm, marks.Resolution!.Value));
+        new Tape(marks.Tape!.Value, marks.Resolution!.Value));
 
     /// <summary>A sheet in the library's units.</summary>
     /// <param name="sheet">A sheet that passed its rules, its gauge system filled in.</param>

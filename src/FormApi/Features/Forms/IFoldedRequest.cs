@@ -1,4 +1,4 @@
-using FormApi.Http.Units;
+using Forming;
 
 namespace FormApi.Features.Forms;
 

@@ -1,6 +1,7 @@
 using FluentValidation;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
+using Forming;
 using Forming.Layout;
 
 namespace FormApi.Features.Forms;

@@ -1,10 +1,20 @@
+using System.Text.Json;
 using System.Text.Json.Serialization;
+using FormApi.Http;
 using FormApi.Http.Json;
+using FormApi.Http.Links;
 using FormApi.Http.Units;
+using Forming;
+using Forming.Blanks;
+using Forming.Checks;
 using Forming.Facets;
+using Forming.Jobs;
 using Forming.Plans;
 using Forming.Prediction;
 using Forming.Pulling;
+using Forming.Results;
+using Forming.Tapers;
+using Forming.Wrapping;
 
 namespace FormApi.Features.Forms;
 
@@ -54,7 +64,7 @@ internal sealed record PanelResult(
 
 /// <summary>Headlines of how the panel comes off the form, from a simulated pull behind which no measured panels stand; all of it at <c>/v1/forms/prediction</c>.</summary>
 /// <param name="Wraps">Whether the panel comes to lie on every fold, in their order.</param>
-/// <param name="Reason">Why it does not, or why ripple is not known; null where both hold.</param>
+/// <param name="Text">Why it does not, or why ripple is not known; null where both hold.</param>
 /// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the first), on the face the curve was measured on [mm or in]; null where the panel comes off flat there, or does not wrap.</param>
 /// <param name="Sweep">Turn of the whole panel let go [°]; null where it does not wrap.</param>
 /// <param name="Miss">Largest distance from the wanted curve, laid over it as well as it goes [mm or in]; null where it does not wrap.</param>
@@ -65,7 +75,7 @@ internal sealed record PanelResult(
 /// <param name="Force">Largest hand force, whole width [N or lbf]; null where it does not wrap.</param>
 internal sealed record PredictionHeadline(
     bool Wraps,
-    string? Reason,
+    string? Text,
     double? Radius,
     double? Sweep,
     double? Miss,
@@ -124,7 +134,7 @@ internal sealed record MarkResult(
 
 /// <summary>How much of the facets will show; from a wrap model behind which no measured panels stand.</summary>
 /// <param name="Known">Whether the prediction holds; false never means smooth.</param>
-/// <param name="Reason">Why it is not known, or null.</param>
+/// <param name="Text">Why it is not known, or null.</param>
 /// <param name="Facet">The facet that comes nearest to its limit [mm or in]; null where not known.</param>
 /// <param name="AllowedFacet">How wide that very facet might be [mm or in]; null where not known or where nothing would show.</param>
 /// <param name="Ripple">Peak-to-valley height of that facet [mm or in]; null where not known.</param>
@@ -133,7 +143,7 @@ internal sealed record MarkResult(
 /// <param name="AllowedSlope">Allowed slope in force [°].</param>
 internal sealed record PrintThroughAnswer(
     bool Known,
-    string? Reason,
+    string? Text,
     double? Facet,
     double? AllowedFacet,
     double? Ripple,

@@ -2,6 +2,7 @@ using System.Text.Json.Serialization;
 using FormApi.Http;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
+using Forming;
 using Forming.Results;
 
 namespace FormApi.Features.Gauges;

@@ -8,6 +8,7 @@ using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
+using Forming;
 using Forming.Facets;
 using Forming.Inspection;
 

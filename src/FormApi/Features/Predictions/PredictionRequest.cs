@@ -5,6 +5,7 @@ using FormApi.Features.Forms;
 using FormApi.Http.Requests;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
+using Forming;
 using Forming.Facets;
 
 namespace FormApi.Features.Predictions;

@@ -73,7 +73,7 @@ internal sealed record ProgramAnswer(
         program.Impossible!.IsProven,
         program.Impossible.States,
         Lists.Map(program.Impossible.Folds, fold => new ImpossibleFoldResult(
-            fold.Fold, fold.Check, fold.Strikes?.Word(), units.Wording.Of(fold.Why), units.Wording.Of(fold.Remedy))),
+            fold.Fold, fold.Check, fold.Strikes?.Word(), units.Wording.Of(fold.Text), RemedyResult.From(fold.Remedy, units))),
         OrdersOf(program, units));
 
     private static OrderTriedResult[] OrdersOf(BrakeProgram program, UnitSystem units) => Lists.Map(
@@ -113,7 +113,7 @@ internal sealed record ProgramAnswer(
             units.Length(step.FrontRunMm),
             units.Length(step.BackRunMm),
             MarkedFace,
-            units.Wording.Of(step.Note),
+            units.Wording.Of(step.Text),
             Lists.Map(step.Checks, check => CheckResult.From(check, units)));
 
         double? Force(double? newtons) => newtons is { } known ? units.Force(known) : null;
@@ -193,7 +193,7 @@ internal sealed record OrderTriedResult(
 /// <param name="FrontRun">Flat in front of the fold [mm or in].</param>
 /// <param name="BackRun">Flat behind the fold [mm or in].</param>
 /// <param name="FaceUp">The face that lies up: always <c>inside</c>, the marked face; the part is never flipped.</param>
-/// <param name="Note">What to do, in words.</param>
+/// <param name="Text">What to do, in words.</param>
 /// <param name="Checks">The step's own checks.</param>
 internal sealed record StepResult(
     int Number,
@@ -225,7 +225,7 @@ internal sealed record StepResult(
     double FrontRun,
     double BackRun,
     string FaceUp,
-    string Note,
+    string Text,
     CheckResult[] Checks);
 
 /// <summary>Why a form cannot be folded on the given tools.</summary>
@@ -239,6 +239,6 @@ internal sealed record ImpossibleResult(bool Proven, int States, ImpossibleFoldR
 /// <param name="Fold">Its number, from 1.</param>
 /// <param name="Check">Id of the check that fails.</param>
 /// <param name="Strikes">What the part strikes, or null where a flat is too short.</param>
-/// <param name="Why">Why not.</param>
+/// <param name="Text">Why not.</param>
 /// <param name="Remedy">Which tool, facet or split would do.</param>
-internal sealed record ImpossibleFoldResult(int Fold, string Check, string? Strikes, string Why, string Remedy);
+internal sealed record ImpossibleFoldResult(int Fold, string Check, string? Strikes, string Text, RemedyResult Remedy);

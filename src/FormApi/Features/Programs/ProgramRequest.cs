@@ -5,6 +5,7 @@ using FormApi.Features.Forms;
 using FormApi.Http.Requests;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
+using Forming;
 
 namespace FormApi.Features.Programs;
 

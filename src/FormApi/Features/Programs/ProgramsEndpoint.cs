@@ -2,7 +2,7 @@ using FormApi.Http.Links;
 using FormApi.Http.Problems;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
-using FormApi.Http.Units;
+using Forming;
 using Forming.Drawing;
 using Forming.Drawing.Csv;
 using Forming.Drawing.Pdf;

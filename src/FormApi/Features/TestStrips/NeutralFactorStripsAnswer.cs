@@ -1,7 +1,11 @@
+using System.Globalization;
+using System.Text.Json.Serialization;
 using FormApi.Features.Forms;
 using FormApi.Http;
 using FormApi.Http.Json;
 using FormApi.Http.Requests;
+using FormApi.Http.Units;
+using Forming;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;
@@ -17,7 +21,7 @@ namespace FormApi.Features.TestStrips;
 /// <param name="Outliers">Strips that do not go with the others; they are counted all the same.</param>
 /// <param name="Doubts">Why the figure should not be used before something is cleared up; empty where nothing speaks against it.</param>
 /// <param name="Paste">What to put into the next request, as it stands; null while there are doubts.</param>
-/// <param name="Changes">What it changes.</param>
+/// <param name="Text">What it changes.</param>
 /// <param name="Next">The strip that would tell most next.</param>
 /// <param name="Notes">What to know about the figures.</param>
 /// <param name="Safety">Cautions for bending strips.</param>
@@ -33,7 +37,7 @@ internal sealed record NeutralFactorStripsAnswer(
     OutlierResult[] Outliers,
     StripDoubtResult[] Doubts,
     NeutralFactorPaste? Paste,
-    string Changes,
+    string Text,
     NextStripResult Next,
     ShopNoteResult[] Notes,
     SafetyResult[] Safety,

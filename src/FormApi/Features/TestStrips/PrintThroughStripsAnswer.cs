@@ -1,8 +1,11 @@
+using System.Globalization;
+using System.Text.Json.Serialization;
 using FormApi.Features.Forms;
 using FormApi.Http;
 using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Units;
+using Forming;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;
@@ -17,7 +20,7 @@ namespace FormApi.Features.TestStrips;
 /// <param name="Strips">The strips, in the order of the request.</param>
 /// <param name="Contradictions">Verdicts that go against each other, pair by pair.</param>
 /// <param name="Paste">What to put into the next request, as it stands; null where no strip came out smooth below one that shows.</param>
-/// <param name="Changes">What it changes.</param>
+/// <param name="Text">What it changes.</param>
 /// <param name="Next">The strip that would tell most next.</param>
 /// <param name="Notes">What to know about the figures.</param>
 /// <param name="Safety">Cautions for bending strips.</param>
@@ -32,7 +35,7 @@ internal sealed record PrintThroughStripsAnswer(
     PrintThroughStripResult[] Strips,
     ContradictionResult[] Contradictions,
     PrintThroughPaste? Paste,
-    string Changes,
+    string Text,
     NextStripResult Next,
     ShopNoteResult[] Notes,
     SafetyResult[] Safety,
@@ -75,17 +78,17 @@ internal sealed record BracketResult(double? LargestSmooth, double? SmallestShow
 
 /// <summary>The ripple that a strip must have had; from a wrap model behind which no measured panels stand.</summary>
 /// <param name="Usable">Whether the strip tells anything of the limit.</param>
-/// <param name="Reason">Why it does not, or null.</param>
+/// <param name="Text">Why it does not, or null.</param>
 /// <param name="Lever">Lever it was reckoned with [mm or in].</param>
 /// <param name="Ripple">Peak-to-valley height [mm or in]; null where the strip tells nothing.</param>
 /// <param name="Slope">Slope against the smooth curve [°]; null where the strip tells nothing.</param>
-internal sealed record PrintThroughStripResult(bool Usable, string? Reason, double Lever, double? Ripple, double? Slope);
+internal sealed record PrintThroughStripResult(bool Usable, string? Text, double Lever, double? Ripple, double? Slope);
 
 /// <summary>A strip judged smooth though another with no more ripple shows.</summary>
 /// <param name="Smooth">JSON pointer of the smooth one in the request.</param>
 /// <param name="Showing">JSON pointer of the one that shows.</param>
-/// <param name="Message">Both ripples, and what to do.</param>
-internal sealed record ContradictionResult(string Smooth, string Showing, string Message);
+/// <param name="Text">Both ripples, and what to do.</param>
+internal sealed record ContradictionResult(string Smooth, string Showing, string Text);
 
 /// <summary>What the judged strips put into the next request.</summary>
 /// <param name="Panel">The part of <c>panel</c>.</param>

@@ -6,6 +6,7 @@ using FormApi.Features.Forms;
 using FormApi.Http.Requests;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
+using Forming;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;

@@ -1,6 +1,9 @@
 using System.Globalization;
 using System.Text.Json.Serialization;
+using FormApi.Features.Forms;
+using FormApi.Http;
 using FormApi.Http.Json;
+using FormApi.Http.Requests;
 using FormApi.Http.Units;
 using Forming;
 using Forming.TestStrips;
@@ -60,14 +63,14 @@ internal sealed record StripDoubtResult(string Id, string[] Pointers, string Tex
 
 /// <summary>A strip that does not go with the others.</summary>
 /// <param name="Pointer">JSON pointer of the strip in the request.</param>
-/// <param name="Reason">How far it is out, and what leaving it out would do.</param>
-internal sealed record OutlierResult(string Pointer, string Reason)
+/// <param name="Text">How far it is out, and what leaving it out would do.</param>
+internal sealed record OutlierResult(string Pointer, string Text)
 {
     /// <summary>All of a lesson's outliers.</summary>
     /// <param name="lesson">What was learnt.</param>
     /// <param name="units">The caller's units.</param>
     public static OutlierResult[] AllOf(StripLesson lesson, UnitSystem units) =>
-        [.. lesson.Outliers.Select(outlier => new OutlierResult(StripFigures.PointerOf(outlier.Index), units.Wording.Of(outlier.Reason)))];
+        [.. lesson.Outliers.Select(outlier => new OutlierResult(StripFigures.PointerOf(outlier.Index), units.Wording.Of(outlier.Text)))];
 }
 
 /// <summary>The strip that would tell most next; only the figures that are the point are given.</summary>

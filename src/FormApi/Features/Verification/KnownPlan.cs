@@ -1,5 +1,6 @@
 using FormApi.Features.Forms;
 using FormApi.Http.Units;
+using Forming;
 using Forming.Plans;
 
 namespace FormApi.Features.Verification;

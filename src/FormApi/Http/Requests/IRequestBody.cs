@@ -1,5 +1,5 @@
 using FluentValidation.Results;
-using FormApi.Http.Units;
+using Forming;
 
 namespace FormApi.Http.Requests;
 

@@ -1,7 +1,7 @@
 using Forming.Checks;
-using Forming.Facets;
 using Forming.Plans.Drafts;
 using Forming.Results;
+using Forming.Wrapping;
 
 namespace Forming.Plans.Checks;
 

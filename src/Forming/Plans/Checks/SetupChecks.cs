@@ -82,7 +82,7 @@ internal static class SetupChecks
         var least = draft.Stations.Zip(draft.Stations.Skip(1), (station, next) => Math.Max(
             Math.Abs(next.MarkMm - station.MarkMm),
             station.Line is { } line && next.Line is { } nextLine ? Math.Abs(nextLine.MarkFar.Mm - line.MarkFar.Mm) : 0)).Min();
-        var step = draft.Marks.Tape.ResolutionMm;
+        var step = draft.Job.Marks.Tape.ResolutionMm;
         return new(
             CheckIds.MarksApart,
             least >= step * Equal ? Verdict.Pass : Verdict.Fail,

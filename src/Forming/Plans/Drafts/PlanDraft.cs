@@ -16,19 +16,16 @@ namespace Forming.Plans.Drafts;
 /// <summary>Everything a plan has worked out, straight or tapered, for its checks and notes to look at.</summary>
 internal sealed record PlanDraft
 {
-    public required PanelSpec Panel { get; init; }
-
-    public required FormSpec Form { get; init; }
-
-    public required BrakeSpec Brake { get; init; }
-
-    public required MarkSpec Marks { get; init; }
+    /// <summary>What is asked; on a taper its own lengths stand in place of the widths.</summary>
+    public required FormJob Job { get; init; }
 
     public required BendingLaw PanelLaw { get; init; }
 
     public required BendingLaw FormLaw { get; init; }
 
     public required FoldShape Fold { get; init; }
+
+    public required FoldSpringback FoldSpringback { get; init; }
 
     /// <summary>The finished curve on the mid surface; null for a taper.</summary>
     public FinishedCurve? Finished { get; init; }
@@ -106,6 +103,12 @@ internal sealed record PlanDraft
     /// <summary>What only a taper has, or null.</summary>
     public TaperReport? Taper { get; init; }
 
+    public PanelSpec Panel => Job.Panel;
+
+    public FormSpec Form => Job.Form;
+
+    public BrakeSpec Brake => Job.Brake;
+
     /// <summary>Tightest inside radius on the form [mm].</summary>
     public double TightestInsideMm => (1 / Tightest.Curvature) - (Panel.Sheet.ThicknessMm / 2);
 
@@ -120,11 +123,10 @@ internal sealed record PlanDraft
     /// <exception cref="NoSolutionException">What was asked has no answer.</exception>
     public static PlanDraft Of(FormJob job, PlanDraft? known, PullWork? work, CancellationToken cancellation)
     {
-        var (panel, form, brake, marks) = job;
-        var fold = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, NeutralFactorOf(form));
-        return panel.Curve is TaperCurve taper
-            ? TaperedPlan.Draft(taper, panel, form, brake, marks, fold, cancellation)
-            : StraightPlan.Draft(panel, form, brake, marks, fold, known, work, cancellation);
+        var fold = new FoldShape(job.Form.FoldRadiusMm, job.Form.Sheet.ThicknessMm, NeutralFactorOf(job.Form));
+        return job.Panel.Curve is TaperCurve taper
+            ? TaperedPlanner.Draft(taper, job, fold, cancellation)
+            : StraightPlanner.Draft(job, fold, known, work, cancellation);
     }
 
     private static double NeutralFactorOf(FormSpec form)

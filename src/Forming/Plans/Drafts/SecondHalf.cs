@@ -56,7 +56,7 @@ internal sealed record SecondHalf(double MassKg, double WeightMomentNmm, double 
     public static IEnumerable<ContactPoint> Stages(CurvedRun run)
     {
         var steps = (int)Math.Ceiling(run.Turn / LargestStep);
-        return Enumerable.Range(0, steps + 1).Select(i => run.At(Measure.TurnedAngle, run.Turn * i / Math.Max(1, steps)));
+        return Enumerable.Range(0, steps + 1).Select(i => run.At(CurveMeasure.TurnedAngle, run.Turn * i / Math.Max(1, steps)));
     }
 
     // The form's inside face with the tips of its contact side, and the clamp on its lead-in.

@@ -67,7 +67,7 @@ internal static class ShopNotes
             notes.Add(FlowCurveReplaced(draft.Panel.Sheet.Material, draft.PanelLaw.Flow));
 
         var atMid = draft.BlankAtMidNeutralMm;
-        if (draft.Form.NeutralFactor is null && atMid > draft.Marks.Tape.ResolutionMm / 2)
+        if (draft.Form.NeutralFactor is null && atMid > draft.Job.Marks.Tape.ResolutionMm / 2)
         {
             notes.Add(new(
                 "neutral-factor",

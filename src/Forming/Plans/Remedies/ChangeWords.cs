@@ -1,7 +1,6 @@
 using Forming.Curves;
 using Forming.Facets;
 using Forming.Jobs;
-using Forming.Layout;
 using Forming.Materials;
 using Forming.Plans.Drafts;
 using Forming.Results;
@@ -99,8 +98,8 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
     /// <summary>A finer tape.</summary>
     public RemedyCandidate FinerTape()
     {
-        var tape = draft.Marks.Tape;
-        double[] steps = tape.Unit == TapeUnit.Inch ? [0.25, 0.125, 0.0625, 0.03125, 0.015625] : [10, 5, 1, 0.5, 0.1];
+        var tape = draft.Job.Marks.Tape;
+        double[] steps = tape.Unit == LengthUnit.In ? [0.25, 0.125, 0.0625, 0.03125, 0.015625] : [10, 5, 1, 0.5, 0.1];
         return RemedyCandidate.Through(
             new([.. steps.Where(step => step < tape.Resolution)], 0),
             value => [new(JobField.MarksResolution, value)],

@@ -94,7 +94,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     {
         var known = _found.Values.Select(remedy => RemedyCandidate.One(remedy.Text, [.. remedy.Changes]));
         var own = RemedyCandidates.For(job, draft, check);
-        return check.Id is "wrap-order" or "predicted-ripple"
+        return IsOfPrediction(check.Id)
             ? _found.Where(other => other.Key is "lever" or "facet-width").Select(other => RemedyCandidate.One(other.Value.Text, [.. other.Value.Changes])).Concat(own)
             : own.Concat(known);
     }
@@ -172,7 +172,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         !_isSimulated || IsSimulatedFor(id) || changes.All(IsSeenByChecksOnly)
         || (Try(changes, simulate: true) is { } trial && trial.Passes(id) && Spoilt(trial).Count == 0);
 
-    private bool IsSimulatedFor(string id) => job.Form.Stepping.Refine || id is "wrap-order" or "predicted-ripple";
+    private bool IsSimulatedFor(string id) => job.Form.Stepping.Refine || IsOfPrediction(id);
+
+    private static bool IsOfPrediction(string id) => id is "wrap-order" or "predicted-ripple" or "predicted-slope";
 
     private Trial? Try(IReadOnlyList<JobChange> changes, string id) => Try(changes, IsSimulatedFor(id));
 
@@ -187,9 +189,11 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
             // A taper's own lengths stand in place of widths.
             return _tried[key] = TrialOf(draft with
             {
-                Panel = changed.Panel with { WidthMm = draft.Panel.WidthMm },
-                Form = changed.Form with { WidthMm = draft.Form.WidthMm },
-                Brake = changed.Brake,
+                Job = changed with
+                {
+                    Panel = changed.Panel with { WidthMm = draft.Panel.WidthMm },
+                    Form = changed.Form with { WidthMm = draft.Form.WidthMm },
+                },
             });
         }
 
@@ -224,11 +228,11 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
             return RefinedWeight;
         if (_isSimulated && changed.Panel.Predict)
             return SimulatedWeight;
-        if (StraightPlan.KeepsFolds(draft, changed.Panel, changed.Form, changed.Brake, changed.Marks))
+        if (StraightPlanner.KeepsFolds(draft, changed))
             return 1;
         if (changed.Panel.Springback is WrappedOverFacets)
             return WrappedTimes * (SeriesWeight + series + (IsUneven ? SeriesWeight : 0));
-        if (changed.Panel.Curve is PointsCurve measured && !StraightPlan.KeepsCurve(draft, changed.Panel))
+        if (changed.Panel.Curve is PointsCurve measured && !StraightPlanner.KeepsCurve(draft, changed.Panel))
             return SeriesWeight + series + (measured.Points.Count / PointsPerWeight);
         return draft.Finished!.Bends.All(bend => bend is ArcSpan) ? 1 : SeriesWeight + series + (IsUneven ? UnevenWeight : 0);
     }

@@ -5,7 +5,6 @@ using Forming.Materials;
 using Forming.Plans.Checks;
 using Forming.Results;
 using Forming.Springback;
-using Forming.Wrapping;
 
 namespace Forming.Programs.Brakes;
 
@@ -30,7 +29,7 @@ public static class GivenPart
         ArgumentNullException.ThrowIfNull(brake);
         var factor = form.NeutralFactor ?? NeutralLine.Factor(form.FoldRadiusMm, form.Sheet.ThicknessMm);
         var shape = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, factor);
-        var springback = StationList.SpringbackOf(shape, form, BendingLaw.Of(form.Sheet), brake);
+        var springback = form.SpringbackOf(shape, BendingLaw.Of(form.Sheet), brake);
         if (springback.Line is null)
         {
             throw new NoSolutionException(

@@ -3,7 +3,6 @@ using Forming.Jobs;
 using Forming.Layout;
 using Forming.Plans;
 using Forming.Springback;
-using Forming.Wrapping;
 
 namespace Forming.Programs.Brakes;
 
@@ -61,7 +60,7 @@ public sealed record ProgramPart(
             brake.StopResolution)
         {
             Rounding = form.StopRounding,
-            StopSlope = StationList.SpringbackOf(shape, form, BendingLaw.Of(form.Sheet), brake).Line?.Slope ?? 1,
+            StopSlope = form.SpringbackOf(shape, BendingLaw.Of(form.Sheet), brake).Line?.Slope ?? 1,
             MaterialName = form.Sheet.Material.Name,
         };
     }

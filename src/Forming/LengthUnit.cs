@@ -1,7 +1,7 @@
-namespace FormApi.Http.Units;
+namespace Forming;
 
 /// <summary>The unit of every length in a request and its answer; all other units follow from it.</summary>
-internal enum LengthUnit
+public enum LengthUnit
 {
     /// <summary>Millimetres, and with them N, N·mm/mm, J, kg, MPa, kg/m³.</summary>
     Mm,

@@ -12,42 +12,39 @@ using Forming.Wrapping;
 namespace Forming.Plans.Drafts;
 
 /// <summary>A form whose folds are parallel.</summary>
-internal static class StraightPlan
+internal static class StraightPlanner
 {
-    public static PlanDraft Draft(
-        PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, FoldShape fold, PlanDraft? known, PullWork? work, CancellationToken cancellation)
+    public static PlanDraft Draft(FormJob job, FoldShape fold, PlanDraft? known, PullWork? work, CancellationToken cancellation)
     {
+        var (panel, form) = (job.Panel, job.Form);
         var finished = KeepsCurve(known, panel) ? known!.Finished! : FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm, cancellation);
         var formLaw = BendingLaw.Of(form.Sheet);
-        var closed = KeepsFolds(known, panel, form, brake, marks)
+        var closed = KeepsFolds(known, job)
             ? known!.Wrapped!
-            : WrappedForm.Solve(finished, panel, form, fold, brake, marks, cancellation);
+            : WrappedForm.Solve(finished, job, fold, cancellation);
         var wrapped = closed;
         PanelPrediction? prediction = null;
         SteppingRefinement? refinement = null;
         if (form.Stepping.Refine)
-            (wrapped, prediction, refinement) = new FoldRefinement(finished, panel, form, fold, brake, marks, work, cancellation).Of(wrapped);
+            (wrapped, prediction, refinement) = new FoldRefinement(finished, job, fold, work, cancellation).Of(wrapped);
         if (panel.Predict)
-            prediction ??= PlannedPull.Predict(wrapped, form, fold, panel, PullWork.PartOf(work), cancellation);
+            prediction ??= PlannedPull.Predict(wrapped, job, fold, PullWork.PartOf(work), cancellation);
         var polygon = wrapped.Folds.Polygon;
         var (contact, lever) = (wrapped.Contact, wrapped.Judge.LeverMm);
 
         var layout = FlatLayout.Of(polygon, fold, form.LeadInMm, form.LeadOutMm);
         var section = FormSection.Of(polygon, contact, fold, form.LeadInMm, form.LeadOutMm);
         var firstFold = section.Vertices[1].X - contact.Runs[0].Start.Position.X;
-        var panelBlank = Blanks.PanelBlank.Of(
-            finished, panel.Sheet.ThicknessMm, panel.TrimMm, panel.LeadInMm, panel.LeadOutMm, panel.Mirrored, firstFold, lever);
-        var printThrough = PrintThroughReport.Of(wrapped, panel.Finish);
+        var panelBlank = PanelBlank.Of(finished, panel, firstFold, lever);
+        var printThrough = PrintThroughReport.Of(wrapped);
+        var springback = form.SpringbackOf(fold, formLaw, job.Brake);
         var leastLever = printThrough.WidestFacetMm > 0 ? printThrough.WidestFacetMm : contact.MidMm;
         // Right up to a full first fold the panel mostly does not touch the folds in order, so the clamp goes half a facet behind it.
         var clampGap = form.Stepping.Ends == SteppingEnds.Full && polygon.Straights.Length > 0 ? polygon.Straights[0] / 2 : panel.Clamp.GapMm;
         var pull = PullForces.Compute(contact, wrapped.Rule.Law, wrapped.Tightest, lever, leastLever, panel.WidthMm, clampGap);
         return new()
         {
-            Panel = panel,
-            Form = form,
-            Brake = brake,
-            Marks = marks,
+            Job = job,
             PanelLaw = wrapped.Rule.Law,
             FormLaw = formLaw,
             Fold = fold,
@@ -64,13 +61,14 @@ internal static class StraightPlan
             RunsIntoItself = polygon.EndTurn > Math.PI && FormSection.CrossesItself(section.Vertices, cancellation),
             FoldBackMissMm = layout.FoldBackMiss(polygon, fold),
             Section = section,
-            Stepping = SteppingReports.Of(wrapped.Folds, contact, fold, form.Stepping) with { Refinement = refinement },
+            Stepping = SteppingReport.Of(wrapped.Folds, contact, fold, form.Stepping) with { Refinement = refinement },
             Prediction = prediction,
-            Stations = StationList.Of(wrapped, fold, layout, form, formLaw, brake, marks),
-            FoldsWanted = () => wrapped.FoldsWanted(form, fold, marks, cancellation),
+            Stations = StationList.Of(wrapped, fold, layout, job, springback),
+            FoldSpringback = springback,
+            FoldsWanted = () => wrapped.FoldsWanted(job, fold, cancellation),
             Judge = wrapped.Judge,
             PrintThrough = printThrough,
-            Springback = SpringbackReports.Of(wrapped, finished, panel, cancellation),
+            Springback = SpringbackReport.Of(wrapped, finished, panel, cancellation),
             FormBlank = BlankShape.Rectangle(form.Sheet, layout.LengthMm, form.WidthMm, panel.StockSheets),
             PanelBlank = BlankShape.Rectangle(panel.Sheet, panelBlank.LengthMm, panel.WidthMm, panel.StockSheets),
             PanelMarks = panelBlank.Marks,
@@ -91,19 +89,16 @@ internal static class StraightPlan
 
     /// <summary>Whether a plan that is known has the same contact curve, lever and folds too.</summary>
     /// <param name="known">The plan, or null.</param>
-    /// <param name="panel">The panel.</param>
-    /// <param name="form">The form.</param>
-    /// <param name="brake">The brake.</param>
-    /// <param name="marks">How the flat is marked.</param>
-    public static bool KeepsFolds(PlanDraft? known, PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks) =>
-        KeepsCurve(known, panel)
-        && Bare(known!.Panel) == Bare(panel)
-        && known.Form.Stepping with { Refine = false } == form.Stepping with { Refine = false }
-        && known.Form.FoldRadiusMm == form.FoldRadiusMm
-        && known.Form.Sheet.ThicknessMm == form.Sheet.ThicknessMm
-        && known.Form.NeutralFactor == form.NeutralFactor
-        && known.Brake.MinFacetMm == brake.MinFacetMm
-        && known.Marks.Tape == marks.Tape;
+    /// <param name="job">What is asked.</param>
+    public static bool KeepsFolds(PlanDraft? known, FormJob job) =>
+        KeepsCurve(known, job.Panel)
+        && Bare(known!.Panel) == Bare(job.Panel)
+        && known.Form.Stepping with { Refine = false } == job.Form.Stepping with { Refine = false }
+        && known.Form.FoldRadiusMm == job.Form.FoldRadiusMm
+        && known.Form.Sheet.ThicknessMm == job.Form.Sheet.ThicknessMm
+        && known.Form.NeutralFactor == job.Form.NeutralFactor
+        && known.Brake.MinFacetMm == job.Brake.MinFacetMm
+        && known.Job.Marks.Tape == job.Marks.Tape;
 
     // Without what neither curve nor lever nor folds depend on.
     private static PanelSpec Bare(PanelSpec panel) => panel with

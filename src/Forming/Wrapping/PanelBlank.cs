@@ -1,8 +1,9 @@
 using Forming.Curves;
 using Forming.Folds;
+using Forming.Jobs;
 using MathNet.Numerics.Integration;
 
-namespace Forming.Blanks;
+namespace Forming.Wrapping;
 
 /// <summary>Length and registration marks of the flat panel blank.</summary>
 /// <param name="LengthMm">Length of the blank [mm].</param>
@@ -16,26 +17,15 @@ public sealed record PanelBlank(double LengthMm, IReadOnlyList<PanelMark> Marks)
 
     /// <summary>Lays the panel out flat: <c>trim + lead-in + s + lead-out + trim</c>, mirrored <c>2 (trim + lead-in + s) + lead-out</c>.</summary>
     /// <param name="finished">The finished curve on the mid surface.</param>
-    /// <param name="thicknessMm">The panel's thickness [mm].</param>
-    /// <param name="trimMm">Left on for trimming at each end [mm].</param>
-    /// <param name="leadInMm">Flat before the curve [mm].</param>
-    /// <param name="leadOutMm">Flat after it, or between the two curves [mm].</param>
-    /// <param name="isMirrored">Whether the panel carries the curve twice.</param>
+    /// <param name="panel">The panel.</param>
     /// <param name="firstFoldMm">Where the form's first mold line lies past the first tangent line [mm].</param>
     /// <param name="leverMm">Hand to the end of the curve [mm].</param>
-    public static PanelBlank Of(
-        FinishedCurve finished,
-        double thicknessMm,
-        double trimMm,
-        double leadInMm,
-        double leadOutMm,
-        bool isMirrored,
-        double firstFoldMm,
-        double leverMm)
+    public static PanelBlank Of(FinishedCurve finished, PanelSpec panel, double firstFoldMm, double leverMm)
     {
-        var curve = finished.LengthMm - Shortening(finished, thicknessMm);
-        var end = trimMm + leadInMm + curve;
-        var firstTangent = trimMm + leadInMm + finished.LeadingFlatMm;
+        var trim = panel.TrimMm;
+        var curve = finished.LengthMm - Shortening(finished, panel.Sheet.ThicknessMm);
+        var end = trim + panel.LeadInMm + curve;
+        var firstTangent = trim + panel.LeadInMm + finished.LeadingFlatMm;
         List<PanelMark> half =
         [
             new("first tangent line", firstTangent),
@@ -43,19 +33,19 @@ public sealed record PanelBlank(double LengthMm, IReadOnlyList<PanelMark> Marks)
             new("last tangent line", end - finished.TrailingFlatMm),
         ];
         // Past the sheet there is no place to mark: the check pull-line says so.
-        if (leverMm <= leadOutMm + (isMirrored ? 0 : trimMm))
+        if (leverMm <= panel.SheetPastCurveMm)
             half.Add(new("pull here", end + leverMm));
-        if (trimMm > 0)
-            half.Insert(0, new("trim line", trimMm));
-        if (!isMirrored)
+        if (trim > 0)
+            half.Insert(0, new("trim line", trim));
+        if (!panel.Mirrored)
         {
-            var length = end + leadOutMm + trimMm;
-            if (trimMm > 0)
-                half.Add(new("far trim line", length - trimMm));
+            var length = end + panel.LeadOutMm + trim;
+            if (trim > 0)
+                half.Add(new("far trim line", length - trim));
             return new(length, half);
         }
 
-        var whole = (2 * end) + leadOutMm;
+        var whole = (2 * end) + panel.LeadOutMm;
         var other = half.Select(mark => new PanelMark("second half: " + mark.Name, whole - mark.AtMm)).Reverse();
         return new(whole, [.. half, .. other]);
     }

@@ -12,32 +12,29 @@ using Forming.Wrapping;
 namespace Forming.Plans.Drafts;
 
 /// <summary>A form whose folds are rulings of a tapered panel.</summary>
-internal static class TaperedPlan
+internal static class TaperedPlanner
 {
-    public static PlanDraft Draft(TaperCurve taper, PanelSpec panel, FormSpec form, BrakeSpec brake, MarkSpec marks, FoldShape fold, CancellationToken cancellation)
+    public static PlanDraft Draft(TaperCurve taper, FormJob job, FoldShape fold, CancellationToken cancellation)
     {
+        var (panel, form) = (job.Panel, job.Form);
         var thickness = panel.Sheet.ThicknessMm;
-        var law = panel.Springback is EffectiveYield measured
-            ? BendingLaw.WithYield(panel.Sheet, measured.YieldMpa)
-            : BendingLaw.Of(panel.Sheet);
+        var law = panel.Law();
         var formLaw = BendingLaw.Of(form.Sheet);
         var ruled = RuledPanel.Of(taper, panel.Surface, thickness);
         var formed = FormedPanel.Solve(ruled, FactorBy(panel.Springback, law, cancellation));
         var wrap = new TaperWrap(formed, law);
 
-        var inOrder = wrap.LongestLeverMm(FacetJudge.LeverShare);
-        var asked = panel.LeverMm is null
-            ? form.Stepping.NoWiderThan(Lever.WidestFacetMm(wrap.LongestLeverMm(1), brake.MinFacetMm))
-            : form.Stepping;
-        var (near, far, stepping, folds) = Lever.Settle(
-            facet => Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, FacetJudge.LeastLeverMm(facet, wrap.SlideMm)), Stepped, stepped => stepped.Stepping.WidestFacetMm(stepped.Folds));
+        var choice = new LeverChoice(job, wrap.LongestLeverMm(1), wrap.LongestLeverMm(FacetJudge.LeverShare), wrap.SlideMm);
+        var (near, far, stepping, folds) = choice.Settle(Stepped, stepped => stepped.Stepping.WidestFacetMm(stepped.Folds));
         var lever = near.LeverMm;
 
         // Its own length stands in place of a width.
         panel = panel with { WidthMm = wrap.Turns.Max(turn => ruled.At(turn).Length) };
         form = form with { WidthMm = folds.Lengths.Max() };
+        job = job with { Panel = panel, Form = form };
+        var springback = form.SpringbackOf(fold, formLaw, job.Brake);
         var flat = FlatForm.Of(folds, formed, folds.EndTurn, fold, form.LeadInMm, form.LeadOutMm);
-        var printThrough = TaperPrintThrough.Of(wrap, stepping, folds, near, far);
+        var printThrough = stepping.PrintThroughOf(folds);
         var leastLever = printThrough.WidestFacetMm > 0 ? printThrough.WidestFacetMm : Math.Max(wrap.NearMidMm, wrap.FarMidMm);
         // As with parallel folds; the narrower end has the shorter arm and the larger load.
         var clampGap = form.Stepping.Ends == SteppingEnds.Full && folds.Angles.Length > 1
@@ -50,10 +47,7 @@ internal static class TaperedPlan
         var panelLayout = TaperBlanks.PanelLayout(flatPanel, ruled.Sweep, panel, lever);
         return new()
         {
-            Panel = panel,
-            Form = form,
-            Brake = brake,
-            Marks = marks,
+            Job = job,
             PanelLaw = law,
             FormLaw = formLaw,
             Fold = fold,
@@ -73,7 +67,8 @@ internal static class TaperedPlan
                     : null,
             },
             Prediction = panel.Predict ? PanelPrediction.Without(panel, PanelPrediction.TaperReason) : null,
-            Stations = TaperStations.Of(folds, flat, stepping, wrap, form, StationList.SpringbackOf(fold, form, formLaw, brake), marks, thickness),
+            Stations = TaperStations.Of(folds, flat, stepping, job, springback),
+            FoldSpringback = springback,
             FoldsWanted = stepping.FoldsWanted,
             Judge = wrap.NearMidMm >= wrap.FarMidMm ? near : far,
             PrintThrough = printThrough,
@@ -95,10 +90,9 @@ internal static class TaperedPlan
 
         (FacetJudge Near, FacetJudge Far, TaperStepping Stepping, TaperFolds Folds) Stepped(double hand)
         {
-            var first = form.Stepping.Ends == SteppingEnds.Half ? PrintThrough.FirstFacetHalf : PrintThrough.FirstFacetFull;
-            var nearJudge = new FacetJudge(law, panel.Finish, hand, wrap.NearMidMm, first) { SlideMm = wrap.SlideMm };
+            var nearJudge = choice.JudgeAt(hand, law, wrap.NearMidMm);
             var farJudge = nearJudge with { CurveMidMm = wrap.FarMidMm };
-            var rule = new TaperStepping(wrap, asked, fold, nearJudge, farJudge, brake.MinFacetMm, thickness, cancellation);
+            var rule = new TaperStepping(wrap, choice.Stepping, fold, nearJudge, farJudge, job.Brake.MinFacetMm, thickness, cancellation);
             return (nearJudge, farJudge, rule, rule.Solve());
         }
     }
@@ -147,12 +141,12 @@ internal static class TaperedPlan
             ? formed.TotalTurn
             : FormedPanel.TurnOf(formed.Panel, FactorBy(new PureBending(), BendingLaw.Of(panel.Sheet), cancellation));
         return new(
-            SpringbackReports.IdOf(panel.Springback),
+            SpringbackReport.IdOf(panel.Springback),
             tightest.FinishedCurvature / tightest.State.Curvature,
             gentlest.FinishedCurvature / gentlest.State.Curvature,
             new(formed.TotalTurn - finished),
             1 / law.YieldCurvature,
-            SpringbackReports.IdOf(new PureBending()),
+            SpringbackReport.IdOf(new PureBending()),
             new(pure));
     }
 

@@ -8,7 +8,7 @@ namespace Forming.Facets;
 /// <param name="Polygon">The folds and facets.</param>
 /// <param name="LastOfStretch">[stretches] index of the last fold of each curved stretch.</param>
 /// <param name="FixedStepOver">Sweep past the wanted one with a fixed angle or spacing [rad]; negative is short.</param>
-public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStretch, double FixedStepOver)
+public sealed record PlacedFolds(FormPolygon Polygon, IReadOnlyList<int> LastOfStretch, double FixedStepOver)
 {
     /// <summary>Whether the facet after a fold is a flat of the curve, which the panel follows without bulging.</summary>
     /// <param name="index">Index of the fold before it.</param>
@@ -68,7 +68,7 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
     /// <c>form.fold-radius-too-large</c>: the folds' outside radius exceeds the contact curve's; <c>stepping.too-many-folds</c>;
     /// <c>stepping.too-few-folds</c>; <c>stepping.fixed-step-needs-one-stretch</c>; <c>stepping.fold-too-sharp</c>.
     /// </exception>
-    public static FoldPlan Solve(
+    public static PlacedFolds Solve(
         ContactCurve curve,
         Stepping stepping,
         FoldShape fold,
@@ -220,7 +220,7 @@ public sealed record FoldPlan(FormPolygon Polygon, IReadOnlyList<int> LastOfStre
         return first;
     }
 
-    private static FoldPlan Joined(FormPolygon[] parts, ContactCurve curve, FoldShape fold, double endTurn, double over)
+    private static PlacedFolds Joined(FormPolygon[] parts, ContactCurve curve, FoldShape fold, double endTurn, double over)
     {
         var last = new int[parts.Length];
         for (int i = 0, count = 0; i < parts.Length; i++)

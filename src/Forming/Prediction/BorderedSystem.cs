@@ -4,7 +4,7 @@ using System.Runtime.Intrinsics;
 namespace Forming.Prediction;
 
 /// <summary>One tridiagonal matrix with several right-hand sides, and the small dense system on its border.</summary>
-internal sealed class Borders(int rows)
+internal sealed class BorderedSystem(int rows)
 {
     private double[] _columns = new double[rows * 8];
     private double[] _factors = new double[rows];

@@ -4,10 +4,24 @@ using Forming.Springback;
 
 namespace Forming.Wrapping;
 
-/// <summary>How the panel springs back, by the model in use and by another.</summary>
-internal static class SpringbackReports
+/// <summary>How the panel springs back from the form to the finished curve.</summary>
+/// <param name="Model">Id of the model used: <c>pure-bending</c>, <c>wrapped</c>, <c>measured-factor</c> or <c>effective-yield</c>.</param>
+/// <param name="FactorAtTightest">Finished over formed curvature where the finished curve is tightest.</param>
+/// <param name="FactorAtGentlest">The same where it is gentlest; 0 at a flat end.</param>
+/// <param name="Overbend">Form sweep less finished sweep.</param>
+/// <param name="YieldRadiusMm">Mid-surface radius at which the sheet begins to yield [mm].</param>
+/// <param name="OtherModel">Id of the model it is compared with.</param>
+/// <param name="OtherSweep">Form sweep that the other model asks for.</param>
+public sealed record SpringbackReport(
+    string Model,
+    double FactorAtTightest,
+    double FactorAtGentlest,
+    Angle Overbend,
+    double YieldRadiusMm,
+    string OtherModel,
+    Angle OtherSweep)
 {
-    public static SpringbackReport Of(WrappedForm wrapped, FinishedCurve finished, PanelSpec panel, CancellationToken cancellation)
+    internal static SpringbackReport Of(WrappedForm wrapped, FinishedCurve finished, PanelSpec panel, CancellationToken cancellation)
     {
         var rule = wrapped.Rule;
         var tightest = 1 / finished.TightestRadiusMm;
@@ -34,7 +48,7 @@ internal static class SpringbackReports
         }
     }
 
-    public static string IdOf(SpringbackChoice choice) => choice switch
+    internal static string IdOf(SpringbackChoice choice) => choice switch
     {
         MeasuredFactor => "measured-factor",
         EffectiveYield => "effective-yield",

@@ -17,7 +17,7 @@ internal readonly record struct RigidMove(Point ShiftFrom, Point ShiftTo, double
 /// tools below the strip that the part sweeps is held against them. The paths tried are sufficient, not necessary: a person may find another way.
 /// Nothing of this was checked on a brake.
 /// </remarks>
-internal static class Paths
+internal static class Extraction
 {
     private const double Contact = 0.25; // [mm]
     private const double LiftRoom = 0.5; // [mm]
