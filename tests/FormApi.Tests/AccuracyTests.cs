@@ -80,7 +80,7 @@ public sealed class AccuracyTests(Service service) : IClassFixture<Service>
         Assert.Empty(answer["suspect"]!.AsArray());
         Assert.Empty(answer["corrections"]!["folds"]!.AsArray());
         Assert.Equal(0, (double)answer["fit"]!["largestHeld"]!, 6);
-        Assert.Null(answer["panel"]!["reason"]);
+        Assert.Null(answer["panel"]!["text"]);
         Assert.Equal(0, (double)answer["panel"]!["change"]!["sweep"]!, 4);
     }
 
@@ -107,7 +107,7 @@ public sealed class AccuracyTests(Service service) : IClassFixture<Service>
     {
         var answer = await Ask("inspectForm", Requests.Example("inspectForm", "swapped-and-missing"));
         Assert.Null(answer["panel"]!["planned"]);
-        Assert.Contains("no panel", (string?)answer["panel"]!["reason"], StringComparison.Ordinal);
+        Assert.Contains("no panel", (string?)answer["panel"]!["text"], StringComparison.Ordinal);
         Assert.Equal(
             ["/measured/angles/0", "/measured/angles/3"],
             answer["suspect"]!.AsArray().Select(suspect => (string)suspect!["pointer"]!).Order(StringComparer.Ordinal));

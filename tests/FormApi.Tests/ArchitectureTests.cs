@@ -45,6 +45,6 @@ public sealed class ArchitectureTests
     public void Every_problem_has_its_own_code_and_an_explanation()
     {
         Assert.Equal(ProblemKinds.All.Count, ProblemKinds.All.Select(kind => kind.Code).Distinct().Count());
-        Assert.All(ProblemKinds.All, kind => Assert.NotEmpty(kind.Explanation));
+        Assert.All(ProblemKinds.All, kind => Assert.NotEmpty(kind.Text));
     }
 }

@@ -244,7 +244,7 @@ public sealed class BadBodiesTests(Environments services) : IClassFixture<Enviro
             var fault = problem["errors"]!.AsArray().FirstOrDefault(error => (string?)error!["pointer"] == faultAt);
             Assert.True(fault is not null, problem.ToJsonString());
             Assert.Equal(code, (string?)fault["code"]);
-            Assert.False(string.IsNullOrEmpty((string?)fault["message"]));
+            Assert.False(string.IsNullOrEmpty((string?)fault["text"]));
         }
     }
 
@@ -260,7 +260,7 @@ public sealed class BadBodiesTests(Environments services) : IClassFixture<Enviro
             var fault = problem["errors"]!.AsArray().FirstOrDefault(error => (string?)error!["pointer"] == faultAt);
             Assert.True(fault is not null, problem.ToJsonString());
             Assert.Equal(code, (string?)fault["code"]);
-            Assert.False(string.IsNullOrEmpty((string?)fault["message"]));
+            Assert.False(string.IsNullOrEmpty((string?)fault["text"]));
         }
     }
 
@@ -314,7 +314,7 @@ public sealed class BadBodiesTests(Environments services) : IClassFixture<Enviro
     public async Task A_misspelt_field_gets_a_suggestion()
     {
         var problem = await Refused(services.Production, Requests.Arc().With("/panel/widht", "1").ToJsonString(), 400);
-        Assert.Contains("width comes nearest", (string)problem["errors"]![0]!["message"]!, StringComparison.Ordinal);
+        Assert.Contains("width comes nearest", (string)problem["errors"]![0]!["text"]!, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -219,7 +219,7 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
     private static bool AssertTold(JsonElement answer)
     {
         var wraps = answer.GetProperty("wraps").GetBoolean();
-        Assert.Equal(!wraps, answer.GetProperty("reason").ValueKind == JsonValueKind.String);
+        Assert.Equal(!wraps, answer.GetProperty("text").ValueKind == JsonValueKind.String);
         foreach (var field in new[] { "sweep", "wantedSweep", "miss", "curve" })
             Assert.Equal(wraps, answer.GetProperty(field).ValueKind != JsonValueKind.Null);
         foreach (var field in new[] { "force", "clampMoment", "clampLoad", "endAngle", "energyReleased" })
@@ -238,7 +238,7 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
             Assert.Equal(corrections.GetProperty("found").GetBoolean(), corrections.GetProperty("closing").ValueKind == JsonValueKind.Number);
             Assert.True(!corrections.GetProperty("found").GetBoolean() || corrections.GetProperty("folds").GetArrayLength() == corrections.GetProperty("lowerBound").GetInt32());
             var panel = answer.GetProperty("panel");
-            Assert.Equal(panel.GetProperty("reason").ValueKind == JsonValueKind.String, panel.GetProperty("planned").ValueKind == JsonValueKind.Null);
+            Assert.Equal(panel.GetProperty("text").ValueKind == JsonValueKind.String, panel.GetProperty("planned").ValueKind == JsonValueKind.Null);
             return;
         }
 
@@ -273,7 +273,7 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
     // Every interval stands the right way round about its value.
     private static void AssertLearnt(JsonElement answer)
     {
-        Assert.NotEmpty(answer.GetProperty("changes").GetString()!);
+        Assert.NotEmpty(answer.GetProperty("text").GetString()!);
         Assert.NotEmpty(answer.GetProperty("next").GetProperty("text").GetString()!);
         AssertIntervals(answer);
     }

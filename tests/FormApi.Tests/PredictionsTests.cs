@@ -132,7 +132,7 @@ public sealed class PredictionsTests(Service service) : IClassFixture<Service>
         var form = await service.Form(Requests.Arc().With("/panel/curve", taper).With("/predict", "true"));
         Assert.NotEmpty(form["form"]!["stations"]!.AsArray());
         Assert.False((bool)form["panel"]!["prediction"]!["wraps"]!);
-        Assert.Contains("taper", (string?)form["panel"]!["prediction"]!["reason"], StringComparison.Ordinal);
+        Assert.Contains("taper", (string?)form["panel"]!["prediction"]!["text"], StringComparison.Ordinal);
     }
 
     [Fact]
@@ -140,7 +140,7 @@ public sealed class PredictionsTests(Service service) : IClassFixture<Service>
     {
         var answer = await service.Prediction(Requests.Standing().With("/panel/lever", "3000"));
         Assert.False((bool)answer["wraps"]!);
-        Assert.NotNull(answer["reason"]);
+        Assert.NotNull(answer["text"]);
         Assert.True((double)answer["longestLever"]! < 3000);
         Assert.Null(answer["curve"]);
         Assert.Empty(answer["facets"]!.AsArray());

@@ -76,7 +76,7 @@ public sealed class ProgramsTests(Service service) : IClassFixture<Service>
         var fault = problem["errors"]!.AsArray().FirstOrDefault(error => (string?)error!["pointer"] == faultAt);
         Assert.True(fault is not null, text);
         Assert.Equal(code, (string?)fault["code"]);
-        Assert.False(string.IsNullOrEmpty((string?)fault["message"]));
+        Assert.False(string.IsNullOrEmpty((string?)fault["text"]));
         Assert.DoesNotContain("Figure", text, StringComparison.Ordinal);
     }
 
@@ -96,7 +96,7 @@ public sealed class ProgramsTests(Service service) : IClassFixture<Service>
                 Assert.NotEqual((string)step["edgeInFront"]!, (string)step["gaugedEdge"]!);
                 Assert.True((double)step["stopAngle"]! >= (double)step["angle"]!);
                 Assert.Equal("inside", (string?)step["faceUp"]);
-                Assert.DoesNotContain("Figure", (string)step["note"]!, StringComparison.Ordinal);
+                Assert.DoesNotContain("Figure", (string)step["text"]!, StringComparison.Ordinal);
                 Assert.NotEmpty(step["checks"]!.AsArray());
             }
 
@@ -255,7 +255,7 @@ public sealed class ProgramsTests(Service service) : IClassFixture<Service>
             Assert.Equal((double)one[i]!["gaugeDistance"]!, 25.4 * (double)other[i]!["gaugeDistance"]!, 1e-6);
             Assert.Equal((double)one[i]!["handleForce"]!, 4.4482216152605 * (double)other[i]!["handleForce"]!, 1e-6);
             Assert.Equal((double)one[i]!["moment"]!, 25.4 * 4.4482216152605 * (double)other[i]!["moment"]!, 1e-4);
-            Assert.EndsWith(" in. Set the stop to", ((string)other[0]!["note"]!)[..((string)other[0]!["note"]!).IndexOf("Set the stop to", StringComparison.Ordinal)] + "Set the stop to", StringComparison.Ordinal);
+            Assert.EndsWith(" in. Set the stop to", ((string)other[0]!["text"]!)[..((string)other[0]!["text"]!).IndexOf("Set the stop to", StringComparison.Ordinal)] + "Set the stop to", StringComparison.Ordinal);
         }
     }
 
@@ -280,9 +280,9 @@ public sealed class ProgramsTests(Service service) : IClassFixture<Service>
             foreach (var (fold, fault) in folds.Zip(problem["errors"]!.AsArray()))
             {
                 Assert.Equal(string.Create(CultureInfo.InvariantCulture, $"/stations/{(int)fold!["fold"]! - 1}"), (string?)fault!["pointer"]);
-                Assert.Equal((string)fold["why"]!, (string?)fault["message"]);
-                Assert.Equal((string)fold["remedy"]!, (string?)fault["allowed"]);
-                Assert.NotEmpty((string)fold["remedy"]!);
+                Assert.Equal((string)fold["text"]!, (string?)fault["text"]);
+                Assert.Equal((string)fold["remedy"]!["text"]!, (string?)fault["allowed"]);
+                Assert.NotEmpty((string)fold["remedy"]!["text"]!);
             }
 
             Assert.All(impossible["ordersTried"]!.AsArray(), order => Assert.False((bool)order!["whole"]!));
@@ -334,8 +334,8 @@ public sealed class ProgramsTests(Service service) : IClassFixture<Service>
             var failed = form["checks"]!.AsArray().Where(check => (string?)check!["verdict"] == "fail").ToArray();
             Assert.NotEmpty(failed);
             Assert.Equal(
-                failed.Select(check => ((string)check!["id"]!, (string)check["message"]!, (string)check["remedy"]!["text"]!)),
-                problem["errors"]!.AsArray().Select(fault => ((string)fault!["code"]!, (string)fault["message"]!, (string)fault["allowed"]!)));
+                failed.Select(check => ((string)check!["id"]!, (string)check["text"]!, (string)check["remedy"]!["text"]!)),
+                problem["errors"]!.AsArray().Select(fault => ((string)fault!["code"]!, (string)fault["text"]!, (string)fault["allowed"]!)));
         }
     }
 

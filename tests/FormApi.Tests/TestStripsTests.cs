@@ -149,8 +149,8 @@ public sealed class TestStripsTests(Service service) : IClassFixture<Service>
         var inch = await Learn("learnSpringback", JsonNode.Parse("""{"units":"in","material":{"id":"ss-304"},"thickness":0.05,"strips":[{"formRadius":2,"finishedRadius":3}]}""")!);
         foreach (var end in new[] { "value", "low", "high" })
             Assert.Equal((double)mm["effectiveYield"]![end]!, (double)inch["effectiveYield"]![end]! * 0.006894757293168, 6);
-        Assert.Contains(" psi", (string)inch["changes"]!, StringComparison.Ordinal);
-        Assert.Contains(" in", (string)inch["changes"]!, StringComparison.Ordinal);
+        Assert.Contains(" psi", (string)inch["text"]!, StringComparison.Ordinal);
+        Assert.Contains(" in", (string)inch["text"]!, StringComparison.Ordinal);
     }
 
     private async Task<JsonNode> Learn(string operation, JsonNode request)

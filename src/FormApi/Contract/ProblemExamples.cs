@@ -46,7 +46,7 @@ internal static class ProblemExamples
 
     private static (string Detail, JsonObject Fault) At(ProblemKind kind, string pointer, string message, JsonNode? given, string allowed)
     {
-        var fault = new JsonObject { ["pointer"] = pointer, ["code"] = kind.Code, ["message"] = message };
+        var fault = new JsonObject { ["pointer"] = pointer, ["code"] = kind.Code, ["text"] = message };
         if (given is not null || kind == ProblemKinds.NullNotAllowed)
             fault["given"] = given;
         fault["allowed"] = allowed;

@@ -21,7 +21,7 @@ internal static class ProblemsEndpoint
             return new ProblemResult(ProblemKinds.NotFound, "There is no such kind of problem.");
         var media = context.GetEndpoint()!.Metadata.GetMetadata<MediaTypes>()!.Choose(context.Request);
         return media == "text/plain"
-            ? Results.Text($"{kind.Status} {kind.Title}\n\n{kind.Explanation}\n")
+            ? Results.Text($"{kind.Status} {kind.Title}\n\n{kind.Text}\n")
             : new TableResult<ProblemKind>($"problem-{code}", () => kind, ProblemJson.Default.ProblemKind);
     }
 }

@@ -55,7 +55,7 @@ internal static class RequestPipeline
         app.UseStatusCodePages(context =>
         {
             var kind = ProblemKinds.OfStatus(context.HttpContext.Response.StatusCode);
-            return new ProblemResult(kind, kind.Explanation).ExecuteAsync(context.HttpContext);
+            return new ProblemResult(kind, kind.Text).ExecuteAsync(context.HttpContext);
         });
         app.Use(HeadRequests.AnswerAsGet);
         app.UseRouting();

@@ -73,7 +73,7 @@ internal sealed class ServerRefusals : PipeWriter
         var traceId = ActivityTraceId.CreateRandom().ToHexString();
         // Headers that come too slowly are no body.
         var kind = (status == StatusCodes.Status408RequestTimeout ? ProblemKinds.BadRequest : ProblemKinds.OfStatus(status)) with { Status = status };
-        var body = JsonSerializer.SerializeToUtf8Bytes(new ProblemResult(kind, kind.Explanation).ToProblem("/", traceId), ProblemJson.Default.Problem);
+        var body = JsonSerializer.SerializeToUtf8Bytes(new ProblemResult(kind, kind.Text).ToProblem("/", traceId), ProblemJson.Default.Problem);
         var head = Encoding.ASCII.GetString(_room.Span[..bytes]).Replace(
             "Content-Length: 0\r\n",
             string.Create(CultureInfo.InvariantCulture, $"Content-Type: {ProblemResult.MediaType}\r\nCache-Control: no-store\r\nContent-Length: {body.Length}\r\n"),

@@ -28,7 +28,7 @@ internal static class TextBlocks
         yield return Heading(missed.Length == 0 ? "Checks: all passed" : string.Create(
             CultureInfo.InvariantCulture, $"Checks that did not pass ({passed} of {checks.Count} passed)"));
         foreach (var check in missed)
-            yield return Item(check.Verdict == Verdict.Fail ? "FAIL" : "WARN", check.Id, wording(check.Message), Remedy(wording, check));
+            yield return Item(check.Verdict == Verdict.Fail ? "FAIL" : "WARN", check.Id, wording(check.Text), Remedy(wording, check));
         yield return Heading("Cautions");
         foreach (var note in safety.OrderByDescending(note => note.Level))
             yield return Item(Word(note.Level), "", wording(note.Text), null);

@@ -57,7 +57,7 @@ public static class CsvProgram
             Length(step.FrontRunMm),
             Length(step.BackRunMm),
             "inside",
-            job.Wording(step.Note),
+            job.Wording(step.Text),
         ];
 
         string[] Leaf() =>

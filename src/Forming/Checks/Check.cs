@@ -8,14 +8,14 @@ namespace Forming.Checks;
 /// <param name="Verdict">How it came out.</param>
 /// <param name="Value">The figure, or null where it is not known.</param>
 /// <param name="Limit">The limit, of the same kind as the figure, or null where there is none to hold it against.</param>
-/// <param name="Message">What was found, in words; arguments are <see cref="Figure"/>s.</param>
+/// <param name="Text">What was found, in words; arguments are <see cref="Figure"/>s.</param>
 /// <param name="Remedy">What to do about it, or null where it passed.</param>
 public sealed record Check(
     CheckId Kind,
     Verdict Verdict,
     double? Value,
     double? Limit,
-    FormattableString Message,
+    FormattableString Text,
     Remedy? Remedy = null)
 {
     /// <summary>Stable id such as <c>facet-width</c>.</summary>
@@ -24,17 +24,30 @@ public sealed record Check(
     /// <summary>What kind of quantity figure and limit are.</summary>
     public Quantity Quantity => Kind.Quantity;
 
+    /// <summary>To which side of the limit the figure should lie.</summary>
+    public Bound Bound { get; init; } = Kind.Bound;
+
     /// <summary>A check with advice that no trial stands behind.</summary>
     /// <param name="kind">Which check it is.</param>
     /// <param name="verdict">How it came out.</param>
     /// <param name="value">The figure, or null where it is not known.</param>
     /// <param name="limit">The limit, or null where there is none.</param>
-    /// <param name="message">What was found.</param>
+    /// <param name="text">What was found.</param>
     /// <param name="advice">What to do, or null where it passed.</param>
-    public Check(CheckId kind, Verdict verdict, double? value, double? limit, FormattableString message, FormattableString? advice)
-        : this(kind, verdict, value, limit, message, advice is null ? null : new Remedy(advice, []))
+    public Check(CheckId kind, Verdict verdict, double? value, double? limit, FormattableString text, FormattableString? advice)
+        : this(kind, verdict, value, limit, text, advice is null ? null : new Remedy(advice))
     {
     }
+}
+
+/// <summary>To which side of a limit a figure should lie.</summary>
+public enum Bound
+{
+    /// <summary>At the limit or above it.</summary>
+    Least,
+
+    /// <summary>At the limit or below it.</summary>
+    Most,
 }
 
 /// <summary>How one check came out.</summary>
@@ -53,4 +66,12 @@ public enum Verdict
 /// <summary>What to do about a check that did not pass.</summary>
 /// <param name="Text">What to do, in words; arguments are <see cref="Figure"/>s.</param>
 /// <param name="Changes">Changes to the job that were tried together and found to pass the check with no other one worse; empty where none was found, or none is tried.</param>
-public sealed record Remedy(FormattableString Text, IReadOnlyList<JobChange> Changes);
+public sealed record Remedy(FormattableString Text, IReadOnlyList<JobChange> Changes)
+{
+    /// <summary>Advice that no trial stands behind.</summary>
+    /// <param name="text">What to do.</param>
+    public Remedy(FormattableString text)
+        : this(text, [])
+    {
+    }
+}

@@ -6,8 +6,8 @@ namespace Forming.Inspection;
 /// <summary>A measurement that can be calculated with but is hard to believe.</summary>
 /// <param name="Subject">Which, as a path of contract field names.</param>
 /// <param name="Code">Stable code.</param>
-/// <param name="Reason">Why; its arguments are figures.</param>
-public sealed record Suspicion(string Subject, string Code, FormattableString Reason);
+/// <param name="Text">Why; its arguments are figures.</param>
+public sealed record Suspicion(string Subject, string Code, FormattableString Text);
 
 /// <summary>Finds measurements that are hard to believe. All bounds are assumptions, and each reason states its own.</summary>
 public static class Suspicions

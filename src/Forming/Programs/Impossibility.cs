@@ -1,3 +1,4 @@
+using Forming.Checks;
 using Forming.Programs.Brakes;
 
 namespace Forming.Programs;
@@ -12,6 +13,18 @@ public sealed record Impossibility(bool IsProven, int States, IReadOnlyList<Impo
 /// <param name="Fold">Its number, from 1.</param>
 /// <param name="Check">Id of the check that fails.</param>
 /// <param name="Strikes">What the part strikes, or null where a run is too short.</param>
-/// <param name="Why">Why not, in words.</param>
+/// <param name="Text">Why not, in words.</param>
 /// <param name="Remedy">Which beam, facet or split would do.</param>
-public sealed record ImpossibleFold(int Fold, string Check, JawKind? Strikes, FormattableString Why, FormattableString Remedy);
+public sealed record ImpossibleFold(int Fold, string Check, JawKind? Strikes, FormattableString Text, Remedy Remedy)
+{
+    /// <summary>A fold that cannot be made, with advice that no trial stands behind.</summary>
+    /// <param name="fold">Its number, from 1.</param>
+    /// <param name="check">Id of the check that fails.</param>
+    /// <param name="strikes">What the part strikes, or null where a run is too short.</param>
+    /// <param name="text">Why not, in words.</param>
+    /// <param name="advice">Which beam, facet or split would do.</param>
+    public ImpossibleFold(int fold, string check, JawKind? strikes, FormattableString text, FormattableString advice)
+        : this(fold, check, strikes, text, new Remedy(advice))
+    {
+    }
+}

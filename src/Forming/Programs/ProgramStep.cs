@@ -62,7 +62,7 @@ public sealed record ProgramStep
     public required double BackRunMm { get; init; }
 
     /// <summary>What to do, in words.</summary>
-    public required FormattableString Note { get; init; }
+    public required FormattableString Text { get; init; }
 
     /// <summary>The step's own checks.</summary>
     public required IReadOnlyList<Check> Checks { get; init; }

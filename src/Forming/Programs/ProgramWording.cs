@@ -55,7 +55,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
                 Clearance = trial.Least,
                 FrontRunMm = trial.FrontRunMm,
                 BackRunMm = trial.BackRunMm,
-                Note = NoteOf(trial, order.Handlings[i], gauge, i == 0 || isChanged),
+                Text = NoteOf(trial, order.Handlings[i], gauge, i == 0 || isChanged),
                 Checks = [.. StepChecks(trial, gauge), .. HandlingChecks(order, i)],
             };
         }
@@ -97,7 +97,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
     {
         List<Check> checks = [OrderCheck(order, unfolding), .. MachineChecks()];
         foreach (var of in steps.SelectMany(step => step.Checks).GroupBy(check => check.Id))
-            checks.Add(of.OrderByDescending(check => check.Verdict).ThenBy(check => check.Kind == CheckIds.GaugeRange ? -check.Value : check.Value).First());
+            checks.Add(of.OrderByDescending(check => check.Verdict).ThenBy(check => check.Kind.Bound == Bound.Most ? -check.Value : check.Value).First());
         return checks;
     }
 
@@ -185,7 +185,10 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
                 gauge.DistanceMm,
                 gauge.DistanceMm < brake.GaugeMinMm ? brake.GaugeMinMm : brake.GaugeMaxMm,
                 $"fold {trial.Fold + 1} would be gauged at {Figure.Length(gauge.DistanceMm)}",
-                gauge.IsInRange ? null : (FormattableString)$"set this fold by its pencil mark: the gauge stops at {Figure.Length(gauge.DistanceMm < brake.GaugeMinMm ? brake.GaugeMinMm : brake.GaugeMaxMm)}"),
+                gauge.IsInRange ? null : (FormattableString)$"set this fold by its pencil mark: the gauge stops at {Figure.Length(gauge.DistanceMm < brake.GaugeMinMm ? brake.GaugeMinMm : brake.GaugeMaxMm)}")
+            {
+                Bound = gauge.DistanceMm < brake.GaugeMinMm ? Bound.Least : Bound.Most,
+            },
         ];
         if (gauge.By == GaugedBy.FoldedPart)
         {

@@ -32,8 +32,8 @@ public abstract record StripLesson
 
 /// <summary>A strip that does not go with the others; it is named, and still counted.</summary>
 /// <param name="Index">Its place in the list, from 0.</param>
-/// <param name="Reason">How far it is out and what leaving it out would do; arguments are <see cref="Results.Figure"/>s.</param>
-public sealed record StripOutlier(int Index, FormattableString Reason);
+/// <param name="Text">How far it is out and what leaving it out would do; arguments are <see cref="Results.Figure"/>s.</param>
+public sealed record StripOutlier(int Index, FormattableString Text);
 
 /// <summary>The strip that would tell most next.</summary>
 /// <param name="Text">What to bend and why; arguments are <see cref="Results.Figure"/>s.</param>

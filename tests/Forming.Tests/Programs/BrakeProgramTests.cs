@@ -50,7 +50,7 @@ public class BrakeProgramTests
         {
             var hoop = Parts.Program(Parts.Even(90, 345, 28), brake);
             Assert.True(hoop.Impossible!.IsProven);
-            Assert.All(hoop.Impossible.Folds, fold => Assert.NotEmpty(fold.Remedy.Format));
+            Assert.All(hoop.Impossible.Folds, fold => Assert.NotEmpty(fold.Remedy.Text.Format));
             Assert.Equal(Verdict.Fail, hoop.Checks.Single(check => check.Id == "order").Verdict);
         }
     }
@@ -233,7 +233,7 @@ public class BrakeProgramTests
         Assert.False(program.IsSearchComplete);
         Assert.False(program.Impossible!.IsProven);
         Assert.NotEmpty(program.Impossible.Folds);
-        Assert.Contains("not proved", FormattableString.Invariant(program.Checks.Single(check => check.Id == "order").Message), StringComparison.Ordinal);
+        Assert.Contains("not proved", FormattableString.Invariant(program.Checks.Single(check => check.Id == "order").Text), StringComparison.Ordinal);
     }
 
     [Fact]

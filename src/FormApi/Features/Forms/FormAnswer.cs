@@ -150,8 +150,8 @@ internal sealed record SteppingResult(
 /// <summary>What came of refining the folds by the predicted ripple.</summary>
 /// <param name="From">Folds by the closed form.</param>
 /// <param name="To">Folds kept.</param>
-/// <param name="Reason">Why the closed form's folds were kept; null where the predicted ripple chose.</param>
-internal sealed record RefinementResult(int From, int To, string? Reason);
+/// <param name="Text">Why the closed form's folds were kept; null where the predicted ripple chose.</param>
+internal sealed record RefinementResult(int From, int To, string? Text);
 
 /// <summary>A flat blank.</summary>
 /// <param name="Length">Square to the folds [mm or in].</param>
@@ -215,7 +215,7 @@ internal sealed record PanelResult(
 
 /// <summary>Headlines of how the panel comes off the form, from a simulated pull behind which no measured panels stand; all of it at <c>/v1/forms/prediction</c>.</summary>
 /// <param name="Wraps">Whether the panel comes to lie on every fold, in their order.</param>
-/// <param name="Reason">Why it does not, or why ripple is not known; null where both hold.</param>
+/// <param name="Text">Why it does not, or why ripple is not known; null where both hold.</param>
 /// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the first), on the face the curve was measured on [mm or in]; null where the panel comes off flat there, or does not wrap.</param>
 /// <param name="Sweep">Turn of the whole panel let go [°]; null where it does not wrap.</param>
 /// <param name="Miss">Largest distance from the wanted curve, laid over it as well as it goes [mm or in]; null where it does not wrap.</param>
@@ -226,7 +226,7 @@ internal sealed record PanelResult(
 /// <param name="Force">Largest hand force, whole width [N or lbf]; null where it does not wrap.</param>
 internal sealed record PredictionHeadline(
     bool Wraps,
-    string? Reason,
+    string? Text,
     double? Radius,
     double? Sweep,
     double? Miss,
@@ -269,7 +269,7 @@ internal sealed record MarkResult(
 
 /// <summary>How much of the facets will show; from a wrap model behind which no measured panels stand.</summary>
 /// <param name="Known">Whether the prediction holds; false never means smooth.</param>
-/// <param name="Reason">Why it is not known, or null.</param>
+/// <param name="Text">Why it is not known, or null.</param>
 /// <param name="Facet">The facet that comes nearest to its limit [mm or in]; null where not known.</param>
 /// <param name="AllowedFacet">How wide that very facet might be [mm or in]; null where not known or where nothing would show.</param>
 /// <param name="Ripple">Peak-to-valley height of that facet [mm or in]; null where not known.</param>
@@ -278,7 +278,7 @@ internal sealed record MarkResult(
 /// <param name="AllowedSlope">Allowed slope in force [°].</param>
 internal sealed record PrintThroughAnswer(
     bool Known,
-    string? Reason,
+    string? Text,
     double? Facet,
     double? AllowedFacet,
     double? Ripple,
@@ -306,17 +306,19 @@ internal sealed record PullResult(
 /// <param name="Verdict">How it came out: <c>fail</c> only for what cannot be folded or is unsafe.</param>
 /// <param name="Value">The figure; null where it is not known.</param>
 /// <param name="Limit">The limit; null where there is none.</param>
+/// <param name="Bound">Whether the figure should be at <c>least</c> or at <c>most</c> the limit.</param>
 /// <param name="Unit">Unit of both; empty for a plain number.</param>
-/// <param name="Message">What was found.</param>
-/// <param name="Remedy">What to do about it; null where it passed.</param>
+/// <param name="Text">What was found.</param>
+/// <param name="Remedy">What to do about it; left out where it passed, or where nothing is known that would.</param>
 internal sealed record CheckResult(
     string Id,
     [property: JsonConverter(typeof(WordConverter<Verdict>))] Verdict Verdict,
     double? Value,
     double? Limit,
+    [property: JsonConverter(typeof(WordConverter<Bound>))] Bound Bound,
     string Unit,
-    string Message,
-    RemedyResult? Remedy);
+    string Text,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RemedyResult? Remedy = null);
 
 /// <summary>What to do about a check that did not pass.</summary>
 /// <param name="Text">What to do, in words.</param>

@@ -172,9 +172,17 @@ internal static class FormAnswers
         check.Verdict,
         units.Figure(check.Value, check.Quantity),
         units.Figure(check.Limit, check.Quantity),
+        check.Bound,
         units.NameOf(check.Quantity),
-        units.Wording.Of(check.Message),
-        check.Remedy is { } remedy ? new(units.Wording.Of(remedy.Text), Map(remedy.Changes, change => new ChangeResult(JobPointers.Of(change), JobPointers.ValueOf(change)))) : null);
+        units.Wording.Of(check.Text),
+        check.Remedy is { } remedy ? RemedyOf(remedy, units) : null);
+
+    /// <summary>A remedy in the caller's units.</summary>
+    /// <param name="remedy">The remedy.</param>
+    /// <param name="units">The units.</param>
+    internal static RemedyResult RemedyOf(Remedy remedy, UnitSystem units) => new(
+        units.Wording.Of(remedy.Text),
+        Map(remedy.Changes, change => new ChangeResult(JobPointers.Of(change), JobPointers.ValueOf(change))));
 
     private static Pair[] Points(IReadOnlyList<Point> points, UnitSystem units)
     {

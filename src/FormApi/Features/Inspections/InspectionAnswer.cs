@@ -74,20 +74,20 @@ internal sealed record RigidFitResult(double Turn, double LargestHeld, double La
 internal sealed record DepartureResult(int Facet, string Side, double By);
 
 /// <summary>What the errors do to a panel: the same pull over the planned form and over the form as it is, in simulation.</summary>
-/// <param name="Reason">Why it cannot be told, or null.</param>
+/// <param name="Text">Why it cannot be told, or null.</param>
 /// <param name="Planned">Off the planned form; null where it cannot be told.</param>
 /// <param name="AsBuilt">Off the form as it is; null where it cannot be told.</param>
 /// <param name="Change">The second less the first; null where one of them does not wrap.</param>
-internal sealed record PanelEffectResult(string? Reason, PulledPanelResult? Planned, PulledPanelResult? AsBuilt, PanelChangeResult? Change);
+internal sealed record PanelEffectResult(string? Text, PulledPanelResult? Planned, PulledPanelResult? AsBuilt, PanelChangeResult? Change);
 
 /// <summary>A panel off a form, in simulation; no measured panels stand behind it.</summary>
 /// <param name="Wraps">Whether it comes to lie on every fold, in their order.</param>
-/// <param name="Reason">Why it does not, or null.</param>
+/// <param name="Text">Why it does not, or null.</param>
 /// <param name="Sweep">Turn of the panel let go [°]; null where it does not wrap.</param>
 /// <param name="Radius">Radius of the circle that fits best [mm or in]; null where it comes off flat or does not wrap.</param>
 /// <param name="Ripple">Largest ripple [mm or in]; null where not known.</param>
 /// <param name="Miss">Largest distance from the wanted curve, laid over it as well as it goes [mm or in]; null where it does not wrap.</param>
-internal sealed record PulledPanelResult(bool Wraps, string? Reason, double? Sweep, double? Radius, double? Ripple, double? Miss);
+internal sealed record PulledPanelResult(bool Wraps, string? Text, double? Sweep, double? Radius, double? Ripple, double? Miss);
 
 /// <summary>What the errors of the form change in the panel.</summary>
 /// <param name="Sweep">Turn [°].</param>
@@ -118,5 +118,5 @@ internal sealed record CorrectionResult(int Fold, int Steps, double Change, doub
 /// <summary>A measurement that is hard to believe.</summary>
 /// <param name="Pointer">JSON pointer of it in the request.</param>
 /// <param name="Code">Stable code.</param>
-/// <param name="Reason">Why.</param>
-internal sealed record SuspectResult(string Pointer, string Code, string Reason);
+/// <param name="Text">Why.</param>
+internal sealed record SuspectResult(string Pointer, string Code, string Text);

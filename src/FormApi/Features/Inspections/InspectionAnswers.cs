@@ -41,7 +41,7 @@ internal static class InspectionAnswers
                 : null,
             PanelOf(report.Panel, units),
             CorrectionsOf(report, step, units),
-            FormAnswers.Map(report.Suspect, suspect => new SuspectResult(Wire.Pointer(suspect.Subject), suspect.Code, units.Wording.Of(suspect.Reason))),
+            FormAnswers.Map(report.Suspect, suspect => new SuspectResult(Wire.Pointer(suspect.Subject), suspect.Code, units.Wording.Of(suspect.Text))),
             [.. report.Checks.Concat(failed).Select(check => FormAnswers.CheckOf(check, units))],
             FormAnswers.Map(report.Notes, note => new ShopNoteResult(note.Id, units.Wording.Of(note.Text))),
             FormAnswers.Map(report.Basis, basis => new BasisResult(basis.Quantity, basis.Method, basis.Source, basis.Status)),

@@ -38,7 +38,7 @@ internal sealed record MaterialsAnswer(
 /// <param name="Density">Density [kg/m³ or lb/in³].</param>
 /// <param name="MinRadiusOverThickness">Smallest inside bend radius over thickness, across the grain, 90°.</param>
 /// <param name="Cautions">Cautions that come with the metal.</param>
-/// <param name="Notes">Remarks.</param>
+/// <param name="Text">Remarks.</param>
 internal sealed record MaterialAnswer(
     string Id,
     string Name,
@@ -54,7 +54,7 @@ internal sealed record MaterialAnswer(
     PropertyAnswer Density,
     PropertyAnswer MinRadiusOverThickness,
     IReadOnlyList<string> Cautions,
-    string Notes)
+    string Text)
 {
     /// <summary>One material.</summary>
     /// <param name="material">The material.</param>
@@ -94,10 +94,10 @@ internal sealed record MaterialAnswer(
 /// <param name="Unit">Its unit; empty for a plain number.</param>
 /// <param name="Source">Key of its source in <c>/v1/references</c>.</param>
 /// <param name="Status">How well it is supported.</param>
-/// <param name="Note">What qualifies it, or null.</param>
+/// <param name="Text">What qualifies it, or null.</param>
 internal sealed record PropertyAnswer(
     double Value,
     string Unit,
     string Source,
     [property: JsonConverter(typeof(WordConverter<Status>))] Status Status,
-    string? Note);
+    string? Text);

@@ -10,7 +10,7 @@ namespace FormApi.Features.Predictions;
 /// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
 /// <param name="Request">The request with every default shown; null where the plan chooses, or where it has no use with stations.</param>
 /// <param name="Wraps">Whether the panel comes to lie on every fold, in their order.</param>
-/// <param name="Reason">Why it does not; null where it does.</param>
+/// <param name="Text">Why it does not; null where it does.</param>
 /// <param name="GaveUp">Whether the solver gave up: nothing is known then, and the panel may well lie over the form. False where it does not wrap because it cannot.</param>
 /// <param name="Folds">Folds of the form.</param>
 /// <param name="FoldsReached">Folds that the panel touched; one that it arched over is not counted.</param>
@@ -37,7 +37,7 @@ internal sealed record PredictionAnswer(
     string Fingerprint,
     [property: WrittenAs(typeof(PredictionRequest))] RawJson Request,
     bool Wraps,
-    string? Reason,
+    string? Text,
     bool GaveUp,
     int Folds,
     int FoldsReached,
@@ -67,11 +67,11 @@ internal sealed record MissResult(double Fitted, double Held);
 
 /// <summary>How much of the facets will show.</summary>
 /// <param name="Known">Whether it can be told; false never means smooth.</param>
-/// <param name="Reason">Why it cannot be told, or null.</param>
+/// <param name="Text">Why it cannot be told, or null.</param>
 /// <param name="Height">Largest peak-to-valley height over one facet [mm or in]; null where not known.</param>
 /// <param name="Slope">Largest slope against a facet's own smooth arc [°]; null where not known.</param>
 /// <param name="Facet">Number of the facet that comes nearest to the limits of the finish; null where not known.</param>
-internal sealed record RippleResult(bool Known, string? Reason, double? Height, double? Slope, int? Facet);
+internal sealed record RippleResult(bool Known, string? Text, double? Height, double? Slope, int? Facet);
 
 /// <summary>What one facet leaves in the panel.</summary>
 /// <param name="Number">Number of the fold before it, from 1.</param>

@@ -104,7 +104,7 @@ internal sealed record OrderTriedResult(
 /// <param name="FrontRun">Flat in front of the fold [mm or in].</param>
 /// <param name="BackRun">Flat behind the fold [mm or in].</param>
 /// <param name="FaceUp">The face that lies up: always <c>inside</c>, the marked face; the part is never flipped.</param>
-/// <param name="Note">What to do, in words.</param>
+/// <param name="Text">What to do, in words.</param>
 /// <param name="Checks">The step's own checks.</param>
 internal sealed record StepResult(
     int Number,
@@ -136,7 +136,7 @@ internal sealed record StepResult(
     double FrontRun,
     double BackRun,
     string FaceUp,
-    string Note,
+    string Text,
     CheckResult[] Checks);
 
 /// <summary>Why a form cannot be folded on the given tools.</summary>
@@ -150,6 +150,6 @@ internal sealed record ImpossibleResult(bool Proven, int States, ImpossibleFoldR
 /// <param name="Fold">Its number, from 1.</param>
 /// <param name="Check">Id of the check that fails.</param>
 /// <param name="Strikes">What the part strikes, or null where a flat is too short.</param>
-/// <param name="Why">Why not.</param>
+/// <param name="Text">Why not.</param>
 /// <param name="Remedy">Which tool, facet or split would do.</param>
-internal sealed record ImpossibleFoldResult(int Fold, string Check, string? Strikes, string Why, string Remedy);
+internal sealed record ImpossibleFoldResult(int Fold, string Check, string? Strikes, string Text, RemedyResult Remedy);

@@ -49,7 +49,7 @@ internal static class ProgramAnswers
         program.Impossible!.IsProven,
         program.Impossible.States,
         FormAnswers.Map(program.Impossible.Folds, fold => new ImpossibleFoldResult(
-            fold.Fold, fold.Check, fold.Strikes?.Word(), units.Wording.Of(fold.Why), units.Wording.Of(fold.Remedy))),
+            fold.Fold, fold.Check, fold.Strikes?.Word(), units.Wording.Of(fold.Text), FormAnswers.RemedyOf(fold.Remedy, units))),
         OrdersOf(program, units));
 
     private static OrderTriedResult[] OrdersOf(BrakeProgram program, UnitSystem units) => FormAnswers.Map(
@@ -89,7 +89,7 @@ internal static class ProgramAnswers
             units.Length(step.FrontRunMm),
             units.Length(step.BackRunMm),
             MarkedFace,
-            units.Wording.Of(step.Note),
+            units.Wording.Of(step.Text),
             FormAnswers.Map(step.Checks, check => FormAnswers.CheckOf(check, units)));
 
         double? Force(double? newtons) => newtons is { } known ? units.Force(known) : null;

@@ -112,18 +112,18 @@ internal sealed record ProgrammedJob(
     private static ProblemResult Refused(Check[] failed, JsonBody<ProgramRequest> body, UnitSystem units) => new(
         ProblemKinds.CannotBeMade,
         "A form with a failed check goes to no machine; failed: " + string.Join(", ", failed.Select(check => check.Id)) + ".",
-        [.. failed.Select(check => FaultAt(PlaceOf(check.Id), check.Id, units.Wording.Of(check.Message), units.Wording.OfOptional(check.Remedy?.Text), body))]);
+        [.. failed.Select(check => FaultAt(PlaceOf(check.Id), check.Id, units.Wording.Of(check.Text), units.Wording.OfOptional(check.Remedy?.Text), body))]);
 
     private static ProblemResult Impossible(BrakeProgram program, JsonBody<ProgramRequest> body, UnitSystem units)
     {
         var reasons = ProgramAnswers.ImpossibleOf(program, units);
         var order = program.Checks.First(check => check.Id == "order");
         Fault[] faults = reasons.Folds.Length > 0
-            ? [.. reasons.Folds.Select(fold => FaultAt(PlaceOf(fold.Fold, body.Value), fold.Check, fold.Why, fold.Remedy, body))]
-            : [FaultAt("/brake", order.Id, units.Wording.Of(order.Message), units.Wording.OfOptional(order.Remedy?.Text), body)];
+            ? [.. reasons.Folds.Select(fold => FaultAt(PlaceOf(fold.Fold, body.Value), fold.Check, fold.Text, fold.Remedy.Text, body))]
+            : [FaultAt("/brake", order.Id, units.Wording.Of(order.Text), units.Wording.OfOptional(order.Remedy?.Text), body)];
         return new(
             reasons.Proven ? ProblemKinds.ProgramImpossible : ProblemKinds.ProgramNotFound,
-            units.Wording.Of(order.Message) + ".",
+            units.Wording.Of(order.Text) + ".",
             faults,
             extensions: new Dictionary<string, JsonElement>
             {

@@ -14,7 +14,7 @@ namespace FormApi.Features.TestStrips;
 /// <param name="Strips">The strips beside the line, in the order of the request.</param>
 /// <param name="Outliers">Strips that do not go with the others; they are counted all the same.</param>
 /// <param name="Paste">What to put into the next request, as it stands.</param>
-/// <param name="Changes">What it changes.</param>
+/// <param name="Text">What it changes.</param>
 /// <param name="Next">The strip that would tell most next.</param>
 /// <param name="Notes">What to know about the figures.</param>
 /// <param name="Safety">Cautions for bending strips.</param>
@@ -29,7 +29,7 @@ internal sealed record StopStripsAnswer(
     StopStripResult[] Strips,
     OutlierResult[] Outliers,
     StopPaste Paste,
-    string Changes,
+    string Text,
     NextStripResult Next,
     ShopNoteResult[] Notes,
     SafetyResult[] Safety,
@@ -67,7 +67,7 @@ internal sealed record StopStripResult(double Expected, double Miss, double Leve
 /// <param name="Outliers">Strips that do not go with the others; they are counted all the same.</param>
 /// <param name="Doubts">Why the figure should not be used before something is cleared up; empty where nothing speaks against it.</param>
 /// <param name="Paste">What to put into the next request, as it stands; null while there are doubts.</param>
-/// <param name="Changes">What it changes.</param>
+/// <param name="Text">What it changes.</param>
 /// <param name="Next">The strip that would tell most next.</param>
 /// <param name="Notes">What to know about the figures.</param>
 /// <param name="Safety">Cautions for bending strips.</param>
@@ -85,7 +85,7 @@ internal sealed record SpringbackStripsAnswer(
     OutlierResult[] Outliers,
     StripDoubtResult[] Doubts,
     SpringbackPaste? Paste,
-    string Changes,
+    string Text,
     NextStripResult Next,
     ShopNoteResult[] Notes,
     SafetyResult[] Safety,
@@ -117,7 +117,7 @@ internal sealed record SpringbackStripResult(double Factor, double EffectiveYiel
 /// <param name="Outliers">Strips that do not go with the others; they are counted all the same.</param>
 /// <param name="Doubts">Why the figure should not be used before something is cleared up; empty where nothing speaks against it.</param>
 /// <param name="Paste">What to put into the next request, as it stands; null while there are doubts.</param>
-/// <param name="Changes">What it changes.</param>
+/// <param name="Text">What it changes.</param>
 /// <param name="Next">The strip that would tell most next.</param>
 /// <param name="Notes">What to know about the figures.</param>
 /// <param name="Safety">Cautions for bending strips.</param>
@@ -133,7 +133,7 @@ internal sealed record NeutralFactorStripsAnswer(
     OutlierResult[] Outliers,
     StripDoubtResult[] Doubts,
     NeutralFactorPaste? Paste,
-    string Changes,
+    string Text,
     NextStripResult Next,
     ShopNoteResult[] Notes,
     SafetyResult[] Safety,
@@ -156,7 +156,7 @@ internal sealed record NeutralFactorStripResult(double BendAllowance, double Neu
 /// <param name="Strips">The strips, in the order of the request.</param>
 /// <param name="Contradictions">Verdicts that go against each other, pair by pair.</param>
 /// <param name="Paste">What to put into the next request, as it stands; null where no strip came out smooth below one that shows.</param>
-/// <param name="Changes">What it changes.</param>
+/// <param name="Text">What it changes.</param>
 /// <param name="Next">The strip that would tell most next.</param>
 /// <param name="Notes">What to know about the figures.</param>
 /// <param name="Safety">Cautions for bending strips.</param>
@@ -171,7 +171,7 @@ internal sealed record PrintThroughStripsAnswer(
     PrintThroughStripResult[] Strips,
     ContradictionResult[] Contradictions,
     PrintThroughPaste? Paste,
-    string Changes,
+    string Text,
     NextStripResult Next,
     ShopNoteResult[] Notes,
     SafetyResult[] Safety,
@@ -184,17 +184,17 @@ internal sealed record BracketResult(double? LargestSmooth, double? SmallestShow
 
 /// <summary>The ripple that a strip must have had; from a wrap model behind which no measured panels stand.</summary>
 /// <param name="Usable">Whether the strip tells anything of the limit.</param>
-/// <param name="Reason">Why it does not, or null.</param>
+/// <param name="Text">Why it does not, or null.</param>
 /// <param name="Lever">Lever it was reckoned with [mm or in].</param>
 /// <param name="Ripple">Peak-to-valley height [mm or in]; null where the strip tells nothing.</param>
 /// <param name="Slope">Slope against the smooth curve [°]; null where the strip tells nothing.</param>
-internal sealed record PrintThroughStripResult(bool Usable, string? Reason, double Lever, double? Ripple, double? Slope);
+internal sealed record PrintThroughStripResult(bool Usable, string? Text, double Lever, double? Ripple, double? Slope);
 
 /// <summary>A strip judged smooth though another with no more ripple shows.</summary>
 /// <param name="Smooth">JSON pointer of the smooth one in the request.</param>
 /// <param name="Showing">JSON pointer of the one that shows.</param>
-/// <param name="Message">Both ripples, and what to do.</param>
-internal sealed record ContradictionResult(string Smooth, string Showing, string Message);
+/// <param name="Text">Both ripples, and what to do.</param>
+internal sealed record ContradictionResult(string Smooth, string Showing, string Text);
 
 /// <summary>A figure that strips taught, and how far they leave it open.</summary>
 /// <param name="Value">The best value.</param>
@@ -219,8 +219,8 @@ internal sealed record StripDoubtResult(string Id, string[] Pointers, string Tex
 
 /// <summary>A strip that does not go with the others.</summary>
 /// <param name="Pointer">JSON pointer of the strip in the request.</param>
-/// <param name="Reason">How far it is out, and what leaving it out would do.</param>
-internal sealed record OutlierResult(string Pointer, string Reason);
+/// <param name="Text">How far it is out, and what leaving it out would do.</param>
+internal sealed record OutlierResult(string Pointer, string Text);
 
 /// <summary>The strip that would tell most next; only the figures that are the point are given.</summary>
 /// <param name="Text">What to bend, and why.</param>

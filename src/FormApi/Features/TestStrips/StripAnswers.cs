@@ -146,7 +146,7 @@ internal static class StripAnswers
     private static string PointerOf(int strip) => "/strips/" + strip.ToString(CultureInfo.InvariantCulture);
 
     private static OutlierResult[] OutliersOf(StripLesson lesson, UnitSystem units) =>
-        [.. lesson.Outliers.Select(outlier => new OutlierResult(PointerOf(outlier.Index), units.Wording.Of(outlier.Reason)))];
+        [.. lesson.Outliers.Select(outlier => new OutlierResult(PointerOf(outlier.Index), units.Wording.Of(outlier.Text)))];
 
     private static NextStripResult NextOf(NextStrip next, UnitSystem units) => new(
         units.Wording.Of(next.Text),

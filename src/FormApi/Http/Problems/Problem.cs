@@ -31,12 +31,12 @@ internal sealed record Problem(
 /// <summary>One fault in a request.</summary>
 /// <param name="Pointer">Where in the body (RFC 6901).</param>
 /// <param name="Code">Stable code.</param>
-/// <param name="Message">What is wrong.</param>
+/// <param name="Text">What is wrong.</param>
 /// <param name="Given">What was given, as JSON; a long value is cut short. Left out where nothing was given.</param>
 /// <param name="Allowed">What would do, in words.</param>
 internal sealed record Fault(
     string Pointer,
     string Code,
-    string Message,
+    string Text,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] JsonElement? Given,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Allowed);

@@ -18,7 +18,7 @@ internal static class BodyFaults
     public static ProblemResult ProblemOf(ReadOnlyMemory<byte> body, JsonTypeInfo type)
     {
         var (kind, fault) = Find(body, type);
-        return new(kind, fault.Pointer.Length == 0 ? fault.Message : $"{fault.Pointer}: {fault.Message}", [fault]);
+        return new(kind, fault.Pointer.Length == 0 ? fault.Text : $"{fault.Pointer}: {fault.Text}", [fault]);
     }
 
     /// <summary>The first fault.</summary>

@@ -81,7 +81,7 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
     private static JsonBody<T> Missing(string pointer, ReadOnlyMemory<byte> utf8)
     {
         var fault = new Fault(pointer, ProblemKinds.MissingField.Code, "The field is missing.", null, BodyFaults.WordsAt(T.TypeInfo, pointer));
-        return new(null, new(ProblemKinds.MissingField, $"{pointer}: {fault.Message}", [fault]), utf8);
+        return new(null, new(ProblemKinds.MissingField, $"{pointer}: {fault.Text}", [fault]), utf8);
     }
 
     private static JsonBody<T> Misshapen(ReadOnlyMemory<byte> utf8) => new(null, BodyFaults.ProblemOf(utf8, T.TypeInfo), utf8);
@@ -94,7 +94,7 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
         using var document = JsonDocument.Parse(utf8);
         var faults = result.Errors.Take(MostFaults).Select(failure => FaultOf(failure, document.RootElement)).ToArray();
         var detail = faults.Length == 1
-            ? $"{faults[0].Pointer}: {faults[0].Message}"
+            ? $"{faults[0].Pointer}: {faults[0].Text}"
             : $"{result.Errors.Count} values cannot be used.";
         return new(null, new(ProblemKinds.InvalidValues, detail, faults), utf8);
     }

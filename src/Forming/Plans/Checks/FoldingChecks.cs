@@ -46,7 +46,8 @@ internal static class FoldingChecks
                 Verdict.Fail,
                 draft.Form.FoldRadiusMm,
                 yieldRadius,
-                $"folds this round stay elastic in {sheet.Material.Name} and spring back wholly");
+                $"folds this round stay elastic in {sheet.Material.Name} and spring back wholly")
+            { Bound = Bound.Most };
         }
 
         var limit = MinimumRadius.For(sheet.Material, draft.Form.Grain == Grain.Across, sheet.ThicknessMm);

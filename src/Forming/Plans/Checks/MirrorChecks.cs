@@ -26,7 +26,7 @@ internal static class MirrorChecks
         return pull with
         {
             Kind = CheckIds.SecondHalfPull,
-            Message = by switch
+            Text = by switch
             {
                 { RatedN: { } rated } => $"the second half takes {Figure.Force(half.ForceN)} to pull, as the finished half of {Figure.Mass(half.MassKg)} swings with it; what pulls it is rated for {Figure.Force(rated)}",
                 { People: 1 } => $"the second half takes {Figure.Force(half.ForceN)} to pull, as the finished half of {Figure.Mass(half.MassKg)} swings with it; one person should not pull more than {Figure.Force(pull.Limit!.Value)}",

@@ -30,17 +30,17 @@ internal static class PlanChecks
 
     /// <summary>A check that a figure does not exceed a limit, or warns or fails.</summary>
     public static Check AtMost(
-        CheckId id, Verdict otherwise, double value, double limit, FormattableString message, Func<FormattableString>? advice = null)
+        CheckId id, Verdict otherwise, double value, double limit, FormattableString text, Func<FormattableString>? advice = null)
     {
         var passes = value <= limit;
-        return new(id, passes ? Verdict.Pass : otherwise, value, limit, message, passes ? null : advice?.Invoke());
+        return new(id, passes ? Verdict.Pass : otherwise, value, limit, text, passes ? null : advice?.Invoke()) { Bound = Bound.Most };
     }
 
     /// <summary>A check that a figure reaches a limit, or warns or fails.</summary>
     public static Check AtLeast(
-        CheckId id, Verdict otherwise, double value, double limit, FormattableString message, Func<FormattableString>? advice = null)
+        CheckId id, Verdict otherwise, double value, double limit, FormattableString text, Func<FormattableString>? advice = null)
     {
         var passes = value >= limit;
-        return new(id, passes ? Verdict.Pass : otherwise, value, limit, message, passes ? null : advice?.Invoke());
+        return new(id, passes ? Verdict.Pass : otherwise, value, limit, text, passes ? null : advice?.Invoke()) { Bound = Bound.Least };
     }
 }

@@ -11,13 +11,14 @@ internal static class PredictionChecks
 {
     /// <summary>Whether a check is one of these.</summary>
     /// <param name="check">The check.</param>
-    public static bool IsOfPrediction(Check check) => check.Id == CheckIds.WrapOrder.Name || check.Id == CheckIds.PredictedRipple.Name;
+    public static bool IsOfPrediction(Check check) =>
+        check.Kind == CheckIds.WrapOrder || check.Kind == CheckIds.PredictedRipple || check.Kind == CheckIds.PredictedSlope;
 
     public static void AddTo(List<Check> checks, PanelPrediction prediction, PanelSpec panel)
     {
         checks.Add(WrapOrder(prediction));
         if (prediction.Wraps)
-            checks.Add(Ripple(prediction, panel.Finish));
+            checks.AddRange(Ripple(prediction, panel.Finish));
     }
 
     private static Check WrapOrder(PanelPrediction prediction)
@@ -56,25 +57,27 @@ internal static class PredictionChecks
             $"the lever is past the longest that is known to keep the wrap in order; the simulated panel still touched the folds in order, a real one may arch over some");
     }
 
-    private static Check Ripple(PanelPrediction prediction, Finish finish)
+    private static Check[] Ripple(PanelPrediction prediction, Finish finish)
     {
         if (prediction.Ripple is not { HeightMm: { } height, Slope: { } slope })
         {
-            return new(
-                CheckIds.PredictedRipple,
-                Verdict.Warn,
-                null,
-                null,
-                $"predicted ripple is not known: {prediction.Ripple.WhyUnknown}");
+            return [new(CheckIds.PredictedRipple, Verdict.Warn, null, null, $"predicted ripple is not known: {prediction.Ripple.WhyUnknown}")];
         }
 
-        var isBySlope = slope.Radians / finish.Slope.Radians > height / finish.RippleMm;
-        var passes = prediction.Passes(finish);
-        return new(
-            isBySlope ? CheckIds.PredictedRippleBySlope : CheckIds.PredictedRipple,
-            passes ? Verdict.Pass : Verdict.Warn,
-            isBySlope ? slope.Radians : height,
-            isBySlope ? finish.Slope.Radians : finish.RippleMm,
-            $"predicted ripple {Figure.Length(height)}, slope {Figure.Angle(slope.Radians)}, against the limits of the finish ({finish.Name}); no measured panels stand behind it");
+        return
+        [
+            PlanChecks.AtMost(
+                CheckIds.PredictedRipple,
+                Verdict.Warn,
+                height,
+                finish.RippleMm,
+                $"predicted ripple {Figure.Length(height)}, against the limit of the finish ({finish.Name}); no measured panels stand behind it"),
+            PlanChecks.AtMost(
+                CheckIds.PredictedSlope,
+                Verdict.Warn,
+                slope.Radians,
+                finish.Slope.Radians,
+                $"predicted slope {Figure.Angle(slope.Radians)}, against the limit of the finish ({finish.Name}); no measured panels stand behind it"),
+        ];
     }
 }

@@ -32,7 +32,8 @@ internal static class PullChecks
                 Verdict.Fail,
                 judge.LeverMm,
                 facet,
-                $"the lever past the end of the curve is shorter than one facet, so the last facet cannot be pulled down");
+                $"the lever past the end of the curve is shorter than one facet, so the last facet cannot be pulled down")
+            { Bound = Bound.Least };
         }
 
         var least = FacetJudge.LeastLeverMm(facet, judge.SlideMm);
@@ -45,7 +46,8 @@ internal static class PullChecks
                     Verdict.Warn,
                     judge.LeverMm,
                     least,
-                    $"the lever is short: the panel slides forward under the hand by up to {Figure.Length(judge.SlideMm)}, and a facet is {Figure.Length(facet)}; the hand may come down on the form before the last facet lies, and print-through is not known");
+                    $"the lever is short: the panel slides forward under the hand by up to {Figure.Length(judge.SlideMm)}, and a facet is {Figure.Length(facet)}; the hand may come down on the form before the last facet lies, and print-through is not known")
+                { Bound = Bound.Least };
             }
 
             return new(

@@ -30,7 +30,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     {
         "second-half-pull" or "second-half-clearance" when draft.SecondHalf is null => $"swing the finished half through by hand first, with its weight on a hoist",
         "fold-back" => $"report this request: the layout disagrees with the section",
-        "facet-width" or "predicted-ripple" when !draft.PanelLaw.Flow.IsKnown =>
+        "facet-width" or "predicted-ripple" or "predicted-slope" when !draft.PanelLaw.Flow.IsKnown =>
             $"give the sheet's elongation, or strengthCoefficient and strainHardening, or wrap a scrap first: no other change helps",
         _ => $"no change of one field, or of two together, was found that passes this check and makes no other worse",
     };
@@ -55,7 +55,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         "model-range" => [_change.ThinnerPanel(Share(draft.TightestInsideMm / (check.Limit ?? 5))), _change.GentlerBy(Ratio())],
         "flow-curve" => [Coefficient()],
         "lever" or "wrap-order" => _pull.Lever(),
-        "predicted-ripple" => [_change.MoreFolds((int)Math.Ceiling(draft.Stations.Count * Math.Sqrt(1 / Ratio())) + 1), _change.AcceptRipple(draft.Prediction?.Ripple.HeightMm, draft.Prediction?.Ripple.Slope)],
+        "predicted-ripple" or "predicted-slope" => [_change.MoreFolds((int)Math.Ceiling(draft.Stations.Count * Math.Sqrt(1 / Ratio())) + 1), _change.AcceptRipple(draft.Prediction?.Ripple.HeightMm, draft.Prediction?.Ripple.Slope)],
         "hand-force" => _pull.PulledBy(),
         "panel-width" => _pull.PulledBy(),
         "lift-mass" => _pull.PulledBy(),

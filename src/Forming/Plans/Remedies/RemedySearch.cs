@@ -94,7 +94,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     {
         var known = _found.Values.Select(remedy => RemedyCandidate.One(remedy.Text, [.. remedy.Changes]));
         var own = RemedyCandidates.For(job, draft, check);
-        return check.Id is "wrap-order" or "predicted-ripple"
+        return IsOfPrediction(check.Id)
             ? _found.Where(other => other.Key is "lever" or "facet-width").Select(other => RemedyCandidate.One(other.Value.Text, [.. other.Value.Changes])).Concat(own)
             : own.Concat(known);
     }
@@ -172,7 +172,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         !_isSimulated || IsSimulatedFor(id) || changes.All(IsSeenByChecksOnly)
         || (Try(changes, simulate: true) is { } trial && trial.Passes(id) && Spoilt(trial).Count == 0);
 
-    private bool IsSimulatedFor(string id) => job.Form.Stepping.Refine || id is "wrap-order" or "predicted-ripple";
+    private bool IsSimulatedFor(string id) => job.Form.Stepping.Refine || IsOfPrediction(id);
+
+    private static bool IsOfPrediction(string id) => id is "wrap-order" or "predicted-ripple" or "predicted-slope";
 
     private Trial? Try(IReadOnlyList<JobChange> changes, string id) => Try(changes, IsSimulatedFor(id));
 
