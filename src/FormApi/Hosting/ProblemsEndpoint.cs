@@ -8,7 +8,7 @@ namespace FormApi.Hosting;
 internal static class ProblemsEndpoint
 {
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapProblems(this IEndpointRouteBuilder routes) => routes.MapGet("/problems/{code}", Explain)
         .Describe("explainProblem", "Operations", "What a problem's type means and what to do about it.")
         .WithMetadata(new MediaTypes("application/json", "text/plain"));
@@ -19,7 +19,7 @@ internal static class ProblemsEndpoint
     private static Results<TableResult<ProblemKind>, ContentHttpResult, NotFoundResult> Explain(string code, HttpContext context)
     {
         if (ProblemKinds.Find(code) is not { } kind)
-            return new NotFoundResult("There is no such kind of problem.");
+            return new NotFoundResult("Unknown kind of problem.");
         var media = context.GetEndpoint()!.Metadata.GetMetadata<MediaTypes>()!.Choose(context.Request);
         return media == "text/plain"
             ? TypedResults.Text($"{kind.Status} {kind.Title}\n\n{kind.Text}\n")

@@ -19,7 +19,7 @@ namespace FormApi.Features.Drawings;
 internal static class DrawingsEndpoint
 {
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapDrawings(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/forms/drawing", Draw)
         .Describe("drawForm", "Forms", "One form as a picture, a cutting file or a solid.")
         .WithDescription(
@@ -32,7 +32,7 @@ internal static class DrawingsEndpoint
     /// <param name="paper">Paper of a PDF, or null.</param>
     /// <param name="request">The request, whose Accept header chooses.</param>
     /// <param name="address">Where the service is reached, for the link on the sheet.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     internal static Results<DrawingResult, ProblemResult> Draw(
         JsonBody<FormRequest> body, string? paper, HttpRequest request, IOptions<PublicAddress> address, CancellationToken cancellation)
     {

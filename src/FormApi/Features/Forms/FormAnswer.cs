@@ -22,13 +22,13 @@ namespace FormApi.Features.Forms;
 /// <param name="Engine">Version of the engine that calculated it.</param>
 /// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
 /// <param name="Request">The request with every default shown; null where the plan chooses.</param>
-/// <param name="Verdict">What the checks come to: <c>ready</c>, <c>attention</c> where one warns, <c>cannot-be-made</c> where one failed.</param>
+/// <param name="Verdict">The verdict of the checks: <c>ready</c>, <c>attention</c> where one warns, <c>cannot-be-made</c> where one failed.</param>
 /// <param name="Form">The form: where to fold, how far, and what it is cut from.</param>
 /// <param name="Panel">The panel: what it is cut from, how it is pulled, how it will look.</param>
 /// <param name="Checks">Every check, passed or not.</param>
 /// <param name="Safety">Cautions that this job calls for. Local codes, machine manuals and licensed practice come first.</param>
 /// <param name="ShopNotes">Hints that save a panel.</param>
-/// <param name="Basis">What every headline figure rests on.</param>
+/// <param name="Basis">What every headline value rests on.</param>
 /// <param name="Links">The same as links that hold the whole request.</param>
 internal sealed record FormAnswer(
     string Engine,

@@ -28,7 +28,7 @@ namespace FormApi.Features.Forms;
 /// <param name="LargestRounding">Largest effect of rounding the marks [mm or in].</param>
 /// <param name="NeutralFactor">Neutral factor K in use.</param>
 /// <param name="BlankAtMidNeutral">What K = 0.5 would change in the blank's length [mm or in]: small folds hardly wrap the nose.</param>
-/// <param name="Stepping">How evenly the folds came out.</param>
+/// <param name="Stepping">How even the folds are.</param>
 /// <param name="Blank">The flat blank.</param>
 /// <param name="Section">The form in section.</param>
 /// <param name="Give">How far the form itself gives under the pull: an estimate.</param>
@@ -188,13 +188,13 @@ internal sealed record StationResult(
 /// <param name="Stations">Station numbers.</param>
 internal sealed record StopSettingResult(double Angle, double? StopAngle, double? StopSetting, IReadOnlyList<int> Stations);
 
-/// <summary>How evenly the folds came out.</summary>
+/// <summary>How even the folds are.</summary>
 /// <param name="AngleSpread">Largest less smallest fold angle, the end folds of half ends left out [°].</param>
 /// <param name="SpacingSpread">Largest less smallest distance between fold centre lines within a curved span [mm or in].</param>
 /// <param name="SweepOver">Sweep past the wanted one with a fixed angle or spacing; negative is short [°].</param>
 /// <param name="LastFoldInstead">The last fold that would close the sweep exactly [°]; null where nothing was fixed.</param>
-/// <param name="FlatInsideTangent">How far the lead-in flat lies inside the curve's tangent, full ends [mm or in].</param>
-/// <param name="Refinement">What came of refining by the predicted ripple; only where it was asked for.</param>
+/// <param name="FlatInsideTangent">How far the lead-in flat is inside the curve's tangent, full ends [mm or in].</param>
+/// <param name="Refinement">Result of refining by the predicted ripple; only where it was asked for.</param>
 internal sealed record SteppingResult(
     double AngleSpread,
     double SpacingSpread,
@@ -215,7 +215,7 @@ internal sealed record SteppingResult(
         stepping.Refinement is { } refined ? new(refined.ClosedFormFolds, refined.Folds, refined.WhyKept) : null);
 }
 
-/// <summary>What came of refining the folds by the predicted ripple.</summary>
+/// <summary>Result of refining the folds by the predicted ripple.</summary>
 /// <param name="From">Folds by the closed form.</param>
 /// <param name="To">Folds kept.</param>
 /// <param name="Text">Why the closed form's folds were kept; null where the predicted ripple chose.</param>

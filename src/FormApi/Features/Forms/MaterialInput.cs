@@ -15,8 +15,8 @@ namespace FormApi.Features.Forms;
 /// <param name="Yield">Yield stress, 0.2 % proof [MPa or psi].</param>
 /// <param name="Ultimate">Ultimate tensile strength [MPa or psi].</param>
 /// <param name="Elongation">Total elongation [%].</param>
-/// <param name="StrengthCoefficient">Strength coefficient K of the flow curve [MPa or psi]; goes with <c>strainHardening</c>.</param>
-/// <param name="StrainHardening">Strain-hardening exponent n of the flow curve; goes with <c>strengthCoefficient</c>.</param>
+/// <param name="StrengthCoefficient">Strength coefficient K of the flow curve [MPa or psi]; needs <c>strainHardening</c>.</param>
+/// <param name="StrainHardening">Strain-hardening exponent n of the flow curve; needs <c>strengthCoefficient</c>.</param>
 /// <param name="Density">Density [kg/m³ or lb/in³].</param>
 /// <param name="MinRadiusOverThickness">Smallest inside bend radius over thickness, across the grain, 90°.</param>
 internal sealed record MaterialInput(
@@ -40,8 +40,8 @@ internal sealed record MaterialInput(
 /// <summary>What a material must satisfy.</summary>
 internal sealed class MaterialInputRules : AbstractValidator<MaterialInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public MaterialInputRules(UnitSystem units)
     {
         RuleFor(material => material.Id).Must(id => MaterialCatalog.Default.TryFind(id!, out _))
@@ -68,13 +68,13 @@ internal sealed class MaterialInputRules : AbstractValidator<MaterialInput>
             RuleFor(material => material.Density).Within(Ranges.Density, units);
             RuleFor(material => material.MinRadiusOverThickness).Within(Ranges.MinRadius, units);
             RuleFor(material => material.StrainHardening).NotNull()
-                .Else("missing-property", "The flow curve has two figures.", "strengthCoefficient and strainHardening together, or neither")
+                .Else("missing-property", "The flow curve needs both strengthCoefficient and strainHardening.", "strengthCoefficient and strainHardening together, or neither")
                 .When(material => material.StrengthCoefficient is not null);
             RuleFor(material => material.StrengthCoefficient).NotNull()
-                .Else("missing-property", "The flow curve has two figures.", "strengthCoefficient and strainHardening together, or neither")
+                .Else("missing-property", "The flow curve needs both strengthCoefficient and strainHardening.", "strengthCoefficient and strainHardening together, or neither")
                 .When(material => material.StrainHardening is not null);
             RuleFor(material => material.Ultimate).Must((material, ultimate) => !(ultimate < material.Yield))
-                .Else("below-yield", "The ultimate strength lies below the yield stress.", "at least the yield stress");
+                .Else("below-yield", "The ultimate strength is below the yield stress.", "at least the yield stress");
         });
     }
 
@@ -83,6 +83,6 @@ internal sealed class MaterialInputRules : AbstractValidator<MaterialInput>
 
     private static string TextOfUnknown(MaterialInput material) =>
         Spelling.Nearest(material.Id!, MaterialCatalog.Default.All.Select(known => known.Id)) is { } near
-            ? $"There is no material with this id; {near} comes nearest."
-            : "There is no material with this id.";
+            ? $"Unknown material. Did you mean {near}?"
+            : "Unknown material.";
 }

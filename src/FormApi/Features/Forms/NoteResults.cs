@@ -44,10 +44,10 @@ internal sealed record ShopNoteResult(string Id, string Text)
     public static ShopNoteResult From(ShopNote note, UnitSystem units) => new(note.Id, units.Wording.Of(note.Text));
 }
 
-/// <summary>What a headline figure rests on.</summary>
-/// <param name="Quantity">The figure, by its name in the answer.</param>
+/// <summary>What a headline value rests on.</summary>
+/// <param name="Quantity">The value, by its name in the answer.</param>
 /// <param name="Method">The formula or method, in words.</param>
-/// <param name="Source">The published text, or what stands in its place.</param>
+/// <param name="Source">The published text, or what is used in its place.</param>
 /// <param name="Status">How well it is supported.</param>
 internal sealed record BasisResult(
     string Quantity,

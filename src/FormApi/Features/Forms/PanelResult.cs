@@ -62,10 +62,10 @@ internal sealed record PanelResult(
         panel.Prediction is { } prediction ? PredictionHeadline.From(prediction, units) : null);
 }
 
-/// <summary>Headlines of how the panel comes off the form, from a simulated pull behind which no measured panels stand; all of it at <c>/v1/forms/prediction</c>.</summary>
-/// <param name="Wraps">Whether the panel comes to lie on every fold, in their order.</param>
-/// <param name="Text">Why it does not, or why ripple is not known; null where both hold.</param>
-/// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the first), on the face the curve was measured on [mm or in]; null where the panel comes off flat there, or does not wrap.</param>
+/// <summary>Headlines of how the panel comes off the form, from a simulated pull not yet checked against measured panels; all of it at <c>/v1/forms/prediction</c>.</summary>
+/// <param name="Wraps">Whether the panel lands on every fold, one after another.</param>
+/// <param name="Text">Why it does not, or why ripple is not known; null where both are given.</param>
+/// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the first), on the face the curve was measured on [mm or in]; null where the panel is flat there, or does not wrap.</param>
 /// <param name="Sweep">Turn of the whole panel let go [°]; null where it does not wrap.</param>
 /// <param name="Miss">Largest distance from the wanted curve, laid over it as well as it goes [mm or in]; null where it does not wrap.</param>
 /// <param name="HeldMiss">The same with the lead-in flats laid on each other [mm or in]; null where it does not wrap.</param>
@@ -118,7 +118,7 @@ internal sealed record SpringbackResult(
 
 /// <summary>What another model would have asked for.</summary>
 /// <param name="Model">The other model.</param>
-/// <param name="Sweep">Form sweep that it asks for [°].</param>
+/// <param name="Sweep">Form sweep that it needs [°].</param>
 internal sealed record OtherSpringbackResult(string Model, double Sweep);
 
 /// <summary>A registration mark on the flat panel blank.</summary>
@@ -132,10 +132,10 @@ internal sealed record MarkResult(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Near = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Far = null);
 
-/// <summary>How much of the facets will show; from a wrap model behind which no measured panels stand.</summary>
-/// <param name="Known">Whether the prediction holds; false never means smooth.</param>
+/// <summary>How much of the facets will show; from a wrap model not yet checked against measured panels.</summary>
+/// <param name="Known">Whether the prediction is valid; false never means smooth.</param>
 /// <param name="Text">Why it is not known, or null.</param>
-/// <param name="Facet">The facet that comes nearest to its limit [mm or in]; null where not known.</param>
+/// <param name="Facet">The facet nearest to its limit [mm or in]; null where not known.</param>
 /// <param name="AllowedFacet">How wide that very facet might be [mm or in]; null where not known or where nothing would show.</param>
 /// <param name="Ripple">Peak-to-valley height of that facet [mm or in]; null where not known.</param>
 /// <param name="Slope">Slope of that facet against the smooth curve [°]; null where not known.</param>

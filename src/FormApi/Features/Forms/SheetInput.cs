@@ -36,11 +36,11 @@ internal static class SheetRules
         rules.RuleFor(sheet => sheet.Material).SetValidator(new MaterialInputRules(units));
         rules.RuleFor(sheet => sheet.Thickness).Within(Ranges.Thickness, units);
         rules.RuleFor(sheet => sheet.Gauge).Null()
-            .Else("choose-one", "Thickness and gauge are two names for one figure.", "thickness or gauge, not both")
+            .Else("choose-one", "Give thickness or gauge, not both.", "thickness or gauge, not both")
             .When(sheet => sheet.Thickness is not null);
         rules.RuleFor(sheet => sheet.Thickness).NotNull().Else("choose-one", "The sheet has no thickness.", "thickness, or gauge")
             .When(sheet => sheet.Gauge is null);
-        rules.RuleFor(sheet => sheet.GaugeSystem).Null().Else("not-applicable", "A gauge system says nothing without a gauge.", "only with gauge")
+        rules.RuleFor(sheet => sheet.GaugeSystem).Null().Else("not-applicable", "gaugeSystem needs gauge.", "only with gauge")
             .When(sheet => sheet.Gauge is null && sheet.Thickness is not null);
         rules.When(sheet => sheet.Gauge is not null && sheet.Thickness is null, () => AddGaugeRules(rules));
     }
@@ -57,9 +57,9 @@ internal static class SheetRules
         var systems = "one of " + string.Join(", ", GaugeTable.Systems.Select(known => known.Id));
         rules.RuleFor(sheet => sheet.GaugeSystem)
             .Must((sheet, _) => GaugeSystemOf(sheet) is not null)
-            .Else("choose-one", "This material has no gauge system of its own: the same number means another thickness in each.", systems)
+            .Else("choose-one", "gauge needs gaugeSystem here: this material has none, and the same number is another thickness in each.", systems)
             .Must((sheet, _) => GaugeSystemOf(sheet) is null || Find(GaugeSystemOf(sheet)) is not null)
-            .Else("unknown-gauge-system", "There is no gauge system of this name.", systems);
+            .Else("unknown-gauge-system", "Unknown gauge system.", systems);
         rules.RuleFor(sheet => sheet.Gauge)
             .Must((sheet, gauge) => Find(GaugeSystemOf(sheet)) is not { } system || GaugeTable.TryThickness(system.Id, gauge!.Value, out _))
             .Else("unknown-gauge", sheet => $"The system {GaugeSystemOf(sheet)} lists no such gauge.", sheet => "one of " + string.Join(", ", Listed(sheet)));

@@ -43,7 +43,7 @@ internal static class StationsRules
             context.FaultAt(
                 checking => checking.Stations,
                 "contradicts",
-                "The facet after the last fold is the lead-out, and form.leadOut says otherwise.",
+                "The facet after the last fold is the lead-out, but form.leadOut differs from it.",
                 "the same length as form.leadOut",
                 string.Create(CultureInfo.InvariantCulture, $"[{request.Stations.Count - 1}].") + FieldNames.PathOf(LastFacet));
         }
@@ -56,7 +56,7 @@ internal static class StationsRules
     /// <param name="field">The field.</param>
     /// <param name="why">What leaves no use for it.</param>
     public static IRuleBuilderOptions<T, TField> Unused<T, TField>(
-        this AbstractValidator<T> rules, Expression<Func<T, TField>> field, string why = "the form stands already") =>
+        this AbstractValidator<T> rules, Expression<Func<T, TField>> field, string why = "the form already exists") =>
         rules.RuleFor(field).Null().Else("not-applicable", $"It is not used when stations are given: {why}.", "leave it out, or leave out stations");
 
     /// <summary>Whether a list holds a null.</summary>

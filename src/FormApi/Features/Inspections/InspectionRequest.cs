@@ -24,7 +24,7 @@ namespace FormApi.Features.Inspections;
 /// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the request's units.</param>
 /// <param name="Ends">Half or full folds at the ends of a form given by its stations: it says where the panel is clamped; only with <c>stations</c> and a panel. Default there: <c>half</c> where the first fold turns at most three quarters of the second, else <c>full</c>.</param>
 /// <param name="Stations">The folds as they should be, from the lead-in. Default: null, the form is planned.</param>
-/// <param name="Tolerance">What the form must hold. Default: the sum of all folds within 1°, every mold line within 0.8 mm; an assumption.</param>
+/// <param name="Tolerance">The tolerance of the form. Default: the sum of all folds within 1°, every mold line within 0.8 mm; an assumption.</param>
 /// <param name="Corrections">How folds may be corrected. Default: closed only, by up to 4 steps of the stop.</param>
 internal sealed record InspectionRequest(
     LengthUnit Units,
@@ -65,9 +65,9 @@ internal sealed record MeasuredInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<double>? Facets = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<IReadOnlyList<Pair>>? Points = null);
 
-/// <summary>What a folded form must hold.</summary>
+/// <summary>The tolerance of a folded form.</summary>
 /// <param name="Closing">Error of the sum of all folds, to either side [°]. Default: 1.</param>
-/// <param name="Vertex">Miss of any mold line, the first flat held [mm or in]. Default: 0.8 mm.</param>
+/// <param name="Vertex">Miss of any mold line, the first flat fixed [mm or in]. Default: 0.8 mm.</param>
 internal sealed record InspectionToleranceInput(double? Closing = null, double? Vertex = null);
 
 /// <summary>How folds may be corrected.</summary>
@@ -79,8 +79,8 @@ internal sealed record CorrectionInput(double? Step = null, CorrectionDirection?
 /// <summary>What an inspection must satisfy.</summary>
 internal sealed class InspectionRequestRules : AbstractValidator<InspectionRequest>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public InspectionRequestRules(UnitSystem units)
     {
         this.AddFoldedRules(units, request => request.Measured.Spacings is not null);
@@ -97,8 +97,8 @@ internal sealed class InspectionRequestRules : AbstractValidator<InspectionReque
 /// <summary>What measurements must satisfy.</summary>
 internal sealed class MeasuredInputRules : AbstractValidator<MeasuredInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public MeasuredInputRules(UnitSystem units)
     {
         RuleFor(measured => CountOf(measured.Angles)).Within(Ranges.MeasuredCount, units).About(measured => measured.Angles);
@@ -164,7 +164,7 @@ internal sealed class MeasuredInputRules : AbstractValidator<MeasuredInput>
             .When(measured => measured is { Points: null, Spacings: not null });
 
         void AloneWithPoints(Expression<Func<MeasuredInput, IReadOnlyList<double>?>> field) =>
-            RuleFor(field).Null().Else("choose-one", "Points say all of it.", "points alone, or angles with spacings or facets");
+            RuleFor(field).Null().Else("choose-one", "Points replace angles, spacings and facets.", "points alone, or angles with spacings or facets");
     }
 
     private static int? CountOf<T>(IReadOnlyList<T>? values) => values?.Count;
@@ -173,8 +173,8 @@ internal sealed class MeasuredInputRules : AbstractValidator<MeasuredInput>
 /// <summary>What the tolerance of a form must satisfy.</summary>
 internal sealed class InspectionToleranceInputRules : AbstractValidator<InspectionToleranceInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public InspectionToleranceInputRules(UnitSystem units)
     {
         RuleFor(tolerance => tolerance.Closing).Within(Ranges.ClosingTolerance, units);
@@ -185,8 +185,8 @@ internal sealed class InspectionToleranceInputRules : AbstractValidator<Inspecti
 /// <summary>What corrections must satisfy.</summary>
 internal sealed class CorrectionInputRules : AbstractValidator<CorrectionInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public CorrectionInputRules(UnitSystem units)
     {
         RuleFor(corrections => corrections.Step).Within(Ranges.StopResolution, units);

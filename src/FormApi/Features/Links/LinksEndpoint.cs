@@ -23,7 +23,7 @@ internal static class LinksEndpoint
     private static readonly int[] Faults = [413, 414, 422];
 
     /// <summary>Adds the routes.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapLinks(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/v1/links/{request}/form", OpenForm)

@@ -51,7 +51,7 @@ internal static class OutlineRules
             Point[] corners = [.. outline.Select(corner => new Point(corner.First, corner.Second))];
             if (SimplePolygon.FirstRepeated(corners) is { } repeated)
             {
-                context.FaultAt(field, "outline.repeated-corner", "The corner stands on the one before it; an outline closes itself.", "each corner once", At(repeated));
+                context.FaultAt(field, "outline.repeated-corner", "The corner repeats the one before it; an outline closes without it.", "each corner once", At(repeated));
                 return false;
             }
 

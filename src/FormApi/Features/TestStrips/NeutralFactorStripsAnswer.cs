@@ -16,16 +16,16 @@ namespace FormApi.Features.TestStrips;
 /// <param name="Request">The request with every default shown.</param>
 /// <param name="NeutralFactor">Neutral factor K.</param>
 /// <param name="Published">K by the published formula, the mean over the strips; null where it does not reach.</param>
-/// <param name="Margin">How far a single strip may lie from K, in units of its own reading error.</param>
+/// <param name="Margin">How far a single strip may be from K, in units of its reading error.</param>
 /// <param name="Strips">The strips, in the order of the request.</param>
-/// <param name="Outliers">Strips that do not go with the others; they are counted all the same.</param>
-/// <param name="Doubts">Why the figure should not be used before something is cleared up; empty where nothing speaks against it.</param>
-/// <param name="Paste">What to put into the next request, as it stands; null while there are doubts.</param>
+/// <param name="Outliers">Outliers; they are still counted.</param>
+/// <param name="Doubts">Why the value should not be used before something is cleared up; empty where nothing is in the way.</param>
+/// <param name="Paste">What to put into the next request, unchanged; null while there are doubts.</param>
 /// <param name="Text">What it changes.</param>
-/// <param name="Next">The strip that would tell most next.</param>
-/// <param name="Notes">What to know about the figures.</param>
+/// <param name="Next">The most useful next strip.</param>
+/// <param name="Notes">What to know about the results.</param>
 /// <param name="Safety">Cautions for bending strips.</param>
-/// <param name="Basis">What the figures rest on.</param>
+/// <param name="Basis">What the results rest on.</param>
 internal sealed record NeutralFactorStripsAnswer(
     string Engine,
     string Fingerprint,
@@ -68,7 +68,7 @@ internal sealed record NeutralFactorStripsAnswer(
         Lists.Map(lesson.Basis, BasisResult.From));
 }
 
-/// <summary>What one strip says of the neutral line by itself.</summary>
+/// <summary>What one strip alone shows of the neutral line.</summary>
 /// <param name="BendAllowance">Length that the fold took of the flat [mm or in].</param>
 /// <param name="NeutralFactor">Neutral factor K.</param>
 /// <param name="ReadingError">How far K may be out by the reading errors, at 95 %.</param>

@@ -19,12 +19,12 @@ namespace FormApi.Features.TestStrips;
 /// <param name="SlopeThere">Slope of the strip that set it [°]; null where none did.</param>
 /// <param name="Strips">The strips, in the order of the request.</param>
 /// <param name="Contradictions">Verdicts that go against each other, pair by pair.</param>
-/// <param name="Paste">What to put into the next request, as it stands; null where no strip came out smooth below one that shows.</param>
+/// <param name="Paste">What to put into the next request, unchanged; null where no strip was smooth below one that shows.</param>
 /// <param name="Text">What it changes.</param>
-/// <param name="Next">The strip that would tell most next.</param>
-/// <param name="Notes">What to know about the figures.</param>
+/// <param name="Next">The most useful next strip.</param>
+/// <param name="Notes">What to know about the results.</param>
 /// <param name="Safety">Cautions for bending strips.</param>
-/// <param name="Basis">What the figures rest on.</param>
+/// <param name="Basis">What the results rest on.</param>
 internal sealed record PrintThroughStripsAnswer(
     string Engine,
     string Fingerprint,
@@ -72,16 +72,16 @@ internal sealed record PrintThroughStripsAnswer(
 }
 
 /// <summary>Between which ripples the limit lies.</summary>
-/// <param name="LargestSmooth">Largest ripple judged smooth [mm or in]; null where no strip came out smooth.</param>
+/// <param name="LargestSmooth">Largest ripple judged smooth [mm or in]; null where no strip was smooth.</param>
 /// <param name="SmallestShowing">Smallest ripple judged to show [mm or in]; null where none shows.</param>
 internal sealed record BracketResult(double? LargestSmooth, double? SmallestShowing);
 
-/// <summary>The ripple that a strip must have had; from a wrap model behind which no measured panels stand.</summary>
-/// <param name="Usable">Whether the strip tells anything of the limit.</param>
+/// <summary>The ripple that a strip must have had; from a wrap model not yet checked against measured panels.</summary>
+/// <param name="Usable">Whether the strip shows anything of the limit.</param>
 /// <param name="Text">Why it does not, or null.</param>
-/// <param name="Lever">Lever it was reckoned with [mm or in].</param>
-/// <param name="Ripple">Peak-to-valley height [mm or in]; null where the strip tells nothing.</param>
-/// <param name="Slope">Slope against the smooth curve [°]; null where the strip tells nothing.</param>
+/// <param name="Lever">Lever it was calculated with [mm or in].</param>
+/// <param name="Ripple">Peak-to-valley height [mm or in]; null where the strip shows nothing.</param>
+/// <param name="Slope">Slope against the smooth curve [°]; null where the strip shows nothing.</param>
 internal sealed record PrintThroughStripResult(bool Usable, string? Text, double Lever, double? Ripple, double? Slope);
 
 /// <summary>A strip judged smooth though another with no more ripple shows.</summary>

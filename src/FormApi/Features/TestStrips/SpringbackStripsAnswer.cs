@@ -17,17 +17,17 @@ namespace FormApi.Features.TestStrips;
 /// <param name="EffectiveYield">Yield stress with which pure bending agrees with the strips [MPa or psi].</param>
 /// <param name="YieldOverModulus">The same over Young's modulus.</param>
 /// <param name="NominalYield">The material's own yield stress [MPa or psi].</param>
-/// <param name="Margin">How far a single finished radius may lie from the expected one [%].</param>
+/// <param name="Margin">How far a single finished radius may be from the expected one [%].</param>
 /// <param name="Effects">What the learnt yield does to the form of each wanted radius.</param>
 /// <param name="Strips">The strips beside the learnt yield, in the order of the request.</param>
-/// <param name="Outliers">Strips that do not go with the others; they are counted all the same.</param>
-/// <param name="Doubts">Why the figure should not be used before something is cleared up; empty where nothing speaks against it.</param>
-/// <param name="Paste">What to put into the next request, as it stands; null while there are doubts.</param>
+/// <param name="Outliers">Outliers; they are still counted.</param>
+/// <param name="Doubts">Why the value should not be used before something is cleared up; empty where nothing is in the way.</param>
+/// <param name="Paste">What to put into the next request, unchanged; null while there are doubts.</param>
 /// <param name="Text">What it changes.</param>
-/// <param name="Next">The strip that would tell most next.</param>
-/// <param name="Notes">What to know about the figures.</param>
+/// <param name="Next">The most useful next strip.</param>
+/// <param name="Notes">What to know about the results.</param>
 /// <param name="Safety">Cautions for bending strips.</param>
-/// <param name="Basis">What the figures rest on.</param>
+/// <param name="Basis">What the results rest on.</param>
 internal sealed record SpringbackStripsAnswer(
     string Engine,
     string Fingerprint,

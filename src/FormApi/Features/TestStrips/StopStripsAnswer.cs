@@ -15,16 +15,16 @@ namespace FormApi.Features.TestStrips;
 /// <param name="Fingerprint">Names this answer: the same request on the same engine gives the same bytes.</param>
 /// <param name="Request">The request with every default shown.</param>
 /// <param name="Line">The line: stop angle = offset + slope × fold angle.</param>
-/// <param name="Margin">How far a single measured angle may lie from the line [°].</param>
+/// <param name="Margin">How far a single measured angle may be from the line [°].</param>
 /// <param name="Settings">The stop to set for each wanted fold angle.</param>
 /// <param name="Strips">The strips beside the line, in the order of the request.</param>
-/// <param name="Outliers">Strips that do not go with the others; they are counted all the same.</param>
-/// <param name="Paste">What to put into the next request, as it stands.</param>
+/// <param name="Outliers">Outliers; they are still counted.</param>
+/// <param name="Paste">What to put into the next request, unchanged.</param>
 /// <param name="Text">What it changes.</param>
-/// <param name="Next">The strip that would tell most next.</param>
-/// <param name="Notes">What to know about the figures.</param>
+/// <param name="Next">The most useful next strip.</param>
+/// <param name="Notes">What to know about the results.</param>
 /// <param name="Safety">Cautions for bending strips.</param>
-/// <param name="Basis">What the figures rest on.</param>
+/// <param name="Basis">What the results rest on.</param>
 internal sealed record StopStripsAnswer(
     string Engine,
     string Fingerprint,
@@ -66,14 +66,14 @@ internal sealed record StopStripsAnswer(
 /// <summary>The line of the stop.</summary>
 /// <param name="Offset">Stop angle at a fold of zero [°].</param>
 /// <param name="Slope">Growth of the stop angle with the fold angle.</param>
-/// <param name="SlopeAssumed">Whether the slope was assumed, because all strips stand at one stop.</param>
+/// <param name="SlopeAssumed">Whether the slope was assumed, because all strips were folded at one stop.</param>
 internal sealed record StopLineResult(IntervalResult Offset, IntervalResult Slope, bool SlopeAssumed);
 
 /// <summary>The stop to set for a wanted fold angle.</summary>
 /// <param name="Angle">The wanted fold angle [°].</param>
 /// <param name="StopAngle">The stop angle for it [°].</param>
 /// <param name="Set">The same on the stop's own steps [°].</param>
-/// <param name="Expected">Where the next strip folded at that setting may come out [°].</param>
+/// <param name="Expected">Angle that the next strip at that setting may have [°].</param>
 internal sealed record StopAdviceResult(double Angle, IntervalResult StopAngle, double Set, IntervalResult Expected);
 
 /// <summary>A strip beside the line.</summary>

@@ -10,11 +10,11 @@ using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;
 
-/// <summary>A figure that strips taught, and how far they leave it open.</summary>
+/// <summary>A value learnt from strips, and how far they leave it open.</summary>
 /// <param name="Value">The best value.</param>
 /// <param name="Low">Lower end; null where the strips set none.</param>
 /// <param name="High">Upper end; null where the strips set none.</param>
-/// <param name="Confidence">How often such an interval holds the truth.</param>
+/// <param name="Confidence">How often such an interval contains the true value.</param>
 internal sealed record IntervalResult(double Value, double? Low, double? High, double Confidence)
 {
     /// <summary>The figure in a caller's units.</summary>
@@ -27,10 +27,10 @@ internal sealed record IntervalResult(double Value, double? Low, double? High, d
         Margin.Confidence);
 }
 
-/// <summary>How far a single reading may lie from the fit, 19 times of 20.</summary>
+/// <summary>How far a single reading may be from the fit, 19 times of 20.</summary>
 /// <param name="Half">The half-width: scatter times Student's t, never below the reading error.</param>
 /// <param name="Scatter">Standard deviation of the strips about the fit; null where no strip is left over.</param>
-/// <param name="DegreesOfFreedom">Strips less fitted figures.</param>
+/// <param name="DegreesOfFreedom">Strips less fitted values.</param>
 /// <param name="ByReadingError">Whether the half-width is the reading error and not the strips' scatter.</param>
 /// <param name="Text">What the half-width rests on, in words.</param>
 internal sealed record MarginResult(double Half, double? Scatter, int DegreesOfFreedom, bool ByReadingError, string Text)
@@ -61,7 +61,7 @@ internal sealed record StripDoubtResult(string Id, string[] Pointers, string Tex
         [.. lesson.Doubts.Select(doubt => new StripDoubtResult(doubt.Id, [.. doubt.Strips.Select(StripFigures.PointerOf)], units.Wording.Of(doubt.Text)))];
 }
 
-/// <summary>A strip that does not go with the others.</summary>
+/// <summary>An outlier.</summary>
 /// <param name="Pointer">JSON pointer of the strip in the request.</param>
 /// <param name="Text">How far it is out, and what leaving it out would do.</param>
 internal sealed record OutlierResult(string Pointer, string Text)
@@ -73,7 +73,7 @@ internal sealed record OutlierResult(string Pointer, string Text)
         [.. lesson.Outliers.Select(outlier => new OutlierResult(StripFigures.PointerOf(outlier.Index), units.Wording.Of(outlier.Text)))];
 }
 
-/// <summary>The strip that would tell most next; only the figures that are the point are given.</summary>
+/// <summary>The most useful next strip; only the values that matter for it are given.</summary>
 /// <param name="Text">What to bend, and why.</param>
 /// <param name="StopAngle">Stop angle to set [°].</param>
 /// <param name="Angle">Fold angle to aim at [°].</param>

@@ -9,13 +9,13 @@ namespace FormApi.Features.Verification;
 internal static class Health
 {
     /// <summary>Adds the routes.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapHealth(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/health/live", Live)
             .Describe("getLiveness", "Operations", "Whether the process answers.");
         routes.MapGet("/health/ready", Ready)
-            .Describe("getReadiness", "Operations", "Whether every check value of /v1/verification, a known plan and the conversion of units come out.");
+            .Describe("getReadiness", "Operations", "Whether every check value of /v1/verification, a known plan and the conversion of units are right.");
     }
 
     private static HealthResult<HealthAnswer> Live() => new(new("live", EngineVersion.Current), VerificationAnswerJson.Default.HealthAnswer);
