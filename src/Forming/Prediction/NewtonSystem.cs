@@ -236,7 +236,7 @@ internal sealed class NewtonSystem(Strip strip, FoldCircles circles, double mome
         return true;
     }
 
-    /// <summary>What stands in which column of the border: slides, the hand's turning, fold forces, hand force, the rest.</summary>
+    /// <summary>What is in which column of the border: slides, the hand's turning, fold forces, hand force, the rest.</summary>
     private readonly record struct Columns(int Touches)
     {
         public int Turning => 2 * Touches;

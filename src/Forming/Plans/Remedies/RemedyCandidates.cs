@@ -30,7 +30,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     {
         "second-half-pull" or "second-half-clearance" when draft.SecondHalf is null => $"swing the finished half through by hand first, with its weight on a hoist",
         "fold-back" => $"report this request: the layout disagrees with the section",
-        "facet-width" or "predicted-ripple" or "predicted-slope" when !draft.PanelLaw.Flow.IsKnown =>
+        "facet-width" or "predicted-ripple" when !draft.PanelLaw.Flow.IsKnown =>
             $"give the sheet's elongation, or strengthCoefficient and strainHardening, or wrap a scrap first: no other change helps",
         _ => $"no change of one field, or of two together, was found that passes this check and makes no other worse",
     };
@@ -73,7 +73,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         _ => [],
     };
 
-    // The figure over its limit, or the limit over the figure: how far the check misses, above 1.
+    // The value over its limit, or the limit over the value: how far the check misses, above 1.
     private double Ratio() => check is { Value: > 0, Limit: > 0 } ? Math.Max(check.Value.Value / check.Limit.Value, check.Limit.Value / check.Value.Value) : 1.2;
 
     private double Share(double thicknessMm) => Math.Min(0.98, thicknessMm / draft.Panel.Sheet.ThicknessMm);
