@@ -3,8 +3,6 @@ using FormApi.Http.Json;
 using FormApi.Http.Units;
 using Forming.Blanks;
 using Forming.Jobs;
-using Forming.Tapers;
-using Forming.Wrapping;
 
 namespace FormApi.Features.Forms;
 

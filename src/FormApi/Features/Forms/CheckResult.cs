@@ -3,10 +3,6 @@ using System.Text.Json.Serialization;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
 using Forming.Checks;
-using Forming.Pulling;
-using Forming.Results;
-using Forming.Tapers;
-using Forming.Wrapping;
 
 namespace FormApi.Features.Forms;
 

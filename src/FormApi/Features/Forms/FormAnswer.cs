@@ -2,10 +2,7 @@ using System.Text.Json.Serialization;
 using FormApi.Http;
 using FormApi.Http.Json;
 using FormApi.Http.Links;
-using Forming.Facets;
-using Forming.Jobs;
 using Forming.Plans;
-using Forming.Wrapping;
 
 namespace FormApi.Features.Forms;
 

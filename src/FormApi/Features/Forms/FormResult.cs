@@ -1,7 +1,6 @@
 using System.Text.Json.Serialization;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
-using Forming.Jobs;
 using Forming.Plans;
 using Forming.Tapers;
 using Forming.Wrapping;

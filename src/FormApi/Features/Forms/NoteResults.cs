@@ -1,10 +1,6 @@
 using System.Text.Json.Serialization;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
-using Forming.Jobs;
-using Forming.Plans;
-using Forming.Prediction;
-using Forming.Pulling;
 using Forming.Results;
 
 namespace FormApi.Features.Forms;
