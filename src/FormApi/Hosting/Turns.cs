@@ -14,7 +14,7 @@ namespace FormApi.Hosting;
 internal sealed class Turns(IOptions<Limits> options) : IDisposable
 {
     // As many calculate as there are cores. Were they to take all threads there are, deadlines, health and whatever waits for the network
-    // would stand behind dear calculations.
+    // would wait behind slow calculations.
     private static readonly TaskFactory Cores = CoreThreads.New();
 
     private readonly ConcurrencyLimiter _places = new(new()

@@ -34,7 +34,7 @@ internal sealed partial class PullOver
     /// <param name="setup">Clamp and hand.</param>
     /// <param name="elementsPerFacet">Elements of a usual facet.</param>
     /// <param name="work">What the pull may take.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public PullOver(FoldCircles circles, BendingLaw law, WrapSetup setup, int elementsPerFacet, PullWork work, CancellationToken cancellation)
     {
         (_work, _cancellation) = (work, cancellation);
@@ -79,7 +79,7 @@ internal sealed partial class PullOver
     /// <summary>Turn of the form's end when the last fold was touched [rad], and the largest moment it carried [N·mm/mm].</summary>
     public (double Turn, double LargestMoment) Given { get; private set; }
 
-    /// <summary>Folds that the panel came to lie on so far, the first among them.</summary>
+    /// <summary>Folds that the panel landed on so far, the first among them.</summary>
     public int FoldsTouched => _isTouched[..^1].Count(touched => touched);
 
     /// <summary>Pulls until the panel lies on the lead-out, or no further.</summary>

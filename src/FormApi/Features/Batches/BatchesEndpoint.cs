@@ -2,6 +2,7 @@ using FormApi.Http;
 using FormApi.Http.Problems;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Options;
 
@@ -15,45 +16,22 @@ internal static class BatchesEndpoint
     public static void AddBatches(this WebApplicationBuilder builder) => builder.Services.AddSingleton<BatchPlaces>();
 
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
-    public static void MapBatches(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/batches", AnswerAsync)
-        .Describe<BatchLineAnswer>("computeBatch", "Batches", "Many requests in one body, a line each, answered in the same order.", MediaTypes.Ndjson, 400, 406, 413, 415, 429)
+    /// <param name="routes">Destination.</param>
+    public static void MapBatches(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/batches", Answer)
+        .Describe("computeBatch", "Batches", "Many requests in one body, a line each, answered in the same order.")
+        .Refuses(413, 415, 429)
         .Accepts<BatchLine>(MediaTypes.Ndjson)
         .WithDescription(
-            "Newline-delimited JSON in and out: each line is one request for one operation, each answer one line with the status that the operation gives by itself. "
-            + "Lines are calculated side by side on every core and answered in order, while the rest is still being sent; a line that cannot be read or answered gets a problem in its place and never spoils the others. "
-            + "Read while you send, and keep your side of the connection open until the end: answers that nobody reads hold up the lines behind them, and a caller who leaves the buffers between full for Limits:UnreadSeconds (30 s) is dropped. "
+            "Newline-delimited JSON in and out: each line is one request for one operation, each answer one line with the status that the operation alone gives. "
+            + "Lines are calculated side by side on every core and answered in order, while the rest is still being sent; a line that cannot be read or answered gets a problem in its place and does not affect the others. "
+            + "Read while you send, and keep your side of the connection open until the end: unread answers block the lines behind them, and a caller who leaves the buffers between full for Limits:UnreadSeconds (30 s) is dropped. "
             + "Where nothing is sent for Limits:UnsentSeconds (30 s), or the body breaks off, the last answer says so. "
-            + "A line may have Limits:BatchLineBytes (1 MiB), a batch Limits:BatchLines (100000 lines), each line Limits:Seconds (10 s); Limits:Batches (4) with lines under way run at once; a batch that waits for its caller takes no place from others. "
+            + "A line may have Limits:BatchLineBytes (1 MiB), a batch Limits:BatchLines (100000 lines), each line Limits:Seconds (10 s); Limits:Batches (4) with lines under way run at once; a batch that waits for its caller does not count. "
             + "Programs past their own deadline answer with the best order found so far.")
         .WithMetadata(new DisableRequestSizeLimitAttribute());
 
-    private static async Task AnswerAsync(HttpContext context, IOptions<Limits> options, BatchPlaces places, ILogger<BatchStream> logger)
-    {
-        var limits = options.Value;
-        if (!RequestMedia.Is(context.Request, MediaTypes.Ndjson))
-        {
-            await new ProblemResult(ProblemKinds.UnsupportedMediaType, "The body must be application/x-ndjson in UTF-8, not compressed.").ExecuteAsync(context);
-            return;
-        }
-
-        context.Response.ContentType = MediaTypes.Ndjson;
-        context.Response.Headers.CacheControl = "no-store";
-        var worker = new BatchWorker(limits, context.Request.Path, RequestTrace.IdOf(context), logger);
-        try
-        {
-            using var stream = new BatchStream(worker, places, limits);
-            if (!await stream.RunAsync(context.Request.BodyReader, context.Response.BodyWriter, context.RequestAborted))
-                await new ProblemResult(ProblemKinds.TooMany).ExecuteAsync(context);
-        }
-        catch (TimeoutException)
-        {
-            BatchLog.CallerDropped(logger, limits.UnreadSeconds);
-            context.Abort();
-        }
-        catch (Exception gone) when (gone is IOException || (gone is OperationCanceledException && context.RequestAborted.IsCancellationRequested))
-        {
-            // The caller has gone; there is nobody to tell.
-        }
-    }
+    private static Results<BatchResult, ProblemResult> Answer(HttpRequest request, IOptions<Limits> options, BatchPlaces places, ILogger<BatchStream> logger) =>
+        RequestMedia.Is(request, MediaTypes.Ndjson)
+            ? new BatchResult(options.Value, places, logger)
+            : new ProblemResult(ProblemKinds.UnsupportedMediaType, "The body must be application/x-ndjson in UTF-8, not compressed.");
 }

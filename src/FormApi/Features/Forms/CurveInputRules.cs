@@ -5,7 +5,7 @@ using Forming.Curves;
 
 namespace FormApi.Features.Forms;
 
-/// <summary>Where a curve stands.</summary>
+/// <summary>Where a curve is.</summary>
 internal enum CurvePlace
 {
     /// <summary>It is the whole curve.</summary>
@@ -18,12 +18,12 @@ internal enum CurvePlace
     TaperEnd,
 }
 
-/// <summary>What a curve must satisfy, by its type and where it stands.</summary>
+/// <summary>What a curve must satisfy, by its type and where it is.</summary>
 internal sealed class CurveInputRules : AbstractValidator<CurveInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
-    /// <param name="place">Where the curve stands.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
+    /// <param name="place">Where the curve is.</param>
     public CurveInputRules(UnitSystem units, CurvePlace place)
     {
         var inChain = place == CurvePlace.InChain;
@@ -45,10 +45,10 @@ internal sealed class CurveInputRules : AbstractValidator<CurveInput>
             switch (place, curve)
             {
                 case (CurvePlace.Whole, FlatInput):
-                    context.FaultAt("type", "not-applicable", "A flat alone is no curve.", "only inside segments");
+                    context.FaultAt("type", "not-applicable", "A flat alone is not a curve.", "only inside segments");
                     break;
                 case (CurvePlace.InChain, PointsInput or SegmentsInput or TaperInput):
-                    context.FaultAt("type", "not-applicable", "A chain has no chain, no taper and no measured points inside.", "arc, progressive, ellipse or flat");
+                    context.FaultAt("type", "not-applicable", "A chain cannot hold a chain, a taper or measured points.", "arc, progressive, ellipse or flat");
                     break;
                 case (CurvePlace.TaperEnd, not (ArcInput or ProgressiveInput or EllipseInput)):
                     context.FaultAt("type", "not-applicable", "An end of a taper is a single bend.", "arc, progressive or ellipse");
@@ -59,73 +59,54 @@ internal sealed class CurveInputRules : AbstractValidator<CurveInput>
 
     /// <summary>A bend in a chain may state any turn but none; reversals are refused by the library with their place.</summary>
     /// <typeparam name="T">The record being checked.</typeparam>
+    /// <param name="rule">The rule of the field that states the turn.</param>
     /// <param name="turn">The turn [°].</param>
-    /// <param name="field">Contract name of the field.</param>
-    /// <param name="context">The check.</param>
-    internal static void CheckTurn<T>(double turn, string field, ValidationContext<T> context)
-    {
-        if (turn == 0)
-            context.FaultAt(field, "out-of-range", "A bend that does not turn is a flat.", "any angle but 0°");
-    }
+    internal static void MustTurn<T>(IRuleBuilder<T, double> rule, Func<T, double> turn) => rule.Must((bend, _) => turn(bend) != 0)
+        .Else("out-of-range", "A bend that does not turn is a flat.", "any angle but 0°");
 }
 
 /// <summary>What an arc must satisfy.</summary>
 internal sealed class ArcInputRules : AbstractValidator<ArcInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     /// <param name="inChain">Whether the arc is a piece of a chain.</param>
     public ArcInputRules(UnitSystem units, bool inChain)
     {
         RuleFor(arc => arc.Radius).Within(Ranges.CurveRadius, units);
         RuleFor(arc => arc.Sweep).Within(inChain ? Ranges.SegmentSweep : Ranges.Sweep, units);
         if (inChain)
-            RuleFor(arc => arc).Custom((arc, context) => CurveInputRules.CheckTurn(arc.Sweep, "sweep", context));
+            CurveInputRules.MustTurn(RuleFor(arc => arc.Sweep), arc => arc.Sweep);
     }
 }
 
 /// <summary>What a progressive bend must satisfy.</summary>
 internal sealed class ProgressiveInputRules : AbstractValidator<ProgressiveInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     /// <param name="inChain">Whether the bend is a piece of a chain.</param>
     public ProgressiveInputRules(UnitSystem units, bool inChain)
     {
         RuleFor(bend => bend.StartRadius).Within(Ranges.CurveRadius, units);
         RuleFor(bend => bend.EndRadius).Within(Ranges.CurveRadius, units);
         RuleFor(bend => bend.Sweep).Within(inChain ? Ranges.SegmentSweep : Ranges.Sweep, units);
-        RuleFor(bend => bend).Custom((bend, context) =>
-        {
-            CheckFlatEnds(bend, context);
-            if (inChain)
-                CurveInputRules.CheckTurn(bend.Sweep, "sweep", context);
-        });
-    }
-
-    private static void CheckFlatEnds(ProgressiveInput bend, ValidationContext<ProgressiveInput> context)
-    {
-        if (bend.StartRadius is null && bend.EndRadius is null)
-        {
-            context.FaultAt("endRadius", "choose-one", "A bend that is flat at both ends does not turn.", "a radius at one end at least");
-        }
-        else if (bend.Law != ProgressiveLaw.Clothoid && (bend.StartRadius ?? bend.EndRadius) is not null
-            && (bend.StartRadius is null || bend.EndRadius is null))
-        {
-            context.FaultAt(
-                bend.StartRadius is null ? "startRadius" : "endRadius",
-                "not-applicable",
-                "Only a clothoid can start or end flat.",
-                "a radius, or law clothoid");
-        }
+        RuleFor(bend => bend.EndRadius).NotNull().Else("choose-one", "A bend that is flat at both ends does not turn.", "a radius at one end at least")
+            .When(bend => bend.StartRadius is null);
+        RuleFor(bend => bend.StartRadius).NotNull().Else("not-applicable", "Only a clothoid can start or end flat.", "a radius, or law clothoid")
+            .When(bend => bend.Law != ProgressiveLaw.Clothoid && bend.EndRadius is not null);
+        RuleFor(bend => bend.EndRadius).NotNull().Else("not-applicable", "Only a clothoid can start or end flat.", "a radius, or law clothoid")
+            .When(bend => bend.Law != ProgressiveLaw.Clothoid && bend.StartRadius is not null);
+        if (inChain)
+            CurveInputRules.MustTurn(RuleFor(bend => bend.Sweep), bend => bend.Sweep);
     }
 }
 
 /// <summary>What part of an ellipse must satisfy.</summary>
 internal sealed class EllipseInputRules : AbstractValidator<EllipseInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     /// <param name="inChain">Whether the part is a piece of a chain.</param>
     public EllipseInputRules(UnitSystem units, bool inChain)
     {
@@ -133,49 +114,47 @@ internal sealed class EllipseInputRules : AbstractValidator<EllipseInput>
         RuleFor(ellipse => ellipse.SemiAxisY).Within(Ranges.CurveRadius, units);
         RuleFor(ellipse => ellipse.FromNormal).Within(Ranges.Normal, units);
         RuleFor(ellipse => ellipse.ToNormal).Within(Ranges.Normal, units);
-        RuleFor(ellipse => ellipse).Custom((ellipse, context) =>
-        {
-            var sweep = ellipse.ToNormal - ellipse.FromNormal;
-            if (inChain)
-                CurveInputRules.CheckTurn(sweep, "toNormal", context);
-            if (Math.Abs(sweep) > Ranges.Sweep.Max || (!inChain && sweep <= 0))
-                context.FaultAt("toNormal", "out-of-range", "The turn from the first normal to the last is outside its range.", "above fromNormal, at most 360° past it");
-        });
+        if (inChain)
+            CurveInputRules.MustTurn(RuleFor(ellipse => ellipse.ToNormal), Turn);
+        RuleFor(ellipse => ellipse.ToNormal).Must((ellipse, _) => !(Math.Abs(Turn(ellipse)) > Ranges.Sweep.Max || (!inChain && Turn(ellipse) <= 0)))
+            .Else("out-of-range", "The turn from the first normal to the last is outside its range.", "above fromNormal, at most 360° past it");
+
+        static double Turn(EllipseInput ellipse) => ellipse.ToNormal - ellipse.FromNormal;
     }
 }
 
 /// <summary>What a flat in a chain must satisfy.</summary>
 internal sealed class FlatInputRules : AbstractValidator<FlatInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public FlatInputRules(UnitSystem units) => RuleFor(flat => flat.Length).Within(Ranges.FlatSegment, units);
 }
 
 /// <summary>What measured points must satisfy.</summary>
 internal sealed class PointsInputRules : AbstractValidator<PointsInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public PointsInputRules(UnitSystem units)
     {
         RuleFor(curve => curve.Tolerance).Within(Ranges.FitTolerance, units);
-        RuleFor(curve => curve.Points.Count).Within(Ranges.PointCount, units).OverridePropertyName("points");
+        RuleFor(curve => curve.Points.Count).Within(Ranges.PointCount, units).About(curve => curve.Points);
         var (range, limit) = (Ranges.Coordinate.Text(units), Ranges.Coordinate.MaxIn(units));
         RuleFor(curve => curve).Custom((curve, context) =>
         {
             for (var i = 0; i < Math.Min(curve.Points.Count, (int)Ranges.PointCount.Max); i++)
             {
-                Check(curve.Points[i].First, $"points[{i}][0]");
-                Check(curve.Points[i].Second, $"points[{i}][1]");
+                Check(curve.Points[i].First, $"[{i}][0]");
+                Check(curve.Points[i].Second, $"[{i}][1]");
             }
 
-            void Check(double coordinate, string field)
+            void Check(double coordinate, string within)
             {
                 if (!double.IsFinite(coordinate))
-                    context.FaultAt(field, "not-finite", FiniteRule.Message, range);
+                    context.FaultAt(points => points.Points, "not-finite", FiniteRule.Message, range, within);
                 else if (Math.Abs(coordinate) > limit)
-                    context.FaultAt(field, "out-of-range", "The value is outside its range.", range);
+                    context.FaultAt(points => points.Points, "out-of-range", "The value is outside its range.", range, within);
             }
         });
     }
@@ -184,13 +163,13 @@ internal sealed class PointsInputRules : AbstractValidator<PointsInput>
 /// <summary>What a chain must satisfy.</summary>
 internal sealed class SegmentsInputRules : AbstractValidator<SegmentsInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public SegmentsInputRules(UnitSystem units)
     {
-        RuleFor(chain => chain.Segments.Count).Within(Ranges.SegmentCount, units).OverridePropertyName("segments");
+        RuleFor(chain => chain.Segments.Count).Within(Ranges.SegmentCount, units).About(chain => chain.Segments);
         RuleForEach(chain => chain.Segments.Take((int)Ranges.SegmentCount.Max))
-            .SetValidator(new CurveInputRules(units, CurvePlace.InChain)).OverridePropertyName("segments");
+            .SetValidator(new CurveInputRules(units, CurvePlace.InChain)).About(chain => chain.Segments);
         RuleFor(chain => chain.Segments).Must(pieces => pieces.Count == 0 || pieces.Any(piece => piece is not FlatInput))
             .Else("choose-one", "A chain of flats does not turn.", "at least one arc, progressive or ellipse");
     }
@@ -199,8 +178,8 @@ internal sealed class SegmentsInputRules : AbstractValidator<SegmentsInput>
 /// <summary>What a taper must satisfy.</summary>
 internal sealed class TaperInputRules : AbstractValidator<TaperInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public TaperInputRules(UnitSystem units)
     {
         RuleFor(taper => taper.Near).SetValidator(new CurveInputRules(units, CurvePlace.TaperEnd));

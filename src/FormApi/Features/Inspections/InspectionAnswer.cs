@@ -1,14 +1,21 @@
 using FormApi.Features.Forms;
+using FormApi.Http;
 using FormApi.Http.Json;
 using FormApi.Http.Links;
+using FormApi.Http.Requests;
+using FormApi.Http.Units;
+using Forming;
+using Forming.Checks;
+using Forming.Inspection;
+using Forming.Prediction;
 
 namespace FormApi.Features.Inspections;
 
-/// <summary>A folded form against its plan. Frame: the first flat held, its start at (0, 0), heading along x, turning left; contact side, sharp mold lines.</summary>
+/// <summary>A folded form against its plan. Frame: the first flat fixed, its start at (0, 0), heading along x, turning left; contact side, sharp mold lines.</summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
 /// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
 /// <param name="Request">The request with every default shown.</param>
-/// <param name="WithinTolerance">Whether closing angle and every mold line hold the tolerance as measured.</param>
+/// <param name="WithinTolerance">Whether closing angle and every mold line are within the tolerance as measured.</param>
 /// <param name="AsBuilt">The form as it was measured.</param>
 /// <param name="Folds">Fold by fold against the plan.</param>
 /// <param name="Closing">Error of the whole.</param>
@@ -18,8 +25,8 @@ namespace FormApi.Features.Inspections;
 /// <param name="Corrections">The fewest folds to correct.</param>
 /// <param name="Suspect">Measurements that are hard to believe; they are counted all the same.</param>
 /// <param name="Checks">The tolerances, and the checks that the plan itself failed.</param>
-/// <param name="Notes">What to know about the figures.</param>
-/// <param name="Basis">What every headline figure rests on.</param>
+/// <param name="Notes">What to know about the results.</param>
+/// <param name="Basis">What every headline value rests on.</param>
 /// <param name="Links">The form behind it as links that hold the whole request.</param>
 internal sealed record InspectionAnswer(
     string Engine,
@@ -37,7 +44,95 @@ internal sealed record InspectionAnswer(
     CheckResult[] Checks,
     ShopNoteResult[] Notes,
     BasisResult[] Basis,
-    LinksResult Links);
+    LinksResult Links)
+{
+    /// <summary>The answer to a request.</summary>
+    /// <param name="report">The inspection.</param>
+    /// <param name="failed">Checks that the plan itself failed.</param>
+    /// <param name="step">Step of the stop.</param>
+    /// <param name="links">Links of the form that was planned, if one was.</param>
+    /// <param name="shown">The request with every default shown.</param>
+    public static InspectionAnswer From(InspectionReport report, IReadOnlyList<Check> failed, Angle step, LinksResult links, NormalizedRequest shown)
+    {
+        var units = shown.Units;
+        return new(
+            EngineVersion.Current,
+            shown.Fingerprint,
+            shown.Json,
+            report.Checks.All(check => check.Verdict == Verdict.Pass),
+            new(
+                UnitSystem.Degrees(new Angle(report.Built.Sweep)),
+                Lists.Map(report.Built.FlatsMm, units.Length),
+                Lists.Map(report.Built.Vertices(), units.Point),
+                Lists.Map(report.Planned.Vertices(), units.Point)),
+            [.. report.Misses.Select((miss, i) => FoldOf(report, miss, i, units))],
+            new(UnitSystem.Degrees(report.Closing), units.Point(report.EndMiss)),
+            new(UnitSystem.Degrees(report.FitTurn), units.Length(report.LargestHeldMm), units.Length(report.LargestFittedMm)),
+            report.Departure is { } departure
+                ? new(departure.Facet, departure.IsInside ? "inside" : "outside", units.Length(Math.Abs(departure.ByMm)))
+                : null,
+            PanelOf(report.Panel, units),
+            CorrectionsOf(report, step, units),
+            Lists.Map(report.Suspect, suspect => new SuspectResult(Wire.Pointer(suspect.Subject), suspect.Code, units.Wording.Of(suspect.Text))),
+            [.. report.Checks.Concat(failed).Select(check => CheckResult.From(check, units))],
+            Lists.Map(report.Notes, note => ShopNoteResult.From(note, units)),
+            Lists.Map(report.Basis, BasisResult.From),
+            links);
+    }
+
+    private static InspectedFoldResult FoldOf(InspectionReport report, VertexMiss miss, int i, UnitSystem units)
+    {
+        var (angle, planned) = (report.Built.FoldAngles[i], report.Planned.FoldAngles[i]);
+        return new(
+            i + 1,
+            UnitSystem.Degrees(new Angle(angle)),
+            UnitSystem.Degrees(new Angle(planned)),
+            UnitSystem.Degrees(new Angle(angle - planned)),
+            units.Point(miss.Held),
+            units.Length(miss.Held.Length),
+            units.Length(miss.FittedMm));
+    }
+
+    private static PanelEffectResult PanelOf(PanelEffect effect, UnitSystem units) => new(
+        units.Wording.OfOptional(effect.WhyNot),
+        PulledOf(effect.Planned, units),
+        PulledOf(effect.AsBuilt, units),
+        effect is { Planned: { Shape: { } before } planned, AsBuilt: { Shape: { } after } built }
+            ? new(
+                UnitSystem.Degrees(after.Sweep - before.Sweep),
+                units.Length(after.RadiusMm - before.RadiusMm),
+                units.Length(built.Ripple.HeightMm - planned.Ripple.HeightMm),
+                units.Length(after.MissMm - before.MissMm))
+            : null);
+
+    private static PulledPanelResult? PulledOf(PanelPrediction? prediction, UnitSystem units) => prediction is null
+        ? null
+        : new(
+            prediction.Wraps,
+            units.Wording.OfOptional(prediction.WhyNot),
+            UnitSystem.Degrees(prediction.Shape?.Sweep),
+            units.Length(prediction.Shape?.RadiusMm),
+            units.Length(prediction.Ripple.HeightMm),
+            units.Length(prediction.Shape?.MissMm));
+
+    private static CorrectionsResult CorrectionsOf(InspectionReport report, Angle step, UnitSystem units)
+    {
+        var plan = report.Corrections;
+        return new(
+            plan.Found,
+            Lists.Map(plan.Folds, fold => new CorrectionResult(
+                fold.Fold + 1,
+                fold.Steps,
+                UnitSystem.Degrees(fold.Steps * step),
+                UnitSystem.Degrees(new Angle(report.Built.FoldAngles[fold.Fold]) + (fold.Steps * step)))),
+            plan.LowerBound,
+            plan.Found,
+            plan.IsGentlest,
+            plan.Nodes,
+            UnitSystem.Degrees(plan.Closing),
+            units.Length(plan.MissMm));
+    }
+}
 
 /// <summary>The form as it was measured.</summary>
 /// <param name="Sweep">Sum of its folds [°].</param>
@@ -51,40 +146,40 @@ internal sealed record AsBuiltResult(double Sweep, double[] Facets, Pair[] Verti
 /// <param name="Angle">Measured [°].</param>
 /// <param name="Planned">As it should be [°].</param>
 /// <param name="Error">Measured less planned [°].</param>
-/// <param name="Miss">How far its mold line lies off with the first flat held [x, y] [mm or in].</param>
+/// <param name="Miss">How far its mold line is off with the first flat fixed [x, y] [mm or in].</param>
 /// <param name="Distance">Length of that [mm or in].</param>
 /// <param name="Fitted">Distance after the rigid fit [mm or in].</param>
 internal sealed record InspectedFoldResult(int Number, double Angle, double Planned, double Error, Pair Miss, double Distance, double Fitted);
 
 /// <summary>Error of the whole.</summary>
 /// <param name="Angle">Sum of all folds less the planned one [°]; positive is folded too far.</param>
-/// <param name="End">How far the end of the lead-out lies off with the first flat held [x, y] [mm or in].</param>
+/// <param name="End">How far the end of the lead-out is off with the first flat fixed [x, y] [mm or in].</param>
 internal sealed record ClosingErrorResult(double Angle, Pair End);
 
 /// <summary>The measured form laid over the planned one.</summary>
 /// <param name="Turn">How far it had to be turned [°].</param>
-/// <param name="LargestHeld">Largest distance of a mold line with the first flat held [mm or in].</param>
+/// <param name="LargestHeld">Largest distance of a mold line with the first flat fixed [mm or in].</param>
 /// <param name="LargestFitted">Largest distance of a mold line after the fit [mm or in].</param>
 internal sealed record RigidFitResult(double Turn, double LargestHeld, double LargestFitted);
 
 /// <summary>Where a form leaves the wanted curve.</summary>
 /// <param name="Facet">Number of the fold before the first facet whose far end is past tolerance, from 1; the last is the lead-out.</param>
 /// <param name="Side"><c>inside</c> where the form is too tight, <c>outside</c> where it is too open.</param>
-/// <param name="By">How far its far end lies off, square to the planned facet [mm or in].</param>
+/// <param name="By">How far its far end is off, square to the planned facet [mm or in].</param>
 internal sealed record DepartureResult(int Facet, string Side, double By);
 
 /// <summary>What the errors do to a panel: the same pull over the planned form and over the form as it is, in simulation.</summary>
-/// <param name="Text">Why it cannot be told, or null.</param>
-/// <param name="Planned">Off the planned form; null where it cannot be told.</param>
-/// <param name="AsBuilt">Off the form as it is; null where it cannot be told.</param>
+/// <param name="Text">Why it is not known, or null.</param>
+/// <param name="Planned">Off the planned form; null where it is not known.</param>
+/// <param name="AsBuilt">Off the form as it is; null where it is not known.</param>
 /// <param name="Change">The second less the first; null where one of them does not wrap.</param>
 internal sealed record PanelEffectResult(string? Text, PulledPanelResult? Planned, PulledPanelResult? AsBuilt, PanelChangeResult? Change);
 
-/// <summary>A panel off a form, in simulation; no measured panels stand behind it.</summary>
-/// <param name="Wraps">Whether it comes to lie on every fold, in their order.</param>
+/// <summary>A panel off a form, in simulation; not yet checked against measured panels.</summary>
+/// <param name="Wraps">Whether it lands on every fold, one after another.</param>
 /// <param name="Text">Why it does not, or null.</param>
 /// <param name="Sweep">Turn of the panel let go [°]; null where it does not wrap.</param>
-/// <param name="Radius">Radius of the circle that fits best [mm or in]; null where it comes off flat or does not wrap.</param>
+/// <param name="Radius">Radius of the circle that fits best [mm or in]; null where it is flat or does not wrap.</param>
 /// <param name="Ripple">Largest ripple [mm or in]; null where not known.</param>
 /// <param name="Miss">Largest distance from the wanted curve, laid over it as well as it goes [mm or in]; null where it does not wrap.</param>
 internal sealed record PulledPanelResult(bool Wraps, string? Text, double? Sweep, double? Radius, double? Ripple, double? Miss);
@@ -96,7 +191,7 @@ internal sealed record PulledPanelResult(bool Wraps, string? Text, double? Sweep
 /// <param name="Miss">Largest distance from the wanted curve [mm or in].</param>
 internal sealed record PanelChangeResult(double Sweep, double? Radius, double? Ripple, double Miss);
 
-/// <summary>The fewest folds to correct, in whole steps of the stop, so that the form holds its tolerance.</summary>
+/// <summary>The fewest folds to correct, in whole steps of the stop, so that the form is within its tolerance.</summary>
 /// <param name="Found">Whether there is such a correction; none needed counts.</param>
 /// <param name="Folds">The folds to correct, from the lead-in.</param>
 /// <param name="LowerBound">Proven: with fewer corrected folds it cannot be done.</param>
@@ -104,7 +199,7 @@ internal sealed record PanelChangeResult(double Sweep, double? Radius, double? R
 /// <param name="AllCompared">Whether all choices of as many folds were compared: then none needs fewer steps, nor with as many leaves less miss.</param>
 /// <param name="Searched">Places looked at; at three million the search ends.</param>
 /// <param name="Closing">Error of the sum of all folds afterwards [°]; null where none was found.</param>
-/// <param name="LargestMiss">Largest miss of a mold line afterwards, the first flat held [mm or in]; null where none was found.</param>
+/// <param name="LargestMiss">Largest miss of a mold line afterwards, the first flat fixed [mm or in]; null where none was found.</param>
 internal sealed record CorrectionsResult(
     bool Found, CorrectionResult[] Folds, int LowerBound, bool Proven, bool AllCompared, int Searched, double? Closing, double? LargestMiss);
 

@@ -15,6 +15,7 @@ using Forming.Plans;
 using Forming.Programs;
 using Forming.Programs.Brakes;
 using Forming.Results;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace FormApi.Features.Programs;
 
@@ -38,16 +39,19 @@ internal sealed record ProgrammedJob(
     /// <summary>The caller's units.</summary>
     public UnitSystem Units => Shown.Units;
 
-    /// <summary>What the checks come to.</summary>
+    /// <summary>The verdict of the checks.</summary>
     public PlanVerdict Verdict => Checks.Any(check => check.Verdict == Forming.Checks.Verdict.Warn) ? PlanVerdict.Attention : PlanVerdict.Ready;
 
-    /// <summary>Programs a request, or says what stands in the way.</summary>
+    /// <summary>Programs a request, or says what is in the way.</summary>
+    /// <typeparam name="TAnswer">Type of the answer.</typeparam>
     /// <param name="body">The body as it was read.</param>
     /// <param name="answer">Answers the job.</param>
-    /// <param name="cancellation">Ends the work early.</param>
-    public static IResult Answer(JsonBody<ProgramRequest> body, Func<ProgrammedJob, IResult> answer, CancellationToken cancellation)
+    /// <param name="cancellation">Cancels the calculation.</param>
+    public static Results<TAnswer, ProblemResult> Answer<TAnswer>(
+        JsonBody<ProgramRequest> body, Func<ProgrammedJob, TAnswer> answer, CancellationToken cancellation)
+        where TAnswer : IResult
     {
-        return body.Answer(given =>
+        return body.AnswerOrRefuse<TAnswer>(given =>
         {
             var units = UnitSystem.Of(given.Units);
             var request = ProgramDefaults.Apply(given);
@@ -111,12 +115,12 @@ internal sealed record ProgrammedJob(
 
     private static ProblemResult Refused(Check[] failed, JsonBody<ProgramRequest> body, UnitSystem units) => new(
         ProblemKinds.CannotBeMade,
-        "A form with a failed check goes to no machine; failed: " + string.Join(", ", failed.Select(check => check.Id)) + ".",
+        "A form with a failed check cannot be sent to a machine; failed: " + string.Join(", ", failed.Select(check => check.Id)) + ".",
         [.. failed.Select(check => FaultAt(PlaceOf(check.Id), check.Id, units.Wording.Of(check.Text), units.Wording.OfOptional(check.Remedy?.Text), body))]);
 
     private static ProblemResult Impossible(BrakeProgram program, JsonBody<ProgramRequest> body, UnitSystem units)
     {
-        var reasons = ProgramAnswers.ImpossibleOf(program, units);
+        var reasons = ProgramAnswer.ImpossibleOf(program, units);
         var order = program.Checks.First(check => check.Id == "order");
         Fault[] faults = reasons.Folds.Length > 0
             ? [.. reasons.Folds.Select(fold => FaultAt(PlaceOf(fold.Fold, body.Value), fold.Check, fold.Text, fold.Remedy.Text, body))]

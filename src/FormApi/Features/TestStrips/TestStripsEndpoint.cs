@@ -1,56 +1,58 @@
 using System.Text.Json.Serialization.Metadata;
+using FormApi.Http.Problems;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
 using Forming.TestStrips;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace FormApi.Features.TestStrips;
 
-/// <summary><c>POST /v1/test-strips/…</c>: from what was measured on test strips to figures for the next form.</summary>
+/// <summary><c>POST /v1/test-strips/…</c>: from what was measured on test strips to values for the next form.</summary>
 internal static class TestStripsEndpoint
 {
     private const string Tag = "Test strips";
 
     private const string Always =
-        " One strip will do, with the width that its reading error leaves; strips that do not go with the others are named and still counted. "
-        + "`paste` goes into the next request of /v1/forms as it stands; `next` is the strip that would tell most.";
+        " One strip is enough; its reading error then sets the width. Outliers are named but still counted. "
+        + "Paste `paste` unchanged into the next request of /v1/forms; `next` is the most useful next strip.";
 
     /// <summary>Adds the routes.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapTestStrips(this IEndpointRouteBuilder routes)
     {
         routes.MapPost("/v1/test-strips/stop", (JsonBody<StopStripsRequest> body) => Answer(
-                body, (request, asked) => StripAnswers.From(StopStrips.Learn(request.ToQuestion()), asked), StripAnswerJson.Default.StopStripsAnswer))
-            .DescribeComputation<StopStripsRequest, StopStripsAnswer>(
+                body, (request, asked) => StopStripsAnswer.From(StopStrips.Learn(request.ToQuestion()), asked), StripAnswerJson.Default.StopStripsAnswer))
+            .Describe(
                 "learnStop",
                 Tag,
                 "The line of the angle stop from strips folded against it.",
                 "Takes pairs of stop angle and measured angle; answers stop angle = offset + slope × fold angle with its confidence, and the stop to set for each wanted angle." + Always);
         routes.MapPost("/v1/test-strips/springback", (JsonBody<SpringbackStripsRequest> body, CancellationToken cancellation) => Answer(
-                body, (request, asked) => StripAnswers.From(SpringbackStrips.Learn(request.ToQuestion(), cancellation), asked), StripAnswerJson.Default.SpringbackStripsAnswer))
-            .DescribeComputation<SpringbackStripsRequest, SpringbackStripsAnswer>(
+                body, (request, asked) => SpringbackStripsAnswer.From(SpringbackStrips.Learn(request.ToQuestion(), cancellation), asked), StripAnswerJson.Default.SpringbackStripsAnswer))
+            .Describe(
                 "learnSpringback",
                 Tag,
                 "The effective yield stress from strips pulled round a form.",
                 "Takes form radius and finished radius; answers the yield stress with which pure bending agrees with them, and what it does to the next form." + Always);
         routes.MapPost("/v1/test-strips/neutral-factor", (JsonBody<NeutralFactorStripsRequest> body) => Answer(
-                body, (request, asked) => StripAnswers.From(NeutralStrips.Learn(request.ToQuestion()), asked), StripAnswerJson.Default.NeutralFactorStripsAnswer))
-            .DescribeComputation<NeutralFactorStripsRequest, NeutralFactorStripsAnswer>(
+                body, (request, asked) => NeutralFactorStripsAnswer.From(NeutralStrips.Learn(request.ToQuestion()), asked), StripAnswerJson.Default.NeutralFactorStripsAnswer))
+            .Describe(
                 "learnNeutralFactor",
                 Tag,
                 "The neutral factor K from strips measured flat and folded.",
                 "Takes flat length, both legs, fold angle and inside radius; answers K, weighed by what the reading errors do to it." + Always);
         routes.MapPost("/v1/test-strips/print-through", (JsonBody<PrintThroughStripsRequest> body) => Answer(
-                body, (request, asked) => StripAnswers.From(PrintStrips.Learn(request.ToQuestion()), asked), StripAnswerJson.Default.PrintThroughStripsAnswer))
-            .DescribeComputation<PrintThroughStripsRequest, PrintThroughStripsAnswer>(
+                body, (request, asked) => PrintThroughStripsAnswer.From(PrintStrips.Learn(request.ToQuestion()), asked), StripAnswerJson.Default.PrintThroughStripsAnswer))
+            .Describe(
                 "learnPrintThrough",
                 Tag,
                 "The ripple that may show, from strips judged by eye.",
                 "Takes facet, radius and verdict; answers between which ripples the limit lies, by the wrap model that plans the facets. "
-                + "Verdicts that contradict each other are named pair by pair, strips that tell nothing say why. "
-                + "`paste` goes into the next request of /v1/forms as it stands, and is null where no strip came out smooth below one that shows; `next` is the strip that would tell most.");
+                + "Verdicts that contradict each other are named pair by pair, strips that show nothing of the limit say why. "
+                + "Paste `paste` unchanged into the next request of /v1/forms; it is null where no strip was smooth below one that shows. `next` is the most useful next strip.");
     }
 
-    private static IResult Answer<TRequest, TAnswer>(
+    private static Results<AnswerResult<TAnswer>, ProblemResult> Answer<TRequest, TAnswer>(
         JsonBody<TRequest> body, Func<TRequest, NormalizedRequest, TAnswer> answer, JsonTypeInfo<TAnswer> type)
         where TRequest : class, IStripsRequest<TRequest> => body.Answer(given =>
     {
