@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Security.Cryptography;
 using System.Text;
 
@@ -13,11 +14,12 @@ internal static class Fingerprint
     /// <returns><c>sha256:</c> and 64 hexadecimal digits.</returns>
     public static string OfCanonical(ReadOnlySpan<byte> canonical)
     {
-        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        hash.AppendData(canonical);
-        hash.AppendData(EngineSuffix);
+        var whole = ArrayPool<byte>.Shared.Rent(canonical.Length + EngineSuffix.Length);
+        canonical.CopyTo(whole);
+        EngineSuffix.CopyTo(whole, canonical.Length);
         Span<byte> digest = stackalloc byte[SHA256.HashSizeInBytes];
-        hash.GetHashAndReset(digest);
+        SHA256.HashData(whole.AsSpan(0, canonical.Length + EngineSuffix.Length), digest);
+        ArrayPool<byte>.Shared.Return(whole);
         return "sha256:" + Convert.ToHexStringLower(digest);
     }
 }
