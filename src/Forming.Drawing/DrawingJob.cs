@@ -47,7 +47,7 @@ public sealed record DrawingJob(
         throw new NoSolutionException(
             "drawing.cannot-be-made",
             "",
-            $"a form with a failed check goes to no machine; failed: {failed}",
+            $"a form with a failed check cannot be sent to a machine; failed: {failed}",
             $"the SVG and PDF sheets, which are marked, or a request that passes");
     }
 }

@@ -13,7 +13,7 @@ namespace Forming.Drawing;
 /// <param name="Brake">The brake with its tools.</param>
 /// <param name="Sheet">The part's sheet.</param>
 /// <param name="Checks">Every check, passed or not.</param>
-/// <param name="Verdict">What they come to.</param>
+/// <param name="Verdict">Their verdict.</param>
 /// <param name="Units">Unit of the lengths shown.</param>
 /// <param name="Title">Title of the sheet.</param>
 /// <param name="Fingerprint">Fingerprint of request and engine, as the answer gives it.</param>

@@ -6,7 +6,7 @@ namespace Forming.Drawing;
 /// <summary>The words of a program, on a sheet and in a file.</summary>
 internal static class ProgramWords
 {
-    /// <summary>How the part comes to a fold.</summary>
+    /// <summary>How the part is moved to a fold.</summary>
     /// <param name="handling">The handling.</param>
     public static string Of(Handling handling) => handling switch
     {

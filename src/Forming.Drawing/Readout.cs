@@ -3,7 +3,7 @@ using Forming.Results;
 
 namespace Forming.Drawing;
 
-/// <summary>How figures read on a drawing, in one unit of length.</summary>
+/// <summary>How values are written on a drawing, in one unit of length.</summary>
 /// <param name="units">The unit.</param>
 internal sealed class Readout(LengthUnit units)
 {

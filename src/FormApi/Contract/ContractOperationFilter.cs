@@ -66,7 +66,7 @@ internal sealed class ContractOperationFilter : IOperationFilter
         switch (parameter.Name)
         {
             case "units":
-                parameter.Description = "Units of the figures: `mm` (MPa, kg/m³) or `in` (psi, lb/in³). Default: `mm`.";
+                parameter.Description = "Units of the values: `mm` (MPa, kg/m³) or `in` (psi, lb/in³). Default: `mm`.";
                 parameter.Schema = new OpenApiSchema { Type = JsonSchemaType.String, Enum = [JsonValue.Create("mm"), JsonValue.Create("in")], Default = "mm" };
                 parameter.Example = "mm";
                 break;

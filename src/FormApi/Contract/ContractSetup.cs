@@ -28,7 +28,7 @@ internal static class ContractSetup
                     + "Stateless: every answer is a function of the request and the engine's version. "
                     + "Lengths are in the request's units, angles in degrees. A failure is a problem (RFC 9457); its type leads to an explanation.",
             });
-            contract.AddServer(new() { Url = "/", Description = "The service that this contract came from." });
+            contract.AddServer(new() { Url = "/", Description = "The service that published this contract." });
             contract.SupportNonNullableReferenceTypes();
             contract.SchemaFilter<ContractSchemaFilter>();
             contract.OperationFilter<ContractOperationFilter>();

@@ -9,7 +9,7 @@ namespace FormApi.Contract;
 /// <remarks>
 /// Generators of classes need a base with a discriminator and kinds that take it in by <c>allOf</c>. Validators and generators of
 /// structural types need the base itself to say what each kind holds; naming the kinds there would go round in a circle, so the base
-/// takes in a schema that spells their shapes out and bars in them what does not belong. There the shapes stand in an <c>anyOf</c> beside
+/// takes in a schema that spells their shapes out and bars in them what does not belong. There the shapes are in an <c>anyOf</c> beside
 /// null: generators of classes would take a union of objects at the top for the type itself. No null comes through, for that schema admits
 /// objects only. The kinds do not repeat the discriminator as a property, which would be written twice; they bar other words.
 /// </remarks>
@@ -48,7 +48,7 @@ internal sealed class CurveUnionFilter : IDocumentFilter
         schemas[Shapes] = new OpenApiSchema
         {
             Type = JsonSchemaType.Object,
-            Description = "What each kind of curve holds.",
+            Description = "What each kind of curve contains.",
             Required = new HashSet<string> { discriminator },
             Properties = properties,
             OneOf = [new OpenApiSchema { Type = JsonSchemaType.Object, AnyOf = shapes }, new OpenApiSchema { Type = JsonSchemaType.Null }],

@@ -37,7 +37,7 @@ internal static class FieldRanges
     private static Type CheckedBy(Type validator) => validator.GetInterfaces()
         .Single(one => one.IsGenericType && one.GetGenericTypeDefinition() == typeof(IValidator<>)).GetGenericArguments()[0];
 
-    // The ranges of a record may depend on where it stands, which its validator is told.
+    // The ranges of a record may depend on where it is, which its validator is given.
     private static IEnumerable<IValidator> WaysToMake(ConstructorInfo constructor) => constructor.GetParameters()
         .Aggregate<ParameterInfo, IEnumerable<object[]>>([[]], (ways, parameter) => ways.SelectMany(way => ValuesOf(parameter.ParameterType).Select(value => (object[])[.. way, value])))
         .Select(arguments => (IValidator)constructor.Invoke(arguments));

@@ -15,7 +15,7 @@ internal static class ResponseHeaders
     {
         [ETag] = new()
         {
-            Description = "Names this very answer: made of request, engine, media type and encoding. Sent back as If-None-Match to what can be read again, it is answered 304 while nothing has changed.",
+            Description = "Names this answer: made from request, engine, media type and encoding. Sent back as If-None-Match to what can be read again, it is answered 304 while nothing has changed.",
             Schema = new OpenApiSchema { Type = JsonSchemaType.String },
         },
         [RetryAfter] = new()

@@ -11,16 +11,16 @@ internal sealed class TagTextsFilter : IDocumentFilter
     [
         ("Forms", "From a finished curve and a material to a form, its drawings, and how the panel comes off it."),
         ("Programs", "The order of the folds on a brake."),
-        ("Test strips", "From what test strips measured to figures for the next form."),
+        ("Test strips", "From measured test strips to values for the next form."),
         ("Accuracy", "What errors of folding add up to, and a folded form against its plan."),
         ("Estimates", "What a job takes in time and money."),
-        ("Batches", "Many requests at once, answered as they come."),
+        ("Batches", "Many requests at once, answered as they arrive."),
         ("Links", "The same answers from a link that holds the whole request."),
         ("Materials", "Sheet materials with the source and status of every value."),
         ("Gauges", "Gauge numbers as thicknesses."),
-        ("References", "What the figures rest on."),
+        ("References", "What the results rest on."),
         ("Verification", "The running engine against published values."),
-        ("Operations", "Whether the service is well, and what its problems mean."),
+        ("Operations", "Service health, and what its problems mean."),
     ];
 
     /// <inheritdoc/>

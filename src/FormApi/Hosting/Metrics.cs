@@ -6,7 +6,7 @@ namespace FormApi.Hosting;
 /// <summary><c>/metrics</c>: how many requests of each route, how they ended, how long they took, and the process itself, as Prometheus reads it.</summary>
 internal static class Metrics
 {
-    /// <summary>Where the figures are read.</summary>
+    /// <summary>Where the values are read.</summary>
     public const string Path = "/metrics";
 
     // Every method is a series of its own that is kept for good, and a caller may make up as many as it likes.
@@ -21,7 +21,7 @@ internal static class Metrics
     }));
 
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapMetrics(this IEndpointRouteBuilder routes) => routes.MapMetrics(Path).ExcludeFromDescription();
 
     private static bool IsCounted(HttpContext context) => Methods.Contains(context.Request.Method);

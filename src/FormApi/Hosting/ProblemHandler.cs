@@ -11,7 +11,7 @@ internal sealed class ProblemHandler : IExceptionHandler
     {
         if (httpContext.RequestAborted.IsCancellationRequested && exception is OperationCanceledException or IOException)
         {
-            // The caller has gone; there is nobody to tell.
+            // The caller has disconnected; nobody reads an answer.
             httpContext.Response.StatusCode = StatusCodes.Status499ClientClosedRequest;
             return true;
         }

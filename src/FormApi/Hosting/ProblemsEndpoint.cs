@@ -7,7 +7,7 @@ namespace FormApi.Hosting;
 internal static class ProblemsEndpoint
 {
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapProblems(this IEndpointRouteBuilder routes) => routes.MapGet("/problems/{code}", Explain)
         .Describe<ProblemKind>("explainProblem", "Operations", "What a problem's type means and what to do about it.", 404)
         .WithMetadata(new MediaTypes("application/json", "text/plain"));
@@ -18,7 +18,7 @@ internal static class ProblemsEndpoint
     private static IResult Explain(string code, HttpContext context)
     {
         if (ProblemKinds.Find(code) is not { } kind)
-            return new ProblemResult(ProblemKinds.NotFound, "There is no such kind of problem.");
+            return new ProblemResult(ProblemKinds.NotFound, "Unknown kind of problem.");
         var media = context.GetEndpoint()!.Metadata.GetMetadata<MediaTypes>()!.Choose(context.Request);
         return media == "text/plain"
             ? Results.Text($"{kind.Status} {kind.Title}\n\n{kind.Text}\n")

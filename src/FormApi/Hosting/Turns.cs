@@ -14,8 +14,7 @@ namespace FormApi.Hosting;
 internal sealed class Turns(IOptions<Limits> options) : IDisposable
 {
     // As many calculate as there are cores. Were they to take all threads there are, deadlines, health and whatever waits for the network
-    // would stand behind dear calculations. Where a core is free the call goes on at once, on the thread that read it: going over to
-    // another one costs as much as a plain plan.
+    // would wait behind slow calculations. Where a core is free the call goes on at once, on the thread that read it.
     private readonly SemaphoreSlim _cores = new(Environment.ProcessorCount);
 
     private readonly ConcurrencyLimiter _places = new(new()

@@ -4,7 +4,7 @@ using Forming.Drawing.Sheets;
 
 namespace Forming.Drawing.Blocks;
 
-/// <summary>One fold of the flat blank, enlarged, so that lines that lie a hair apart can be told from each other.</summary>
+/// <summary>One fold of the flat blank, enlarged, so that lines a hair apart can be seen as two.</summary>
 internal static class FoldDetail
 {
     private const double StripWidth = 13;

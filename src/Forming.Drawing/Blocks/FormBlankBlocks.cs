@@ -5,7 +5,7 @@ using Forming.Layout;
 
 namespace Forming.Drawing.Blocks;
 
-/// <summary>The flat form blank with its numbered fold lines and their figures.</summary>
+/// <summary>The flat form blank with its numbered fold lines and their values.</summary>
 internal static class FormBlankBlocks
 {
     /// <summary>Lines nearer than this on the sheet would run into one: the enlarged fold shows them.</summary>

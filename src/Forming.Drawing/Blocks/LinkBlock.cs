@@ -12,7 +12,7 @@ internal static class LinkBlock
     private const double GapMm = 5;
 
     private const string About =
-        "Opens this sheet again, worked out afresh by the service: compare the fingerprint before folding. The link holds the whole job, so whoever has it has the figures.";
+        "Opens this sheet again, recalculated by the service: compare the fingerprint before folding. The link holds the whole job, so anyone who has it can read the job.";
 
     /// <summary>Draws the code; nothing where there is no link.</summary>
     /// <param name="link">The address, or null.</param>

@@ -9,10 +9,10 @@ internal static class Page
     /// <summary>Type of headings.</summary>
     public const double Heading = 3.8;
 
-    /// <summary>Type of figures.</summary>
+    /// <summary>Type of values.</summary>
     public const double Text = 3;
 
-    /// <summary>Type of names of figures, and of long text.</summary>
+    /// <summary>Type of names of drawings, and of long text.</summary>
     public const double Small = 2.5;
 
     /// <summary>Distance of lines of long text.</summary>

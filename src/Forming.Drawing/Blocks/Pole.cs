@@ -3,13 +3,13 @@ using Forming.Drawing.Sheets;
 
 namespace Forming.Drawing.Blocks;
 
-/// <summary>One line across a blank and the row of figures it leads to.</summary>
+/// <summary>One line across a blank and the row of values it leads to.</summary>
 /// <param name="Line">The line [mm of the blank].</param>
-/// <param name="Cells">Figures, column by column.</param>
+/// <param name="Cells">Values, column by column.</param>
 /// <param name="Station">Number of the station, or null.</param>
 internal sealed record PoleRow(Segment Line, IReadOnlyList<string> Cells, int? Station = null);
 
-/// <summary>A column of figures beside a blank.</summary>
+/// <summary>A column of values beside a blank.</summary>
 /// <param name="Heading">What it holds.</param>
 /// <param name="AtMm">Where its text is anchored [mm].</param>
 /// <param name="Anchor">How.</param>
@@ -17,7 +17,7 @@ internal sealed record PoleRow(Segment Line, IReadOnlyList<string> Cells, int? S
 /// <param name="SizeMm">Size of the type [mm].</param>
 internal sealed record PoleColumn(string Heading, double AtMm, Anchor Anchor = Anchor.End, bool IsBold = false, double SizeMm = Page.Text);
 
-/// <summary>A stretch of a blank drawn upright, its length running down, with a row of figures led out from every line.</summary>
+/// <summary>A stretch of a blank drawn upright, its length running down, with a row of values led out from every line.</summary>
 /// <remarks>Rows of level text stay legible at any number of folds, where ordinates crowded along an edge would not.</remarks>
 internal sealed class Pole
 {

@@ -26,7 +26,7 @@ internal static class ProgramBlocks
         if (frames.Any(frame => frame.Picture.IsCut.Behind || frame.Picture.IsCut.InFront))
             about += " Long flats are cut short.";
         if (job.Press is not null)
-            about += " The stop stands where the part met it before it swung up.";
+            about += " The stop is drawn where the part met it before it swung up.";
         foreach (var block in StripBlocks.Of("Handling", about, frames))
             yield return block;
         foreach (var block in Steps(job, mostHeight))
@@ -79,7 +79,7 @@ internal static class ProgramBlocks
             GaugedBy.FoldedPart => $"folded {ProgramWords.Of(last.GaugedEdge)} edge side against the stop at {job.Readout.LengthWithUnit(last.Gauge.DistanceMm)}",
             _ => $"by its pencil mark, {ProgramWords.Of(last.GaugedEdge)} edge behind",
         };
-        var clear = last.Clearance.Nearest is { } nearest ? $"clears the {nearest.Word()} by {job.Readout.LengthWithUnit(last.Clearance.Mm)}" : "nothing comes near";
+        var clear = last.Clearance.Nearest is { } nearest ? $"clears the {nearest.Word()} by {job.Readout.LengthWithUnit(last.Clearance.Mm)}" : "nothing is near";
         return new(
             string.Create(CultureInfo.InvariantCulture, $"{number}  {handled}: {FoldsOf(steps)}"),
             [

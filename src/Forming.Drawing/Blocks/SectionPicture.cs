@@ -62,7 +62,7 @@ internal sealed class SectionPicture
     {
         var points = _form.Outline.Concat(_pulled.Outline).Concat(_finished.Outline).Concat(_farEnd?.Outer ?? []).ToArray();
         double left = points.Min(p => p.X), right = points.Max(p => p.X), low = points.Min(p => p.Y), high = points.Max(p => p.Y);
-        // Arrows and their words stand outside the parts.
+        // Arrows and their words are outside the parts.
         const double margin = ArrowMm + 4;
         var scale = Math.Min((width - (2 * margin)) / (right - left), (height - (2 * margin)) / (high - low));
         var bottom = top + (scale * (high - low)) + (2 * margin) - 6;

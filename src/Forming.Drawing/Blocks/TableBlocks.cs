@@ -3,7 +3,7 @@ using Forming.Drawing.Sheets;
 
 namespace Forming.Drawing.Blocks;
 
-/// <summary>A table of figures, in as many parts as the height of a page asks for, each with its headings.</summary>
+/// <summary>A table of values, in as many parts as the height of a page asks for, each with its headings.</summary>
 internal static class TableBlocks
 {
     private const double HeadHeight = 16;
@@ -12,7 +12,7 @@ internal static class TableBlocks
     /// <param name="heading">Heading of the table.</param>
     /// <param name="about">How it is to be read.</param>
     /// <param name="columns">The columns.</param>
-    /// <param name="rows">Figures, column by column; the first names the row.</param>
+    /// <param name="rows">Values, column by column; the first names the row.</param>
     /// <param name="rules">Rows above which a line is ruled.</param>
     /// <param name="mostHeight">Height that a part may have [mm].</param>
     public static IEnumerable<Block> Of(

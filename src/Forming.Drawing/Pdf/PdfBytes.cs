@@ -12,7 +12,7 @@ namespace Forming.Drawing.Pdf;
 /// </remarks>
 internal static partial class PdfBytes
 {
-    /// <summary>The date that stands in a document [UTC].</summary>
+    /// <summary>The date in a document [UTC].</summary>
     private static readonly DateTime Epoch = new(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
 
     /// <summary>Writes a document.</summary>
@@ -41,7 +41,7 @@ internal static partial class PdfBytes
         stream.Write(bytes);
     }
 
-    // Digits and letters only: dashes, colons and what stands around them keep their places.
+    // Digits and letters only: dashes, colons and what is around them keep their places.
     private static void Fill(Span<byte> place, ReadOnlySpan<byte> with, byte then)
     {
         var next = 0;

@@ -29,7 +29,7 @@ public static class PdfSheet
     /// <param name="layouts">The pages.</param>
     /// <param name="measures">Measures of a page.</param>
     /// <param name="stream">Where to write; stays open.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     internal static void Write(
         string title, string fingerprint, IEnumerable<Pdf.PdfPageLayout> layouts, Paper measures, Stream stream, CancellationToken cancellation)
     {
@@ -72,7 +72,7 @@ public static class ProgramPdfSheet
     /// <param name="job">The program.</param>
     /// <param name="paper">The paper.</param>
     /// <param name="stream">Where to write; stays open.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static void Write(ProgramJob job, PaperSize paper, Stream stream, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(job);

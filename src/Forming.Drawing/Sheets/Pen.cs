@@ -1,6 +1,6 @@
 namespace Forming.Drawing.Sheets;
 
-/// <summary>Kinds of line, told apart by weight and dash alone so that black and white print will do.</summary>
+/// <summary>Kinds of line, distinct by weight and dash alone so that they work in black and white print.</summary>
 internal enum Pen
 {
     /// <summary>Edge of a part.</summary>

@@ -2,10 +2,10 @@ using Forming.Results;
 
 namespace Forming.Checks;
 
-/// <summary>What a check is called in every answer, what kind of quantity its figure and its limit are, and to which side of it the figure should lie.</summary>
+/// <summary>What a check is called in every answer, what kind of quantity its value and its limit are, and to which side of it the value should lie.</summary>
 /// <param name="Name">Stable id such as <c>facet-width</c>.</param>
-/// <param name="Quantity">What kind of quantity figure and limit are.</param>
-/// <param name="Bound">To which side of the limit the figure should lie, unless the check itself says otherwise.</param>
+/// <param name="Quantity">What kind of quantity value and limit are.</param>
+/// <param name="Bound">To which side of the limit the value should lie, unless the check itself says otherwise.</param>
 public sealed record CheckId(string Name, Quantity Quantity, Bound Bound);
 
 /// <summary>Every check there is, each with one meaning wherever it is answered.</summary>
@@ -95,7 +95,7 @@ public static class CheckIds
     /// <summary>Mass of the heaviest blank, against who lifts it.</summary>
     public static CheckId LiftMass { get; } = new("lift-mass", Quantity.Mass, Bound.Most);
 
-    /// <summary>Distance of neighbouring marks, against what a tape tells apart.</summary>
+    /// <summary>Distance of neighbouring marks, against what a tape can show.</summary>
     public static CheckId MarksApart { get; } = new("marks-apart", Quantity.Length, Bound.Least);
 
     /// <summary>Width of the widest facet, against what was asked for.</summary>

@@ -40,7 +40,7 @@ public sealed class ContactCurve
     /// <param name="finished">The finished curve on the mid surface.</param>
     /// <param name="rule">From finished to formed curvature.</param>
     /// <param name="thicknessMm">The panel's thickness [mm], &gt; 0.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static ContactCurve Solve(FinishedCurve finished, FormingRule rule, double thicknessMm, CancellationToken cancellation = default)
     {
         var runs = new List<CurvedRun>();

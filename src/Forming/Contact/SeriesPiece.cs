@@ -49,7 +49,7 @@ internal sealed class SeriesPiece : ContactPiece
     /// <param name="rule">From finished to formed curvature.</param>
     /// <param name="thickness">The panel's thickness [mm].</param>
     /// <param name="midBefore">Mid-surface length of the curve before the bend [mm].</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static IEnumerable<SeriesPiece> Solve(
         BendSpan span, FormingRule rule, double thickness, double midBefore, CancellationToken cancellation) =>
         Solve(span, rule, thickness, midBefore, 0, 1, cancellation);

@@ -16,7 +16,7 @@ internal static class CurveSpans
     /// <param name="offset">Distance from the face it was measured on to the mid surface [mm].</param>
     /// <returns>The spans, what was taken as flat, and the largest miss where the curve was fitted.</returns>
     /// <param name="thickness">The panel's thickness [mm].</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException"><c>curve.too-tight</c>, <c>curve.reverses</c>, or what a fit of points says.</exception>
     public static (IReadOnlyList<CurveSpan> Spans, Angle TakenAsFlat, double? MissMm) Of(
         PanelCurve curve, double offset, double thickness, CancellationToken cancellation)
@@ -44,7 +44,7 @@ internal static class CurveSpans
         throw new NoSolutionException(
             "curve.too-tight",
             Subject,
-            $"the inside radius comes down to {Figure.Length(inside)} in a sheet of {Figure.Length(thickness)}",
+            $"the inside radius goes down to {Figure.Length(inside)} in a sheet of {Figure.Length(thickness)}",
             $"an inside radius of at least {Figure.Length(WorkingLimits.LeastRadiusOverThickness * thickness)} everywhere");
     }
 

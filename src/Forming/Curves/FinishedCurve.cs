@@ -38,7 +38,7 @@ public sealed record FinishedCurve(IReadOnlyList<CurveSpan> Spans, double? Large
     /// <param name="curve">The curve.</param>
     /// <param name="surface">The face it was measured on.</param>
     /// <param name="thicknessMm">The panel's thickness [mm], &gt; 0.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException">
     /// <c>curve.reverses</c>, <c>curve.flat</c>, <c>curve.too-tight</c>, or a fit of measured points that does not come off.
     /// </exception>
@@ -54,7 +54,7 @@ public sealed record FinishedCurve(IReadOnlyList<CurveSpan> Spans, double? Large
         if (!spans.OfType<BendSpan>().Any())
         {
             throw new NoSolutionException(
-                "curve.flat", "panel.curve", $"no part of the curve stands {Figure.Length(FlatSagittaMm)} above its chord: it counts as flat");
+                "curve.flat", "panel.curve", $"nowhere does the curve rise {Figure.Length(FlatSagittaMm)} above its chord: it counts as flat");
         }
 
         return new(spans, miss) { TakenAsFlat = takenAsFlat };

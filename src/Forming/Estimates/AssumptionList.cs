@@ -2,15 +2,15 @@ using Forming.Results;
 
 namespace Forming.Estimates;
 
-/// <summary>A figure that nobody gave, and what stands in its place.</summary>
-/// <param name="Id">Path of the figure in the request, such as <c>rates.form.folding.each</c>.</param>
+/// <summary>A value that nobody gave, and what is used in its place.</summary>
+/// <param name="Id">Path of the value in the request, such as <c>rates.form.folding.each</c>.</param>
 /// <param name="Value">The value in use.</param>
 /// <param name="Unit">Its unit.</param>
 /// <param name="Text">What it is, in words.</param>
 /// <param name="Status">How well it is supported.</param>
 public sealed record Assumption(string Id, double Value, RateUnit Unit, string Text, Status Status);
 
-/// <summary>Every figure of an estimate that stands at its default, whoever gave it: the list must follow from the figures alone.</summary>
+/// <summary>Every value of an estimate that equals its default, whoever gave it: the list must follow from the values alone.</summary>
 internal static class AssumptionList
 {
     // What a rate loses on its way through feet or pounds with nine decimals.
@@ -35,7 +35,7 @@ internal static class AssumptionList
         if (job.Pieces == 1)
             list.Add(new("batch.pieces", 1, RateUnit.None, "a single panel", Status.Assumption));
         if (job.Other is { MinutesPerPiece: 0 })
-            list.Add(new("otherMethod.minutesPerPiece", 0, RateUnit.Minutes, "the other method's cost for each panel holds all of its labour", Status.Assumption));
+            list.Add(new("otherMethod.minutesPerPiece", 0, RateUnit.Minutes, "the other method's cost for each panel includes all of its labour", Status.Assumption));
         return list;
     }
 
@@ -57,14 +57,14 @@ internal static class AssumptionList
 
     private static void AddPrices(List<Assumption> list, EstimateJob job)
     {
-        Add(list, "rates.labour", job.Rates.LabourPerHour, NominalPrices.LabourPerHour, RateUnit.MoneyPerHour, "labour of one person, a nominal figure in no currency");
+        Add(list, "rates.labour", job.Rates.LabourPerHour, NominalPrices.LabourPerHour, RateUnit.MoneyPerHour, "labour of one person, a nominal price without a currency");
         AddSheet("rates.formSheet.perMass", job.FormSheet, job.Form.Sheet);
         AddSheet("rates.panelSheet.perMass", job.PanelSheet, job.Panel.Sheet);
 
         void AddSheet(string id, SheetPrice price, Materials.Sheet sheet)
         {
             if (price is PricePerKg perKg)
-                Add(list, id, perKg.Money, NominalPrices.SheetPerKg(sheet.Material.Family), RateUnit.MoneyPerKg, "price of the sheet, a nominal figure in no currency");
+                Add(list, id, perKg.Money, NominalPrices.SheetPerKg(sheet.Material.Family), RateUnit.MoneyPerKg, "price of the sheet, a nominal price without a currency");
         }
     }
 

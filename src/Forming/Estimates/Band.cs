@@ -1,40 +1,40 @@
 namespace Forming.Estimates;
 
-/// <summary>A figure with its low and high bounds, all in one unit.</summary>
+/// <summary>A value with its low and high bounds, all in one unit.</summary>
 /// <param name="Low">Low bound, at most <see cref="Likely"/>.</param>
-/// <param name="Likely">The figure itself.</param>
+/// <param name="Likely">The likely value.</param>
 /// <param name="High">High bound, at least <see cref="Likely"/>.</param>
 public readonly record struct Band(double Low, double Likely, double High)
 {
     /// <summary>Sum, bound by bound: all parts move together.</summary>
-    /// <param name="a">First figure.</param>
-    /// <param name="b">Second figure.</param>
+    /// <param name="a">First value.</param>
+    /// <param name="b">Second value.</param>
     public static Band operator +(Band a, Band b) => new(a.Low + b.Low, a.Likely + b.Likely, a.High + b.High);
 
-    /// <summary>A figure taken a number of times.</summary>
+    /// <summary>A value taken a number of times.</summary>
     /// <param name="factor">How often, at least 0.</param>
-    /// <param name="a">The figure.</param>
+    /// <param name="a">The value.</param>
     public static Band operator *(double factor, Band a) => new(factor * a.Low, factor * a.Likely, factor * a.High);
 
-    /// <summary>Sum of many figures.</summary>
-    /// <param name="bands">The figures.</param>
+    /// <summary>Sum of many values.</summary>
+    /// <param name="bands">The values.</param>
     public static Band Sum(IEnumerable<Band> bands) => bands.Aggregate(default(Band), static (sum, band) => sum + band);
 }
 
-/// <summary>How far a group of figures may lie off together.</summary>
-/// <param name="Low">Low bound over the likely figure, 0 to 1.</param>
-/// <param name="High">High bound over the likely figure, at least 1.</param>
+/// <summary>How far a group of values may be out together.</summary>
+/// <param name="Low">Low bound over the likely value, 0 to 1.</param>
+/// <param name="High">High bound over the likely value, at least 1.</param>
 public readonly record struct Spread(double Low, double High)
 {
-    /// <summary>A figure with its bounds.</summary>
-    /// <param name="likely">The figure, at least 0.</param>
+    /// <summary>A value with its bounds.</summary>
+    /// <param name="likely">The value, at least 0.</param>
     public Band Around(double likely) => new(Low * likely, likely, High * likely);
 }
 
-/// <summary>How far each group of figures may lie off. Within a group, and from group to group, all move together.</summary>
+/// <summary>How far each group of values may be out. Within a group, and from group to group, all move together.</summary>
 public sealed record EstimateSpreads
 {
-    /// <summary>What stands where a caller says nothing: assumptions.</summary>
+    /// <summary>What is used where a caller says nothing: assumptions.</summary>
     public static EstimateSpreads Default { get; } = new();
 
     /// <summary>Time to build the form.</summary>

@@ -1,6 +1,6 @@
 namespace Forming.Estimates;
 
-/// <summary>One panel of the batch, likely figures.</summary>
+/// <summary>One panel of the batch, likely values.</summary>
 /// <param name="Piece">Which panel, from 1.</param>
 /// <param name="Minutes">Its own labour [min].</param>
 /// <param name="Cost">Its own labour and sheet, without the form [money].</param>

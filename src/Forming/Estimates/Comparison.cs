@@ -1,6 +1,6 @@
 namespace Forming.Estimates;
 
-/// <summary>Another way to make the same panels, by its maker's own figures.</summary>
+/// <summary>Another way to make the same panels, by its maker's own values.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="FixedCost">Once, whatever the count [money], at least 0.</param>
 /// <param name="CostPerPiece">For each panel, its sheet included [money], at least 0.</param>
@@ -15,13 +15,13 @@ public sealed record OtherMethod(string Name, double FixedCost, double CostPerPi
 /// <summary>A form held against another method.</summary>
 /// <param name="Other">The other method.</param>
 /// <param name="OtherTotal">What it costs for the batch [money].</param>
-/// <param name="Saving">What the form saves on the batch; below 0 it costs more [money]. The other method's figures stand; low is the saving where the form's are high.</param>
-/// <param name="Low">Break-even where all of the form's figures are low.</param>
-/// <param name="Likely">Break-even at the likely figures.</param>
-/// <param name="High">Break-even where all of the form's figures are high.</param>
+/// <param name="Saving">What the form saves on the batch; below 0 it costs more [money]. The other method's values are taken as given; low is the saving where the form's are high.</param>
+/// <param name="Low">Break-even where all of the form's values are low.</param>
+/// <param name="Likely">Break-even at the likely values.</param>
+/// <param name="High">Break-even where all of the form's values are high.</param>
 public sealed record Comparison(OtherMethod Other, double OtherTotal, Band Saving, BreakEven Low, BreakEven Likely, BreakEven High);
 
-/// <summary>How a form stands against another method, over all counts of panels.</summary>
+/// <summary>How a form compares with another method, over all counts of panels.</summary>
 public enum BreakEvenOutcome
 {
     /// <summary>Cheaper at every count.</summary>
@@ -39,12 +39,12 @@ public enum BreakEvenOutcome
     /// <summary>Cheaper at no count.</summary>
     Never,
 
-    /// <summary>Cheaper at no count within the horizon; beyond it not told.</summary>
+    /// <summary>Cheaper at no count within the horizon; beyond it not known.</summary>
     NotWithinHorizon,
 }
 
 /// <summary>From how many panels on a form is cheaper in total than another method.</summary>
-/// <param name="Outcome">How it came out.</param>
+/// <param name="Outcome">The result.</param>
 /// <param name="From">Smallest count from which the form is cheaper and stays so, or null.</param>
 /// <param name="UpTo">Largest count up to which it is cheaper first, where it is not for good; or null.</param>
 /// <param name="IsProven">Whether the outcome holds for all counts, and not only up to the horizon.</param>
@@ -62,7 +62,7 @@ public sealed record BreakEven(BreakEvenOutcome Outcome, int? From, int? UpTo, b
         (BreakEvenOutcome.UpTo, true) => $"the form is cheaper up to {UpTo} panels, and never beyond",
         (BreakEvenOutcome.UpTo, false) => $"the form is cheaper up to {UpTo} panels, and not again up to {Horizon}",
         (BreakEvenOutcome.UpToAndFrom, _) => $"the form is cheaper up to {UpTo} panels, and again, with what is learnt, from {From} on",
-        (BreakEvenOutcome.Never, _) => $"the form is cheaper at no count of panels: it is not to begin with, and its panels never make up for it",
+        (BreakEvenOutcome.Never, _) => $"the form is not cheaper at any count of panels: it costs more to begin with, and its panels never make up for it",
         _ => $"the form is not cheaper up to {Horizon} panels; each later panel gains so little that it would be only far beyond",
     };
 

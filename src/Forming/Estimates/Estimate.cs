@@ -8,7 +8,7 @@ namespace Forming.Estimates;
 /// <remarks>No order of folds is searched: handlings and stop changes are the caller's, or an assumption.</remarks>
 public sealed record Estimate
 {
-    /// <summary>What the plan's checks come to.</summary>
+    /// <summary>The verdict of the plan's checks.</summary>
     public required PlanVerdict Verdict { get; init; }
 
     /// <summary>Checks that the plan failed.</summary>
@@ -41,22 +41,22 @@ public sealed record Estimate
     /// <summary>What the batch costs.</summary>
     public required EstimateCosts Costs { get; init; }
 
-    /// <summary>Panels of the batch that tell how it goes: the first, the last, and some between.</summary>
+    /// <summary>Panels of the batch that show how it goes: the first, the last, and some between.</summary>
     public required IReadOnlyList<PieceFigure> Milestones { get; init; }
 
     /// <summary>The form against another method, or null where none is given.</summary>
     public required Comparison? Comparison { get; init; }
 
-    /// <summary>Every figure that nobody gave.</summary>
+    /// <summary>Every value that nobody gave.</summary>
     public required IReadOnlyList<Assumption> Assumptions { get; init; }
 
-    /// <summary>What to know about the figures.</summary>
+    /// <summary>What to know about the results.</summary>
     public required IReadOnlyList<ShopNote> Notes { get; init; }
 
     /// <summary>Cautions that the work calls for.</summary>
     public required IReadOnlyList<SafetyNote> Safety { get; init; }
 
-    /// <summary>What the figures rest on.</summary>
+    /// <summary>What the results rest on.</summary>
     public required IReadOnlyList<Basis> Basis { get; init; }
 
     /// <summary>Form and batch together [min].</summary>

@@ -2,14 +2,14 @@ using Forming.Results;
 
 namespace Forming.Estimates;
 
-/// <summary>What the figures of an estimate rest on.</summary>
+/// <summary>What the values of an estimate rest on.</summary>
 internal static class EstimateBasis
 {
-    private const string Shop = "assumptions of this project, measured in no shop; each is listed among the assumptions while it stands";
+    private const string Shop = "assumptions of this project, not measured in a shop; each is listed among the assumptions while it is used";
 
     /// <summary>The grounds of an estimate.</summary>
     /// <param name="job">The job.</param>
-    /// <param name="assumptions">Every figure that stands at its default.</param>
+    /// <param name="assumptions">Every value left at its default.</param>
     public static IReadOnlyList<Basis> Of(EstimateJob job, IReadOnlyList<Assumption> assumptions)
     {
         var basis = new List<Basis>(10)

@@ -30,7 +30,7 @@ public sealed record EstimateJob
     /// <summary>How panels get faster.</summary>
     public LearningCurve Learning { get; init; } = LearningCurve.None;
 
-    /// <summary>How far figures may lie off.</summary>
+    /// <summary>How far the values may be out.</summary>
     public EstimateSpreads Spreads { get; init; } = EstimateSpreads.Default;
 
     /// <summary>Another method to hold the form against, or null.</summary>

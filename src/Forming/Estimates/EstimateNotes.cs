@@ -3,23 +3,23 @@ using Forming.Results;
 
 namespace Forming.Estimates;
 
-/// <summary>What to know about the figures of an estimate.</summary>
+/// <summary>What to know about the values of an estimate.</summary>
 internal static class EstimateNotes
 {
     /// <summary>The notes that a job calls for.</summary>
     /// <param name="job">The job.</param>
-    /// <param name="estimate">Its figures.</param>
+    /// <param name="estimate">Its values.</param>
     public static IReadOnlyList<ShopNote> Of(EstimateJob job, Estimate estimate)
     {
         var notes = new List<ShopNote>(8);
         if (estimate.Verdict == PlanVerdict.CannotBeMade)
-            notes.Add(new("cannot-be-made", $"The form cannot be made as planned ({string.Join(", ", estimate.Failed.Select(check => check.Id))}): the figures are for the work it would be, not an offer."));
+            notes.Add(new("cannot-be-made", $"The form cannot be made as planned ({string.Join(", ", estimate.Failed.Select(check => check.Id))}): the estimate is for the work it would take, not an offer."));
         notes.Add(new("minutes-of-one-person", $"Minutes are of one person: two people for one minute are two."));
         if (job.Plan.Panel.Pull.ForceN > WorkingLimits.HandForceN)
             notes.Add(new("more-hands", $"The pull takes about {Figure.Force(job.Plan.Panel.Pull.ForceN)}, more than one person should pull by hand: give the pulling and clamping times of all who help."));
         notes.Add(new("all-together", $"Low and high take every element and every group to its bound at once: they are bounds, not a statement of chance."));
         if (estimate.Assumptions.Any(assumption => assumption.Unit is RateUnit.MoneyPerHour or RateUnit.MoneyPerKg))
-            notes.Add(new("nominal-money", $"Labour or sheet stands at a nominal price in no currency: costs that rest on it only compare one plan with another."));
+            notes.Add(new("nominal-money", $"Labour or sheet has a nominal price without a currency: costs based on it only compare one plan with another."));
         if (job.Pieces > 1)
             notes.Add(new("one-form", $"One set of forms is taken to serve the whole batch: folds open under repeated pulls, so measure it again on the way."));
         if (estimate.Quantities.Forms > 1)
@@ -27,8 +27,8 @@ internal static class EstimateNotes
         if (job.Learning.Learns)
         {
             notes.Add(job.Learning.Model == LearningModel.Unit
-                ? new("learning-form", $"The rate is taken for the time of the n-th panel (Crawford's form). One found for the mean of the first n (Wright's) belongs to the model cumulative-average, which comes to less.")
-                : new("learning-form", $"The rate is taken for the mean time of the first n panels (Wright's form). One found for the n-th panel (Crawford's) belongs to the model unit, which comes to more."));
+                ? new("learning-form", $"The rate is taken for the time of the n-th panel (Crawford's form). One found for the mean of the first n (Wright's) belongs to the model cumulative-average, which gives less.")
+                : new("learning-form", $"The rate is taken for the mean time of the first n panels (Wright's form). One found for the n-th panel (Crawford's) belongs to the model unit, which gives more."));
             notes.Add(new("first-panel", $"The times of a panel are taken for those of the first one: give the times of a practised hand only without learning."));
         }
 

@@ -19,10 +19,10 @@ public sealed record EstimateRates
     public SheetPrice? PanelSheet { get; init; }
 }
 
-/// <summary>Times for the elements of building a form. What stands here are assumptions of this project, measured in no shop.</summary>
+/// <summary>Times for the elements of building a form. These are assumptions of this project, not measured in a shop.</summary>
 public sealed record FormRates
 {
-    /// <summary>What stands where a caller says nothing: assumptions.</summary>
+    /// <summary>What is used where a caller says nothing: assumptions.</summary>
     public static FormRates Default { get; } = new();
 
     /// <summary>Setting out the blank, and each mark.</summary>
@@ -63,10 +63,10 @@ public sealed record FormRates
     ];
 }
 
-/// <summary>Times for the elements of one panel, once the form stands. What stands here are assumptions of this project, measured in no shop.</summary>
+/// <summary>Times for the elements of one panel, once the form is built. These are assumptions of this project, not measured in a shop.</summary>
 public sealed record PanelRates
 {
-    /// <summary>What stands where a caller says nothing: assumptions.</summary>
+    /// <summary>What is used where a caller says nothing: assumptions.</summary>
     public static PanelRates Default { get; } = new();
 
     /// <summary>Getting the sheet out, and each metre of cut.</summary>
@@ -114,7 +114,7 @@ public readonly record struct ElementRate(double FixedMinutes, double EachMinute
     public double MinutesFor(double quantity) => quantity > 0 ? FixedMinutes + (quantity * EachMinutes) : 0;
 }
 
-/// <summary>Unit of an assumed figure.</summary>
+/// <summary>Unit of an assumed value.</summary>
 public enum RateUnit
 {
     /// <summary>A plain count or share.</summary>

@@ -34,7 +34,7 @@ public static class BuildTime
     }
 }
 
-/// <summary>Time of one panel, element by element, once the form stands.</summary>
+/// <summary>Time of one panel, element by element, once the form is built.</summary>
 public static class PanelTime
 {
     /// <summary>The elements in the order of the work, before any learning.</summary>
@@ -51,7 +51,7 @@ public static class PanelTime
         return
         [
             Element("cutting", "cut the blank, all round", metres, WorkUnit.Metre, rates.Cutting),
-            Element("marking", "mark where the form comes to lie", plan.Panel.Marks.Count, WorkUnit.Mark, rates.Marking),
+            Element("marking", "mark where the form will lie", plan.Panel.Marks.Count, WorkUnit.Mark, rates.Marking),
             Element("clamping", "lay panel and form up, clamp, unclamp", pulls, WorkUnit.Pull, rates.Clamping),
             Element("pulling", "pull round the form and ease off", pulls, WorkUnit.Pull, rates.Pulling),
             Element("trimming", "trim both ends", trimmed, WorkUnit.Metre, rates.Trimming),

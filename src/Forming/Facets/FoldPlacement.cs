@@ -76,7 +76,7 @@ internal sealed class FoldPlacement(
         return Math.Ceiling(run.Total(contact) / Math.Min(allowed, stepping.MaxFacetMm ?? allowed));
     }
 
-    // Equal spacing is meant on the flat, where fold allowances count too: the places are moved until the marks cannot tell.
+    // Equal spacing is meant on the flat, where fold allowances count too: the places are moved until the marks cannot show a difference.
     private FormPolygon Evened(double[] values, double? fixedStep)
     {
         var folded = Through(values, fixedStep);

@@ -113,7 +113,7 @@ public sealed record PlacedFolds(FormPolygon Polygon, IReadOnlyList<int> LastOfS
         throw new NoSolutionException(
             "form.fold-radius-too-large",
             "form.foldRadius",
-            $"the panel must wrap down to a radius of {Figure.Length(tightest)}, but a fold's own outside radius is {Figure.Length(fold.OuterRadiusMm)}",
+            $"{Figure.Length(tightest)} is sharper than a fold of this form ({Figure.Length(fold.OuterRadiusMm)} outside): bend the panel directly in the brake, or fold the form sharper",
             tightest > fold.ThicknessMm
                 ? $"a fold radius below {Figure.Length(tightest - fold.ThicknessMm)}, or a thinner form"
                 : (FormattableString)$"a form thinner than {Figure.Length(tightest)} with a smaller fold radius");

@@ -5,7 +5,7 @@ namespace Forming.Facets;
 /// <summary>How much of a facet will show: the closed form of the project's wrap model, for planning.</summary>
 /// <remarks>
 /// Over one facet the moment falls by c/l and the curvature by that times M/(k M'): weak hardening lets the bend gather at the folds.
-/// Source key <c>wrap-model</c>: fitted to the project's own simulation; no measured panels stand behind it.
+/// Source key <c>wrap-model</c>: fitted to the project's own simulation; not yet checked against measured panels.
 /// </remarks>
 public static class PrintThrough
 {
@@ -28,7 +28,7 @@ public static class PrintThrough
     /// <param name="leverMm">Lever l from the touching fold to the hand [mm], &gt; 0.</param>
     /// <param name="sheet">The panel's state under load.</param>
     /// <param name="stiffness">The panel's E'I per width [N·mm²/mm].</param>
-    /// <returns>Height and slope; nothing where the sheet stays elastic; null where the free side rotates too far to tell.</returns>
+    /// <returns>Height and slope; nothing where the sheet stays elastic; null where the free side rotates too far to know.</returns>
     public static Ripple? Compute(double facetMm, double leverMm, BentState sheet, double stiffness)
     {
         if (!sheet.IsPlastic)
@@ -43,7 +43,7 @@ public static class PrintThrough
     /// <param name="stiffness">The panel's E'I per width [N·mm²/mm].</param>
     /// <param name="finish">The limits.</param>
     /// <param name="firstFacetFactor">How much more the facet shows than the formula says: 1, or that of a first facet.</param>
-    /// <returns>Facet width [mm]; infinite where the sheet stays elastic; null where the free side rotates too far to tell.</returns>
+    /// <returns>Facet width [mm]; infinite where the sheet stays elastic; null where the free side rotates too far to know.</returns>
     public static double? AllowedFacet(
         double leverMm, BentState sheet, double stiffness, Finish finish, double firstFacetFactor = 1)
     {
@@ -112,10 +112,10 @@ public static class PrintThrough
 }
 
 /// <summary>How much of the facets will show.</summary>
-/// <param name="Known">Whether the prediction holds; false never means smooth.</param>
+/// <param name="Known">Whether the prediction is valid; false never means smooth.</param>
 /// <param name="WhyUnknown">Why it is not known, or null.</param>
 /// <param name="WidestFacetMm">Widest facet on a curved span [mm].</param>
-/// <param name="NearestFacetMm">The facet that comes nearest to its limit [mm], or null where not known.</param>
+/// <param name="NearestFacetMm">The facet nearest to its limit [mm], or null where not known.</param>
 /// <param name="AllowedFacetMm">How wide that very facet might be [mm]; null where not known or where nothing would show.</param>
 /// <param name="RippleMm">Peak-to-valley height of that facet [mm], or null where not known.</param>
 /// <param name="Slope">Slope of that facet against the smooth curve, or null where not known.</param>
@@ -155,8 +155,8 @@ public readonly record struct Ripple(double HeightMm, Angle Slope)
 /// <remarks>The three named limits are assumptions; a shop's own come from test strips.</remarks>
 public sealed record Finish(string Name, double RippleMm, Angle Slope)
 {
-    /// <summary>Name of a finish whose limits are the caller's own.</summary>
-    public const string OwnName = "own";
+    /// <summary>Whether its limits are the caller's own.</summary>
+    public bool IsOwn { get; private init; }
 
     /// <summary>Paint or polish that mirrors its surroundings.</summary>
     public static Finish Gloss { get; } = new("gloss", 0.02, Angle.FromDegrees(0.3));
@@ -166,4 +166,9 @@ public sealed record Finish(string Name, double RippleMm, Angle Slope)
 
     /// <summary>Out of sight.</summary>
     public static Finish Hidden { get; } = new("hidden", 0.40, Angle.FromDegrees(3));
+
+    /// <summary>A finish with limits of the caller's own.</summary>
+    /// <param name="rippleMm">Largest peak-to-valley height over one facet [mm], &gt; 0.</param>
+    /// <param name="slope">Largest slope against the smooth curve, &gt; 0.</param>
+    public static Finish Own(double rippleMm, Angle slope) => new("own", rippleMm, slope) { IsOwn = true };
 }

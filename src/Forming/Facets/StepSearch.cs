@@ -2,7 +2,7 @@ using Forming.Results;
 
 namespace Forming.Facets;
 
-/// <summary>Finds how many steps a stretch needs, and where its folds stand on the running integral of their density.</summary>
+/// <summary>Finds how many steps a stretch needs, and where its folds are on the running integral of their density.</summary>
 internal static class StepSearch
 {
     /// <summary>No plan folds more often than this on one stretch.</summary>
@@ -102,7 +102,7 @@ internal static class StepSearch
         return does;
     }
 
-    /// <summary>Where the folds stand: 0, 1, 2 … N of N with half ends, ½, 1½ … with full ends.</summary>
+    /// <summary>Where the folds are: 0, 1, 2 … N of N with half ends, ½, 1½ … with full ends.</summary>
     /// <param name="ends">Half or full.</param>
     /// <param name="steps">N.</param>
     /// <param name="total">The running integral over the whole stretch.</param>
@@ -133,7 +133,7 @@ internal static class StepSearch
     public static NoSolutionException TooCoarse() => new(
         "stepping.step-too-coarse",
         "form.stepping",
-        $"one fixed step is more than the whole curve, which ends flat and cannot be gone on along",
+        $"one fixed step is more than the whole curve, which ends flat and cannot be continued",
         $"a smaller angle or spacing, or none fixed");
 
     /// <summary>What says that a fold would turn too far.</summary>

@@ -1,6 +1,6 @@
 namespace Forming.Facets;
 
-/// <summary>Where the folds go, and what the caller fixed; at most one of the three fixed figures is given.</summary>
+/// <summary>Where the folds go, and what the caller fixed; at most one of the three fixed values is given.</summary>
 public sealed record Stepping
 {
     /// <summary>The rule.</summary>

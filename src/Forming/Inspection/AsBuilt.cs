@@ -55,7 +55,7 @@ public static class AsBuilt
             throw new NoSolutionException(
                 "inspection.facet-too-short",
                 FormattableString.Invariant($"measured.{field}[{j}]"),
-                $"between folds {j + 1} and {j + 2} it leaves no straight part: the folds' own arcs take {Figure.Length(lengths[j] - facets[j] + setbacks)} of it",
+                $"between folds {j + 1} and {j + 2} no straight part is left: the folds' arcs take {Figure.Length(lengths[j] - facets[j] + setbacks)} of it",
                 $"more than {Figure.Length(lengths[j] - facets[j] + setbacks)}");
         }
 
@@ -132,7 +132,7 @@ public static class AsBuilt
                 throw new NoSolutionException(
                     "inspection.order",
                     PathOf(j),
-                    $"on flat {j + 1} the second mold line comes {Figure.Length(-flats[j])} before the first",
+                    $"on flat {j + 1} the second mold line is {Figure.Length(-flats[j])} before the first",
                     $"the flats in their order from the lead-in, the points of each in the same direction");
             }
         }
@@ -177,6 +177,6 @@ public static class AsBuilt
 }
 
 /// <summary>How far a mold line lies from where it should be.</summary>
-/// <param name="Held">Off with the first flat held [mm], in the frame of the lead-in.</param>
+/// <param name="Held">Off with the first flat fixed [mm], in the frame of the lead-in.</param>
 /// <param name="FittedMm">Distance after the least-squares rigid fit of all mold lines [mm].</param>
 public readonly record struct VertexMiss(Point Held, double FittedMm);

@@ -52,7 +52,7 @@ public sealed class CorrectionSearch
     /// <param name="built">The form as it was measured.</param>
     /// <param name="planned">The form as it should be, with as many folds.</param>
     /// <param name="rules">How folds may be corrected.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static CorrectionPlan Find(
         FoldedPolygon built, FoldedPolygon planned, CorrectionRules rules, CancellationToken cancellation = default) =>
         Find(built, planned, rules, NodeLimit, cancellation);

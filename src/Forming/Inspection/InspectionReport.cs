@@ -24,7 +24,7 @@ public sealed record InspectionReport
     /// <summary>Error of the sum of all folds; positive is folded too far.</summary>
     public required Angle Closing { get; init; }
 
-    /// <summary>How far the end of the lead-out lies off, the first flat held [mm].</summary>
+    /// <summary>How far the end of the lead-out is off, the first flat fixed [mm].</summary>
     public required Point EndMiss { get; init; }
 
     /// <summary>Where it leaves the wanted curve, or null where every mold line stays within tolerance; the lead-out's direction is judged by the closing angle.</summary>
@@ -42,13 +42,13 @@ public sealed record InspectionReport
     /// <summary>The tolerances, held or not.</summary>
     public required IReadOnlyList<Check> Checks { get; init; }
 
-    /// <summary>What to know about the figures.</summary>
+    /// <summary>What to know about the results.</summary>
     public required IReadOnlyList<ShopNote> Notes { get; init; }
 
-    /// <summary>What the figures rest on.</summary>
+    /// <summary>What the results rest on.</summary>
     public required IReadOnlyList<Basis> Basis { get; init; }
 
-    /// <summary>Largest miss of a mold line with the first flat held [mm].</summary>
+    /// <summary>Largest miss of a mold line with the first flat fixed [mm].</summary>
     public double LargestHeldMm => Misses.Max(miss => miss.Held.Length);
 
     /// <summary>Largest miss of a mold line after the rigid fit [mm].</summary>
@@ -56,7 +56,7 @@ public sealed record InspectionReport
 
     /// <summary>Inspects a form.</summary>
     /// <param name="job">The form, and what was measured on it.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException"><c>inspection.…</c>: no form could give these measurements.</exception>
     public static InspectionReport Of(InspectionJob job, CancellationToken cancellation = default)
     {
@@ -101,15 +101,28 @@ public sealed record InspectionReport
     private static List<Check> ChecksOf(InspectionReport report, CorrectionRules rules)
     {
         var remedy = report.Corrections is { Found: true, Folds.Count: > 0 } plan
-            ? (FormattableString)$"{plan.Folds.Count} of the folds corrected as listed"
+            ? CorrectionsIn(plan, report.Built, rules)
             : $"more steps a fold, both directions, a wider tolerance, or a new form: no correction of up to {CorrectionSearch.MostFolds} folds was found";
         var closes = Math.Abs(report.Closing.Radians) <= rules.Closing.Radians + CorrectionSearch.Slack;
         var lies = report.LargestHeldMm <= rules.VertexMm + CorrectionSearch.Slack;
         return
         [
-            new(CheckIds.ClosingTolerance, closes ? Verdict.Pass : Verdict.Warn, Math.Abs(report.Closing.Radians), rules.Closing.Radians, $"the folds close {Figure.Angle(report.Closing.Radians)} off", closes ? null : remedy),
-            new(CheckIds.VertexTolerance, lies ? Verdict.Pass : Verdict.Warn, report.LargestHeldMm, rules.VertexMm, $"the worst mold line lies {Figure.Length(report.LargestHeldMm)} off with the first flat held, {Figure.Length(report.LargestFittedMm)} after the best fit", lies ? null : remedy),
+            new(CheckIds.ClosingTolerance, closes ? Verdict.Pass : Verdict.Warn, Math.Abs(report.Closing.Radians), rules.Closing.Radians, $"the form is {Figure.Angle(Math.Abs(report.Closing.Radians))} too {(report.Closing.Radians < 0 ? "open" : "tight")} ({Figure.Angle(rules.Closing.Radians)} allowed)", closes ? null : remedy),
+            new(CheckIds.VertexTolerance, lies ? Verdict.Pass : Verdict.Warn, report.LargestHeldMm, rules.VertexMm, $"the worst mold line is {Figure.Length(report.LargestHeldMm)} off with the first flat fixed ({Figure.Length(rules.VertexMm)} allowed), {Figure.Length(report.LargestFittedMm)} after the best fit", lies ? null : remedy),
         ];
+    }
+
+    private static FormattableString CorrectionsIn(CorrectionPlan plan, FoldedPolygon built, CorrectionRules rules)
+    {
+        FormattableString text = $"";
+        for (var i = 0; i < plan.Folds.Count; i++)
+        {
+            var (fold, steps) = plan.Folds[i];
+            var to = Figure.Angle(built.FoldAngles[fold] + steps * rules.Step.Radians);
+            text = $"{text}{(i == 0 ? "" : ", ")}{(steps > 0 ? "close" : "open")} fold {fold + 1} by {Math.Abs(steps)} {(Math.Abs(steps) == 1 ? "step" : "steps")}, to {to}";
+        }
+
+        return text;
     }
 
     private static List<ShopNote> NotesOf(InspectionReport report, InspectionJob job)
@@ -130,14 +143,14 @@ public sealed record InspectionReport
             notes.Add(plan.HitLimit
                 ? new("search-ended", $"The search ended after {plan.Nodes} places: at least {plan.LowerBound} folds have to be corrected, more is not known.")
                 : plan.LowerBound > report.Built.Folds
-                ? new("no-correction", $"With these steps no correction at all will do: proven for sharp mold lines.")
-                : new("no-correction", $"With these steps no correction of fewer than {plan.LowerBound} folds will do: proven for sharp mold lines. More than {CorrectionSearch.MostFolds} folds are not tried."));
+                ? new("no-correction", $"With these steps no correction at all works: proven for sharp mold lines.")
+                : new("no-correction", $"With these steps no correction of fewer than {plan.LowerBound} folds works: proven for sharp mold lines. More than {CorrectionSearch.MostFolds} folds are not tried."));
         }
         else if (plan.Folds.Count > 0)
         {
             notes.Add(new("correct-by-steps", $"Corrections are whole steps of the stop beyond what each fold has now; springback of so small a fold is not foreseen, so creep up on it and measure."));
             if (!plan.IsGentlest)
-                notes.Add(new("not-all-compared", $"The search ended after {plan.Nodes} places: no fewer folds will do, but a gentler choice of as many may exist."));
+                notes.Add(new("not-all-compared", $"The search ended after {plan.Nodes} places: fewer folds do not work, but a gentler choice of as many may exist."));
         }
 
         if (job.Measured is { Angles: not null, FacetsMm: null, SpacingsMm: null })
@@ -159,7 +172,7 @@ public sealed record InspectionReport
             new("fit", "least-squares rigid fit of the mold lines, tan α = Σ cross/Σ dot", "geometry", Status.Computed),
             new("departure", "far end of a facet, square to the planned facet: the planned form touches its curve at every fold, so this is the distance from the curve to first order", "geometry", Status.Computed),
             new("corrections", "depth-first search over whole steps of the stop, deepening the number of corrected folds; exact geometry of sharp mold lines, facets kept", "derived by this project, checked against full enumeration", Status.Computed),
-            new("suspect", "bounds as stated with each", "no measured forms stand behind them", Status.Assumption),
+            new("suspect", "bounds as stated with each", "not yet checked against measured forms", Status.Assumption),
         };
         if (job.Panel is not null)
             basis.Add(new("panel", "the panel pulled in simulation over the planned form and over the form as it is, with the same lever", PlanBasis.WrapModel, Status.Model));

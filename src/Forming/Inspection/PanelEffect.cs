@@ -7,9 +7,9 @@ using Forming.Results;
 namespace Forming.Inspection;
 
 /// <summary>How a panel comes off the form as it is, beside the form as it should be, pulled alike.</summary>
-/// <param name="Planned">Off the planned form, or null where that cannot be told.</param>
-/// <param name="AsBuilt">Off the form as it is, or null where that cannot be told.</param>
-/// <param name="WhyNot">Why it cannot be told, or null.</param>
+/// <param name="Planned">Off the planned form, or null where that is not known.</param>
+/// <param name="AsBuilt">Off the form as it is, or null where that is not known.</param>
+/// <param name="WhyNot">Why it is not known, or null.</param>
 public sealed record PanelEffect(PanelPrediction? Planned, PanelPrediction? AsBuilt, FormattableString? WhyNot)
 {
     /// <summary>Pulls the panel over both.</summary>
@@ -18,12 +18,12 @@ public sealed record PanelEffect(PanelPrediction? Planned, PanelPrediction? AsBu
     /// <param name="outerFoldRadiusMm">Outer radius of the folds [mm].</param>
     /// <param name="ends">Half or full folds at the ends.</param>
     /// <param name="panel">The panel, or null where none is given.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static PanelEffect Of(
         FoldedPolygon planned, FoldedPolygon built, double outerFoldRadiusMm, SteppingEnds ends, PanelSpec? panel, CancellationToken cancellation)
     {
         if (panel is null)
-            return new(null, null, $"no panel is given, so there is no curve to hold the form against");
+            return new(null, null, $"no panel is given, so there is no curve to compare the form with");
         if (built.FoldAngles.ToList().FindIndex(angle => !(angle > 0)) is >= 0 and var flat)
             return new(null, null, $"fold {flat + 1} was not made: the panel cannot be pulled over folds that are not there");
         try

@@ -6,7 +6,7 @@ namespace Forming.Inspection;
 /// <summary>A measurement that can be calculated with but is hard to believe.</summary>
 /// <param name="Subject">Which, as a path of contract field names.</param>
 /// <param name="Code">Stable code.</param>
-/// <param name="Text">Why; its arguments are figures.</param>
+/// <param name="Text">Why; its arguments are values.</param>
 public sealed record Suspicion(string Subject, string Code, FormattableString Text);
 
 /// <summary>Finds measurements that are hard to believe. All bounds are assumptions, and each reason states its own.</summary>
@@ -113,7 +113,7 @@ public static class Suspicions
             var (length, wanted) = (built.FlatsMm[j], planned.FlatsMm[j]);
             var bound = Math.Max(FarFacetMm, FarFacetShare * wanted);
             if (Math.Abs(length - wanted) > bound)
-                found.Add(new(FormattableString.Invariant($"measured.{field}[{j - shift}]"), "facet-far-off", $"the facet after fold {j} comes to {Figure.Length(length)} in place of {Figure.Length(wanted)}: more than {Figure.Length(bound)} off, measure it again"));
+                found.Add(new(FormattableString.Invariant($"measured.{field}[{j - shift}]"), "facet-far-off", $"the facet after fold {j} is {Figure.Length(length)} in place of {Figure.Length(wanted)}: more than {Figure.Length(bound)} off, measure it again"));
         }
     }
 

@@ -23,7 +23,7 @@ public sealed record FormSpec
     /// <summary>Width along the folds [mm], &gt; 0.</summary>
     public required double WidthMm { get; init; }
 
-    /// <summary>What stands under it.</summary>
+    /// <summary>What supports it.</summary>
     public FormBacking Backing { get; init; } = FormBacking.None;
 
     /// <summary>Where the folds go.</summary>
@@ -50,7 +50,7 @@ public sealed record FormSpec
         : FoldSpringback.Estimate(fold, law, brake.ReachMm ?? (brake.DieOpeningMm / 2) ?? FoldSpringback.DefaultReachMm);
 }
 
-/// <summary>What stands under the form.</summary>
+/// <summary>What supports the form.</summary>
 public enum FormBacking
 {
     /// <summary>Nothing: the bent sheet carries the pull by itself.</summary>

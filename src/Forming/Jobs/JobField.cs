@@ -99,7 +99,7 @@ public enum JobField
     /// <summary>How the folds lie to the form's rolling direction, a <see cref="Grain"/>.</summary>
     FormGrain,
 
-    /// <summary>What stands under the form, a <see cref="FormBacking"/>.</summary>
+    /// <summary>What supports the form, a <see cref="FormBacking"/>.</summary>
     FormBacking,
 
     /// <summary>Number of folds, a count; none lets the plan choose.</summary>

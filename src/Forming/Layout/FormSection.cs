@@ -39,7 +39,7 @@ internal static class FormSection
 
     /// <summary>Whether the form, with its leads, runs into itself.</summary>
     /// <param name="vertices">Its contact-side outline [mm].</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static bool CrossesItself(IReadOnlyList<Point> vertices, CancellationToken cancellation)
     {
         for (var i = 1; i < vertices.Count; i++)

@@ -8,7 +8,7 @@ namespace Forming.Materials;
 /// <param name="fields">The fields, in column order.</param>
 internal sealed class CsvRow(string place, IReadOnlyDictionary<string, int> columns, IReadOnlyList<string> fields)
 {
-    /// <summary>The field as it stands; empty where nothing is given.</summary>
+    /// <summary>The field as it is; empty where nothing is given.</summary>
     /// <param name="column">Column name.</param>
     public string Text(string column) =>
         columns.TryGetValue(column, out var index) ? fields[index] : throw Bad(column, "no such column");
@@ -16,7 +16,7 @@ internal sealed class CsvRow(string place, IReadOnlyDictionary<string, int> colu
     /// <summary>The field as a finite number.</summary>
     /// <param name="column">Column name.</param>
     public double Number(string column) =>
-        OptionalNumber(column) ?? throw Bad(column, "no number");
+        OptionalNumber(column) ?? throw Bad(column, "not a number");
 
     /// <summary>The field as a finite number, or null where it is empty.</summary>
     /// <param name="column">Column name.</param>
@@ -41,7 +41,7 @@ internal sealed class CsvRow(string place, IReadOnlyDictionary<string, int> colu
     /// <summary>The field as a whole number.</summary>
     /// <param name="column">Column name.</param>
     public int Integer(string column) =>
-        OptionalInteger(column) ?? throw Bad(column, "no whole number");
+        OptionalInteger(column) ?? throw Bad(column, "not a whole number");
 
     /// <summary>The field as a whole number, or null where it is empty.</summary>
     /// <param name="column">Column name.</param>

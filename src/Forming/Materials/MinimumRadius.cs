@@ -19,7 +19,7 @@ public static class MinimumRadius
     /// <remarks>
     /// Source: <c>minRadiusOverThickness</c> of the material's provenance; along the grain <see cref="AlongGrainFactor"/>.
     /// A metal that folds sharp across the grain is taken to fold sharp along it. Thick sheet needs relatively more than this
-    /// figure and thin sheet less: the published tables rise with thickness.
+    /// value and thin sheet less: the published tables rise with thickness.
     /// </remarks>
     public static double For(Material material, bool grainAcross, double thickness)
     {

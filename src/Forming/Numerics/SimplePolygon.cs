@@ -3,9 +3,9 @@ namespace Forming.Numerics;
 /// <summary>Whether an outline is one: no corner twice in a row, no two edges that meet but at the corner they share.</summary>
 public static class SimplePolygon
 {
-    /// <summary>The first corner that stands on the one before it.</summary>
+    /// <summary>The first corner that repeats the one before it.</summary>
     /// <param name="corners">[n] corners, first not repeated.</param>
-    /// <returns>Its index; 0 where the last stands on the first; null where there is none.</returns>
+    /// <returns>Its index; 0 where the last repeats the first; null where there is none.</returns>
     public static int? FirstRepeated(IReadOnlyList<Point> corners)
     {
         ArgumentNullException.ThrowIfNull(corners);

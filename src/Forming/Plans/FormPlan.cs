@@ -18,7 +18,7 @@ namespace Forming.Plans;
 /// <summary>The whole job: from a finished curve and a material to a form, a panel blank, checks and cautions.</summary>
 public sealed record FormPlan
 {
-    /// <summary>What the checks come to.</summary>
+    /// <summary>The verdict of the checks.</summary>
     public required PlanVerdict Verdict { get; init; }
 
     /// <summary>The form.</summary>
@@ -39,13 +39,13 @@ public sealed record FormPlan
     /// <summary>Hints that save a panel.</summary>
     public required IReadOnlyList<ShopNote> ShopNotes { get; init; }
 
-    /// <summary>What every headline figure rests on.</summary>
+    /// <summary>What every headline value rests on.</summary>
     public required IReadOnlyList<Basis> Basis { get; init; }
 
     /// <summary>Plans a form.</summary>
     /// <param name="job">What is asked.</param>
     /// <param name="needsRemedy">Which of the checks that did not pass are given a remedy; null for all.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <returns>The plan; what cannot be made comes back with its stations and the checks that failed.</returns>
     /// <exception cref="NoSolutionException">What was asked has no answer: the curve reverses, a fold is rounder than the curve …</exception>
     public static FormPlan Compute(FormJob job, Func<Check, bool>? needsRemedy = null, CancellationToken cancellation = default)
@@ -116,7 +116,7 @@ public sealed record FormPlan
     };
 }
 
-/// <summary>What the checks come to.</summary>
+/// <summary>The verdict of the checks.</summary>
 public enum PlanVerdict
 {
     /// <summary>Every check passed.</summary>
@@ -144,7 +144,7 @@ public sealed record PlannedForm
     /// <summary>What rounding the stop angles adds to the whole form: above 0 it closes too far; null where a fold has no stop angle.</summary>
     public required Angle? StopRounding { get; init; }
 
-    /// <summary>How evenly the folds came out.</summary>
+    /// <summary>How even the folds are.</summary>
     public required SteppingReport Stepping { get; init; }
 
     /// <summary>Largest effect of rounding the marks [mm].</summary>

@@ -1,5 +1,4 @@
 using Forming.Curves;
-using Forming.Facets;
 using Forming.Jobs;
 using Forming.Materials;
 using Forming.Plans.Drafts;
@@ -8,11 +7,11 @@ using Forming.Springback;
 
 namespace Forming.Plans;
 
-/// <summary>What every headline figure rests on.</summary>
+/// <summary>What every headline value rests on.</summary>
 internal static class PlanBasis
 {
-    /// <summary>What stands in place of a published text where a figure comes from the wrap model.</summary>
-    internal const string WrapModel = "the project's own wrap model; no measured panels stand behind it";
+    /// <summary>What is named in place of a published text where a value is from the wrap model.</summary>
+    internal const string WrapModel = "the project's own wrap model; not yet checked against measured panels";
 
     private const string FromStrengths = "from yield, ultimate strength and elongation";
 
@@ -45,7 +44,7 @@ internal static class PlanBasis
         "panel.printThrough.ripple", "closed form fitted to simulated wraps", WrapModel, Status.Model);
 
     private static readonly Basis Limits = new(
-        "panel.printThrough.allowedRipple", "visibility limits by finish", "no measured panels stand behind them", Status.Assumption);
+        "panel.printThrough.allowedRipple", "visibility limits by finish", "not yet checked against measured panels", Status.Assumption);
 
     private static readonly Basis OwnLimits = new("panel.printThrough.allowedRipple", "as given", "caller", Status.Caller);
 
@@ -63,7 +62,7 @@ internal static class PlanBasis
 
     private static readonly Basis Give = new(
         "form.give",
-        "moment F h - M(panel) on the form, F = M/l square to the panel's end, which stands l (k - W/M) further round, at most 0.8 rad; turned into rotation by the form's stiffness, which reads 0.9 to 1.3 times the true one, 1.6 times for a panel that springs back by two thirds",
+        "moment F h - M(panel) on the form, F = M/l square to the panel's end, which is l (k - W/M) further round, at most 0.8 rad; turned into rotation by the form's stiffness, which reads 0.9 to 1.3 times the true one, 1.6 times for a panel that springs back by two thirds",
         "statics; finite elements of five cases",
         Status.Estimated);
 
@@ -89,7 +88,7 @@ internal static class PlanBasis
             draft.Form.NeutralFactor is null ? PublishedFactor : GivenFactor,
             draft.Form.Stop is null ? EstimatedStop : GivenStop,
             PrintThrough,
-            draft.Panel.Finish.Name == Finish.OwnName ? OwnLimits : Limits,
+            draft.Panel.Finish.IsOwn ? OwnLimits : Limits,
             PanelBlank,
             Pull,
             ClampLoad,
@@ -110,7 +109,7 @@ internal static class PlanBasis
     }
 
     /// <summary>Adds what is known of a panel's sheet.</summary>
-    /// <param name="basis">Where to.</param>
+    /// <param name="basis">Destination.</param>
     /// <param name="panel">The panel.</param>
     /// <param name="law">Its bending law.</param>
     internal static void AddPanelSheet(List<Basis> basis, PanelSpec panel, BendingLaw law)

@@ -1,4 +1,3 @@
-using Forming.Facets;
 using Forming.Jobs;
 using Forming.Prediction;
 using Forming.Results;
@@ -6,14 +5,14 @@ using Forming.Springback;
 
 namespace Forming.Plans;
 
-/// <summary>What the figures of a prediction rest on.</summary>
+/// <summary>What the values of a prediction rest on.</summary>
 internal static class PredictionBasis
 {
     /// <summary>Adds the grounds of a prediction.</summary>
-    /// <param name="basis">Where to.</param>
+    /// <param name="basis">Destination.</param>
     /// <param name="prediction">The prediction.</param>
     /// <param name="panel">The panel.</param>
-    /// <param name="where">Where its figures stand in the answer, with a dot at its end, or nothing.</param>
+    /// <param name="where">Where its values are in the answer, with a dot at its end, or nothing.</param>
     public static void AddTo(List<Basis> basis, PanelPrediction prediction, PanelSpec panel, string where)
     {
         basis.Add(new(
@@ -34,7 +33,7 @@ internal static class PredictionBasis
         {
             basis.Add(new(
                 where + "hardening",
-                "a small linear hardening in place of none, because a perfectly plastic sheet would fold at a hinge without length: ripple is not told",
+                "a small linear hardening in place of none, because a perfectly plastic sheet would fold at a hinge without length: ripple is not given",
                 "no data",
                 Status.Assumption));
         }
@@ -49,7 +48,7 @@ internal static class PredictionBasis
         }
     }
 
-    /// <summary>The grounds of a prediction that stands alone.</summary>
+    /// <summary>The grounds of a prediction without a plan.</summary>
     /// <param name="prediction">The prediction.</param>
     /// <param name="panel">The panel.</param>
     /// <param name="isStanding">Whether the form was given by its stations.</param>
@@ -65,8 +64,8 @@ internal static class PredictionBasis
         basis.Add(new("checks.hand-force", "225 N, standing, whole body", "Ergonomic Design for People at Work, vol. 2 (1986), quoted", Status.PublishedAsQuoted));
         if (isStanding)
             basis.Add(new("folds", "facets and fold angles as given, taken as true and rigid", "caller", Status.Caller));
-        basis.Add(new("finishes", "visibility limits by finish", "no measured panels stand behind them", Status.Assumption));
-        if (panel.Finish.Name == Finish.OwnName)
+        basis.Add(new("finishes", "visibility limits by finish", "not yet checked against measured panels", Status.Assumption));
+        if (panel.Finish.IsOwn)
             basis.Add(new("finishes.own", "as given", "caller", Status.Caller));
         if (panel.Mirrored)
             basis.Add(new("curve", "the first half; the second is pulled from the other edge over the same form", "common practice, no source", Status.CommonPractice));

@@ -9,18 +9,18 @@ using Forming.Results;
 
 namespace Forming.Plans;
 
-/// <summary>A prediction that stands alone, with its checks, cautions and grounds.</summary>
+/// <summary>A prediction without a plan, with its checks, cautions and grounds.</summary>
 /// <param name="Prediction">The prediction.</param>
 /// <param name="Checks">Every check, passed or not.</param>
 /// <param name="Safety">Cautions that the pull calls for.</param>
-/// <param name="Basis">What every headline figure rests on.</param>
+/// <param name="Basis">What every headline value rests on.</param>
 public sealed record PredictionReport(
     PanelPrediction Prediction, IReadOnlyList<Check> Checks, IReadOnlyList<SafetyNote> Safety, IReadOnlyList<Basis> Basis)
 {
-    /// <summary>Over a form that already stands.</summary>
+    /// <summary>Over a form that already exists.</summary>
     /// <param name="job">Panel and form.</param>
     /// <param name="form">Family of the form's metal.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException"><c>prediction.taper</c>.</exception>
     public static PredictionReport Of(PredictionJob job, MetalFamily form, CancellationToken cancellation = default)
     {
@@ -32,8 +32,8 @@ public sealed record PredictionReport(
 
     /// <summary>Over a form that is planned first.</summary>
     /// <param name="job">What is asked.</param>
-    /// <param name="cancellation">Ends the work early.</param>
-    /// <exception cref="NoSolutionException"><c>prediction.taper</c>, or what stands in the way of a plan.</exception>
+    /// <param name="cancellation">Cancels the calculation.</param>
+    /// <exception cref="NoSolutionException"><c>prediction.taper</c>, or what is in the way of a plan.</exception>
     public static PredictionReport Of(FormJob job, CancellationToken cancellation = default)
     {
         PanelPrediction.RefuseTaper(job.Panel);

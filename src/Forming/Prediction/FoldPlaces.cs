@@ -27,7 +27,7 @@ internal sealed record FoldPlaces(double[] AlongMm, double[] Curvatures, bool[] 
                 continue;
             }
 
-            // With half ends the end folds of a stretch stand at its tangent points and turn the panel on one side only.
+            // With half ends the end folds of a stretch are at its tangent points and turn the panel on one side only.
             var next = along[j] + form.StraightMm(j) + ((j + 1 < count ? form.StraightMm(j + 1) : 0) / 2);
             var arc = Arc(j, j == 0 || isFlat[j - 1], j == count - 1 || wanted.IsFlatAt(next));
             curvatures[j] = arc.Curvature;

@@ -8,7 +8,7 @@ using Forming.Springback;
 namespace Forming.Prediction;
 
 /// <summary>How a panel comes off a form: pulled over its facets and let go, or why not.</summary>
-/// <remarks>Source key <c>wrap-model</c>; no measured panels stand behind it.</remarks>
+/// <remarks>Source key <c>wrap-model</c>; not yet checked against measured panels.</remarks>
 public sealed record PanelPrediction
 {
     /// <summary>Flatter than this the panel has no radius to speak of [1/mm].</summary>
@@ -22,7 +22,7 @@ public sealed record PanelPrediction
     /// <summary>Whether the solver gave up: then nothing is known of the panel, and it may well lie over the form.</summary>
     public bool GaveUp { get; init; }
 
-    /// <summary>Folds that the panel came to lie on; one that it arched over is not counted.</summary>
+    /// <summary>Folds that the panel landed on; one that it arched over is not counted.</summary>
     public int FoldsReached { get; init; }
 
     /// <summary>Folds of the form.</summary>
@@ -31,7 +31,7 @@ public sealed record PanelPrediction
     /// <summary>Hand to the end of the curve [mm]; null where nothing could be pulled. Longer than the job's where that is too short and the caller left it open.</summary>
     public double? LeverMm { get; init; }
 
-    /// <summary>Where the job's lever is so short that the hand comes down on the form first: a longer one that was tried and reaches [mm]; else null.</summary>
+    /// <summary>Where the job's lever is so short that the hand meets the form first: a longer one that was tried and reaches [mm]; else null.</summary>
     public double? LeastLeverMm { get; init; }
 
     /// <summary>Longest lever that keeps the wrap in order [mm]; 0 where none does, null where any does.</summary>
@@ -68,7 +68,7 @@ public sealed record PanelPrediction
 
     /// <summary>Pulls a panel over a form and lets it go.</summary>
     /// <param name="job">Panel and form.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException"><c>prediction.taper</c>: the folds are not parallel.</exception>
     public static PanelPrediction Of(PredictionJob job, CancellationToken cancellation = default) =>
         Of(job, new(PullWork.Most), cancellation);
@@ -87,7 +87,7 @@ public sealed record PanelPrediction
         var lastFacet = job.Form.FacetsMm[^1];
         if (!(hand >= lastFacet))
         {
-            return Without(panel, $"the hand would stand {Figure.Length(Math.Max(0, hand))} past the last fold, less than the facet of {Figure.Length(lastFacet)} before it") with
+            return Without(panel, $"the hand would be {Figure.Length(Math.Max(0, hand))} past the last fold, less than the facet of {Figure.Length(lastFacet)} before it") with
             {
                 Folds = count,
                 LeverMm = job.LeverMm,
@@ -169,8 +169,8 @@ public sealed record PanelPrediction
         var front = Math.Min(count, wrapped.Pull.Select(step => step.Fold).DefaultIfEmpty(1).Max());
         return (wrapped.End, front == count) switch
         {
-            (WrapEnd.HandComesDown, false) => $"with a lever of {lever} the hand comes down on the form before the panel touches fold {front + 1} of {count}",
-            (WrapEnd.HandComesDown, true) => $"with a lever of {lever} the hand comes down on the form before the panel lies on the lead-out",
+            (WrapEnd.HandComesDown, false) => $"with a lever of {lever} the hand meets the form before the panel touches fold {front + 1} of {count}",
+            (WrapEnd.HandComesDown, true) => $"with a lever of {lever} the hand meets the form before the panel lies on the lead-out",
             (WrapEnd.CurlsUp, false) => $"with a lever of {lever} the free side curls up before the panel touches fold {front + 1} of {count}",
             (WrapEnd.CurlsUp, true) => $"with a lever of {lever} the free side curls up before the panel meets the lead-out",
             (WrapEnd.WorkRanOut, _) => $"the solver gave up past fold {front} of {count}: following this pull takes more work than one prediction may; this does not say that the panel cannot be pulled over the form",
@@ -196,7 +196,7 @@ public sealed record PanelPrediction
         return null;
     }
 
-    // Where nothing set, the hardening that is not known never came into play.
+    // Where nothing set, the hardening that is not known did not matter.
     private static bool IsRippleKnown(BendingLaw law, WrappedPanel wrapped) =>
         law.Flow.IsKnown || wrapped.Curve.All(point => Math.Abs(point.Curvature) < LeastCurvature);
 

@@ -25,7 +25,7 @@ public static class PanelWrap
     /// <param name="form">The form; facets longer than their setbacks.</param>
     /// <param name="law">The panel's bending law.</param>
     /// <param name="setup">Clamp and hand.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <returns>The panel let go, or how far the pull got.</returns>
     public static WrappedPanel Compute(StandingForm form, BendingLaw law, WrapSetup setup, CancellationToken cancellation = default) =>
         Compute(form, law, setup, new(PullWork.Most), cancellation);
@@ -48,7 +48,7 @@ public static class PanelWrap
     }
 }
 
-/// <summary>The pull at the moment when the panel comes to lie on a fold.</summary>
+/// <summary>The pull when the panel reaches a fold.</summary>
 /// <param name="Fold">Number of the fold just touched, from 1; one more than there are folds when the panel meets the lead-out.</param>
 /// <param name="EndAngle">Direction of the sheet's end: how far the hand has turned it.</param>
 /// <param name="ForcePerWidth">Hand force, square to the sheet's end [N/mm].</param>
@@ -65,7 +65,7 @@ public sealed record WrappedPanel
     /// <summary>The pull, a step for each fold reached.</summary>
     public required IReadOnlyList<PullStep> Pull { get; init; }
 
-    /// <summary>Folds that the panel came to lie on, the first among them; one that it arched over is not counted.</summary>
+    /// <summary>Folds that the panel landed on, the first among them; one that it arched over is not counted.</summary>
     public required int FoldsTouched { get; init; }
 
     /// <summary>The panel let go, clamp to hand; empty where the pull was not complete.</summary>
@@ -93,7 +93,7 @@ public enum WrapEnd
     /// <summary>The free side curled up too far before the panel touched the next fold.</summary>
     CurlsUp,
 
-    /// <summary>The sheet slid forward until the hand came down on the form, with folds or the lead-out still ahead of it: the lever is too short.</summary>
+    /// <summary>The sheet slid forward until the hand met the form, with folds or the lead-out still ahead of it: the lever is too short.</summary>
     HandComesDown,
 
     /// <summary>The solver found no balance to go on with: that says nothing of the panel.</summary>

@@ -33,20 +33,20 @@ public sealed record PredictedShape
 /// <summary>One facet in the panel that was let go.</summary>
 /// <param name="Number">Number of the fold before it, from 1.</param>
 /// <param name="WidthMm">Facet on the contact side, mold line to mold line [mm].</param>
-/// <param name="IsFlatOfCurve">Whether the wanted curve is flat here, so that the facet is no ripple.</param>
-/// <param name="RippleMm">Peak to valley from the facet's own smooth arc [mm], or null where it cannot be told.</param>
-/// <param name="Slope">Largest angle between the panel and that arc, or null where it cannot be told.</param>
-/// <param name="RadiusMm">Mean radius over it on the face the curve was measured on [mm]; null where the panel came off flat.</param>
+/// <param name="IsFlatOfCurve">Whether the wanted curve is flat here, so that the facet makes no ripple.</param>
+/// <param name="RippleMm">Peak to valley from the facet's own smooth arc [mm], or null where it is not known.</param>
+/// <param name="Slope">Largest angle between the panel and that arc, or null where it is not known.</param>
+/// <param name="RadiusMm">Mean radius over it on the face the curve was measured on [mm]; null where the panel is flat.</param>
 public sealed record PredictedFacet(int Number, double WidthMm, bool IsFlatOfCurve, double? RippleMm, Angle? Slope, double? RadiusMm);
 
 /// <summary>How much of the facets will show.</summary>
-/// <param name="WhyUnknown">Why it cannot be told, or null.</param>
-/// <param name="HeightMm">Largest peak-to-valley height [mm], or null where it cannot be told.</param>
-/// <param name="Slope">Largest slope against the facets' own smooth arcs, or null where it cannot be told.</param>
-/// <param name="Facet">Number of the facet that comes nearest to the limits of the finish, or null where it cannot be told.</param>
+/// <param name="WhyUnknown">Why it is not known, or null.</param>
+/// <param name="HeightMm">Largest peak-to-valley height [mm], or null where it is not known.</param>
+/// <param name="Slope">Largest slope against the facets' own smooth arcs, or null where it is not known.</param>
+/// <param name="Facet">Number of the facet nearest to the limits of the finish, or null where it is not known.</param>
 public sealed record PredictedRipple(string? WhyUnknown, double? HeightMm, Angle? Slope, int? Facet)
 {
-    /// <summary>Whether it can be told; false never means smooth.</summary>
+    /// <summary>Whether it is known; false never means smooth.</summary>
     public bool Known => WhyUnknown is null;
 }
 
@@ -55,7 +55,7 @@ public sealed record PredictedRipple(string? WhyUnknown, double? HeightMm, Angle
 /// <param name="ClampMomentPerWidth">Size of the largest moment at the clamp [N·mm/mm].</param>
 /// <param name="ClampLoadN">
 /// What the clamp has to hold down against the first fold's push [N]. Half first fold: the panel is simulated clamped at it and held by a clamp
-/// a distance d behind, <c>1.5 M/d</c>. Full first fold: the clamp stands half a facet behind it, and this is the largest shear there.
+/// a distance d behind, <c>1.5 M/d</c>. Full first fold: the clamp is half a facet behind it, and this is the largest shear there.
 /// A clamp that bears only b deep has M/b to hold on top.
 /// </param>
 /// <param name="EndAngle">How far the hand has to turn the sheet's end.</param>
@@ -64,5 +64,5 @@ public sealed record PredictedPull(double ForceN, double ClampMomentPerWidth, do
 
 /// <summary>Whether the facets show at a finish.</summary>
 /// <param name="Finish">The finish with its limits.</param>
-/// <param name="Shows">Whether a facet passes a limit, or null where it cannot be told.</param>
+/// <param name="Shows">Whether a facet passes a limit, or null where it is not known.</param>
 public sealed record FinishVerdict(Finish Finish, bool? Shows);

@@ -12,13 +12,13 @@ public sealed record PredictionJob
     /// <summary>The form.</summary>
     public required StandingForm Form { get; init; }
 
-    /// <summary>Half or full folds at the ends of the form: where the clamp stands.</summary>
+    /// <summary>Half or full folds at the ends of the form: where the clamp is.</summary>
     public required SteppingEnds Ends { get; init; }
 
     /// <summary>Hand to the end of the curve [mm], at least 0.</summary>
     public required double LeverMm { get; init; }
 
-    /// <summary>Whether the curve's end is the form's and not the wanted one's: a form that stands already need not be made for it.</summary>
+    /// <summary>Whether the curve's end is the form's and not the wanted one's: a form that already exists need not be made for it.</summary>
     public bool IsStanding { get; init; }
 
     /// <summary>The units that the caller states it in.</summary>

@@ -77,7 +77,7 @@ internal sealed partial class PullOver
         return false;
     }
 
-    // Where another fold came in the way, that one is touched first.
+    // Where another fold got in the way, that one is touched first.
     private bool Accept(int front, int? landed, out int? struck)
     {
         struck = landed;

@@ -34,7 +34,7 @@ internal sealed partial class PullOver
     /// <param name="setup">Clamp and hand.</param>
     /// <param name="elementsPerFacet">Elements of a usual facet.</param>
     /// <param name="work">What the pull may take.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public PullOver(FoldCircles circles, BendingLaw law, WrapSetup setup, int elementsPerFacet, PullWork work, CancellationToken cancellation)
     {
         (_work, _cancellation) = (work, cancellation);
@@ -76,7 +76,7 @@ internal sealed partial class PullOver
     public double TouchedAt(int circle) =>
         circle == 0 ? ClampGapMm : Strip.Along[_places[circle].Element] + _places[circle].Inside;
 
-    /// <summary>Folds that the panel came to lie on so far, the first among them.</summary>
+    /// <summary>Folds that the panel landed on so far, the first among them.</summary>
     public int FoldsTouched => _isTouched[..^1].Count(touched => touched);
 
     /// <summary>Pulls until the panel lies on the lead-out, or no further.</summary>

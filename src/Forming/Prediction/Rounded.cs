@@ -1,12 +1,12 @@
 namespace Forming.Prediction;
 
-/// <summary>Figures of the wrap rounded to eight digits: what the solver's last step leaves beyond them is noise.</summary>
+/// <summary>Values of the wrap rounded to eight digits: what the solver's last step leaves beyond them is noise.</summary>
 internal static class Rounded
 {
     private const int Digits = 8;
 
-    /// <summary>A figure to its first eight digits.</summary>
-    /// <param name="figure">The figure, finite.</param>
+    /// <summary>A value to its first eight digits.</summary>
+    /// <param name="figure">The value, finite.</param>
     public static double Of(double figure)
     {
         if (figure == 0)

@@ -6,7 +6,7 @@ using Forming.Results;
 
 namespace Forming.Prediction;
 
-/// <summary>From a form that already stands to what a prediction needs: the lever has no plan to come from.</summary>
+/// <summary>From a form that already exists to what a prediction needs: no plan gives the lever.</summary>
 public static class StandingJob
 {
     /// <summary>Chooses the lever as a plan would.</summary>
@@ -14,7 +14,7 @@ public static class StandingJob
     /// <param name="leadOutMm">Its flat after the last fold, from the mold line [mm].</param>
     /// <param name="ends">Half or full folds at its ends.</param>
     /// <param name="panel">The panel that is wanted.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException"><c>prediction.facet-too-short</c>: the folds on both sides leave a facet no straight part; <c>prediction.taper</c>.</exception>
     public static PredictionJob Of(StandingForm form, double leadOutMm, SteppingEnds ends, PanelSpec panel, CancellationToken cancellation = default)
     {
@@ -29,7 +29,7 @@ public static class StandingJob
             throw new NoSolutionException(
                 "prediction.facet-too-short",
                 FormattableString.Invariant($"stations[{j}].facetAfter"),
-                $"after fold {j + 1} the folds' own setbacks take {Figure.Length(least)} of {Figure.Length(facet)}",
+                $"after fold {j + 1} the folds' setbacks take {Figure.Length(least)} of {Figure.Length(facet)}",
                 $"more than {Figure.Length(least)}");
         }
 
@@ -50,7 +50,7 @@ public static class StandingJob
     }
 }
 
-/// <summary>A faceted form as it stands, planned or already folded: what a panel is wrapped over.</summary>
+/// <summary>A faceted form as it is, planned or already folded: what a panel is wrapped over.</summary>
 /// <param name="FacetsMm">[m - 1] facets on the contact side, mold line to mold line [mm].</param>
 /// <param name="FoldAngles">[m] fold angles, from the clamped side [rad], each &gt; 0.</param>
 /// <param name="OuterFoldRadiusMm">Radius of the folds on the contact side [mm], &gt; 0.</param>
@@ -59,7 +59,7 @@ public sealed record StandingForm(IReadOnlyList<double> FacetsMm, IReadOnlyList<
     /// <summary>Number of folds.</summary>
     public int Folds => FoldAngles.Count;
 
-    /// <summary>The folds over which a panel's radius is told, by index: the first two and the last lie differently, so they are left out where enough remain.</summary>
+    /// <summary>The folds over which a panel's radius is measured, by index: the first two and the last lie differently, so they are left out where enough remain.</summary>
     /// <remarks>From the third fold to the last but one; with five folds to the last one, with fewer from the first.</remarks>
     public (int From, int To) MiddleFolds => (Folds > 4 ? 2 : 0, Folds > 5 ? Folds - 2 : Folds - 1);
 

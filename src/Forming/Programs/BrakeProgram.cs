@@ -46,7 +46,7 @@ public sealed record BrakeProgram
     /// <summary>Orders that were followed.</summary>
     public required IReadOnlyList<OrderTried> OrdersTried { get; init; }
 
-    /// <summary>Whether the search came to its end; else a better order may exist.</summary>
+    /// <summary>Whether the search was complete; else a better order may exist.</summary>
     public bool IsSearchComplete { get; private init; }
 
     /// <summary>Which orders the search looks among.</summary>
@@ -58,13 +58,13 @@ public sealed record BrakeProgram
     /// <summary>Why there is no program, or null.</summary>
     public Impossibility? Impossible { get; private init; }
 
-    /// <summary>Every check, the worst step's figure for each.</summary>
+    /// <summary>Every check, the worst step's value for each.</summary>
     public required IReadOnlyList<Check> Checks { get; init; }
 
     /// <summary>Cautions.</summary>
     public required IReadOnlyList<SafetyNote> Safety { get; init; }
 
-    /// <summary>What the figures rest on.</summary>
+    /// <summary>What the results rest on.</summary>
     public required IReadOnlyList<Basis> Basis { get; init; }
 
     /// <summary>Works a program out.</summary>
@@ -72,8 +72,8 @@ public sealed record BrakeProgram
     /// <param name="brake">The brake with its tools.</param>
     /// <param name="mostWork">Work that each search past the named orders may do, as <see cref="UsualWork"/> counts it, the same on any machine.
     /// Zero follows the named orders alone.</param>
-    /// <param name="cancellation">Ends the work early.</param>
-    /// <exception cref="ArgumentException">The part has no folds, or more than are told apart, or its lists do not fit together.</exception>
+    /// <param name="cancellation">Cancels the calculation.</param>
+    /// <exception cref="ArgumentException">The part has no folds, or more than are distinguished, or its lists do not fit together.</exception>
     public static BrakeProgram Compute(
         ProgramPart part, ProgramBrake brake, long mostWork = UsualWork, CancellationToken cancellation = default)
     {

@@ -3,7 +3,7 @@ using Forming.Programs.Brakes;
 namespace Forming.Programs;
 
 /// <summary>What a fold asks of the brake.</summary>
-/// <param name="ForceN">Force of the ram, an upper figure [N]; press brakes only.</param>
+/// <param name="ForceN">Force of the ram, an upper bound [N]; press brakes only.</param>
 /// <param name="ForceLowN">The same without friction [N].</param>
 /// <param name="MomentNmm">Moment at the leaf [N·mm]; leaf brakes only.</param>
 /// <param name="HandleForceN">Force at the handle, without the leaf's weight and friction [N].</param>
@@ -31,7 +31,7 @@ public sealed record FoldLoad(
     /// <param name="thicknessMm">Thickness [mm].</param>
     /// <param name="openingMm">Opening of the die [mm].</param>
     /// <returns>Force [N].</returns>
-    /// <remarks>Source key <c>air-bend-lecture</c>: peak load of a large bend, an upper figure for folds of 5 to 20°.</remarks>
+    /// <remarks>Source key <c>air-bend-lecture</c>: peak load of a large bend, an upper bound for folds of 5 to 20°.</remarks>
     public static double AirBendForceN(double factor, double ultimateMpa, double widthMm, double thicknessMm, double openingMm) =>
         factor * ultimateMpa * widthMm * thicknessMm * thicknessMm / openingMm;
 

@@ -116,7 +116,7 @@ internal sealed class FoldTrial
         return pose;
     }
 
-    // Clearance asked for has to be one that is told apart from more.
+    // Clearance asked for has to be one that is distinguished from more.
     private double Plenty => Math.Max(_brake.PlentyMm, _brake.ClearanceMm);
 
     private (CheckId? Check, Clearance Contact) Failure()

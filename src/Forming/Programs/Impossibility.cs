@@ -17,7 +17,7 @@ public sealed record Impossibility(bool IsProven, int States, IReadOnlyList<Impo
 /// <param name="Remedy">Which beam, facet or split would do.</param>
 public sealed record ImpossibleFold(int Fold, string Check, JawKind? Strikes, FormattableString Text, Remedy Remedy)
 {
-    /// <summary>A fold that cannot be made, with advice that no trial stands behind.</summary>
+    /// <summary>A fold that cannot be made, with advice that was not tried.</summary>
     /// <param name="fold">Its number, from 1.</param>
     /// <param name="check">Id of the check that fails.</param>
     /// <param name="strikes">What the part strikes, or null where a run is too short.</param>

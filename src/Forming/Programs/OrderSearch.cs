@@ -18,7 +18,7 @@ internal static class OrderSearch
     /// <param name="bound">The best order known, or null: no worse one is looked for.</param>
     /// <param name="limit">When to give up.</param>
     /// <param name="kinds">Which orders are searched.</param>
-    /// <param name="isExact">Whether the search came to its end.</param>
+    /// <param name="isExact">Whether the search was complete.</param>
     /// <returns>A better order, or null.</returns>
     public static NamedOrder? Best(StepTrials trials, TriedOrder? bound, SearchLimit limit, SearchedOrders kinds, out bool isExact)
     {
@@ -90,7 +90,7 @@ internal static class OrderSearch
             Enqueue(node with { Trial = trial, Objective = TriedOrder.Next(before, trials, from?.Trial, trial, way) });
         }
 
-        // Every fold still to make is pushed to at best, and every setting that the stop does not stand at now is one more change.
+        // Every fold still to make is pushed to at best, and every setting other than the present one is one more change.
         void Enqueue(Node node)
         {
             var hoped = node.Objective with

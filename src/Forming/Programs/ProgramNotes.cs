@@ -4,7 +4,7 @@ using Forming.Results;
 
 namespace Forming.Programs;
 
-/// <summary>Cautions at the brake, and what a program's figures rest on.</summary>
+/// <summary>Cautions at the brake, and what a program's values rest on.</summary>
 internal static class ProgramNotes
 {
     public static IReadOnlyList<SafetyNote> Safety(ProgramPart part, ProgramBrake brake) =>
@@ -22,12 +22,12 @@ internal static class ProgramNotes
 
     public static IReadOnlyList<Basis> Basis(ProgramBrake brake) =>
     [
-        new("steps.clearance", "the part followed through each swing in section; bounded motion between angles proves the least clearance to 0.02 mm. Held against an independent sweep of the solid part: clearances from the jaws above, default and callers' own, and contacts with the tools below and of the part with itself; none of it on a brake", "geometry", Status.Computed),
+        new("steps.clearance", "the part followed through each swing in section; bounded motion between angles proves the least clearance to 0.02 mm. Checked against an independent sweep of the solid part: clearances from the jaws above, default and callers' own, and contacts with the tools below and of the part with itself; none of it on a brake", "geometry", Status.Computed),
         new("tools", "outlines, gauge ranges, lifts and limits where the request gives none", "nothing was measured on a brake", Status.Assumption),
-        new("steps.handling", "push, draw out (of a die's groove lifted first) and turn, followed in steps no longer than the clearance. Putting in and taking out are held against all tools, the push against the upper ones; starting on the nose and sliding along and off bed, leaf or die are allowed. Sufficient, not necessary: a person may find another way. Not checked on a brake", "costs: push 1, draw out and re-enter 2, turn 3", Status.Assumption),
+        new("steps.handling", "slide, draw out (lifted out of a die's groove first) and turn, followed in steps no longer than the clearance. Putting in and taking out are checked against all tools, the slide against the upper ones; starting on the nose and sliding along and off bed, leaf or die are allowed. Sufficient, not necessary: a person may find another way. Not checked on a brake", "costs: slide 1, draw out and re-enter 2, turn 3", Status.Assumption),
         new("steps.gaugeDistance", "edge or folded part behind, from the sight line or the punch tip; over folded part not checked on a brake", "geometry", Status.Computed),
         brake is PressBrake
-            ? new("steps.force", "k UTS W t²/V with k = 1.33, and 2/√3 for the low figure; peak load of a large bend, an upper figure for small folds", "university lecture text; k for a die of eight thicknesses", Status.PublishedAsQuoted)
+            ? new("steps.force", "k UTS W t²/V with k = 1.33, and 2/√3 for the low value; peak load of a large bend, an upper bound for small folds", "university lecture text; k for a die of eight thicknesses", Status.PublishedAsQuoted)
             : new("steps.moment", "(2/√3) UTS t²/4 W; handle, leaf and clamp force by their arms, without the leaf's weight and friction", "Marciniak, Duncan & Hu eq. 6.21; statics", Status.Published),
         new("checks.capacity", "UTS t² over that of the rating; keep a fifth in hand", "common practice, no source", Status.CommonPractice),
         new("checks.handle-force", "225 N, standing, whole body", "Ergonomic Design for People at Work, vol. 2 (1986), quoted", Status.PublishedAsQuoted),

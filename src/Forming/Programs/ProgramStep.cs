@@ -16,7 +16,7 @@ public sealed record ProgramStep
     /// <summary>The edge towards the operator.</summary>
     public required PartEdge EdgeInFront { get; init; }
 
-    /// <summary>How the part comes to the fold.</summary>
+    /// <summary>How the part is moved to the fold.</summary>
     public required Handling Handling { get; init; }
 
     /// <summary>What that costs, in pushes.</summary>
@@ -43,7 +43,7 @@ public sealed record ProgramStep
     /// <summary>How far the fold goes past its angle, to spring back to it.</summary>
     public Angle SpringbackAllowance => new(StopAngle.Radians - FoldAngle.Radians);
 
-    /// <summary>Whether the stop is set anew.</summary>
+    /// <summary>Whether the stop is changed.</summary>
     public required bool IsStopChanged { get; init; }
 
     /// <summary>How far the ram comes down [mm]; press brakes only.</summary>
@@ -81,7 +81,7 @@ public enum GaugedBy
     Mark,
 }
 
-/// <summary>How the part comes to a fold.</summary>
+/// <summary>How the part is moved to a fold.</summary>
 public enum Handling
 {
     /// <summary>The flat blank is laid in.</summary>

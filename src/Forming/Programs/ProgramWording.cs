@@ -166,7 +166,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
             isNarrow ? Verdict.Warn : Verdict.Pass,
             opening,
             least,
-            $"the die opens {Figure.Length(opening)}, {Figure.Number(opening / part.Shape.ThicknessMm):0.#} times the sheet's thickness; the force formula holds near {FoldLoad.AirBendOpeningOverThickness} times",
+            $"the die opens {Figure.Length(opening)}, {Figure.Number(opening / part.Shape.ThicknessMm):0.#} times the sheet's thickness; the force formula applies near {FoldLoad.AirBendOpeningOverThickness} times",
             isNarrow ? (FormattableString)$"a die of at least {Figure.Length(least)}: in a narrower one the force is higher than shown and the punch can mark the sheet" : null);
     }
 
@@ -205,7 +205,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
         return checks;
     }
 
-    // An order that came to its end has passed them: they say how.
+    // A complete order has passed them: they say how.
     private IEnumerable<Check> HandlingChecks(TriedOrder order, int step)
     {
         if (step > 0)
@@ -253,7 +253,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
             brake.ClearanceMm,
             clearance.Nearest is { } what
                 ? (FormattableString)$"at fold {fold + 1} the part clears the {what.Word()} by {Figure.Length(clearance.Mm)}, at {Figure.Angle(clearance.AtAngle.Radians)}"
-                : $"at fold {fold + 1} nothing comes within {Figure.Length(clearance.Mm)}",
+                : $"at fold {fold + 1} nothing is within {Figure.Length(clearance.Mm)}",
             verdict == Verdict.Pass ? null : (FormattableString)$"watch it on the first part, or use slimmer tools");
     }
 
@@ -299,7 +299,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
             what switch
             {
                 JawKind.Part => (FormattableString)$"a form in two parts, joined after folding: {split}",
-                JawKind.Beam => $"a beam that stands less high and less deep inside the form; or a form in two parts: {split}",
+                JawKind.Beam => $"a beam that is lower and reaches less deep into the form; or a form in two parts: {split}",
                 JawKind.Punch or JawKind.Holder or JawKind.Ram => $"a taller, slimmer punch that keeps the {what.Word()} outside the form; or a form in two parts: {split}",
                 _ => $"a narrower {what.Word()}; or a form in two parts: {split}",
             });
@@ -339,7 +339,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
         };
         var setting = Figure.Angle(SettingOf(trial.Fold).Radians);
         return setsStop
-            ? $"{handled}, {placed}. Set the stop to {setting} ({Figure.Angle(part.StopAngles[trial.Fold]):0.0} wanted) and fold."
+            ? $"{handled}, {placed}. Set the stop to {setting:0.###} ({Figure.Angle(part.StopAngles[trial.Fold]):0.0} wanted) and fold."
             : (FormattableString)$"{handled}, {placed}. Fold to the same stop.";
     }
 }

@@ -1,9 +1,9 @@
 namespace Forming.Results;
 
-/// <summary>What a headline figure rests on.</summary>
-/// <param name="Quantity">The figure, by its name in the answer.</param>
+/// <summary>What a headline value rests on.</summary>
+/// <param name="Quantity">The value, by its name in the answer.</param>
 /// <param name="Method">The formula or method, in words.</param>
-/// <param name="Source">The published text, or what stands in its place.</param>
+/// <param name="Source">The published text, or what is used in its place.</param>
 /// <param name="Status">How well it is supported.</param>
 public sealed record Basis(string Quantity, string Method, string Source, Status Status);
 
@@ -25,7 +25,7 @@ public enum Status
     /// <summary>From memory; the text was not read for this project.</summary>
     FromMemory,
 
-    /// <summary>From the project's own wrap model, behind which no measured panels stand.</summary>
+    /// <summary>From the project's wrap model, not yet checked against measured panels.</summary>
     Model,
 
     /// <summary>Estimated from other properties.</summary>
@@ -34,6 +34,6 @@ public enum Status
     /// <summary>An assumption that a caller may replace.</summary>
     Assumption,
 
-    /// <summary>The caller's own figure.</summary>
+    /// <summary>The caller's own value.</summary>
     Caller,
 }

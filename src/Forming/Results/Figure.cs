@@ -1,6 +1,6 @@
 namespace Forming.Results;
 
-/// <summary>What kind of quantity a figure is; its unit inside is fixed by the kind.</summary>
+/// <summary>What kind of quantity a value is; its unit inside is fixed by the kind.</summary>
 public enum Quantity
 {
     /// <summary>A plain number.</summary>
@@ -71,12 +71,12 @@ public static class Finite
 {
     /// <summary>The number, which is one.</summary>
     /// <param name="value">The number.</param>
-    /// <exception cref="NoSolutionException"><c>figure.not-finite</c>: it is endless or no number at all, and nobody may act on it.</exception>
+    /// <exception cref="NoSolutionException"><c>figure.not-finite</c>: it is infinite or not a number.</exception>
     public static double Of(double value) => double.IsFinite(value)
         ? value
         : throw new NoSolutionException(
             "figure.not-finite",
             "",
-            $"a figure of this job comes to no number: something given lies far outside what sheet metal and a brake can do",
-            $"figures of a real sheet, form and brake");
+            $"a value of this job is not a number: something given is far outside what sheet metal and a brake can do",
+            $"dimensions of a real sheet, form and brake");
 }

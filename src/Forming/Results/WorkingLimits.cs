@@ -1,6 +1,6 @@
 namespace Forming.Results;
 
-/// <summary>What hands, clamps and sheets are asked to bear at most: each limit stands here once.</summary>
+/// <summary>What hands, clamps and sheets are asked to bear at most: each limit is written here once.</summary>
 public static class WorkingLimits
 {
     /// <summary>Horizontal push or pull, standing, whole body [N]: source key <c>push-pull-1986</c>.</summary>

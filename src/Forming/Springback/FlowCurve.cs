@@ -33,10 +33,10 @@ public readonly record struct FlowCurve(double YieldMpa, double Hardening, doubl
 
     private const double MostPrestrain = 100;
 
-    /// <summary>Whether the curve hardens, so that print-through can be told.</summary>
+    /// <summary>Whether the curve hardens, so that print-through can be calculated.</summary>
     public bool IsKnown => Hardening > 0;
 
-    /// <summary>How much of it stands in place of a curve that misses the sheet's strengths, 0 to 1.</summary>
+    /// <summary>How much of it replaces a curve that misses the sheet's strengths, 0 to 1.</summary>
     public double ReplacedShare { get; init; }
 
     /// <summary>Which of the sheet's strengths the curve that was replaced misses the most.</summary>
@@ -61,7 +61,7 @@ public readonly record struct FlowCurve(double YieldMpa, double Hardening, doubl
     /// <c>eps0 + eu = n</c>, <c>K n^n = ultimate e^eu</c>, <c>K eps0^n = yield</c>. Source: key <c>considere</c>.
     /// As a catalogue pair, or an estimate, misses the proof stress by 8 to 12 % at a plastic strain of 0.002, it is blended into
     /// <c>eps0 = 0.002</c> with the ultimate strength kept; so is a catalogue pair as its ultimate strength misses the sheet's by
-    /// 12 to 15 %. Blended, so that no figure jumps as a strength changes. The caller's own K and n are used as given.
+    /// 12 to 15 %. Blended, so that no value jumps as a strength changes. The caller's own K and n are used as given.
     /// </remarks>
     public static FlowCurve Of(Material material)
     {
@@ -162,10 +162,10 @@ public enum FlowCurveOrigin
     /// <summary>Estimated from yield, ultimate strength and elongation.</summary>
     Estimated,
 
-    /// <summary>The catalogue's K and n miss the proof stress or the ultimate strength, and an estimate through both stands in their place, in part or wholly.</summary>
+    /// <summary>The catalogue's K and n miss the proof stress or the ultimate strength, and an estimate through both is used, in part or wholly.</summary>
     CatalogueReplaced,
 
-    /// <summary>The first estimate misses the proof stress, and one through it stands in its place, in part or wholly.</summary>
+    /// <summary>The first estimate misses the proof stress, and one through it is used, in part or wholly.</summary>
     EstimateReplaced,
 }
 

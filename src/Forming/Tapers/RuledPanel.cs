@@ -173,7 +173,7 @@ internal sealed class RuledPanel
             throw new NoSolutionException(
                 "curve.too-tight",
                 "panel.curve",
-                $"the inside bending radius comes down to {Figure.Length(tightest - (thickness / 2))} in a sheet of {Figure.Length(thickness)}",
+                $"the inside bending radius goes down to {Figure.Length(tightest - (thickness / 2))} in a sheet of {Figure.Length(thickness)}",
                 $"an inside radius of at least {Figure.Length(least - (thickness / 2))} everywhere");
         }
     }

@@ -239,7 +239,7 @@ internal sealed class TaperStepping
             throw new NoSolutionException(
                 "form.fold-radius-too-large",
                 "form.foldRadius",
-                $"the panel must wrap down to a radius of {Figure.Length(tightest)}, but a fold's own outside radius is {Figure.Length(_fold.OuterRadiusMm)}",
+                $"{Figure.Length(tightest)} is sharper than a fold of this form ({Figure.Length(_fold.OuterRadiusMm)} outside): bend the panel directly in the brake, or fold the form sharper",
                 $"a smaller fold radius or a thinner form");
         }
     }

@@ -26,7 +26,7 @@ public readonly record struct Margin
     /// <summary>Standard deviation of the strips about the fit, in the unit of the reading; null where no strip is left over.</summary>
     public double? Scatter { get; }
 
-    /// <summary>Strips less fitted figures.</summary>
+    /// <summary>Strips less fitted values.</summary>
     public int DegreesOfFreedom { get; }
 
     /// <summary>Whether the half-width is the stated reading error and not the scatter of the strips.</summary>
@@ -34,7 +34,7 @@ public readonly record struct Margin
 
     /// <summary>The margin of a fit.</summary>
     /// <param name="sumOfSquares">Sum of the squared residuals, in the square of the reading's unit.</param>
-    /// <param name="degreesOfFreedom">Strips less fitted figures, at least 0.</param>
+    /// <param name="degreesOfFreedom">Strips less fitted values, at least 0.</param>
     /// <param name="readingError">Half-width within which 95 % of readings lie, in the unit of the reading, &gt; 0.</param>
     public static Margin Of(double sumOfSquares, int degreesOfFreedom, double readingError)
     {

@@ -83,7 +83,7 @@ public static class NeutralStrips
     private static NoSolutionException Outside(double factor) => new(
         "strips.neutral-line-outside",
         "strips",
-        $"the strips ask for a neutral factor of {Figure.Number(factor)}, so the neutral line would lie outside of the sheet",
+        $"the strips give a neutral factor of {Figure.Number(factor)}, a neutral line outside the sheet",
         $"lengths that give a factor of 0 to 1; look whether the legs were measured to the mold line or to the tangent line, and whether the angle is the turned one");
 
     private static StripOutlier[] OutliersOf(
@@ -100,8 +100,8 @@ public static class NeutralStrips
         {
             var (without, _) = Mean([.. readings.Where((_, i) => i != index)]);
             return found.Contains(index)
-                ? (FormattableString)$"K {Figure.Number(readings[index].Factor)} by itself, too far from the others for their scatter; it is counted: measure it again, or leave it out for {Figure.Number(without)}"
-                : $"K {Figure.Number(readings[index].Factor)} by itself, so its neutral line would lie outside of the sheet; it is counted: measure it again, or leave it out for {Figure.Number(without)}";
+                ? (FormattableString)$"this strip alone gives K {Figure.Number(readings[index].Factor)}, too far from the others for their scatter; it is still counted: measure it again, or leave it out for {Figure.Number(without)}"
+                : $"this strip alone gives K {Figure.Number(readings[index].Factor)}, a neutral line outside the sheet; it is still counted: measure it again, or leave it out for {Figure.Number(without)}";
         }
     }
 
@@ -113,7 +113,7 @@ public static class NeutralStrips
             doubts.Add(new(
                 "factor-implausible",
                 [],
-                $"By these strips K may lie anywhere from {Figure.Number(factor.Low!.Value)} to {Figure.Number(factor.High!.Value)}, and in any sheet it lies between 0 and 1: they tell too little to plan by. Measure them again, or fold one more."));
+                $"These strips leave K anywhere from {Figure.Number(factor.Low!.Value)} to {Figure.Number(factor.High!.Value)}; in any sheet it is between 0 and 1. That is too wide to plan with: measure the strips again, or fold another."));
         }
 
         var widening = StripDoubts.Widening(readings.Length);
@@ -135,7 +135,7 @@ public static class NeutralStrips
         var thickness = question.ThicknessMm;
         return published is { } formula
             ? (FormattableString)$"Every fold of the next form takes {Figure.Number(best)} in place of the published {Figure.Number(formula)} as its neutral factor: a fold of {Figure.Angle(angle)} in {Figure.Length(thickness)} takes {Figure.Length((best - formula) * thickness * angle)} more of the flat, and all marks after it move with it."
-            : $"Every fold of the next form takes {Figure.Number(best)} as its neutral factor, where no published one holds: a fold of {Figure.Angle(angle)} in {Figure.Length(thickness)} takes {Figure.Length(best * thickness * angle)} of the flat beyond its inside arc.";
+            : $"Every fold of the next form takes {Figure.Number(best)} as its neutral factor, where no published one applies: a fold of {Figure.Angle(angle)} in {Figure.Length(thickness)} takes {Figure.Length(best * thickness * angle)} of the flat beyond its inside arc.";
     }
 
     // Of the usual angles the one whose reading errors leave K the least open.
@@ -146,7 +146,7 @@ public static class NeutralStrips
         var error = ErrorAt(best);
         var after = margin.Half / Math.Sqrt(weight + WeightOf(error));
         return new NextStrip(
-            $"Fold one to {Figure.Angle(best.Radians)} at an inside radius of {Figure.Length(like.InsideRadiusMm)} in {Figure.Length(like.ThicknessMm)}: of the usual angles that one leaves K least open to the reading errors, ±{Figure.Number(error)} by itself, and narrows it from ±{Figure.Number(margin.Half / Math.Sqrt(weight))} to about ±{Figure.Number(after)}.")
+            $"Fold another strip to {Figure.Angle(best.Radians)} at an inside radius of {Figure.Length(like.InsideRadiusMm)} in {Figure.Length(like.ThicknessMm)}: of the usual angles this one leaves K least open to the reading errors, ±{Figure.Number(error)} alone, and narrows it from ±{Figure.Number(margin.Half / Math.Sqrt(weight))} to about ±{Figure.Number(after)}.")
         {
             FoldAngle = best,
             ThicknessMm = like.ThicknessMm,

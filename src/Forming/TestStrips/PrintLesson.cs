@@ -18,20 +18,20 @@ public readonly record struct PrintStrip(
     double FacetMm, double FormRadiusMm, double ThicknessMm, double? LeverMm, bool IsFirstFacet, bool Shows);
 
 /// <summary>The ripple that a strip must have had.</summary>
-/// <param name="LeverMm">Lever it was reckoned with [mm].</param>
-/// <param name="RippleMm">Peak-to-valley height [mm], or null where the strip tells nothing.</param>
-/// <param name="Slope">Slope against the smooth curve, or null where the strip tells nothing.</param>
-/// <param name="WhyUnusable">Why it tells nothing, or null; arguments are <see cref="Results.Figure"/>s.</param>
+/// <param name="LeverMm">Lever it was calculated with [mm].</param>
+/// <param name="RippleMm">Peak-to-valley height [mm], or null where the strip shows nothing.</param>
+/// <param name="Slope">Slope against the smooth curve, or null where the strip shows nothing.</param>
+/// <param name="WhyUnusable">Why it shows nothing, or null; arguments are <see cref="Results.Figure"/>s.</param>
 public sealed record PrintReading(double LeverMm, double? RippleMm, Angle? Slope, FormattableString? WhyUnusable);
 
-/// <summary>A strip that came out smooth though another with no more ripple shows.</summary>
+/// <summary>A strip that was smooth though another with no more ripple shows.</summary>
 /// <param name="Smooth">Place of the smooth one in the list, from 0.</param>
 /// <param name="Showing">Place of the one that shows.</param>
 /// <param name="Text">Both ripples, in words; arguments are <see cref="Results.Figure"/>s.</param>
 public sealed record PrintContradiction(int Smooth, int Showing, FormattableString Text);
 
 /// <summary>What strips taught about the ripple that may show.</summary>
-/// <param name="LargestSmoothMm">Largest ripple judged smooth [mm], or null where no strip came out smooth.</param>
+/// <param name="LargestSmoothMm">Largest ripple judged smooth [mm], or null where no strip was smooth.</param>
 /// <param name="SmallestShowingMm">Smallest ripple judged to show [mm], or null where none shows.</param>
 /// <param name="AllowedRippleMm">Largest ripple judged smooth below every one that shows [mm], or null where there is none.</param>
 /// <param name="SlopeThere">Slope of that strip, or null.</param>

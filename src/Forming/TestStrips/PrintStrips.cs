@@ -25,7 +25,7 @@ public static class PrintStrips
     /// <summary>What the strips teach.</summary>
     /// <param name="question">The strips and their material.</param>
     /// <exception cref="NoSolutionException">
-    /// <c>strips.no-hardening</c>: the material's hardening is not known, so no ripple is. <c>strips.none-usable</c>: no strip tells anything.
+    /// <c>strips.no-hardening</c>: the material's hardening is not known, so no ripple is. <c>strips.none-usable</c>: no strip shows anything.
     /// </exception>
     public static PrintLesson Learn(PrintQuestion question)
     {
@@ -58,13 +58,13 @@ public static class PrintStrips
     private static NoSolutionException NoHardening(Material material) => new(
         "strips.no-hardening",
         "material",
-        $"the hardening of {material.Name} is not known, and print-through goes nearly as one over it: no ripple can be told",
+        $"the hardening of {material.Name} is not known, and print-through is nearly inversely proportional to it: no ripple can be given",
         $"a material with ultimate strength above yield and elongation, or with strengthCoefficient and strainHardening");
 
     private static NoSolutionException NoneUsable() => new(
         "strips.none-usable",
         "strips",
-        $"no strip tells anything of the limit: each stays elastic on its form, or its lever is so long that the sheet may arch over folds",
+        $"no strip shows where the limit is: each stays elastic on its form, or its lever is so long that the sheet may arch over folds",
         $"at least one strip bent past yield, with a lever that keeps the wrap in order");
 
     private static List<int> Usable(IReadOnlyList<PrintStrip> strips, PrintReading[] readings, bool shows) =>
@@ -84,7 +84,7 @@ public static class PrintStrips
         }
 
         if (PrintThrough.Compute(strip.FacetMm, lever, state, law.Stiffness)?.Times(FactorOf(strip)) is not { HeightMm: > 0 } ripple)
-            return new(lever, null, null, $"the sheet is only just past yield at {Figure.Length(strip.FormRadiusMm)}: it leaves no ripple to tell by");
+            return new(lever, null, null, $"the sheet is only just past yield at {Figure.Length(strip.FormRadiusMm)}: it leaves no ripple to judge");
         return new(lever, ripple.HeightMm, ripple.Slope, null);
     }
 
@@ -110,8 +110,8 @@ public static class PrintStrips
     private static Figure Length(PrintReading reading) => Figure.Length(reading.RippleMm!.Value);
 
     private static FormattableString ChangesOf(double? allowed, Angle? slope) => allowed is { } ripple
-        ? $"The next form may leave a ripple of {Figure.Length(ripple)} in place of its finish's limit, so its facets grow or shrink to that. The finish's limit of slope still holds beside it; the strip that set the limit was smooth at {Figure.Angle(slope!.Value.Radians)}, which panel.allowedSlope may say."
-        : (FormattableString)$"Nothing changes yet: no strip came out smooth below the smallest ripple that shows, so there is no limit to plan by.";
+        ? $"The next form may leave a ripple of {Figure.Length(ripple)} in place of its finish's limit, so its facets grow or shrink to that. The finish's limit of slope still applies; the strip that set the limit was smooth at {Figure.Angle(slope!.Value.Radians)}; put that into panel.allowedSlope if you want it too."
+        : (FormattableString)$"Nothing changes yet: no strip was judged smooth below the smallest ripple that shows, so there is no limit to plan with.";
 
     private static NextStrip NextOf(
         Material material, IReadOnlyList<PrintStrip> strips, PrintReading[] readings, double? allowed, double? least)
@@ -135,7 +135,7 @@ public static class PrintStrips
             ({ } from, { } to) => $"Fold a form of {c} facets at a radius of {r}: in {t}, pulled at {l}, its ripple of {Figure.Length(wanted)} halves the gap between {Figure.Length(from)} and {Figure.Length(to)}.",
             ({ } from, null) => $"Fold a form of {c} facets at a radius of {r}: in {t}, pulled at {l}, its ripple of {Figure.Length(wanted)} is twice the {Figure.Length(from)} that was smooth, and no strip shows yet.",
             (null, { } to) => $"Fold a form of {c} facets at a radius of {r}: in {t}, pulled at {l}, its ripple of {Figure.Length(wanted)} is half of the {Figure.Length(to)} that shows, and none is smooth below that yet.",
-            _ => $"Fold a form of {c} facets at a radius of {r}: in {t}, pulled at {l}, its ripple of {Figure.Length(wanted)} lies within what a plan can hold to.",
+            _ => $"Fold a form of {c} facets at a radius of {r}: in {t}, pulled at {l}, its ripple of {Figure.Length(wanted)} is within the range that a plan can use.",
         };
         return new(why)
         {
@@ -150,12 +150,12 @@ public static class PrintStrips
     {
         var notes = new List<ShopNote>(3);
         if (allowed is not null && least is null)
-            notes.Add(new("no-upper-end", $"No strip shows: the limit lies at or above the largest ripple judged smooth, how far above is not known."));
+            notes.Add(new("no-upper-end", $"No strip shows: the limit is at or above the largest ripple judged smooth; how far above is not known."));
         if (strips.Any(strip => strip.LeverMm is null))
         {
             notes.Add(new(
                 "lever-chosen",
-                $"Strips without a lever were reckoned with the longest that keeps the wrap in order, at most {Figure.Length(Lever.MostMm)}: ripple goes nearly as one over it, so measure it."));
+                $"Measure the lever of every strip: strips without one were calculated with the longest that keeps the wrap in order, at most {Figure.Length(Lever.MostMm)}, and ripple is nearly inversely proportional to the lever."));
         }
 
         notes.Add(new("same-light", $"Judge all strips in one light, with the finish the panel will have: paint and polish show more than bare sheet."));
@@ -167,7 +167,7 @@ public static class PrintStrips
         new(
             "strips.ripple",
             "closed form fitted to simulated wraps; the first facet 1.8 times. Against held-out simulations predicted over simulated ran from 0.83 to 1.57 (5 % to 95 %); the same form plans the facets, so most of that falls away",
-            "the project's own wrap model; no measured panels stand behind it",
+            "the project's own wrap model; not yet checked against measured panels",
             Status.Model),
         new("allowedRipple", "the largest ripple judged smooth below every one judged to show: the careful end of the bracket", "the caller's strips", Status.Caller),
     ];

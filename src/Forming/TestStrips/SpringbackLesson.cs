@@ -51,7 +51,7 @@ public sealed record SpringbackEffect(double FinishedRadiusMm, double FormRadius
 /// <param name="YieldMpa">Effective yield stress [MPa] with its interval.</param>
 /// <param name="YieldOverModulus">The same over Young's modulus, dimensionless.</param>
 /// <param name="NominalYieldMpa">The material's own yield stress [MPa].</param>
-/// <param name="Margin">How far a single finished radius may lie from the expected one, as a share.</param>
+/// <param name="Margin">How far a single finished radius may be from the expected one, as a share.</param>
 /// <param name="Readings">The strips, one by one.</param>
 /// <param name="Effects">What the yield does to the form of each wanted radius.</param>
 public sealed record SpringbackLesson(

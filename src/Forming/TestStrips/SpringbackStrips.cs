@@ -10,7 +10,7 @@ public static class SpringbackStrips
     private const double LeastYieldMpa = 1;
     private const double MostYieldMpa = 5000;
 
-    // A second strip this close to a first, in form radius, tells the same again.
+    // A second strip this close to a first, in form radius, shows the same again.
     private const double NearShare = 0.1;
 
     // Half of the bend is lost: the yield moves the finished radius strongly and the radius can still be read.
@@ -21,9 +21,9 @@ public static class SpringbackStrips
 
     /// <summary>What the strips teach.</summary>
     /// <param name="question">The strips and what is asked of them.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException">
-    /// <c>strips.springs-inwards</c>: a strip came out no wider than its form. <c>strips.yield-out-of-reach</c>: no yield stress of
+    /// <c>strips.springs-inwards</c>: a strip is not wider than its form. <c>strips.yield-out-of-reach</c>: no yield stress of
     /// a metal explains the strips. <c>strips.no-form</c>: a wanted radius leaves no room for a form.
     /// </exception>
     public static SpringbackLesson Learn(SpringbackQuestion question, CancellationToken cancellation = default)
@@ -64,7 +64,7 @@ public static class SpringbackStrips
                 throw new NoSolutionException(
                     "strips.springs-inwards",
                     FormattableString.Invariant($"strips[{i}].finishedRadius"),
-                    $"the strip came out at {Figure.Length(strip.FinishedRadiusMm)}, no wider than its form of {Figure.Length(strip.FormRadiusMm)}: a sheet springs open, never closed",
+                    $"the strip finished at {Figure.Length(strip.FinishedRadiusMm)}, not wider than its form of {Figure.Length(strip.FormRadiusMm)}: a sheet springs open, never closed",
                     $"a radius above {Figure.Length(strip.FormRadiusMm)}; look for swapped radii, or a strip that did not lie on the form");
             }
         }
@@ -73,7 +73,7 @@ public static class SpringbackStrips
     private static NoSolutionException OutOfReach(double yieldMpa) => new(
         "strips.yield-out-of-reach",
         "strips",
-        $"the strips ask for an effective yield stress of {Figure.Stress(yieldMpa)}, which no sheet has",
+        $"the strips give an effective yield stress of {Figure.Stress(yieldMpa)}, which no sheet has",
         $"{Figure.Stress(LeastYieldMpa)} to {Figure.Stress(MostYieldMpa)}; look for radii in the wrong unit or measured on the wrong face");
 
     private static double Middle(IReadOnlyList<SpringbackStrip> strips)
@@ -123,7 +123,7 @@ public static class SpringbackStrips
     private static NoSolutionException NoForm(SpringbackQuestion question, double targetMm, int index) => new(
         "strips.no-form",
         question.TargetsMm.Count > 0 ? FormattableString.Invariant($"targets[{index}]") : "strips",
-        $"a panel of {Figure.Length(question.Sheet.ThicknessMm)} that finishes at {Figure.Length(targetMm)} asks for a form of no radius",
+        $"a panel of {Figure.Length(question.Sheet.ThicknessMm)} that finishes at {Figure.Length(targetMm)} would need a form without a radius",
         $"a larger finished radius, or a thinner sheet");
 
     private static StripOutlier[] OutliersOf(SpringbackQuestion question, YieldFit fit, CancellationToken cancellation)
@@ -140,7 +140,7 @@ public static class SpringbackStrips
     private static FormattableString Reason(SpringbackQuestion question, YieldFit fit, int index, CancellationToken cancellation)
     {
         var without = YieldFit.Of(question.Sheet.Material, [.. question.Strips.Where((_, i) => i != index)], question.ReadingError, cancellation);
-        return $"finished at {Figure.Length(question.Strips[index].FinishedRadiusMm)}, {Figure.Number(100 * (Math.Exp(fit.Residuals[index]) - 1))} % off what the learnt yield gives and too far for the strips' scatter; it is counted: measure it again, or leave it out for {Figure.Stress(without.YieldMpa)}";
+        return $"finished at {Figure.Length(question.Strips[index].FinishedRadiusMm)}, {Figure.Number(100 * (Math.Exp(fit.Residuals[index]) - 1))} % off what the learnt yield gives and too far for the strips' scatter; it is still counted: measure it again, or leave it out for {Figure.Stress(without.YieldMpa)}";
     }
 
     private static List<StripDoubt> DoubtsOf(SpringbackQuestion question, YieldFit fit)
@@ -152,7 +152,7 @@ public static class SpringbackStrips
             doubts.Add(new(
                 "yield-implausible",
                 [],
-                $"The strips ask for a yield stress of {Figure.Stress(learnt)}; this grade has {Figure.Stress(grade)}, and {GradeShare:P0} to either side of that is usual. Look for radii in the wrong unit or on the wrong face, a wrong thickness, or sheet of another grade, before you use it."));
+                $"The strips give a yield stress of {Figure.Stress(learnt)}; this grade has {Figure.Stress(grade)}, and {GradeShare:P0} to either side of that is usual. Look for radii in the wrong unit or on the wrong face, a wrong thickness, or sheet of another grade, before you use it."));
         }
 
         var within = question.ReadingError * StripDoubts.Widening(question.Strips.Count);
@@ -161,7 +161,7 @@ public static class SpringbackStrips
             doubts.Add(new(
                 "strips-contradict",
                 [pair.Low, pair.High],
-                $"Strip {pair.Low + 1} alone asks for a yield stress of {Figure.Stress(Math.Exp(fit.Single[pair.Low]))}, strip {pair.High + 1} for {Figure.Stress(Math.Exp(fit.Single[pair.High]))}: too far apart for a reading error of {Figure.Number(100 * question.ReadingError)} %. Measure both again; if both stand, they are not of one sheet."));
+                $"Strip {pair.Low + 1} alone gives a yield stress of {Figure.Stress(Math.Exp(fit.Single[pair.Low]))}, strip {pair.High + 1} for {Figure.Stress(Math.Exp(fit.Single[pair.High]))}: too far apart for a reading error of {Figure.Number(100 * question.ReadingError)} %. Measure both again; if both readings are right, the strips are not from one sheet."));
         }
 
         return doubts;
@@ -178,7 +178,7 @@ public static class SpringbackStrips
             if (!HasNear(effect.FormRadiusMm.Value))
             {
                 var (from, to) = Narrowing(effect.FormRadiusMm.Value);
-                return At(effect.FormRadiusMm.Value, $"Pull one round a form of {Figure.Length(effect.FormRadiusMm.Value)}: it should come out at the wanted {Figure.Length(effect.FinishedRadiusMm)}, and narrows the yield from about ±{from} % to ±{to} %.");
+                return At(effect.FormRadiusMm.Value, $"Pull another strip round a form of {Figure.Length(effect.FormRadiusMm.Value)}: it should finish at the wanted {Figure.Length(effect.FinishedRadiusMm)}, and narrows the yield from about ±{from} % to ±{to} %.");
             }
         }
 
@@ -186,7 +186,7 @@ public static class SpringbackStrips
         if (telling > 0 && !HasNear(telling))
         {
             var (from, to) = Narrowing(telling);
-            return At(telling, $"Pull one round a form of {Figure.Length(telling)}, which loses half of its bend and so shows the yield plainly: it narrows the yield from about ±{from} % to ±{to} %.");
+            return At(telling, $"Pull another strip round a form of {Figure.Length(telling)}, which loses half of its bend and so shows the yield plainly: it narrows the yield from about ±{from} % to ±{to} %.");
         }
 
         var again = effects[0].FormRadiusMm.Value;
@@ -224,14 +224,14 @@ public static class SpringbackStrips
         {
             notes.Add(new(
                 "springback-not-seen",
-                $"The strips sprang back by less than their width can tell from nothing: the yield has no lower end. Use a form of a larger radius."));
+                $"Use a form of a larger radius: the strips sprang back by less than their scatter, so the yield has no lower end."));
         }
 
         if (!BendingLaw.Of(question.Sheet).Flow.IsKnown)
         {
             notes.Add(new(
                 "no-hardening",
-                $"The material's hardening is not known, so the learnt yield stands for it too: it holds near the radii of the strips."));
+                $"The material's hardening is not known, so the learnt yield covers it too: use it only near the radii of the strips."));
         }
 
         return notes;

@@ -33,7 +33,7 @@ public readonly record struct StopStrip(Angle StopAngle, Angle FoldAngle);
 /// <param name="FoldAngle">The wanted fold angle.</param>
 /// <param name="StopAngle">The stop angle for it [rad], by Fieller's theorem.</param>
 /// <param name="Set">The same on the stop's own steps.</param>
-/// <param name="Expected">Where the next strip folded at that setting may come out [rad].</param>
+/// <param name="Expected">Angle that the next strip at that setting may have [rad].</param>
 public sealed record StopAdvice(Angle FoldAngle, Interval StopAngle, Angle Set, Interval Expected);
 
 /// <summary>What strips taught about the stop.</summary>

@@ -44,7 +44,7 @@ public static class StopStrips
         };
     }
 
-    /// <summary>Whether all strips stand at one stop, so that they cannot show the slope.</summary>
+    /// <summary>Whether all strips were folded at one stop, so that they cannot show the slope.</summary>
     /// <param name="strips">The strips, at least one.</param>
     public static bool AtOneStop(IReadOnlyList<StopStrip> strips) =>
         strips.Count == 0 || (strips.Max(strip => strip.StopAngle) - strips.Min(strip => strip.StopAngle)).Radians < SameStop;
@@ -108,8 +108,8 @@ public static class StopStrips
         var miss = Figure.Angle(fit.Residuals[index]);
         var without = LineOf(Fit(question, [.. question.Strips.Where((_, i) => i != index)]));
         return without is null
-            ? (FormattableString)$"measured {Figure.Angle(strip.FoldAngle.Radians)}, {miss} off the line through all strips and too far for their scatter; it is counted, and without it no line is left: measure it again"
-            : $"measured {Figure.Angle(strip.FoldAngle.Radians)}, {miss} off the line through all strips and too far for their scatter; it is counted: measure it again, or leave it out for an offset of {Figure.Angle(without.Offset.Radians)} and a slope of {Figure.Number(without.Slope)}";
+            ? (FormattableString)$"measured {Figure.Angle(strip.FoldAngle.Radians)}, {miss} off the line through all strips and too far for their scatter; it is still counted, and without it no line is left: measure it again"
+            : $"measured {Figure.Angle(strip.FoldAngle.Radians)}, {miss} off the line through all strips and too far for their scatter; it is still counted: measure it again, or leave it out for an offset of {Figure.Angle(without.Offset.Radians)} and a slope of {Figure.Number(without.Slope)}";
     }
 
     private static FormattableString ChangesOf(StopLine line, StopAdvice at) =>
@@ -125,14 +125,14 @@ public static class StopStrips
             var other = Math.Abs(far - here) > here / 4 ? far : here / 2;
             if (fit.SettingFor(other).Value <= 0)
                 other = here * 3 / 2;
-            return At(other, $"Fold one at a stop of {Figure.Angle(fit.SettingFor(other).Value)}, about {Figure.Angle(other)} of fold: all strips so far stand at one stop, and only a second one shows the slope.");
+            return At(other, $"Fold another strip at a stop of {Figure.Angle(fit.SettingFor(other).Value)}, about {Figure.Angle(other)} of fold: all strips so far were folded at one stop, and only a second stop shows the slope.");
         }
 
         if (!fit.IsSlopeKnown)
         {
             // The fitted slope cannot be trusted to say which fold that gives, so only the stop is named.
             var further = 2 * fit.MeanX <= FurthestStop.Radians ? 2 * fit.MeanX : fit.MeanX / 2;
-            return new($"Fold one at a stop of {Figure.Angle(further)}, far from the others: they stand too close for their scatter, and only distance shows the slope.")
+            return new($"Fold another strip at a stop of {Figure.Angle(further)}, far from the others: the ones so far are too close together for their scatter.")
             {
                 StopAngle = new(further),
             };
@@ -143,8 +143,8 @@ public static class StopStrips
         var place = Enumerable.Range(0, FoldsTried + 1).MinBy(i => WidestAfter(FoldTried(i)));
         var best = FoldTried(place);
         var before = targets.Max(target => HalfAt(target.Radians));
-        FormattableString what = $"Fold one at a stop of {Figure.Angle(fit.SettingFor(best).Value)}, about {Figure.Angle(best)} of fold: it narrows the line's widest band over the wanted angles from ±{Figure.Angle(before)} to about ±{Figure.Angle(WidestAfter(best))}";
-        return At(best, place is 0 or FoldsTried ? (FormattableString)$"{what}, and tells more than a strip between." : $"{what}.");
+        FormattableString what = $"Fold another strip at a stop of {Figure.Angle(fit.SettingFor(best).Value)}, about {Figure.Angle(best)} of fold: it narrows the line's widest band over the wanted angles from ±{Figure.Angle(before)} to about ±{Figure.Angle(WidestAfter(best))}";
+        return At(best, place is 0 or FoldsTried ? (FormattableString)$"{what}, more than a strip in between would." : $"{what}.");
 
         NextStrip At(double fold, FormattableString text) => new(text) { StopAngle = new(fit.SettingFor(fold).Value), FoldAngle = new(fold) };
 
@@ -169,7 +169,7 @@ public static class StopStrips
         {
             notes.Add(new(
                 "slope-assumed",
-                $"All strips stand at one stop, so the slope cannot be measured: it is taken as {Figure.Number(question.AssumedSlope)}, within {Figure.Number(question.SlopeError)}, and the band grows away from {Figure.Angle(fit.MeanY)}."));
+                $"All strips were folded at one stop, so the slope cannot be measured: it is taken as {Figure.Number(question.AssumedSlope)}, within {Figure.Number(question.SlopeError)}, and the band grows away from {Figure.Angle(fit.MeanY)}."));
         }
 
         StripNotes.AddMargin(notes, fit.Margin, Figure.Angle(question.ReadingError.Radians));
@@ -177,7 +177,7 @@ public static class StopStrips
         {
             notes.Add(new(
                 "slope-not-known",
-                $"The strips scatter too much, or stand too close, to tell the slope from zero: no interval of the stop is given. Fold one further off."));
+                $"The strips scatter too much, or are too close together, to show the slope: no interval of the stop is given. Fold another strip further off."));
         }
 
         var (least, most) = (question.Strips.Min(strip => strip.FoldAngle), question.Strips.Max(strip => strip.FoldAngle));
@@ -185,7 +185,7 @@ public static class StopStrips
         {
             notes.Add(new(
                 "beyond-the-strips",
-                $"Some wanted angles lie outside the {Figure.Angle(least.Radians)} to {Figure.Angle(most.Radians)} that the strips cover; the band supposes that the line goes on."));
+                $"Some wanted angles are outside the {Figure.Angle(least.Radians)} to {Figure.Angle(most.Radians)} that the strips cover; the band assumes that the line continues."));
         }
 
         return notes;

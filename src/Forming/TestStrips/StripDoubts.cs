@@ -41,11 +41,11 @@ internal static class Outliers
     // Shared out over all strips (Bonferroni): one in twenty sets of good strips has a strip named without cause.
     private const double FalseAlarms = 0.05;
 
-    /// <summary>Places of the strips that do not go with the others.</summary>
+    /// <summary>Places of the outliers.</summary>
     /// <param name="residuals">Residuals of the fit.</param>
     /// <param name="leverages">How far each strip pulls the fit to itself, 0 to 1.</param>
     /// <param name="sumOfSquares">Sum of the squared residuals.</param>
-    /// <param name="degreesOfFreedom">Strips less fitted figures.</param>
+    /// <param name="degreesOfFreedom">Strips less fitted values.</param>
     /// <param name="readingError">What one reading may be out by; a smaller residual is never named.</param>
     /// <remarks>Externally studentized residuals: each strip is held against the scatter of the others about the fit without it.</remarks>
     public static IReadOnlyList<int> Find(

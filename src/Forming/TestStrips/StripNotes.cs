@@ -17,7 +17,7 @@ internal static class StripNotes
         {
             notes.Add(new(
                 "no-scatter",
-                $"No strip is left over to show how much they scatter: the width rests on a reading error of {readingError}{unit} alone. One more strip tests it."));
+                $"No strip is left over to show how much they scatter: the width is set by a reading error of {readingError}{unit} alone. One more strip tests it."));
         }
         else if (margin.IsReadingError)
         {
@@ -42,7 +42,7 @@ internal static class StripNotes
     };
 
     /// <summary>What the width of the intervals rests on.</summary>
-    /// <param name="quantity">Name of the figure in the answer.</param>
+    /// <param name="quantity">Name of the value in the answer.</param>
     /// <param name="margin">The margin.</param>
     public static Basis MarginBasis(string quantity, Margin margin) => margin.IsReadingError
         ? new(quantity, "the reading error: 95 % of readings lie within it; nothing narrower is shown", "request, or the default where it gave none", Status.Assumption)
@@ -65,7 +65,7 @@ internal static class StripSafety
     private static readonly SafetyNote SameSheet = new(
         "same-sheet",
         SafetyLevel.Caution,
-        $"What strips teach holds for that sheet, tooling and grain direction. These figures are estimates, not a design approval; local law, codes and the machine maker's instructions come first.");
+        $"What strips teach is valid for that sheet, tooling and grain direction. These values are estimates, not a design approval; local law, codes and the machine maker's instructions come first.");
 
     /// <summary>For strips that are folded in a brake.</summary>
     public static IReadOnlyList<SafetyNote> InTheBrake { get; } = [SameSheet, SafetyNotes.Edges, Pinch];

@@ -12,7 +12,7 @@ namespace Forming.TestStrips;
 /// </remarks>
 internal sealed class YieldFit
 {
-    // Below this a sheet springs back by less than any reading tells.
+    // Below this a sheet springs back by less than any reading shows.
     private const double LeastMpa = 1e-3;
 
     private const double Step = 1e-6;
@@ -61,14 +61,14 @@ internal sealed class YieldFit
     /// <summary>Sum of the squared residuals.</summary>
     public double SumOfSquares { get; }
 
-    /// <summary>How far a single finished radius may lie from the expected one, as a share.</summary>
+    /// <summary>How far a single finished radius may be from the expected one, as a share.</summary>
     public Margin Margin { get; }
 
     /// <summary>Fits strips of one material.</summary>
     /// <param name="material">Their material; its hardening keeps its shape.</param>
     /// <param name="strips">The strips, each finished to a larger radius than its form's.</param>
     /// <param name="readingError">Half-width within which 95 % of radii are read, as a share.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static YieldFit Of(Material material, IReadOnlyList<SpringbackStrip> strips, double readingError, CancellationToken cancellation) =>
         new(material, strips, readingError, cancellation);
 

@@ -1,6 +1,6 @@
 namespace Forming.Tolerances;
 
-/// <summary>Where the end of the lead-out comes to lie, the first flat held.</summary>
+/// <summary>Where the end of the lead-out is, the first flat fixed.</summary>
 /// <param name="Bias">Mean place less the planned one [mm].</param>
 /// <param name="Covariance">Spread about the mean.</param>
 public sealed record EndSpread(Point Bias, Covariance Covariance)

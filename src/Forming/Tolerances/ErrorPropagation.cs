@@ -30,7 +30,7 @@ public static class ErrorPropagation
     /// <summary>The exact mean and covariance for Gaussian errors.</summary>
     /// <param name="form">The planned form.</param>
     /// <param name="accuracy">How well it is folded.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static EndSpread Exact(FoldedPolygon form, FoldAccuracy accuracy, CancellationToken cancellation = default)
     {
         var count = form.Folds + 1;
@@ -74,7 +74,7 @@ public static class ErrorPropagation
             new((spread + square.Real) / 2, (spread - square.Real) / 2, square.Imaginary / 2));
     }
 
-    /// <summary>The first-order figures, about the planned polygon.</summary>
+    /// <summary>The first-order values, about the planned polygon.</summary>
     /// <param name="form">The planned form.</param>
     /// <param name="accuracy">How well it is folded.</param>
     public static EndSpread FirstOrder(FoldedPolygon form, FoldAccuracy accuracy)

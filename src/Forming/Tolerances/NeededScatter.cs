@@ -12,11 +12,11 @@ public sealed record NeededScatter(Angle Closing, Angle End, Angle EndExact)
     private static readonly double Largest = Angle.FromDegrees(45).Radians;
     private const int Halvings = 30;
 
-    /// <summary>Works the figures out.</summary>
+    /// <summary>Works the values out.</summary>
     /// <param name="form">The planned form.</param>
     /// <param name="accuracy">Its bias and mark scatter count; its scatter is what is asked for.</param>
     /// <param name="wanted">The tolerance.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static NeededScatter For(
         FoldedPolygon form, FoldAccuracy accuracy, WantedTolerance wanted, CancellationToken cancellation = default)
     {

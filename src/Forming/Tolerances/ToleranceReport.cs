@@ -6,7 +6,7 @@ namespace Forming.Tolerances;
 
 /// <summary>What the finished form must hold.</summary>
 /// <param name="Closing">Error of the sum of all folds, to either side.</param>
-/// <param name="EndMm">Error of the end of the lead-out, the first flat held [mm].</param>
+/// <param name="EndMm">Error of the end of the lead-out, the first flat fixed [mm].</param>
 /// <param name="Coverage">Standard deviations that have to fit in, &gt; 0; 2 is about 95 % of forms.</param>
 public sealed record WantedTolerance(Angle Closing, double EndMm, double Coverage = 2);
 
@@ -40,16 +40,16 @@ public sealed record ToleranceReport
     /// <summary>The scatter that the wanted tolerance leaves room for, or null where none is wanted.</summary>
     public required NeededScatter? Needed { get; init; }
 
-    /// <summary>The figures held against published tables.</summary>
+    /// <summary>The values held against published tables.</summary>
     public required IReadOnlyList<ToleranceComparison> Published { get; init; }
 
     /// <summary>The wanted tolerance, held or not.</summary>
     public required IReadOnlyList<Check> Checks { get; init; }
 
-    /// <summary>What to know about the figures.</summary>
+    /// <summary>What to know about the results.</summary>
     public required IReadOnlyList<ShopNote> Notes { get; init; }
 
-    /// <summary>What the figures rest on.</summary>
+    /// <summary>What the results rest on.</summary>
     public required IReadOnlyList<Basis> Basis { get; init; }
 
     /// <summary>How far off the closing angle may lie to either side of zero.</summary>
@@ -68,7 +68,7 @@ public sealed record ToleranceReport
     /// <param name="form">The planned form.</param>
     /// <param name="accuracy">How well it is folded.</param>
     /// <param name="wanted">What it must hold, or null.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static ToleranceReport Of(
         FoldedPolygon form, FoldAccuracy accuracy, WantedTolerance? wanted, CancellationToken cancellation = default)
     {
@@ -170,7 +170,7 @@ public sealed record ToleranceReport
     {
         var notes = new List<ShopNote>
         {
-            new("scatter-is-one-sigma", $"Scatter and mark scatter are standard deviations: a shop's ±1° that holds for 19 folds of 20 is a scatter of {Figure.Angle(Angle.FromDegrees(0.5).Radians)}. Intervals here count {Figure.Number(report.Coverage)} standard deviations."),
+            new("scatter-is-one-sigma", $"Scatter and mark scatter are standard deviations: a shop's ±1° that 19 folds of 20 keep is a scatter of {Figure.Angle(Angle.FromDegrees(0.5).Radians)}. Intervals here count {Figure.Number(report.Coverage)} standard deviations."),
             new("check-by-template", $"Independent errors add up as their root sum of squares, {Figure.Angle(report.Coverage * report.ClosingScatter.Radians)} here, and at worst to {Figure.Angle(report.ClosingWorst.Radians)}: check by template every few folds and close with the last one or two."),
         };
         if (AssumedOf(accuracy) is { } assumed)
@@ -204,12 +204,12 @@ public sealed record ToleranceReport
     private static List<Basis> BasisOf(FoldAccuracy accuracy) =>
     [
         new("closing", "n b ± z u √n: independent errors of equal folds", "textbook statistics", Status.Computed),
-        new("end", "exact mean and covariance of the end for Gaussian errors of folds and marks, first flat held; sharp mold lines, so what bend allowance changes with the angle's error is left out", "derived by this project, checked against simulation", Status.Computed),
+        new("end", "exact mean and covariance of the end for Gaussian errors of folds and marks, first flat fixed; sharp mold lines, so what bend allowance changes with the angle's error is left out", "derived by this project, checked against simulation", Status.Computed),
         new("end.ellipse", "95 % of a Gaussian point; the end itself is Gaussian to first order only", "textbook statistics", Status.Computed),
         new("end.firstOrder", "b Σ J(P - V) and u² Σ g gᵀ + v² Σ h hᵀ about the planned polygon", "textbook statistics", Status.Computed),
         new("radius", "mean radius of the form's contact side under load, middle of first facet to middle of last; the same length over the sweep that is off", "geometry", Status.Computed),
         new("needed.end", "first order; not shown to be on the safe side", "textbook statistics", Status.Computed),
-        new("needed.endExact", "the exact form, solved for the scatter", "derived by this project", Status.Computed),
+        new("needed.endExact", "the exact formula, solved for the scatter", "derived by this project", Status.Computed),
         new("published", "ISO 2768-1 and DIN 6935: each row says how its value was read", "ISO 2768-1; DIN 6935", Status.PublishedAsQuoted),
         AccuracyBasis("accuracy.scatter", "±1° at two standard deviations", accuracy.ScatterIsAssumed),
         AccuracyBasis("accuracy.markScatter", "±0.8 mm at two standard deviations", accuracy.MarkScatterIsAssumed),
@@ -220,7 +220,7 @@ public sealed record ToleranceReport
         : new(quantity, "as given", "caller", Status.Caller);
 }
 
-/// <summary>One figure of the form held against one class of a published table.</summary>
+/// <summary>One value of the form compared with one class of a published table.</summary>
 /// <param name="Standard">Name of the standard.</param>
 /// <param name="Class">Its class, or null where it has none.</param>
 /// <param name="Figure">What is compared: <c>fold-angle</c>, <c>closing-angle</c> or <c>end-position</c>.</param>
@@ -233,6 +233,6 @@ public sealed record ToleranceReport
 public sealed record ToleranceComparison(
     string Standard, string? Class, string Figure, double SizeMm, Quantity Quantity, double Expected, double? Allowed, string Source, Status Status)
 {
-    /// <summary>Whether the form holds it, or null where the table has no figure.</summary>
+    /// <summary>Whether the form is within it, or null where the table has no value.</summary>
     public bool? Holds => Allowed is { } allowed ? Expected <= allowed : null;
 }

@@ -2,7 +2,7 @@ using Forming.Materials;
 
 namespace Forming.Verification;
 
-/// <summary>A printed table whose values the engine comes to by its own functions.</summary>
+/// <summary>A printed table whose values the engine computes with its functions.</summary>
 /// <param name="Id">Stable id: the name of its file.</param>
 /// <param name="Subject">What it is about.</param>
 /// <param name="Citation">What was printed, where, how it was read and what was computed: the head of its file.</param>

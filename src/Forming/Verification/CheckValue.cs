@@ -2,7 +2,7 @@ using Forming.Results;
 
 namespace Forming.Verification;
 
-/// <summary>A value of a printed table, and how the engine comes to it.</summary>
+/// <summary>A value of a printed table, and how the engine computes it.</summary>
 public sealed record CheckValue
 {
     /// <summary>Stable id: table, row and value, such as <c>clothoid-a100.2.x</c>.</summary>
@@ -33,7 +33,7 @@ public sealed record CheckValue
     public required Func<double> Compute { get; init; }
 
     /// <summary>Calculates the value and holds it against the table.</summary>
-    /// <returns>What came out; a calculation that throws has failed, whatever it threw.</returns>
+    /// <returns>The result; a calculation that throws has failed, whatever it threw.</returns>
     public CheckedValue Verify()
     {
         try
@@ -47,7 +47,7 @@ public sealed record CheckValue
     }
 }
 
-/// <summary>How a check value came out.</summary>
+/// <summary>The result of a check value.</summary>
 public enum CheckVerdict
 {
     /// <summary>Within the tolerance.</summary>
@@ -65,7 +65,7 @@ public sealed record CheckedValue(CheckValue Value, double Got)
     /// <summary>Engine less table, in the value's unit.</summary>
     public double Difference => Got - Value.Expected;
 
-    /// <summary>How it came out. What cannot be compared has failed: no number, no tolerance, a negative or an endless one.</summary>
+    /// <summary>The result. What cannot be compared has failed: no number, no tolerance, a negative or an endless one.</summary>
     public CheckVerdict Verdict =>
         double.IsFinite(Value.Tolerance) && Math.Abs(Difference) <= Value.Tolerance ? CheckVerdict.Pass : CheckVerdict.Fail;
 }

@@ -15,7 +15,7 @@ internal static class ConeChecks
     ];
 
     // Half a turn of the frustum on its mid surface, in a sheet thin enough not to matter. Its rulings' flat lines meet in the apex,
-    // the edges are arcs about it: the place that is furthest off stands for all.
+    // the edges are arcs about it: the place that is furthest off is taken for all.
     private static CheckValue[] Frustum(PrintedRow row)
     {
         var formed = new Lazy<FormedPanel>(() => FormedPanel.Solve(

@@ -3,7 +3,7 @@ using Forming.Programs.Brakes;
 
 namespace Forming.Verification;
 
-/// <summary>What folds ask of a brake against published figures.</summary>
+/// <summary>What folds ask of a brake against published values.</summary>
 internal static class ForceChecks
 {
     /// <summary>The tables.</summary>

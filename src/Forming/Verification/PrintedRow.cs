@@ -24,7 +24,7 @@ internal sealed class PrintedRow(string id, IReadOnlyList<string> columns, CsvRo
     /// <param name="column">Its column.</param>
     public string Text(string column) => row.Text(column);
 
-    /// <summary>A printed value to be come to within a tolerance of its own unit.</summary>
+    /// <summary>A printed value to be met within a tolerance in its unit.</summary>
     /// <param name="column">Its column.</param>
     /// <param name="quantity">What it is, in words.</param>
     /// <param name="unit">Its unit, or empty.</param>
@@ -33,7 +33,7 @@ internal sealed class PrintedRow(string id, IReadOnlyList<string> columns, CsvRo
     public CheckValue Within(string column, string quantity, string unit, double tolerance, Func<double> compute) =>
         Check(column, quantity, unit, this[column], tolerance, compute);
 
-    /// <summary>A printed value to be come to within a share of itself.</summary>
+    /// <summary>A printed value to be met within a share of itself.</summary>
     /// <param name="column">Its column.</param>
     /// <param name="quantity">What it is, in words.</param>
     /// <param name="unit">Its unit, or empty.</param>
@@ -43,7 +43,7 @@ internal sealed class PrintedRow(string id, IReadOnlyList<string> columns, CsvRo
         Check(column, quantity, unit, this[column], share * Math.Abs(this[column]), compute);
 
     /// <summary>A value that follows from the row.</summary>
-    /// <param name="name">What tells the check from others of the row.</param>
+    /// <param name="name">What distinguishes the check from others of the row.</param>
     /// <param name="quantity">What it is, in words.</param>
     /// <param name="unit">Its unit, or empty.</param>
     /// <param name="expected">The value.</param>

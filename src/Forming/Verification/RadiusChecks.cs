@@ -7,7 +7,7 @@ internal static class RadiusChecks
 {
     private const string Quantity = "least radius over thickness";
 
-    /// <summary>The textbook's metals, each with the materials of the catalogue that take its softest figure.</summary>
+    /// <summary>The textbook's metals, each with the materials of the catalogue that take its softest value.</summary>
     private static readonly Dictionary<string, string[]> OfMetal = new(StringComparer.Ordinal)
     {
         ["brass, low-leaded"] = ["brass-c260-soft"],

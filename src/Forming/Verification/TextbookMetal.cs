@@ -23,7 +23,7 @@ internal static class TextbookMetal
         MinRadiusOverThickness = 0,
     };
 
-    /// <summary>A metal whose wide bending law has E' = E and Y' = Y: the uniaxial figures of a textbook put into plane strain.</summary>
+    /// <summary>A metal whose wide bending law has E' = E and Y' = Y: the uniaxial values of a textbook put into plane strain.</summary>
     /// <param name="modulusMpa">E [MPa].</param>
     /// <param name="yieldMpa">Y [MPa].</param>
     public static Material Uniaxial(double modulusMpa, double yieldMpa) => Perfect(modulusMpa, 0, Math.Sqrt(3) / 2 * yieldMpa);

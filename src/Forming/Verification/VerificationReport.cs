@@ -1,17 +1,17 @@
 namespace Forming.Verification;
 
 /// <summary>Every check value, recomputed.</summary>
-/// <param name="Tables">The tables, each with what came out.</param>
+/// <param name="Tables">The tables, each with its results.</param>
 public sealed record VerificationReport(IReadOnlyList<VerifiedTable> Tables)
 {
-    /// <summary>What came out, value by value.</summary>
+    /// <summary>The results, value by value.</summary>
     public IReadOnlyList<CheckedValue> Values { get; } = [.. Tables.SelectMany(table => table.Values)];
 
     /// <summary>Ids of the values that failed.</summary>
     public IReadOnlyList<string> Failed { get; } =
         [.. Tables.SelectMany(table => table.Values).Where(result => result.Verdict == CheckVerdict.Fail).Select(result => result.Value.Id)];
 
-    /// <summary>Whether every value came out; an engine that was held against nothing has not passed.</summary>
+    /// <summary>Whether every value is right; an engine that was compared with nothing has not passed.</summary>
     public CheckVerdict Verdict => Values.Count > 0 && Failed.Count == 0 ? CheckVerdict.Pass : CheckVerdict.Fail;
 
     /// <summary>Recomputes tables.</summary>
@@ -20,7 +20,7 @@ public sealed record VerificationReport(IReadOnlyList<VerifiedTable> Tables)
         new([.. tables.Select(table => new VerifiedTable(table, [.. table.Values.Select(value => value.Verify())]))]);
 }
 
-/// <summary>A table and what came out.</summary>
+/// <summary>A table and its results.</summary>
 /// <param name="Table">The table.</param>
 /// <param name="Values">Its values in their order.</param>
 public sealed record VerifiedTable(CheckTable Table, IReadOnlyList<CheckedValue> Values);

@@ -11,7 +11,7 @@ namespace Forming.Verification;
 /// <summary>Whole jobs, planned and estimated by the engine as a caller's would be, against a second method and arithmetic by hand.</summary>
 internal static class WorkedJobChecks
 {
-    /// <summary>The table's figures have ten digits.</summary>
+    /// <summary>The table's values have ten digits.</summary>
     private const double Digits = 2e-8;
 
     /// <summary>The tables.</summary>

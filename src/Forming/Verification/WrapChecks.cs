@@ -57,7 +57,7 @@ internal static class WrapChecks
     private static CheckValue[] ClosedForm(PrintedRow row)
     {
         const double digits = 2e-8;
-        var limits = new Finish(Finish.OwnName, row["rippleLimit"], Angle.FromDegrees(row["slopeLimit"]));
+        var limits = Finish.Own(row["rippleLimit"], Angle.FromDegrees(row["slopeLimit"]));
         BentState State() => Law(row).At(1 / row["radius"]);
         Ripple Facet() => PrintThrough.Compute(row["facet"], row["lever"], State(), Law(row).Stiffness)!.Value;
         double Allowed(double first) => PrintThrough.AllowedFacet(row["lever"], State(), Law(row).Stiffness, limits, first)!.Value;

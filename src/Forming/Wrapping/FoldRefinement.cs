@@ -26,7 +26,7 @@ internal sealed class FoldRefinement(FinishedCurve finished, FormJob job, FoldSh
 
     /// <summary>Refines a form.</summary>
     /// <param name="closed">The form by the closed form.</param>
-    /// <returns>The form to make, its prediction where one was made, and what came of it.</returns>
+    /// <returns>The form to make, its prediction where one was made, and the result.</returns>
     public (WrappedForm Form, PanelPrediction? Prediction, SteppingRefinement Report) Of(WrappedForm closed)
     {
         var count = CountOf(closed);

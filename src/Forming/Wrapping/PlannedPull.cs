@@ -13,7 +13,7 @@ internal static class PlannedPull
     /// <param name="job">What was asked.</param>
     /// <param name="fold">Shape of its folds.</param>
     /// <param name="work">What the pull may take.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static PanelPrediction Predict(WrappedForm wrapped, FormJob job, FoldShape fold, PullWork work, CancellationToken cancellation)
     {
         var polygon = wrapped.Folds.Polygon;

@@ -12,7 +12,7 @@ internal static class PrintThroughReport
     public static PrintThroughResult Of(WrappedForm wrapped) =>
         Of(FacetsOf(wrapped), wrapped.Tightest, wrapped.Judge, wrapped.LongestLeverMm, wrapped.Folds.HasSingleFold);
 
-    /// <summary>Looks at facets one by one and tells of the one that comes nearest to its limit.</summary>
+    /// <summary>Looks at facets one by one and reports the one nearest to its limit.</summary>
     /// <param name="facets">The facets, each with the panel over it.</param>
     /// <param name="tightest">The panel's state where it is bent the most.</param>
     /// <param name="judge">Law, lever and finish.</param>
@@ -66,7 +66,7 @@ internal static class PrintThroughReport
         }
     }
 
-    /// <summary>Why print-through cannot be told, or null.</summary>
+    /// <summary>Why print-through is not known, or null.</summary>
     /// <param name="tightest">The panel's state where it is bent the most.</param>
     /// <param name="judge">Law and lever.</param>
     /// <param name="longestLever">Longest lever that keeps the wrap in order [mm].</param>
@@ -81,7 +81,7 @@ internal static class PrintThroughReport
         if (judge.LeverMm > longestLever)
             return "the lever is past the longest that keeps the wrap in order";
         if (!judge.CanPullDown(widest))
-            return "the lead-out leaves no lever of even one facet";
+            return "the lead-out is too short for a lever of one facet";
         return judge.ReachesPast(widest) ? null : "the lever is shorter than half a facet and the slide of the panel under the hand";
     }
 }

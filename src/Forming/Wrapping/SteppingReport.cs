@@ -4,12 +4,12 @@ using Forming.Folds;
 
 namespace Forming.Wrapping;
 
-/// <summary>How evenly the folds came out.</summary>
+/// <summary>How even the folds are.</summary>
 /// <param name="AngleSpread">Largest less smallest fold angle, end folds of half ends left out.</param>
 /// <param name="SpacingSpreadMm">Largest less smallest distance between fold centre lines within a curved span [mm].</param>
 /// <param name="SweepOver">Sweep past the wanted one with a fixed angle or spacing; negative is short.</param>
 /// <param name="LastFoldInstead">The last fold that would close the sweep exactly, or null where nothing was fixed.</param>
-/// <param name="FlatInsideTangentMm">How far the lead-in flat lies inside the curve's tangent, full ends [mm].</param>
+/// <param name="FlatInsideTangentMm">How far the lead-in flat is inside the curve's tangent, full ends [mm].</param>
 public sealed record SteppingReport(
     Angle AngleSpread,
     double SpacingSpreadMm,
@@ -17,7 +17,7 @@ public sealed record SteppingReport(
     Angle? LastFoldInstead,
     double FlatInsideTangentMm)
 {
-    /// <summary>What came of refining by the predicted ripple, or null where it was not asked for.</summary>
+    /// <summary>Result of refining by the predicted ripple, or null where it was not asked for.</summary>
     public SteppingRefinement? Refinement { get; init; }
 
     internal static SteppingReport Of(PlacedFolds folds, ContactCurve curve, FoldShape fold, Stepping stepping)
@@ -47,7 +47,7 @@ public sealed record SteppingReport(
     }
 }
 
-/// <summary>What came of refining the folds by the predicted ripple.</summary>
+/// <summary>Result of refining the folds by the predicted ripple.</summary>
 /// <param name="ClosedFormFolds">Folds by the closed form.</param>
 /// <param name="Folds">Folds kept.</param>
 /// <param name="WhyKept">Why the closed form's folds were kept, or null where the predicted ripple chose.</param>

@@ -69,7 +69,7 @@ internal sealed record WrappedForm(
     /// <summary>How many folds the finish asks for, whatever the caller fixed and the brake can fold.</summary>
     /// <param name="job">What is asked.</param>
     /// <param name="fold">Shape of the folds.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public int FoldsWanted(FormJob job, FoldShape fold, CancellationToken cancellation)
     {
         var free = job.Form.Stepping with { Folds = null, FoldAngle = null, SpacingMm = null };
@@ -79,7 +79,7 @@ internal sealed record WrappedForm(
     /// <summary>Form sweep that the model not in use would ask for: over these facets after pure bending, else pure bending.</summary>
     /// <param name="finished">The finished curve on the mid surface.</param>
     /// <param name="panel">The panel.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public Angle OtherSweep(FinishedCurve finished, PanelSpec panel, CancellationToken cancellation)
     {
         var other = panel.Springback is PureBending ? OverFacets() : new FormingRule(BendingLaw.Of(panel.Sheet));

@@ -381,7 +381,7 @@ public class SteppingTests
     }
 
     private static PanelSpec Visible(PanelCurve curve, double ripple) =>
-        Workshop.Panel(curve) with { Finish = new("own", ripple, Angle.FromDegrees(12 * ripple)) };
+        Workshop.Panel(curve) with { Finish = Finish.Own(ripple, Angle.FromDegrees(12 * ripple)) };
 
     private static int Folds(PanelSpec panel, SteppingRule rule, SteppingEnds ends) =>
         Workshop.Plan(panel, Workshop.Form(new() { Rule = rule, Ends = ends }), Fine).Form.Stations.Count;

@@ -72,7 +72,7 @@ internal static class RandomJobs
         0 => Finish.Gloss,
         1 => Finish.Satin,
         2 => Finish.Hidden,
-        _ => new Finish("own", Math.Pow(10, exponent), Angle.FromDegrees(10 * Math.Pow(10, exponent))),
+        _ => Finish.Own(Math.Pow(10, exponent), Angle.FromDegrees(10 * Math.Pow(10, exponent))),
     });
 
     private static readonly Gen<Stepping> Steppings = Gen.Select(

@@ -42,7 +42,7 @@ public class FoldRefinementTests
     [Fact]
     public void The_brakes_narrowest_facet_wins()
     {
-        var panel = Workshop.Panel(Workshop.Arc(80, 90)) with { Finish = new("own", 0.0005, Angle.FromDegrees(0.005)) };
+        var panel = Workshop.Panel(Workshop.Arc(80, 90)) with { Finish = Finish.Own(0.0005, Angle.FromDegrees(0.005)) };
         var plan = Workshop.Plan(panel, Workshop.Form(Fewest with { Refine = true }), Workshop.Brake with { MinFacetMm = 12 });
         var report = plan.Form.Stepping.Refinement!;
         Assert.NotNull(report.WhyKept);

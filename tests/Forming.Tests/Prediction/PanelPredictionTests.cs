@@ -178,11 +178,11 @@ public class PanelPredictionTests
     [Fact]
     public void Where_a_predicted_ripple_passes_the_limit_the_plan_warns()
     {
-        var rough = Workshop.Plan(Arc with { Finish = new("own", 0.001, Angle.FromDegrees(0.01)) }, Workshop.Form(new() { Folds = 8 }));
+        var rough = Workshop.Plan(Arc with { Finish = Finish.Own(0.001, Angle.FromDegrees(0.01)) }, Workshop.Form(new() { Folds = 8 }));
         var check = Workshop.CheckOf(rough, "predicted-ripple");
         Assert.Equal(Verdict.Warn, check.Verdict);
         Assert.NotEqual(PlanVerdict.CannotBeMade, rough.Verdict);
-        Assert.True(rough.Panel.Prediction!.Finishes.Single(finish => finish.Finish.Name == "own").Shows);
+        Assert.True(rough.Panel.Prediction!.Finishes.Single(finish => finish.Finish.IsOwn).Shows);
         Assert.Equal(4, rough.Panel.Prediction.Finishes.Count);
     }
 

@@ -107,7 +107,7 @@ public class WrapsInOrderTests
         var fixedLever = PanelPrediction.Of(Fixed(job));
         Assert.False(fixedLever.Wraps);
         Assert.False(fixedLever.GaveUp);
-        Assert.Contains("hand comes down on the form", fixedLever.WhyNot!.Format, StringComparison.Ordinal);
+        Assert.Contains("hand meets the form", fixedLever.WhyNot!.Format, StringComparison.Ordinal);
         Assert.Equal(open.LeastLeverMm, fixedLever.LeastLeverMm);
         Assert.True(PanelPrediction.Of(job with { LeverMm = fixedLever.LeastLeverMm!.Value }).Wraps);
 

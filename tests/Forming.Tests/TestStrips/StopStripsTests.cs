@@ -153,7 +153,7 @@ public class StopStripsTests
             var end = HalfWith(next.StopAngle!.Value.Degrees);
             var between = Enumerable.Range(1, 9).Min(i => HalfWith(stops.Min() + ((stops.Max() - stops.Min()) * i / 10)));
             Assert.True(end <= between * 1.01, $"{end} against {between}");
-            Assert.Equal(IsEnd(next.StopAngle.Value.Degrees), next.Text.Format.Contains("tells more", StringComparison.Ordinal));
+            Assert.Equal(IsEnd(next.StopAngle.Value.Degrees), next.Text.Format.Contains("more than a strip in between", StringComparison.Ordinal));
 
             double HalfWith(double stop)
             {

@@ -22,14 +22,14 @@ internal enum BatchOperation
 
 /// <summary>One line of a batch.</summary>
 /// <param name="Operation">What is asked for.</param>
-/// <param name="Request">The request, as the operation takes it by itself.</param>
+/// <param name="Request">The request, as the operation alone takes it.</param>
 /// <param name="Id">The caller's own name for the line, given back with its answer. Default: null.</param>
 internal sealed record BatchLine(BatchOperation Operation, JsonElement Request, string? Id = null);
 
-/// <summary>The answer to one line of a batch; answers come in the order of the lines.</summary>
+/// <summary>The answer to one line of a batch; answers are in the order of the lines.</summary>
 /// <param name="Line">Number of the line in the body, from 1; empty lines count and are not answered.</param>
 /// <param name="Id">The caller's own name for the line, or null.</param>
-/// <param name="Status">The HTTP status that the operation answers with by itself.</param>
+/// <param name="Status">The HTTP status that the operation alone answers with.</param>
 /// <param name="Answer">The answer of the operation; only with status 200.</param>
 /// <param name="Problem">What went wrong with this line; only with other statuses. Pointers start at the line, so that a fault in the request begins with <c>/request</c>.</param>
 internal sealed record BatchLineAnswer(

@@ -5,7 +5,7 @@ using FormApi.Http.Requests;
 
 namespace FormApi.Features.Batches;
 
-/// <summary>One line as it came.</summary>
+/// <summary>One line as received.</summary>
 /// <param name="Number">Its number in the body, from 1.</param>
 /// <param name="Utf8">Its text; null where it is longer than allowed.</param>
 internal readonly record struct RawLine(int Number, ReadOnlyMemory<byte>? Utf8);
@@ -23,7 +23,7 @@ internal sealed class BatchLines(int mostBytes, TimeSpan longestSilence)
     /// <summary>The lines that hold something.</summary>
     /// <param name="input">The stream.</param>
     /// <param name="cancellation">The caller has gone.</param>
-    /// <exception cref="TimeoutException">Nothing more came.</exception>
+    /// <exception cref="TimeoutException">Nothing more arrived.</exception>
     public async IAsyncEnumerable<RawLine> ReadAsync(PipeReader input, [EnumeratorCancellation] CancellationToken cancellation)
     {
         while (true)
@@ -63,7 +63,7 @@ internal sealed class BatchLines(int mostBytes, TimeSpan longestSilence)
         }
     }
 
-    // What stands before a line break, with what went before it.
+    // What is before a line break, with what was read before it.
     private RawLine? Take(ReadOnlySequence<byte> text)
     {
         var number = Number++;

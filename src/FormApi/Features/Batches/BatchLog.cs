@@ -1,6 +1,6 @@
 namespace FormApi.Features.Batches;
 
-/// <summary>What a batch tells the log; never what a line holds.</summary>
+/// <summary>What a batch writes to the log; never the content of a line.</summary>
 internal static partial class BatchLog
 {
     /// <summary>A bug met one line.</summary>

@@ -16,11 +16,11 @@ namespace FormApi.Features.Batches;
 /// <param name="limits">The limits.</param>
 internal sealed class BatchStream(BatchWorker worker, BatchPlaces places, Limits limits) : IDisposable
 {
-    // Enough that cheap lines are ready behind a dear one.
+    // Enough that quick lines are ready behind a slow one.
     private static readonly int MostUnderWay = 16 * Environment.ProcessorCount;
 
     // The lines of all batches share as many threads as there are cores. Were they to take all threads there are, whatever waits for
-    // the network would stand behind dear lines: other callers, and the news that this one has gone.
+    // the network would wait behind slow lines: other callers, and the notice that this client disconnected.
     private static readonly TaskFactory Cores = CoreThreads.New();
 
     // What goes out at once while the next answer is ready already [bytes].
@@ -198,7 +198,7 @@ internal sealed class BatchStream(BatchWorker worker, BatchPlaces places, Limits
 
     private ProblemResult Unsent() => new(
         ProblemKinds.BadRequest,
-        $"Nothing came for {limits.UnsentSeconds} s; the setting is {Limits.Section}:{nameof(Limits.UnsentSeconds)}. This line and those after it were not read.");
+        $"Nothing arrived for {limits.UnsentSeconds} s; the setting is {Limits.Section}:{nameof(Limits.UnsentSeconds)}. This line and those after it were not read.");
 
     private ProblemResult TooLong() => new(
         ProblemKinds.TooLarge, $"A line may have {limits.BatchLineBytes} bytes; the setting is {Limits.Section}:{nameof(Limits.BatchLineBytes)}.");

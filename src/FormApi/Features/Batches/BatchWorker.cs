@@ -17,7 +17,7 @@ namespace FormApi.Features.Batches;
 /// <param name="limits">The limits.</param>
 /// <param name="instance">Path of the batch.</param>
 /// <param name="traceId">Trace id of the batch.</param>
-/// <param name="logger">Where bugs are told.</param>
+/// <param name="logger">Where bugs are logged.</param>
 internal sealed class BatchWorker(Limits limits, string instance, string traceId, ILogger logger)
 {
     private const string Within = "/request";
@@ -59,11 +59,11 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
         {
             Write(number, line?.Id, ProblemResult.TooSlow(limits), "", output);
         }
-        // A bug in one line must not take the others with it; it is told as what it is.
+        // A bug in one line must not take the others with it; it is reported as a bug.
         catch (Exception bug) when (bug is not OperationCanceledException)
         {
             BatchLog.LineFailed(logger, bug, number);
-            // Half an answer may stand there already.
+            // Half an answer may be there already.
             output.ResetWrittenCount();
             Write(number, line?.Id, new(ProblemKinds.Bug), "", output);
         }

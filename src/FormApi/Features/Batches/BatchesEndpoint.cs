@@ -15,16 +15,16 @@ internal static class BatchesEndpoint
     public static void AddBatches(this WebApplicationBuilder builder) => builder.Services.AddSingleton<BatchPlaces>();
 
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapBatches(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/batches", AnswerAsync)
         .Describe<BatchLineAnswer>("computeBatch", "Batches", "Many requests in one body, a line each, answered in the same order.", MediaTypes.Ndjson, 400, 406, 413, 415, 429)
         .Accepts<BatchLine>(MediaTypes.Ndjson)
         .WithDescription(
-            "Newline-delimited JSON in and out: each line is one request for one operation, each answer one line with the status that the operation gives by itself. "
-            + "Lines are calculated side by side on every core and answered in order, while the rest is still being sent; a line that cannot be read or answered gets a problem in its place and never spoils the others. "
-            + "Read while you send, and keep your side of the connection open until the end: answers that nobody reads hold up the lines behind them, and a caller who leaves the buffers between full for Limits:UnreadSeconds (30 s) is dropped. "
+            "Newline-delimited JSON in and out: each line is one request for one operation, each answer one line with the status that the operation alone gives. "
+            + "Lines are calculated side by side on every core and answered in order, while the rest is still being sent; a line that cannot be read or answered gets a problem in its place and does not affect the others. "
+            + "Read while you send, and keep your side of the connection open until the end: unread answers block the lines behind them, and a caller who leaves the buffers between full for Limits:UnreadSeconds (30 s) is dropped. "
             + "Where nothing is sent for Limits:UnsentSeconds (30 s), or the body breaks off, the last answer says so. "
-            + "A line may have Limits:BatchLineBytes (1 MiB), a batch Limits:BatchLines (100000 lines), each line Limits:Seconds (10 s); Limits:Batches (4) with lines under way run at once; a batch that waits for its caller takes no place from others. "
+            + "A line may have Limits:BatchLineBytes (1 MiB), a batch Limits:BatchLines (100000 lines), each line Limits:Seconds (10 s); Limits:Batches (4) with lines under way run at once; a batch that waits for its caller does not count. "
             + "Programs past their own deadline answer with the best order found so far.")
         .WithMetadata(new DisableRequestSizeLimitAttribute());
 
@@ -53,7 +53,7 @@ internal static class BatchesEndpoint
         }
         catch (Exception gone) when (gone is IOException || (gone is OperationCanceledException && context.RequestAborted.IsCancellationRequested))
         {
-            // The caller has gone; there is nobody to tell.
+            // The caller has disconnected; nobody reads an answer.
         }
     }
 }

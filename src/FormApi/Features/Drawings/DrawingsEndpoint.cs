@@ -21,7 +21,7 @@ internal static class DrawingsEndpoint
     internal static MediaTypes Offered { get; } = new(MediaTypes.Svg, MediaTypes.Pdf, MediaTypes.Dxf, MediaTypes.Csv, MediaTypes.Glb);
 
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapDrawings(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/forms/drawing", Draw)
         .DescribeFile("drawForm", "Forms", "One form as a picture, a cutting file or a solid.", Offered, 400, 406, 408, 413, 415, 422, 429, 503)
         .Accepts<FormRequest>(MediaTypes.Json)
@@ -35,7 +35,7 @@ internal static class DrawingsEndpoint
     /// <param name="paper">Paper of a PDF, or null.</param>
     /// <param name="request">The request, whose Accept header chooses.</param>
     /// <param name="address">Where the service is reached, for the link on the sheet.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     internal static IResult Draw(
         JsonBody<FormRequest> body, string? paper, HttpRequest request, IOptions<PublicAddress> address, CancellationToken cancellation)
     {

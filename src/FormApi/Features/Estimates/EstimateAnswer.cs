@@ -12,21 +12,21 @@ namespace FormApi.Features.Estimates;
 /// <param name="Engine">Version of the engine that calculated it.</param>
 /// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
 /// <param name="Request">The request with every default shown; null where the plan chooses.</param>
-/// <param name="Verdict">What the plan's checks come to. A form that cannot be made is estimated too: its failed checks are named, and the figures are no offer.</param>
+/// <param name="Verdict">The verdict of the plan's checks. A form that cannot be made is estimated too: its failed checks are named, and the estimate is not an offer.</param>
 /// <param name="Currency">The caller's label, or null.</param>
 /// <param name="Pieces">Panels of the batch.</param>
 /// <param name="Form">Building the form.</param>
-/// <param name="Panel">Making the panels once it stands.</param>
+/// <param name="Panel">Making the panels once the form is built.</param>
 /// <param name="Minutes">Form and batch together [min].</param>
 /// <param name="Materials">Sheet for form and panels.</param>
 /// <param name="Cost">What the batch costs.</param>
 /// <param name="PerPiece">The same by the piece.</param>
 /// <param name="BreakEven">The form against the other method; null where none is given.</param>
 /// <param name="Checks">The checks that the plan failed.</param>
-/// <param name="Assumptions">Every figure in use that stands at its default, with its value. A figure of the caller's own is not among them; one that equals the default is, but for prices with <c>currency</c> or <c>otherMethod</c>, which are always the caller's own.</param>
-/// <param name="Notes">What to know about the figures.</param>
+/// <param name="Assumptions">Every value that is left at its default. A value that the caller gives is not among them; one that equals the default is, except prices with <c>currency</c> or <c>otherMethod</c>, which are always the caller's.</param>
+/// <param name="Notes">What to know about the results.</param>
 /// <param name="Safety">Cautions that the work calls for. Local codes, machine manuals and licensed practice come first.</param>
-/// <param name="Basis">What every headline figure rests on.</param>
+/// <param name="Basis">What every headline value rests on.</param>
 /// <param name="Links">The form behind it as links that hold the whole request.</param>
 internal sealed record EstimateAnswer(
     string Engine,
@@ -49,9 +49,9 @@ internal sealed record EstimateAnswer(
     BasisResult[] Basis,
     LinksResult Links);
 
-/// <summary>A figure with its bounds. All elements and groups move together: bounds, not a statement of chance.</summary>
+/// <summary>A value with its bounds. All elements and groups move together: bounds, not a statement of chance.</summary>
 /// <param name="Low">Low bound.</param>
-/// <param name="Likely">The figure itself.</param>
+/// <param name="Likely">The likely value.</param>
 /// <param name="High">High bound.</param>
 internal sealed record BandResult(double Low, double Likely, double High);
 
@@ -102,7 +102,7 @@ internal sealed record CostResult(BandResult FormLabour, BandResult FormMaterial
 /// <param name="Table">The first, 2, 5, 10, 20, 50 … and the last.</param>
 internal sealed record PerPieceResult(BandResult Average, PieceResult First, PieceResult Last, PieceResult[] Table);
 
-/// <summary>One panel of the batch, likely figures.</summary>
+/// <summary>One panel of the batch, likely values.</summary>
 /// <param name="Piece">Which panel, from 1.</param>
 /// <param name="Minutes">Its own labour [min].</param>
 /// <param name="Cost">Its own labour and sheet, without the form [currency].</param>
@@ -111,26 +111,26 @@ internal sealed record PerPieceResult(BandResult Average, PieceResult First, Pie
 /// <param name="AverageCost">The same for each panel: what a batch that ends here costs by the piece [currency].</param>
 internal sealed record PieceResult(int Piece, double Minutes, double Cost, double TotalMinutes, double TotalCost, double AverageCost);
 
-/// <summary>The form against the other method, whose figures stand as given.</summary>
+/// <summary>The form against the other method, whose values are taken as given.</summary>
 /// <param name="Method">Name of the other method.</param>
 /// <param name="OtherTotal">What it costs for the batch [currency].</param>
-/// <param name="Saving">What the form saves on the batch [currency]; below 0 it costs more. Low is the saving where the form's figures are high.</param>
-/// <param name="Low">Where all of the form's figures are low.</param>
-/// <param name="Likely">At the likely figures.</param>
-/// <param name="High">Where all of the form's figures are high.</param>
+/// <param name="Saving">What the form saves on the batch [currency]; below 0 it costs more. Low is the saving where the form's values are high.</param>
+/// <param name="Low">Where all of the form's values are low.</param>
+/// <param name="Likely">At the likely values.</param>
+/// <param name="High">Where all of the form's values are high.</param>
 internal sealed record BreakEvenResult(
     string Method, double OtherTotal, BandResult Saving, BreakEvenPointResult Low, BreakEvenPointResult Likely, BreakEvenPointResult High);
 
 /// <summary>From how many panels on the form is cheaper in total.</summary>
-/// <param name="Outcome">How it came out over all counts of panels.</param>
+/// <param name="Outcome">Result over all counts of panels.</param>
 /// <param name="From">Smallest count from which the form is cheaper and stays so; null where there is none.</param>
 /// <param name="UpTo">Largest count up to which it is cheaper first, where it is not for good; or null.</param>
-/// <param name="Proven">Whether that holds for all counts, and not only up to 100 000 panels.</param>
+/// <param name="Proven">Whether that is true for all counts, and not only up to 100 000 panels.</param>
 /// <param name="Text">The same in words.</param>
 internal sealed record BreakEvenPointResult(
     [property: JsonConverter(typeof(WordConverter<BreakEvenOutcome>))] BreakEvenOutcome Outcome, int? From, int? UpTo, bool Proven, string Text);
 
-/// <summary>A figure that stands at its default.</summary>
+/// <summary>A value left at its default.</summary>
 /// <param name="Id">Path of the field in the request that would replace it, such as <c>rates.form.folding.each</c>.</param>
 /// <param name="Value">The value in use.</param>
 /// <param name="Unit">Its unit; empty for a plain number.</param>

@@ -9,7 +9,7 @@ using Forming;
 
 namespace FormApi.Features.Estimates;
 
-/// <summary>A job whose time and cost are wanted: the request for its plan, and the shop's own rates. What a shop leaves out stands at an assumption, which the answer lists.</summary>
+/// <summary>A job whose time and cost are wanted: the request for its plan, and the shop's own rates. What a shop leaves out is an assumption, which the answer lists.</summary>
 /// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> or <c>in</c>. Rates by length are for a metre or a foot, rates by mass for a kilogram or a pound; times are in minutes of one person.</param>
 /// <param name="Panel">The finished panel that is wanted, and how it will be pulled.</param>
 /// <param name="Form">The faceted form to be folded.</param>
@@ -19,7 +19,7 @@ namespace FormApi.Features.Estimates;
 /// <param name="Rates">What work takes and what labour and sheet cost. Default: assumptions.</param>
 /// <param name="Counts">Counts of one form that are known better, such as from its brake program. Default: from the plan, and assumptions.</param>
 /// <param name="Learning">How panels get faster over the batch. Default: they do not.</param>
-/// <param name="Spread">How far figures may lie off. Default: assumptions.</param>
+/// <param name="Spread">How far the values may be out. Default: assumptions.</param>
 /// <param name="OtherMethod">Another way to make the same panels, for the break-even. Default: null, no comparison.</param>
 /// <param name="Currency">Label of the caller's currency, three capital letters; nothing is converted. With it, and with <c>otherMethod</c>, labour and both sheets need prices of the caller's own. Default: null.</param>
 internal sealed record EstimateRequest(
@@ -51,7 +51,7 @@ internal sealed record EstimateRequest(
     /// <inheritdoc/>
     ValidationResult IRequestBody<EstimateRequest>.Check() => (Units == LengthUnit.In ? InInch : InMm).Validate(this);
 
-    /// <summary>Whether nominal prices would stand beside money that is somebody's: then labour and sheet need the caller's own.</summary>
+    /// <summary>Whether nominal prices would be mixed with real money: then labour and sheet need the caller's own.</summary>
     public bool NeedsOwnPrices() => Currency is not null || OtherMethod is not null;
 
     /// <summary>The request as one for a form.</summary>
@@ -74,15 +74,15 @@ internal sealed record CountsInput(int? Handlings = null, int? StopChanges = nul
 /// <param name="Rate">Time after a doubling over the time before: 0.8 is an 80 % curve. Default: 1, no learning.</param>
 internal sealed record LearningInput(Forming.Estimates.LearningModel? Model = null, double? Rate = null);
 
-/// <summary>How far the figures may lie off, by group; all groups move together.</summary>
+/// <summary>How far the values may be out, by group; all groups move together.</summary>
 /// <param name="Form">Time to build the form. Default: 0.7 to 1.5.</param>
 /// <param name="Panel">Time of a panel. Default: 0.8 to 1.3.</param>
 /// <param name="Material">Price of sheet. Default: 0.9 to 1.2.</param>
 internal sealed record SpreadInput(SpreadGroupInput? Form = null, SpreadGroupInput? Panel = null, SpreadGroupInput? Material = null);
 
-/// <summary>Bounds of a group of figures, over the likely ones.</summary>
-/// <param name="Low">Low bound over the likely figure. Default: the group's.</param>
-/// <param name="High">High bound over the likely figure. Default: the group's.</param>
+/// <summary>Bounds of a group of values, over the likely ones.</summary>
+/// <param name="Low">Low bound over the likely value. Default: the group's.</param>
+/// <param name="High">High bound over the likely value. Default: the group's.</param>
 internal sealed record SpreadGroupInput(double? Low = null, double? High = null);
 
 /// <summary>Another way to make the same panels.</summary>
@@ -97,8 +97,8 @@ internal sealed class EstimateRequestRules : AbstractValidator<EstimateRequest>
 {
     private const int CurrencyLetters = 3;
 
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public EstimateRequestRules(UnitSystem units)
     {
         RuleFor(request => request.Panel).SetValidator(new PanelInputRules(units));
@@ -129,7 +129,7 @@ internal sealed class EstimateRequestRules : AbstractValidator<EstimateRequest>
         void Need(string field, bool isGiven, string allowed)
         {
             if (!isGiven)
-                context.FaultAt(field, "missing-property", "With a currency or another method's costs this price has to be the caller's own: the default is in no currency.", allowed);
+                context.FaultAt(field, "missing-property", "Give this price: with a currency or another method's costs the default does not apply, because it has no currency.", allowed);
         }
     }
 }
@@ -137,16 +137,16 @@ internal sealed class EstimateRequestRules : AbstractValidator<EstimateRequest>
 /// <summary>What a batch must satisfy.</summary>
 internal sealed class PanelBatchInputRules : AbstractValidator<PanelBatchInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public PanelBatchInputRules(UnitSystem units) => RuleFor(batch => batch.Pieces).Within(Ranges.Pieces, units);
 }
 
 /// <summary>What counts must satisfy.</summary>
 internal sealed class CountsInputRules : AbstractValidator<CountsInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public CountsInputRules(UnitSystem units)
     {
         RuleFor(counts => counts.Handlings).Within(Ranges.Handlings, units);
@@ -159,16 +159,16 @@ internal sealed class CountsInputRules : AbstractValidator<CountsInput>
 /// <summary>What a learning curve must satisfy.</summary>
 internal sealed class LearningInputRules : AbstractValidator<LearningInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public LearningInputRules(UnitSystem units) => RuleFor(learning => learning.Rate).Within(Ranges.LearningRate, units);
 }
 
 /// <summary>What spreads must satisfy.</summary>
 internal sealed class SpreadInputRules : AbstractValidator<SpreadInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public SpreadInputRules(UnitSystem units)
     {
         var group = new SpreadGroupInputRules(units);
@@ -181,8 +181,8 @@ internal sealed class SpreadInputRules : AbstractValidator<SpreadInput>
 /// <summary>What the spread of a group must satisfy.</summary>
 internal sealed class SpreadGroupInputRules : AbstractValidator<SpreadGroupInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public SpreadGroupInputRules(UnitSystem units)
     {
         RuleFor(group => group.Low).Within(Ranges.SpreadLow, units);
@@ -195,8 +195,8 @@ internal sealed class OtherMethodInputRules : AbstractValidator<OtherMethodInput
 {
     private const int LongestName = 60;
 
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public OtherMethodInputRules(UnitSystem units)
     {
         RuleFor(other => other.FixedCost).Within(Ranges.Money, units);

@@ -11,7 +11,7 @@ internal static class EstimateSpecs
 {
     /// <summary>Plans the form of a request, and puts its rates beside it.</summary>
     /// <param name="request">The request with every default filled in.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static EstimateJob From(EstimateRequest request, CancellationToken cancellation)
     {
         var units = UnitSystem.Of(request.Units);

@@ -9,21 +9,21 @@ namespace FormApi.Features.Estimates;
 internal static class EstimatesEndpoint
 {
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapEstimates(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/estimates", Compute)
         .DescribeComputation<EstimateRequest, EstimateAnswer>(
             "estimateJob",
             "Estimates",
             "Time and cost of a form and a batch of panels, and the break-even against another method.",
             "Takes the request of /v1/forms and the shop's own rates. Answers the time to build the form and to make a panel by element, sheet, cost, cost by the piece over a batch with a learning curve, "
-            + "and from how many panels on the form is cheaper than another method whose figures the caller gives, each low, likely and high. "
-            + "Every figure that is left out stands at an assumption, which is listed with its value; the caller's own figures win. "
+            + "and from how many panels on the form is cheaper than another method whose costs the caller gives, each low, likely and high. "
+            + "Every value that is left out is an assumption and is listed; the caller's own values win. "
             + "No order of folds is searched: handlings and stop changes are the caller's, from a program's answer, or an assumption. "
             + "A form that cannot be made is estimated too, with its verdict and its failed checks.");
 
     /// <summary>Answers a request.</summary>
     /// <param name="body">The body as it was read.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     internal static IResult Compute(JsonBody<EstimateRequest> body, CancellationToken cancellation) => body.Answer(given =>
     {
         var request = EstimateDefaults.Apply(given);

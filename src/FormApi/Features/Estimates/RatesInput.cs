@@ -5,8 +5,8 @@ using FormApi.Http.Units;
 
 namespace FormApi.Features.Estimates;
 
-/// <summary>What work takes and what labour and sheet cost. A rate that is left out stands at an assumption of this project, measured in no shop.</summary>
-/// <param name="Labour">An hour of one person's work [currency/h]. Default: 60, a nominal figure in no currency.</param>
+/// <summary>What work takes and what labour and sheet cost. A rate that is left out is an assumption of this project, not measured in a shop.</summary>
+/// <param name="Labour">An hour of one person's work [currency/h]. Default: 60, a nominal price without a currency.</param>
 /// <param name="FormSheet">Price of the form's sheet. Default: a nominal price by mass of its metal, in no currency.</param>
 /// <param name="PanelSheet">Price of the panel's sheet. Default: a nominal price by mass of its metal, in no currency.</param>
 /// <param name="Form">Times of building the form.</param>
@@ -56,7 +56,7 @@ internal sealed record FormRatesInput(
     ElementRateInput? Checking = null,
     ElementRateInput? Finishing = null);
 
-/// <summary>Times of a panel once the form stands.</summary>
+/// <summary>Times of a panel once the form is built.</summary>
 /// <param name="Cutting">Getting the sheet out, and each length of cut, all round. Default: 4 min and 1.5 min/m.</param>
 /// <param name="Marking">Registration marks, and each one. Default: 1 and 0.5 min.</param>
 /// <param name="Clamping">Each time panel and form are laid up, clamped and unclamped. Default: 0 and 5 min.</param>
@@ -76,8 +76,8 @@ internal sealed record PanelRatesInput(
 /// <summary>What rates must satisfy.</summary>
 internal sealed class RatesInputRules : AbstractValidator<RatesInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public RatesInputRules(UnitSystem units)
     {
         var price = new SheetPriceInputRules(units);
@@ -92,8 +92,8 @@ internal sealed class RatesInputRules : AbstractValidator<RatesInput>
 /// <summary>What the price of sheet must satisfy.</summary>
 internal sealed class SheetPriceInputRules : AbstractValidator<SheetPriceInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public SheetPriceInputRules(UnitSystem units)
     {
         RuleFor(price => price.PerMass).Within(Ranges.Money, units);
@@ -102,7 +102,7 @@ internal sealed class SheetPriceInputRules : AbstractValidator<SheetPriceInput>
             .When(price => price.PerMass is not null);
         RuleFor(price => price.Sheet).NotNull().Else("missing-property", "A price of a stock sheet needs its name.", "a name of panel.stockSheets")
             .When(price => price.PerSheet is not null);
-        RuleFor(price => price.Sheet).Null().Else("not-applicable", "A stock sheet says nothing about a price by mass.", "only with perSheet")
+        RuleFor(price => price.Sheet).Null().Else("not-applicable", "sheet needs perSheet: a price by mass does not use a stock sheet.", "only with perSheet")
             .When(price => price.PerSheet is null);
     }
 }
@@ -110,8 +110,8 @@ internal sealed class SheetPriceInputRules : AbstractValidator<SheetPriceInput>
 /// <summary>What the time of an element must satisfy.</summary>
 internal sealed class ElementRateInputRules : AbstractValidator<ElementRateInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public ElementRateInputRules(UnitSystem units)
     {
         RuleFor(rate => rate.Fixed).Within(Ranges.WorkMinutes, units);
@@ -122,8 +122,8 @@ internal sealed class ElementRateInputRules : AbstractValidator<ElementRateInput
 /// <summary>What the times of a form must satisfy.</summary>
 internal sealed class FormRatesInputRules : AbstractValidator<FormRatesInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public FormRatesInputRules(UnitSystem units)
     {
         var element = new ElementRateInputRules(units);
@@ -141,8 +141,8 @@ internal sealed class FormRatesInputRules : AbstractValidator<FormRatesInput>
 /// <summary>What the times of a panel must satisfy.</summary>
 internal sealed class PanelRatesInputRules : AbstractValidator<PanelRatesInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public PanelRatesInputRules(UnitSystem units)
     {
         var element = new ElementRateInputRules(units);

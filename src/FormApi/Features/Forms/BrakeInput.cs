@@ -30,8 +30,8 @@ internal sealed record CapacityInput(double Thickness, double Ultimate);
 /// <summary>What a brake must satisfy.</summary>
 internal sealed class BrakeInputRules : AbstractValidator<BrakeInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public BrakeInputRules(UnitSystem units)
     {
         RuleFor(brake => brake.Length).Within(Ranges.BrakeLength, units);
@@ -48,8 +48,8 @@ internal sealed class BrakeInputRules : AbstractValidator<BrakeInput>
 /// <summary>What a brake's rating must satisfy.</summary>
 internal sealed class CapacityInputRules : AbstractValidator<CapacityInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public CapacityInputRules(UnitSystem units)
     {
         RuleFor(capacity => capacity.Thickness).Within(Ranges.RatedThickness, units);

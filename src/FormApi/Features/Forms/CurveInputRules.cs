@@ -5,7 +5,7 @@ using Forming.Curves;
 
 namespace FormApi.Features.Forms;
 
-/// <summary>Where a curve stands.</summary>
+/// <summary>Where a curve is.</summary>
 internal enum CurvePlace
 {
     /// <summary>It is the whole curve.</summary>
@@ -18,12 +18,12 @@ internal enum CurvePlace
     TaperEnd,
 }
 
-/// <summary>What a curve must satisfy, by its type and where it stands.</summary>
+/// <summary>What a curve must satisfy, by its type and where it is.</summary>
 internal sealed class CurveInputRules : AbstractValidator<CurveInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
-    /// <param name="place">Where the curve stands.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
+    /// <param name="place">Where the curve is.</param>
     public CurveInputRules(UnitSystem units, CurvePlace place)
     {
         var inChain = place == CurvePlace.InChain;
@@ -45,10 +45,10 @@ internal sealed class CurveInputRules : AbstractValidator<CurveInput>
             switch (place, curve)
             {
                 case (CurvePlace.Whole, FlatInput):
-                    context.FaultAt("type", "not-applicable", "A flat alone is no curve.", "only inside segments");
+                    context.FaultAt("type", "not-applicable", "A flat alone is not a curve.", "only inside segments");
                     break;
                 case (CurvePlace.InChain, PointsInput or SegmentsInput or TaperInput):
-                    context.FaultAt("type", "not-applicable", "A chain has no chain, no taper and no measured points inside.", "arc, progressive, ellipse or flat");
+                    context.FaultAt("type", "not-applicable", "A chain cannot hold a chain, a taper or measured points.", "arc, progressive, ellipse or flat");
                     break;
                 case (CurvePlace.TaperEnd, not (ArcInput or ProgressiveInput or EllipseInput)):
                     context.FaultAt("type", "not-applicable", "An end of a taper is a single bend.", "arc, progressive or ellipse");
@@ -72,8 +72,8 @@ internal sealed class CurveInputRules : AbstractValidator<CurveInput>
 /// <summary>What an arc must satisfy.</summary>
 internal sealed class ArcInputRules : AbstractValidator<ArcInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     /// <param name="inChain">Whether the arc is a piece of a chain.</param>
     public ArcInputRules(UnitSystem units, bool inChain)
     {
@@ -87,8 +87,8 @@ internal sealed class ArcInputRules : AbstractValidator<ArcInput>
 /// <summary>What a progressive bend must satisfy.</summary>
 internal sealed class ProgressiveInputRules : AbstractValidator<ProgressiveInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     /// <param name="inChain">Whether the bend is a piece of a chain.</param>
     public ProgressiveInputRules(UnitSystem units, bool inChain)
     {
@@ -124,8 +124,8 @@ internal sealed class ProgressiveInputRules : AbstractValidator<ProgressiveInput
 /// <summary>What part of an ellipse must satisfy.</summary>
 internal sealed class EllipseInputRules : AbstractValidator<EllipseInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     /// <param name="inChain">Whether the part is a piece of a chain.</param>
     public EllipseInputRules(UnitSystem units, bool inChain)
     {
@@ -147,16 +147,16 @@ internal sealed class EllipseInputRules : AbstractValidator<EllipseInput>
 /// <summary>What a flat in a chain must satisfy.</summary>
 internal sealed class FlatInputRules : AbstractValidator<FlatInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public FlatInputRules(UnitSystem units) => RuleFor(flat => flat.Length).Within(Ranges.FlatSegment, units);
 }
 
 /// <summary>What measured points must satisfy.</summary>
 internal sealed class PointsInputRules : AbstractValidator<PointsInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public PointsInputRules(UnitSystem units)
     {
         RuleFor(curve => curve.Tolerance).Within(Ranges.FitTolerance, units);
@@ -184,8 +184,8 @@ internal sealed class PointsInputRules : AbstractValidator<PointsInput>
 /// <summary>What a chain must satisfy.</summary>
 internal sealed class SegmentsInputRules : AbstractValidator<SegmentsInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public SegmentsInputRules(UnitSystem units)
     {
         RuleFor(chain => chain.Segments.Count).Within(Ranges.SegmentCount, units).OverridePropertyName("segments");
@@ -199,8 +199,8 @@ internal sealed class SegmentsInputRules : AbstractValidator<SegmentsInput>
 /// <summary>What a taper must satisfy.</summary>
 internal sealed class TaperInputRules : AbstractValidator<TaperInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public TaperInputRules(UnitSystem units)
     {
         RuleFor(taper => taper.Near).SetValidator(new CurveInputRules(units, CurvePlace.TaperEnd));

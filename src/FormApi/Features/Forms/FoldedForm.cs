@@ -19,8 +19,8 @@ internal sealed record FoldedForm(FoldedPolygon Polygon, FoldShape Fold, Steppin
 {
     /// <summary>Plans it, or takes it as given.</summary>
     /// <param name="request">The request with its defaults filled in.</param>
-    /// <param name="cancellation">Ends the work early.</param>
-    /// <exception cref="NoSolutionException"><c>folds.taper</c>, or what stands in the way of a plan.</exception>
+    /// <param name="cancellation">Cancels the calculation.</param>
+    /// <exception cref="NoSolutionException"><c>folds.taper</c>, or what is in the way of a plan.</exception>
     public static FoldedForm Of(IFoldedRequest request, CancellationToken cancellation)
     {
         if (request.Panel?.Curve is TaperInput)

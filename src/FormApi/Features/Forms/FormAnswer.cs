@@ -13,13 +13,13 @@ namespace FormApi.Features.Forms;
 /// <param name="Engine">Version of the engine that calculated it.</param>
 /// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
 /// <param name="Request">The request with every default shown; null where the plan chooses.</param>
-/// <param name="Verdict">What the checks come to: <c>ready</c>, <c>attention</c> where one warns, <c>cannot-be-made</c> where one failed.</param>
+/// <param name="Verdict">The verdict of the checks: <c>ready</c>, <c>attention</c> where one warns, <c>cannot-be-made</c> where one failed.</param>
 /// <param name="Form">The form: where to fold, how far, and what it is cut from.</param>
 /// <param name="Panel">The panel: what it is cut from, how it is pulled, how it will look.</param>
 /// <param name="Checks">Every check, passed or not.</param>
 /// <param name="Safety">Cautions that this job calls for. Local codes, machine manuals and licensed practice come first.</param>
 /// <param name="ShopNotes">Hints that save a panel.</param>
-/// <param name="Basis">What every headline figure rests on.</param>
+/// <param name="Basis">What every headline value rests on.</param>
 /// <param name="Links">The same as links that hold the whole request.</param>
 internal sealed record FormAnswer(
     string Engine,
@@ -44,7 +44,7 @@ internal sealed record FormAnswer(
 /// <param name="LargestRounding">Largest effect of rounding the marks [mm or in].</param>
 /// <param name="NeutralFactor">Neutral factor K in use.</param>
 /// <param name="BlankAtMidNeutral">What K = 0.5 would change in the blank's length [mm or in]: small folds hardly wrap the nose.</param>
-/// <param name="Stepping">How evenly the folds came out.</param>
+/// <param name="Stepping">How even the folds are.</param>
 /// <param name="Blank">The flat blank.</param>
 /// <param name="Section">The form in section.</param>
 /// <param name="Give">How far the form itself gives under the pull: an estimate.</param>
@@ -132,13 +132,13 @@ internal sealed record StationResult(
 /// <param name="Stations">Station numbers.</param>
 internal sealed record StopSettingResult(double Angle, double? StopAngle, double? StopSetting, IReadOnlyList<int> Stations);
 
-/// <summary>How evenly the folds came out.</summary>
+/// <summary>How even the folds are.</summary>
 /// <param name="AngleSpread">Largest less smallest fold angle, the end folds of half ends left out [°].</param>
 /// <param name="SpacingSpread">Largest less smallest distance between fold centre lines within a curved span [mm or in].</param>
 /// <param name="SweepOver">Sweep past the wanted one with a fixed angle or spacing; negative is short [°].</param>
 /// <param name="LastFoldInstead">The last fold that would close the sweep exactly [°]; null where nothing was fixed.</param>
-/// <param name="FlatInsideTangent">How far the lead-in flat lies inside the curve's tangent, full ends [mm or in].</param>
-/// <param name="Refinement">What came of refining by the predicted ripple; only where it was asked for.</param>
+/// <param name="FlatInsideTangent">How far the lead-in flat is inside the curve's tangent, full ends [mm or in].</param>
+/// <param name="Refinement">Result of refining by the predicted ripple; only where it was asked for.</param>
 internal sealed record SteppingResult(
     double AngleSpread,
     double SpacingSpread,
@@ -147,7 +147,7 @@ internal sealed record SteppingResult(
     double FlatInsideTangent,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RefinementResult? Refinement = null);
 
-/// <summary>What came of refining the folds by the predicted ripple.</summary>
+/// <summary>Result of refining the folds by the predicted ripple.</summary>
 /// <param name="From">Folds by the closed form.</param>
 /// <param name="To">Folds kept.</param>
 /// <param name="Text">Why the closed form's folds were kept; null where the predicted ripple chose.</param>
@@ -213,10 +213,10 @@ internal sealed record PanelResult(
     double? LargestMiss,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] PredictionHeadline? Prediction = null);
 
-/// <summary>Headlines of how the panel comes off the form, from a simulated pull behind which no measured panels stand; all of it at <c>/v1/forms/prediction</c>.</summary>
-/// <param name="Wraps">Whether the panel comes to lie on every fold, in their order.</param>
-/// <param name="Text">Why it does not, or why ripple is not known; null where both hold.</param>
-/// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the first), on the face the curve was measured on [mm or in]; null where the panel comes off flat there, or does not wrap.</param>
+/// <summary>Headlines of how the panel comes off the form, from a simulated pull not yet checked against measured panels; all of it at <c>/v1/forms/prediction</c>.</summary>
+/// <param name="Wraps">Whether the panel lands on every fold, one after another.</param>
+/// <param name="Text">Why it does not, or why ripple is not known; null where both are given.</param>
+/// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the first), on the face the curve was measured on [mm or in]; null where the panel is flat there, or does not wrap.</param>
 /// <param name="Sweep">Turn of the whole panel let go [°]; null where it does not wrap.</param>
 /// <param name="Miss">Largest distance from the wanted curve, laid over it as well as it goes [mm or in]; null where it does not wrap.</param>
 /// <param name="HeldMiss">The same with the lead-in flats laid on each other [mm or in]; null where it does not wrap.</param>
@@ -253,7 +253,7 @@ internal sealed record SpringbackResult(
 
 /// <summary>What another model would have asked for.</summary>
 /// <param name="Model">The other model.</param>
-/// <param name="Sweep">Form sweep that it asks for [°].</param>
+/// <param name="Sweep">Form sweep that it needs [°].</param>
 internal sealed record OtherSpringbackResult(string Model, double Sweep);
 
 /// <summary>A registration mark on the flat panel blank.</summary>
@@ -267,10 +267,10 @@ internal sealed record MarkResult(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Near = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Far = null);
 
-/// <summary>How much of the facets will show; from a wrap model behind which no measured panels stand.</summary>
-/// <param name="Known">Whether the prediction holds; false never means smooth.</param>
+/// <summary>How much of the facets will show; from a wrap model not yet checked against measured panels.</summary>
+/// <param name="Known">Whether the prediction is valid; false never means smooth.</param>
 /// <param name="Text">Why it is not known, or null.</param>
-/// <param name="Facet">The facet that comes nearest to its limit [mm or in]; null where not known.</param>
+/// <param name="Facet">The facet nearest to its limit [mm or in]; null where not known.</param>
 /// <param name="AllowedFacet">How wide that very facet might be [mm or in]; null where not known or where nothing would show.</param>
 /// <param name="Ripple">Peak-to-valley height of that facet [mm or in]; null where not known.</param>
 /// <param name="Slope">Slope of that facet against the smooth curve [°]; null where not known.</param>
@@ -301,12 +301,12 @@ internal sealed record PullResult(
     double ClampLoad,
     double EnergyReleased);
 
-/// <summary>One figure held against one limit.</summary>
+/// <summary>One value compared with one limit.</summary>
 /// <param name="Id">Stable id such as <c>facet-width</c>.</param>
-/// <param name="Verdict">How it came out: <c>fail</c> only for what cannot be folded or is unsafe.</param>
-/// <param name="Value">The figure; null where it is not known.</param>
+/// <param name="Verdict">The result: <c>fail</c> only for what cannot be folded or is unsafe.</param>
+/// <param name="Value">The value; null where it is not known.</param>
 /// <param name="Limit">The limit; null where there is none.</param>
-/// <param name="Bound">Whether the figure should be at <c>least</c> or at <c>most</c> the limit.</param>
+/// <param name="Bound">Whether the value should be at <c>least</c> or at <c>most</c> the limit.</param>
 /// <param name="Unit">Unit of both; empty for a plain number.</param>
 /// <param name="Text">What was found.</param>
 /// <param name="Remedy">What to do about it; left out where it passed, or where nothing is known that would.</param>
@@ -322,7 +322,7 @@ internal sealed record CheckResult(
 
 /// <summary>What to do about a check that did not pass.</summary>
 /// <param name="Text">What to do, in words.</param>
-/// <param name="Changes">Changes to the request, to be made together: the engine planned the job with them, found that the check passes, and that no other came out worse. Empty where it found none, or where none is tried.</param>
+/// <param name="Changes">Changes to the request, to be made together: the engine planned the job with them, found that the check passes, and that no other got worse. Empty where it found none, or where none is tried.</param>
 internal sealed record RemedyResult(string Text, ChangeResult[] Changes);
 
 /// <summary>One change to a request.</summary>
@@ -344,10 +344,10 @@ internal sealed record SafetyResult(
 /// <param name="Text">The hint.</param>
 internal sealed record ShopNoteResult(string Id, string Text);
 
-/// <summary>What a headline figure rests on.</summary>
-/// <param name="Quantity">The figure, by its name in the answer.</param>
+/// <summary>What a headline value rests on.</summary>
+/// <param name="Quantity">The value, by its name in the answer.</param>
 /// <param name="Method">The formula or method, in words.</param>
-/// <param name="Source">The published text, or what stands in its place.</param>
+/// <param name="Source">The published text, or what is used in its place.</param>
 /// <param name="Status">How well it is supported.</param>
 internal sealed record BasisResult(
     string Quantity,

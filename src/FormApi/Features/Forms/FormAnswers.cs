@@ -166,7 +166,7 @@ internal static class FormAnswers
 
     /// <summary>A check in the caller's units.</summary>
     /// <param name="check">The check.</param>
-    /// <param name="units">The units.</param>
+    /// <param name="units">The caller's units.</param>
     internal static CheckResult CheckOf(Check check, UnitSystem units) => new(
         check.Id,
         check.Verdict,
@@ -179,7 +179,7 @@ internal static class FormAnswers
 
     /// <summary>A remedy in the caller's units.</summary>
     /// <param name="remedy">The remedy.</param>
-    /// <param name="units">The units.</param>
+    /// <param name="units">The caller's units.</param>
     internal static RemedyResult RemedyOf(Remedy remedy, UnitSystem units) => new(
         units.Wording.Of(remedy.Text),
         Map(remedy.Changes, change => new ChangeResult(JobPointers.Of(change), JobPointers.ValueOf(change))));

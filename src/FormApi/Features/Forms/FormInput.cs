@@ -23,7 +23,7 @@ namespace FormApi.Features.Forms;
 /// <param name="Grain">How the folds lie to the rolling direction. Default: <c>unknown</c>, treated as along.</param>
 /// <param name="NeutralFactor">Neutral factor K of the folds. Default: null, from the published formula.</param>
 /// <param name="Stop">What test strips taught about the angle stop, and how stop angles are rounded to its steps. Default: null, a first guess from the form's springback, and <c>each</c>.</param>
-/// <param name="Backing">What stands under the form: <c>none</c>, or <c>ribs</c> cut to its inside profile, which keep it from bending. Default: <c>none</c>.</param>
+/// <param name="Backing">What supports the form: <c>none</c>, or <c>ribs</c> cut to its inside profile, which keep it from bending. Default: <c>none</c>.</param>
 internal sealed record FormInput(
     MaterialInput Material,
     double FoldRadius,
@@ -59,7 +59,7 @@ internal sealed record SteppingInput(
 /// <summary>The angle stop: a line through what test strips measured, stop angle = offset + slope × fold angle, and how stop angles are rounded.</summary>
 /// <param name="Offset">Stop angle at a fold of zero [°]; with <c>slope</c>. Default: null, a first guess from the form's springback.</param>
 /// <param name="Slope">Growth of the stop angle with the fold angle; with <c>offset</c>. Default: null, a first guess from the form's springback.</param>
-/// <param name="Rounding">How stop angles are rounded to the stop's resolution: <c>each</c> group of alike folds by itself, the fewest settings; or
+/// <param name="Rounding">How stop angles are rounded to the stop's resolution: <c>each</c> group of alike folds alone, the fewest settings; or
 /// <c>sum</c>, along the form, each fold making up for what rounding left so far, at the cost of more settings. Default: <c>each</c>.</param>
 internal sealed record StopInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Offset = null,
@@ -69,9 +69,9 @@ internal sealed record StopInput(
 /// <summary>What a form must satisfy.</summary>
 internal sealed class FormInputRules : AbstractValidator<FormInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
-    /// <param name="isStanding">Whether the form stands already, so that no flat blank is needed.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
+    /// <param name="isStanding">Whether the form already exists, so that no flat blank is needed.</param>
     public FormInputRules(UnitSystem units, bool isStanding = false)
     {
         this.AddSheetRules(units);
@@ -89,7 +89,7 @@ internal sealed class FormInputRules : AbstractValidator<FormInput>
                 context.FaultAt(
                     "neutralFactor",
                     "missing-property",
-                    "The fold radius lies below 0.2 of the thickness, where no published neutral factor holds.",
+                    "The fold radius is below 0.2 of the thickness, where no published neutral factor applies.",
                     "a number from a test strip, or a larger foldRadius");
             }
         });
@@ -105,8 +105,8 @@ internal sealed class FormInputRules : AbstractValidator<FormInput>
 /// <summary>What a stepping must satisfy.</summary>
 internal sealed class SteppingInputRules : AbstractValidator<SteppingInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public SteppingInputRules(UnitSystem units)
     {
         RuleFor(stepping => stepping.Folds).Within(Ranges.Folds, units);
@@ -124,22 +124,22 @@ internal sealed class SteppingInputRules : AbstractValidator<SteppingInput>
             context.FaultAt(
                 stepping.Spacing is null ? "angle" : "spacing",
                 "choose-one",
-                "Only one figure of the stepping can be fixed.",
+                "Only one value of the stepping can be fixed.",
                 "folds, angle or spacing, at most one of them");
         }
         else if (stepping.Angle is not null && stepping.Rule is not (null or SteppingRule.EqualAngle))
         {
-            context.FaultAt("angle", "not-applicable", "A fixed angle goes with equal angles.", "only with rule equal-angle");
+            context.FaultAt("angle", "not-applicable", "A fixed angle needs the rule equal-angle.", "only with rule equal-angle");
         }
         else if (stepping.Spacing is not null && stepping.Rule is not (null or SteppingRule.EqualSpacing))
         {
-            context.FaultAt("spacing", "not-applicable", "A fixed spacing goes with equal spacing.", "only with rule equal-spacing");
+            context.FaultAt("spacing", "not-applicable", "A fixed spacing needs the rule equal-spacing.", "only with rule equal-spacing");
         }
 
         if (stepping.Refine == true && (given > 0 || stepping.Rule != SteppingRule.FewestFolds))
         {
             context.FaultAt(
-                "refine", "not-applicable", "Only a count that is free can be refined.", "only with rule fewest-folds, and without folds, angle and spacing");
+                "refine", "not-applicable", "refine needs a free fold count.", "only with rule fewest-folds, and without folds, angle and spacing");
         }
     }
 }
@@ -148,7 +148,7 @@ internal sealed class SteppingInputRules : AbstractValidator<SteppingInput>
 internal sealed class StopInputRules : AbstractValidator<StopInput>
 {
     /// <summary>The rules.</summary>
-    /// <param name="units">The units.</param>
+    /// <param name="units">The caller's units.</param>
     public StopInputRules(UnitSystem units)
     {
         RuleFor(stop => stop.Offset).Within(Ranges.StopOffset, units);

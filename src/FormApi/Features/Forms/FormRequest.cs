@@ -62,7 +62,7 @@ internal sealed class FormRequestRules : AbstractValidator<FormRequest>
         RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units)).When(request => request.Marks is not null);
     }
 
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public static FormRequestRules For(LengthUnit units) => units == LengthUnit.In ? InInch : InMm;
 }

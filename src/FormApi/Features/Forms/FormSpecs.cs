@@ -164,8 +164,8 @@ internal sealed record FormSpecs(FormJob Job)
         };
         return panel is { AllowedRipple: null, AllowedSlope: null }
             ? named
-            : new Finish(
-                Finish.OwnName, ToMm(panel.AllowedRipple, units) ?? named.RippleMm, ToAngle(panel.AllowedSlope) ?? named.Slope);
+            : Finish.Own(
+                ToMm(panel.AllowedRipple, units) ?? named.RippleMm, ToAngle(panel.AllowedSlope) ?? named.Slope);
     }
 
     private static SpringbackChoice SpringbackFrom(SpringbackInput springback, UnitSystem units) => springback switch

@@ -7,7 +7,7 @@ namespace FormApi.Features.Forms;
 internal static class FormsEndpoint
 {
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapForms(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/forms", Compute)
         .DescribeComputation<FormRequest, FormAnswer>(
             "computeForm",
@@ -19,7 +19,7 @@ internal static class FormsEndpoint
 
     /// <summary>Answers a request.</summary>
     /// <param name="body">The body as it was read.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     internal static IResult Compute(JsonBody<FormRequest> body, CancellationToken cancellation) => body.Answer(request =>
     {
         var job = PlannedJob.Of(request, cancellation);

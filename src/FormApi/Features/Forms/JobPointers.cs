@@ -6,7 +6,7 @@ using Forming.Jobs;
 
 namespace FormApi.Features.Forms;
 
-/// <summary>Where a change to a job stands in a request, and how its value is spelt there.</summary>
+/// <summary>Where a change to a job is in a request, and how its value is spelt there.</summary>
 internal static class JobPointers
 {
     /// <summary>The pointer of a change (RFC 6901).</summary>

@@ -14,8 +14,8 @@ namespace FormApi.Features.Forms;
 /// <param name="Yield">Yield stress, 0.2 % proof [MPa or psi].</param>
 /// <param name="Ultimate">Ultimate tensile strength [MPa or psi].</param>
 /// <param name="Elongation">Total elongation [%].</param>
-/// <param name="StrengthCoefficient">Strength coefficient K of the flow curve [MPa or psi]; goes with <c>strainHardening</c>.</param>
-/// <param name="StrainHardening">Strain-hardening exponent n of the flow curve; goes with <c>strengthCoefficient</c>.</param>
+/// <param name="StrengthCoefficient">Strength coefficient K of the flow curve [MPa or psi]; needs <c>strainHardening</c>.</param>
+/// <param name="StrainHardening">Strain-hardening exponent n of the flow curve; needs <c>strengthCoefficient</c>.</param>
 /// <param name="Density">Density [kg/m³ or lb/in³].</param>
 /// <param name="MinRadiusOverThickness">Smallest inside bend radius over thickness, across the grain, 90°.</param>
 internal sealed record MaterialInput(
@@ -39,8 +39,8 @@ internal sealed record MaterialInput(
 /// <summary>What a material must satisfy.</summary>
 internal sealed class MaterialInputRules : AbstractValidator<MaterialInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public MaterialInputRules(UnitSystem units)
     {
         RuleFor(material => material).Custom(CheckId);
@@ -69,7 +69,7 @@ internal sealed class MaterialInputRules : AbstractValidator<MaterialInput>
                 context.FaultAt(
                     "id",
                     "unknown-material",
-                    near is null ? "There is no material with this id." : $"There is no material with this id; {near} comes nearest.",
+                    near is null ? "Unknown material." : $"Unknown material. Did you mean {near}?",
                     "an id of /v1/materials, or no id and all properties");
             }
 
@@ -97,11 +97,11 @@ internal sealed class MaterialInputRules : AbstractValidator<MaterialInput>
             context.FaultAt(
                 material.StrainHardening is null ? "strainHardening" : "strengthCoefficient",
                 "missing-property",
-                "The flow curve has two figures.",
+                "The flow curve needs both strengthCoefficient and strainHardening.",
                 "strengthCoefficient and strainHardening together, or neither");
         }
 
         if (material.Ultimate < material.Yield)
-            context.FaultAt("ultimate", "below-yield", "The ultimate strength lies below the yield stress.", "at least the yield stress");
+            context.FaultAt("ultimate", "below-yield", "The ultimate strength is below the yield stress.", "at least the yield stress");
     }
 }

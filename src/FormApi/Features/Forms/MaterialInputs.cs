@@ -22,7 +22,7 @@ internal static class MaterialInputs
         MinRadiusOverThickness = 0,
     };
 
-    /// <summary>The material of the table, with the caller's figures over it; each of those says that it is the caller's.</summary>
+    /// <summary>The material of the table, with the caller's values over it; each of those says that it is the caller's.</summary>
     /// <param name="input">A material that passed its rules.</param>
     /// <param name="units">The caller's units.</param>
     public static Material ToMaterial(MaterialInput input, UnitSystem units)

@@ -12,13 +12,13 @@ namespace FormApi.Features.Forms;
 /// <param name="LeadIn">Flat before the curve [mm or in].</param>
 /// <param name="LeadOut">Flat after the curve [mm or in]; with <c>mirrored</c> the single flat between the two curves.</param>
 /// <param name="Curve">The finished curve; it starts at (0, 0) heading along x and turns left.</param>
-/// <param name="Width">Width along the folds [mm or in]; needed but for a taper, which does not use it: its own length stands in its place.</param>
+/// <param name="Width">Width along the folds [mm or in]; needed but for a taper, which does not use it: its own length is used.</param>
 /// <param name="Thickness">Thickness [mm or in]; this or <c>gauge</c>.</param>
 /// <param name="Gauge">Gauge number; this or <c>thickness</c>.</param>
 /// <param name="GaugeSystem">The gauge's system, an id of <c>/v1/gauges</c>. Default: the material's own.</param>
 /// <param name="Mirrored">Whether the panel carries the curve twice, symmetric about its centre line. Default: false.</param>
 /// <param name="Surface">The face on which the curve was measured. Default: <c>inside</c>, the concave face that lies on the form.</param>
-/// <param name="Finish">How much of the facets may show: <c>gloss</c> mirrors its surroundings, <c>satin</c> stands for mill finish too, <c>hidden</c> is out of sight. Default: <c>satin</c>.</param>
+/// <param name="Finish">How much of the facets may show: <c>gloss</c> mirrors its surroundings, <c>satin</c> covers mill finish too, <c>hidden</c> is out of sight. Default: <c>satin</c>.</param>
 /// <param name="Trim">Material left on for trimming at each end of the blank [mm or in]. Default: 0.</param>
 /// <param name="Grain">How the folds lie to the rolling direction. Default: <c>unknown</c>, treated as along.</param>
 /// <param name="Lever">From the end of the curve to the hand that pulls [mm or in]. Default: null, the plan chooses.</param>
@@ -26,7 +26,7 @@ namespace FormApi.Features.Forms;
 /// <param name="AllowedRipple">Largest peak-to-valley height that may show [mm or in]. Default: null, from the finish.</param>
 /// <param name="AllowedSlope">Largest slope against the smooth curve that may show [°]. Default: null, from the finish.</param>
 /// <param name="Springback">How springback is found. Default: the pure-bending model.</param>
-/// <param name="StockSheets">Sheets that blanks are cut from. Default: sizes that merchants commonly hold.</param>
+/// <param name="StockSheets">Sheets that blanks are cut from. Default: sizes that merchants commonly stock.</param>
 /// <param name="Pull">Who or what pulls the panel and lifts the blanks. Default: one person.</param>
 internal sealed record PanelInput(
     MaterialInput Material,
@@ -88,8 +88,8 @@ internal sealed record StockSheetInput(double Length, double Width, string? Name
 /// <summary>What a panel must satisfy.</summary>
 internal sealed class PanelInputRules : AbstractValidator<PanelInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public PanelInputRules(UnitSystem units)
     {
         this.AddSheetRules(units);
@@ -116,8 +116,8 @@ internal sealed class PanelInputRules : AbstractValidator<PanelInput>
 /// <summary>What a clamp must satisfy.</summary>
 internal sealed class ClampInputRules : AbstractValidator<ClampInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public ClampInputRules(UnitSystem units)
     {
         RuleFor(clamp => clamp.Gap).Within(Ranges.ClampGap, units);
@@ -128,8 +128,8 @@ internal sealed class ClampInputRules : AbstractValidator<ClampInput>
 /// <summary>What those who pull must satisfy.</summary>
 internal sealed class PullByInputRules : AbstractValidator<PullByInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public PullByInputRules(UnitSystem units)
     {
         RuleFor(by => by.People).Within(Ranges.Crew, units);
@@ -144,8 +144,8 @@ internal sealed class StockSheetInputRules : AbstractValidator<StockSheetInput>
 {
     private const int LongestName = 60;
 
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public StockSheetInputRules(UnitSystem units)
     {
         RuleFor(sheet => sheet.Length).Within(Ranges.StockSide, units);

@@ -15,7 +15,7 @@ internal sealed record PlannedJob(FormPlan Plan, FormSpecs Specs, NormalizedRequ
 
     /// <summary>Plans a request.</summary>
     /// <param name="given">A request that passed its rules.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="Forming.Results.NoSolutionException">There is no such form.</exception>
     public static PlannedJob Of(FormRequest given, CancellationToken cancellation)
     {

@@ -52,7 +52,7 @@ internal static class SheetRules
             if (sheet.Thickness is not null)
             {
                 context.FaultAt(
-                    "gauge", "choose-one", "Thickness and gauge are two names for one figure.", "thickness or gauge, not both");
+                    "gauge", "choose-one", "Give thickness or gauge, not both.", "thickness or gauge, not both");
             }
             else
             {
@@ -65,7 +65,7 @@ internal static class SheetRules
         }
         else if (sheet.GaugeSystem is not null)
         {
-            context.FaultAt("gaugeSystem", "not-applicable", "A gauge system says nothing without a gauge.", "only with gauge");
+            context.FaultAt("gaugeSystem", "not-applicable", "gaugeSystem needs gauge.", "only with gauge");
         }
     }
 
@@ -78,11 +78,11 @@ internal static class SheetRules
         if (systemId is null)
         {
             context.FaultAt(
-                "gaugeSystem", "choose-one", "This material has no gauge system of its own: the same number means another thickness in each.", systems);
+                "gaugeSystem", "choose-one", "gauge needs gaugeSystem here: this material has none, and the same number is another thickness in each.", systems);
         }
         else if (system is null)
         {
-            context.FaultAt("gaugeSystem", "unknown-gauge-system", "There is no gauge system of this name.", systems);
+            context.FaultAt("gaugeSystem", "unknown-gauge-system", "Unknown gauge system.", systems);
         }
         else if (!GaugeTable.TryThickness(systemId, gauge, out _))
         {

@@ -27,8 +27,8 @@ internal enum SpringbackModel
 /// <summary>What a choice of springback must satisfy.</summary>
 internal sealed class SpringbackInputRules : AbstractValidator<SpringbackInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public SpringbackInputRules(UnitSystem units)
     {
         RuleFor(springback => springback.Factor).Within(Ranges.SpringbackFactor, units);

@@ -42,7 +42,7 @@ internal static class StationsRules
             context.FaultAt(
                 string.Create(CultureInfo.InvariantCulture, $"stations[{request.Stations.Count - 1}].facetAfter"),
                 "contradicts",
-                "The facet after the last fold is the lead-out, and form.leadOut says otherwise.",
+                "The facet after the last fold is the lead-out, but form.leadOut differs from it.",
                 "the same length as form.leadOut");
         }
     }
@@ -53,7 +53,7 @@ internal static class StationsRules
     /// <param name="field">Dotted path of the field.</param>
     /// <param name="given">Its value, or null.</param>
     /// <param name="why">What leaves no use for it.</param>
-    public static void Unused<T>(ValidationContext<T> context, string field, object? given, string why = "the form stands already")
+    public static void Unused<T>(ValidationContext<T> context, string field, object? given, string why = "the form already exists")
     {
         if (given is not null)
             context.FaultAt(field, "not-applicable", $"It is not used when stations are given: {why}.", "leave it out, or leave out stations");

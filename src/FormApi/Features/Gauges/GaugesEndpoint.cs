@@ -7,7 +7,7 @@ namespace FormApi.Features.Gauges;
 internal static class GaugesEndpoint
 {
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapGauges(this IEndpointRouteBuilder routes) => routes.MapGet("/v1/gauges", List)
         .Describe<GaugesAnswer>("listGauges", "Gauges", "Gauge systems with their thicknesses as published.", 400);
 

@@ -4,11 +4,11 @@ using FormApi.Http.Links;
 
 namespace FormApi.Features.Inspections;
 
-/// <summary>A folded form against its plan. Frame: the first flat held, its start at (0, 0), heading along x, turning left; contact side, sharp mold lines.</summary>
+/// <summary>A folded form against its plan. Frame: the first flat fixed, its start at (0, 0), heading along x, turning left; contact side, sharp mold lines.</summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
 /// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
 /// <param name="Request">The request with every default shown.</param>
-/// <param name="WithinTolerance">Whether closing angle and every mold line hold the tolerance as measured.</param>
+/// <param name="WithinTolerance">Whether closing angle and every mold line are within the tolerance as measured.</param>
 /// <param name="AsBuilt">The form as it was measured.</param>
 /// <param name="Folds">Fold by fold against the plan.</param>
 /// <param name="Closing">Error of the whole.</param>
@@ -18,8 +18,8 @@ namespace FormApi.Features.Inspections;
 /// <param name="Corrections">The fewest folds to correct.</param>
 /// <param name="Suspect">Measurements that are hard to believe; they are counted all the same.</param>
 /// <param name="Checks">The tolerances, and the checks that the plan itself failed.</param>
-/// <param name="Notes">What to know about the figures.</param>
-/// <param name="Basis">What every headline figure rests on.</param>
+/// <param name="Notes">What to know about the results.</param>
+/// <param name="Basis">What every headline value rests on.</param>
 /// <param name="Links">The form behind it as links that hold the whole request.</param>
 internal sealed record InspectionAnswer(
     string Engine,
@@ -51,40 +51,40 @@ internal sealed record AsBuiltResult(double Sweep, double[] Facets, Pair[] Verti
 /// <param name="Angle">Measured [°].</param>
 /// <param name="Planned">As it should be [°].</param>
 /// <param name="Error">Measured less planned [°].</param>
-/// <param name="Miss">How far its mold line lies off with the first flat held [x, y] [mm or in].</param>
+/// <param name="Miss">How far its mold line is off with the first flat fixed [x, y] [mm or in].</param>
 /// <param name="Distance">Length of that [mm or in].</param>
 /// <param name="Fitted">Distance after the rigid fit [mm or in].</param>
 internal sealed record InspectedFoldResult(int Number, double Angle, double Planned, double Error, Pair Miss, double Distance, double Fitted);
 
 /// <summary>Error of the whole.</summary>
 /// <param name="Angle">Sum of all folds less the planned one [°]; positive is folded too far.</param>
-/// <param name="End">How far the end of the lead-out lies off with the first flat held [x, y] [mm or in].</param>
+/// <param name="End">How far the end of the lead-out is off with the first flat fixed [x, y] [mm or in].</param>
 internal sealed record ClosingErrorResult(double Angle, Pair End);
 
 /// <summary>The measured form laid over the planned one.</summary>
 /// <param name="Turn">How far it had to be turned [°].</param>
-/// <param name="LargestHeld">Largest distance of a mold line with the first flat held [mm or in].</param>
+/// <param name="LargestHeld">Largest distance of a mold line with the first flat fixed [mm or in].</param>
 /// <param name="LargestFitted">Largest distance of a mold line after the fit [mm or in].</param>
 internal sealed record RigidFitResult(double Turn, double LargestHeld, double LargestFitted);
 
 /// <summary>Where a form leaves the wanted curve.</summary>
 /// <param name="Facet">Number of the fold before the first facet whose far end is past tolerance, from 1; the last is the lead-out.</param>
 /// <param name="Side"><c>inside</c> where the form is too tight, <c>outside</c> where it is too open.</param>
-/// <param name="By">How far its far end lies off, square to the planned facet [mm or in].</param>
+/// <param name="By">How far its far end is off, square to the planned facet [mm or in].</param>
 internal sealed record DepartureResult(int Facet, string Side, double By);
 
 /// <summary>What the errors do to a panel: the same pull over the planned form and over the form as it is, in simulation.</summary>
-/// <param name="Text">Why it cannot be told, or null.</param>
-/// <param name="Planned">Off the planned form; null where it cannot be told.</param>
-/// <param name="AsBuilt">Off the form as it is; null where it cannot be told.</param>
+/// <param name="Text">Why it is not known, or null.</param>
+/// <param name="Planned">Off the planned form; null where it is not known.</param>
+/// <param name="AsBuilt">Off the form as it is; null where it is not known.</param>
 /// <param name="Change">The second less the first; null where one of them does not wrap.</param>
 internal sealed record PanelEffectResult(string? Text, PulledPanelResult? Planned, PulledPanelResult? AsBuilt, PanelChangeResult? Change);
 
-/// <summary>A panel off a form, in simulation; no measured panels stand behind it.</summary>
-/// <param name="Wraps">Whether it comes to lie on every fold, in their order.</param>
+/// <summary>A panel off a form, in simulation; not yet checked against measured panels.</summary>
+/// <param name="Wraps">Whether it lands on every fold, one after another.</param>
 /// <param name="Text">Why it does not, or null.</param>
 /// <param name="Sweep">Turn of the panel let go [°]; null where it does not wrap.</param>
-/// <param name="Radius">Radius of the circle that fits best [mm or in]; null where it comes off flat or does not wrap.</param>
+/// <param name="Radius">Radius of the circle that fits best [mm or in]; null where it is flat or does not wrap.</param>
 /// <param name="Ripple">Largest ripple [mm or in]; null where not known.</param>
 /// <param name="Miss">Largest distance from the wanted curve, laid over it as well as it goes [mm or in]; null where it does not wrap.</param>
 internal sealed record PulledPanelResult(bool Wraps, string? Text, double? Sweep, double? Radius, double? Ripple, double? Miss);
@@ -96,7 +96,7 @@ internal sealed record PulledPanelResult(bool Wraps, string? Text, double? Sweep
 /// <param name="Miss">Largest distance from the wanted curve [mm or in].</param>
 internal sealed record PanelChangeResult(double Sweep, double? Radius, double? Ripple, double Miss);
 
-/// <summary>The fewest folds to correct, in whole steps of the stop, so that the form holds its tolerance.</summary>
+/// <summary>The fewest folds to correct, in whole steps of the stop, so that the form is within its tolerance.</summary>
 /// <param name="Found">Whether there is such a correction; none needed counts.</param>
 /// <param name="Folds">The folds to correct, from the lead-in.</param>
 /// <param name="LowerBound">Proven: with fewer corrected folds it cannot be done.</param>
@@ -104,7 +104,7 @@ internal sealed record PanelChangeResult(double Sweep, double? Radius, double? R
 /// <param name="AllCompared">Whether all choices of as many folds were compared: then none needs fewer steps, nor with as many leaves less miss.</param>
 /// <param name="Searched">Places looked at; at three million the search ends.</param>
 /// <param name="Closing">Error of the sum of all folds afterwards [°]; null where none was found.</param>
-/// <param name="LargestMiss">Largest miss of a mold line afterwards, the first flat held [mm or in]; null where none was found.</param>
+/// <param name="LargestMiss">Largest miss of a mold line afterwards, the first flat fixed [mm or in]; null where none was found.</param>
 internal sealed record CorrectionsResult(
     bool Found, CorrectionResult[] Folds, int LowerBound, bool Proven, bool AllCompared, int Searched, double? Closing, double? LargestMiss);
 

@@ -23,7 +23,7 @@ namespace FormApi.Features.Inspections;
 /// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the request's units.</param>
 /// <param name="Ends">Half or full folds at the ends of a form given by its stations: it says where the panel is clamped; only with <c>stations</c> and a panel. Default there: <c>half</c> where the first fold turns at most three quarters of the second, else <c>full</c>.</param>
 /// <param name="Stations">The folds as they should be, from the lead-in. Default: null, the form is planned.</param>
-/// <param name="Tolerance">What the form must hold. Default: the sum of all folds within 1°, every mold line within 0.8 mm; an assumption.</param>
+/// <param name="Tolerance">The tolerance of the form. Default: the sum of all folds within 1°, every mold line within 0.8 mm; an assumption.</param>
 /// <param name="Corrections">How folds may be corrected. Default: closed only, by up to 4 steps of the stop.</param>
 internal sealed record InspectionRequest(
     LengthUnit Units,
@@ -64,9 +64,9 @@ internal sealed record MeasuredInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<double>? Facets = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<IReadOnlyList<Pair>>? Points = null);
 
-/// <summary>What a folded form must hold.</summary>
+/// <summary>The tolerance of a folded form.</summary>
 /// <param name="Closing">Error of the sum of all folds, to either side [°]. Default: 1.</param>
-/// <param name="Vertex">Miss of any mold line, the first flat held [mm or in]. Default: 0.8 mm.</param>
+/// <param name="Vertex">Miss of any mold line, the first flat fixed [mm or in]. Default: 0.8 mm.</param>
 internal sealed record InspectionToleranceInput(double? Closing = null, double? Vertex = null);
 
 /// <summary>How folds may be corrected.</summary>
@@ -78,8 +78,8 @@ internal sealed record CorrectionInput(double? Step = null, CorrectionDirection?
 /// <summary>What an inspection must satisfy.</summary>
 internal sealed class InspectionRequestRules : AbstractValidator<InspectionRequest>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public InspectionRequestRules(UnitSystem units)
     {
         this.AddFoldedRules(units, request => request.Measured.Spacings is not null);
@@ -99,8 +99,8 @@ internal sealed class InspectionRequestRules : AbstractValidator<InspectionReque
 /// <summary>What measurements must satisfy.</summary>
 internal sealed class MeasuredInputRules : AbstractValidator<MeasuredInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public MeasuredInputRules(UnitSystem units)
     {
         RuleFor(measured => CountOf(measured.Angles)).Within(Ranges.MeasuredCount, units).OverridePropertyName("angles");
@@ -144,7 +144,7 @@ internal sealed class MeasuredInputRules : AbstractValidator<MeasuredInput>
                     context.FaultAt(
                         path,
                         double.IsFinite(value) ? "out-of-range" : "not-finite",
-                        double.IsFinite(value) ? "The value is outside its range." : "The number is too large to be a number.",
+                        double.IsFinite(value) ? "The value is outside its range." : "The number is too large (over about 1.8e308).",
                         range.Text(units));
                 }
             }
@@ -169,7 +169,7 @@ internal sealed class MeasuredInputRules : AbstractValidator<MeasuredInput>
         void Only(string field, object? given)
         {
             if (given is not null)
-                context.FaultAt(field, "choose-one", "Points say all of it.", "points alone, or angles with spacings or facets");
+                context.FaultAt(field, "choose-one", "Points replace angles, spacings and facets.", "points alone, or angles with spacings or facets");
         }
     }
 
@@ -179,8 +179,8 @@ internal sealed class MeasuredInputRules : AbstractValidator<MeasuredInput>
 /// <summary>What the tolerance of a form must satisfy.</summary>
 internal sealed class InspectionToleranceInputRules : AbstractValidator<InspectionToleranceInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public InspectionToleranceInputRules(UnitSystem units)
     {
         RuleFor(tolerance => tolerance.Closing).Within(Ranges.ClosingTolerance, units);
@@ -191,8 +191,8 @@ internal sealed class InspectionToleranceInputRules : AbstractValidator<Inspecti
 /// <summary>What corrections must satisfy.</summary>
 internal sealed class CorrectionInputRules : AbstractValidator<CorrectionInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public CorrectionInputRules(UnitSystem units)
     {
         RuleFor(corrections => corrections.Step).Within(Ranges.StopResolution, units);

@@ -12,14 +12,14 @@ namespace FormApi.Features.Inspections;
 internal static class InspectionsEndpoint
 {
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapInspections(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/inspections", Inspect)
         .DescribeComputation<InspectionRequest, InspectionAnswer>(
             "inspectForm",
             "Accuracy",
             "A folded form against its plan: where it is off, what that does, the fewest corrections.",
             "Takes the request of /v1/forms, or the stations of a plan, and what was measured: fold angles, with spacings or facets, or points of a template. "
-            + "Answers the form as built, where it leaves the wanted curve, the closing error, what it does to the panel, and the fewest folds to correct in whole steps of the stop; what is said to be fewest is proven. "
+            + "Answers the form as built, where it leaves the wanted curve, the closing error, what it does to the panel, and the fewest folds to correct in whole steps of the stop; that it is the fewest is proven. "
             + "Measurements that no form could give are refused with their pointer; those that are hard to believe are listed as suspect.");
 
     private static IResult Inspect(JsonBody<InspectionRequest> body, CancellationToken cancellation) => body.Answer(given =>

@@ -17,7 +17,7 @@ internal static class LinkedAnswer
     {
         if (LinkText.Read(text, mostBytes, out var json) is { } problem)
             return problem;
-        // A new engine may change the figures.
+        // A new engine may change the values.
         context.Response.Headers.CacheControl = "private, no-cache";
         if (IsKnownUnread(context, json.Span, media))
             return Results.Empty;

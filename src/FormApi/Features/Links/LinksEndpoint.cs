@@ -21,7 +21,7 @@ internal static class LinksEndpoint
     private static readonly int[] Faults = [400, 406, 413, 414, 422, 429, 503];
 
     /// <summary>Adds the routes.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapLinks(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/v1/links/{request}/form", OpenForm)

@@ -10,7 +10,7 @@ namespace FormApi.Features.Materials;
 
 /// <summary>The materials this engine knows.</summary>
 /// <param name="Engine">Version of the engine.</param>
-/// <param name="Units">Units of the figures.</param>
+/// <param name="Units">Units of the values.</param>
 /// <param name="Materials">The materials.</param>
 internal sealed record MaterialsAnswer(
     string Engine,
@@ -37,7 +37,7 @@ internal sealed record MaterialsAnswer(
 /// <param name="StrainHardening">Strain-hardening exponent n of the flow curve; null where unknown.</param>
 /// <param name="Density">Density [kg/m³ or lb/in³].</param>
 /// <param name="MinRadiusOverThickness">Smallest inside bend radius over thickness, across the grain, 90°.</param>
-/// <param name="Cautions">Cautions that come with the metal.</param>
+/// <param name="Cautions">Cautions about the metal.</param>
 /// <param name="Text">Remarks.</param>
 internal sealed record MaterialAnswer(
     string Id,
@@ -89,7 +89,7 @@ internal sealed record MaterialAnswer(
     }
 }
 
-/// <summary>One property and where it comes from.</summary>
+/// <summary>One property and its source.</summary>
 /// <param name="Value">The value.</param>
 /// <param name="Unit">Its unit; empty for a plain number.</param>
 /// <param name="Source">Key of its source in <c>/v1/references</c>.</param>

@@ -9,7 +9,7 @@ namespace FormApi.Features.Materials;
 internal static class MaterialsEndpoint
 {
     /// <summary>Adds the routes.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapMaterials(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/v1/materials", List)
@@ -19,7 +19,7 @@ internal static class MaterialsEndpoint
     }
 
     /// <summary>Lists the materials.</summary>
-    /// <param name="units">Units of the figures: <c>mm</c> (MPa, kg/m³) or <c>in</c> (psi, lb/in³). Default: <c>mm</c>.</param>
+    /// <param name="units">Units of the values: <c>mm</c> (MPa, kg/m³) or <c>in</c> (psi, lb/in³). Default: <c>mm</c>.</param>
     private static IResult List(string? units = null) =>
         UnitsQuery.TryRead(units, out var system, out var problem)
             ? new TableResult<MaterialsAnswer>($"materials-{system.LengthName}", () => MaterialsAnswer.In(system), MaterialsAnswerJson.Default.MaterialsAnswer)
@@ -27,7 +27,7 @@ internal static class MaterialsEndpoint
 
     /// <summary>Shows one material.</summary>
     /// <param name="id">Id of the material.</param>
-    /// <param name="units">Units of the figures: <c>mm</c> (MPa, kg/m³) or <c>in</c> (psi, lb/in³). Default: <c>mm</c>.</param>
+    /// <param name="units">Units of the values: <c>mm</c> (MPa, kg/m³) or <c>in</c> (psi, lb/in³). Default: <c>mm</c>.</param>
     private static IResult One(string id, string? units = null)
     {
         if (!UnitsQuery.TryRead(units, out var system, out var problem))
@@ -39,6 +39,6 @@ internal static class MaterialsEndpoint
         }
 
         var near = Spelling.Nearest(id, MaterialCatalog.Default.All.Select(known => known.Id));
-        return new ProblemResult(ProblemKinds.NotFound, near is null ? "There is no material with this id." : $"There is no material with this id; {near} comes nearest.");
+        return new ProblemResult(ProblemKinds.NotFound, near is null ? "Unknown material." : $"Unknown material. Did you mean {near}?");
     }
 }

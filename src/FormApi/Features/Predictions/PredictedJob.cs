@@ -18,7 +18,7 @@ internal sealed record PredictedJob(PredictionReport Report, PanelSpec Panel, Li
 {
     /// <summary>Predicts a request.</summary>
     /// <param name="given">A request that passed its rules.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="Forming.Results.NoSolutionException">There is no such form.</exception>
     public static PredictedJob Of(PredictionRequest given, CancellationToken cancellation)
     {

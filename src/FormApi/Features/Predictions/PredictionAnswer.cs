@@ -5,20 +5,20 @@ using FormApi.Http.Links;
 
 namespace FormApi.Features.Predictions;
 
-/// <summary>How a panel comes off a form, from a simulated pull behind which no measured panels stand. Lengths, forces and masses are in the units of the request.</summary>
+/// <summary>How a panel comes off a form, from a simulated pull that is not yet checked against measured panels. Lengths, forces and masses are in the units of the request.</summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
 /// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
 /// <param name="Request">The request with every default shown; null where the plan chooses, or where it has no use with stations.</param>
-/// <param name="Wraps">Whether the panel comes to lie on every fold, in their order.</param>
+/// <param name="Wraps">Whether the panel lands on every fold, one after another.</param>
 /// <param name="Text">Why it does not; null where it does.</param>
 /// <param name="GaveUp">Whether the solver gave up: nothing is known then, and the panel may well lie over the form. False where it does not wrap because it cannot.</param>
 /// <param name="Folds">Folds of the form.</param>
 /// <param name="FoldsReached">Folds that the panel touched; one that it arched over is not counted.</param>
-/// <param name="Lever">From the end of the curve to the hand [mm or in]; longer than the plan's where the hand would come down on the form first and the request gives no lever; null where nothing could be pulled.</param>
-/// <param name="LeastLever">A longer lever that was tried and reaches, where with the plan's or the request's the hand comes down on the form first [mm or in]; else null.</param>
+/// <param name="Lever">From the end of the curve to the hand [mm or in]; longer than the plan's where the hand would meet the form first and the request gives no lever; null where nothing could be pulled.</param>
+/// <param name="LeastLever">A longer lever that was tried and reaches, where with the plan's or the request's the hand meets the form first [mm or in]; else null.</param>
 /// <param name="LongestLever">Longest lever known to keep the wrap in order [mm or in]; 0 where none does, null where any does.</param>
 /// <param name="ClampGap">Where the panel is clamped: behind the first fold's tangent point [mm or in]; 0 with half folds at the ends.</param>
-/// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the first), on the face the curve was measured on [mm or in]; null where the panel comes off flat there, or does not wrap.</param>
+/// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the first), on the face the curve was measured on [mm or in]; null where the panel is flat there, or does not wrap.</param>
 /// <param name="WantedRadius">Mean radius of the wanted curve over the same stretch [mm or in]; null where it is flat there, or the panel does not wrap.</param>
 /// <param name="Sweep">Turn of the whole panel let go [°]; null where it does not wrap.</param>
 /// <param name="WantedSweep">Turn of the wanted curve [°]; null where the panel does not wrap.</param>
@@ -30,7 +30,7 @@ namespace FormApi.Features.Predictions;
 /// <param name="Curve">The panel let go; null where it does not wrap.</param>
 /// <param name="Checks">Every check of the prediction; of a planned form also the checks that failed.</param>
 /// <param name="Safety">Cautions that the pull calls for. Local codes and licensed practice come first.</param>
-/// <param name="Basis">What every headline figure rests on.</param>
+/// <param name="Basis">What every headline value rests on.</param>
 /// <param name="Links">The form behind it as links that hold the whole request.</param>
 internal sealed record PredictionAnswer(
     string Engine,
@@ -66,20 +66,20 @@ internal sealed record PredictionAnswer(
 internal sealed record MissResult(double Fitted, double Held);
 
 /// <summary>How much of the facets will show.</summary>
-/// <param name="Known">Whether it can be told; false never means smooth.</param>
-/// <param name="Text">Why it cannot be told, or null.</param>
+/// <param name="Known">Whether it is known; false never means smooth.</param>
+/// <param name="Text">Why it is not known, or null.</param>
 /// <param name="Height">Largest peak-to-valley height over one facet [mm or in]; null where not known.</param>
 /// <param name="Slope">Largest slope against a facet's own smooth arc [°]; null where not known.</param>
-/// <param name="Facet">Number of the facet that comes nearest to the limits of the finish; null where not known.</param>
+/// <param name="Facet">Number of the facet nearest to the limits of the finish; null where not known.</param>
 internal sealed record RippleResult(bool Known, string? Text, double? Height, double? Slope, int? Facet);
 
 /// <summary>What one facet leaves in the panel.</summary>
 /// <param name="Number">Number of the fold before it, from 1.</param>
 /// <param name="Width">The facet on the contact side, mold line to mold line [mm or in].</param>
-/// <param name="Flat">Whether the wanted curve is flat here, so that the facet is no ripple.</param>
+/// <param name="Flat">Whether the wanted curve is flat here, so that the facet makes no ripple.</param>
 /// <param name="Ripple">Peak-to-valley height from its own smooth arc [mm or in]; null where not known.</param>
 /// <param name="Slope">Largest slope against that arc [°]; null where not known.</param>
-/// <param name="Radius">Mean radius over it on the face the curve was measured on [mm or in]; null where the panel comes off flat.</param>
+/// <param name="Radius">Mean radius over it on the face the curve was measured on [mm or in]; null where the panel is flat.</param>
 internal sealed record FacetResult(int Number, double Width, bool Flat, double? Ripple, double? Slope, double? Radius);
 
 /// <summary>Whether the facets show at a finish.</summary>
@@ -93,13 +93,13 @@ internal sealed record FinishResult(string Finish, double AllowedRipple, double 
 /// <param name="Steps">The pull as it goes, a step for each fold reached.</param>
 /// <param name="Force">Largest hand force, whole width [N or lbf]; null where the panel does not wrap.</param>
 /// <param name="ClampMoment">Size of the largest moment per width at the clamp [N·mm/mm or lbf·in/in]; null where the panel does not wrap.</param>
-/// <param name="ClampLoad">What the clamp has to hold down against the first fold's push, whole width [N or lbf], never negative; null where the panel does not wrap. Half folds at the ends: 1.5 M/d, d the clamp's gap, M the moment at the first fold. Full ones: the largest shear at a clamp half a facet behind the first fold. A clamp that bears only b deep has M/b to hold on top, M the moment at the clamp.</param>
+/// <param name="ClampLoad">What the clamp has to hold down against the first fold's push, whole width [N or lbf], never negative; null where the panel does not wrap. Half folds at the ends: 1.5 M/d, d the clamp's gap, M the moment at the first fold. Full ones: the largest shear at a clamp half a facet behind the first fold. A clamp that bears only b deep has to hold M/b on top, M the moment at the clamp.</param>
 /// <param name="EndAngle">Angle of the sheet's end to pull to [°]; null where the panel does not wrap.</param>
 /// <param name="EnergyReleased">Elastic energy let go when the pull ends [J or ft·lbf]; null where the panel does not wrap.</param>
 internal sealed record PredictedPullResult(
     PullStepResult[] Steps, double? Force, double? ClampMoment, double? ClampLoad, double? EndAngle, double? EnergyReleased);
 
-/// <summary>The pull at the moment when the panel comes to lie on a fold.</summary>
+/// <summary>The pull when the panel reaches a fold.</summary>
 /// <param name="Fold">Number of the fold just touched, from 1; one more than there are folds when the panel meets the lead-out.</param>
 /// <param name="EndAngle">Angle of the sheet's end [°].</param>
 /// <param name="Force">Hand force, square to the sheet's end, whole width [N or lbf].</param>

@@ -29,7 +29,7 @@ internal static class PredictionDefaults
         return request with { Panel = form.Panel, Form = form.Form, Brake = form.Brake, Marks = form.Marks };
     }
 
-    /// <summary>Half or full folds at the ends of a form that stands, by its first two folds.</summary>
+    /// <summary>Half or full folds at the ends of an existing form, by its first two folds.</summary>
     /// <param name="stations">Its folds, at least two.</param>
     internal static SteppingEnds EndsOf(IReadOnlyList<StandingStationInput> stations) =>
         stations[0].Angle <= MostOfHalfFold * stations[1].Angle ? SteppingEnds.Half : SteppingEnds.Full;
@@ -38,7 +38,7 @@ internal static class PredictionDefaults
     /// <param name="request">The request.</param>
     public static FormRequest AsForm(PredictionRequest request) => new(request.Units, request.Panel, request.Form, request.Brake!, request.Marks);
 
-    /// <summary>A panel pulled over a form that stands, with every default that has a use there.</summary>
+    /// <summary>A panel pulled over an existing form, with every default that has a use there.</summary>
     /// <param name="panel">A panel that passed its rules.</param>
     /// <param name="units">The caller's units.</param>
     internal static PanelInput StandingPanel(PanelInput panel, UnitSystem units)

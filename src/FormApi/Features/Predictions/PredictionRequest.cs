@@ -10,14 +10,14 @@ using Forming.Facets;
 
 namespace FormApi.Features.Predictions;
 
-/// <summary>A panel, and the form it is to be pulled over: one that is planned first, or one that stands already and is given by its stations.</summary>
+/// <summary>A panel, and the form it is to be pulled over: one that is planned first, or one that already exists and is given by its stations.</summary>
 /// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> (with N, MPa, kg, J) or <c>in</c> (with lbf, psi, lb, ft·lbf). Angles are in degrees.</param>
 /// <param name="Panel">The panel that is wanted, and how it will be pulled. With <c>stations</c> leave out <c>trim</c>, <c>grain</c>, <c>stockSheets</c>, <c>clamp.height</c> and, of <c>springback</c>, <c>model</c> and <c>factor</c>: they would have no use. <c>lever</c> then reaches from the form's last fold (half a facet past a full one) to the hand.</param>
 /// <param name="Form">The form. With <c>stations</c> leave out <c>width</c>, <c>stepping</c>, <c>grain</c>, <c>neutralFactor</c> and <c>stop</c>: they would have no use.</param>
 /// <param name="Brake">The brake the form is folded on; needed but with <c>stations</c>, which leave no use for it.</param>
 /// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the request's units.</param>
-/// <param name="Ends">Half or full folds at the ends of a form given by its stations: it says where the clamp stands. Default: <c>half</c> where the first fold turns at most three quarters of the second, else <c>full</c>; null without stations.</param>
-/// <param name="Stations">The folds of a form that stands already, from its lead-in. Default: null, the form is planned.</param>
+/// <param name="Ends">Half or full folds at the ends of a form given by its stations: it says where the clamp is. Default: <c>half</c> where the first fold turns at most three quarters of the second, else <c>full</c>; null without stations.</param>
+/// <param name="Stations">The folds of a form that already exists, from its lead-in. Default: null, the form is planned.</param>
 internal sealed record PredictionRequest(
     LengthUnit Units,
     PanelInput Panel,
@@ -46,8 +46,8 @@ internal sealed class PredictionRequestRules : AbstractValidator<PredictionReque
     private static readonly PredictionRequestRules InMm = new(UnitSystem.Mm);
     private static readonly PredictionRequestRules InInch = new(UnitSystem.Inch);
 
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     internal PredictionRequestRules(UnitSystem units)
     {
         RuleFor(request => request.Panel).SetValidator(new PanelInputRules(units));
@@ -60,8 +60,8 @@ internal sealed class PredictionRequestRules : AbstractValidator<PredictionReque
         RuleFor(request => request).Custom((request, context) => StationsRules.CheckLeadOut(request, Ranges.StationCount, context));
     }
 
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public static PredictionRequestRules For(LengthUnit units) => units == LengthUnit.In ? InInch : InMm;
 
     private static void CheckUse(PredictionRequest request, ValidationContext<PredictionRequest> context)

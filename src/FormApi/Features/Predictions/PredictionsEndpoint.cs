@@ -7,20 +7,20 @@ namespace FormApi.Features.Predictions;
 internal static class PredictionsEndpoint
 {
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapPredictions(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/forms/prediction", Predict)
         .DescribeComputation<PredictionRequest, PredictionAnswer>(
             "predictPanel",
             "Forms",
             "How a panel comes off a form: shape, ripple, pull.",
-            "Takes the request of /v1/forms, or with stations a form that stands already, and pulls the panel over its facets in simulation: "
+            "Takes the request of /v1/forms, or with stations a form that already exists, and pulls the panel over its facets in simulation: "
             + "the curve it keeps when let go, its miss from the wanted one, the ripple of every facet and the finishes at which it shows, hand force and clamp moment through the pull, the angle to pull to. "
             + "A panel that would curl up and not touch the folds in order is answered with 200 too: wraps is false, with the reason and the longest lever. "
-            + "No measured panels stand behind the model; a taper is refused, because its folds are not parallel.");
+            + "The model is not yet checked against measured panels; a taper is refused, because its folds are not parallel.");
 
     /// <summary>Answers a request.</summary>
     /// <param name="body">The body as it was read.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     internal static IResult Predict(JsonBody<PredictionRequest> body, CancellationToken cancellation) => body.Answer(request =>
     {
         var job = PredictedJob.Of(request, cancellation);

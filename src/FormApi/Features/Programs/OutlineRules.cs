@@ -37,7 +37,7 @@ internal static class OutlineRules
         void CheckCoordinate(double coordinate, string at)
         {
             if (!double.IsFinite(coordinate))
-                context.FaultAt(at, "not-finite", "The number is too large to be a number.", range);
+                context.FaultAt(at, "not-finite", "The number is too large (over about 1.8e308).", range);
             else if (Math.Abs(coordinate) > limit)
                 context.FaultAt(at, "out-of-range", "The value is outside its range.", range);
             else
@@ -50,7 +50,7 @@ internal static class OutlineRules
             Point[] corners = [.. outline.Select(corner => new Point(corner.First, corner.Second))];
             if (SimplePolygon.FirstRepeated(corners) is { } repeated)
             {
-                context.FaultAt(At(repeated), "outline.repeated-corner", "The corner stands on the one before it; an outline closes itself.", "each corner once");
+                context.FaultAt(At(repeated), "outline.repeated-corner", "The corner repeats the one before it; an outline closes without it.", "each corner once");
                 return false;
             }
 

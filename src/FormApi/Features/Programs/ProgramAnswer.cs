@@ -12,12 +12,12 @@ namespace FormApi.Features.Programs;
 /// <param name="Engine">Version of the engine that calculated it.</param>
 /// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
 /// <param name="Request">The request with every default shown; null where it has no use.</param>
-/// <param name="Verdict">What the checks come to: <c>ready</c>, or <c>attention</c> where one warns. A form that cannot be folded is a 422.</param>
+/// <param name="Verdict">The verdict of the checks: <c>ready</c>, or <c>attention</c> where one warns. A form that cannot be folded is a 422.</param>
 /// <param name="Program">The program as a whole.</param>
 /// <param name="Steps">The steps in order.</param>
-/// <param name="Checks">Every check of the program, the worst step's figure for each; with stations also those that a plan makes of the folds.</param>
+/// <param name="Checks">Every check of the program, the worst step's value for each; with stations also those that a plan makes of the folds.</param>
 /// <param name="Safety">Cautions that this job calls for. Local codes, machine manuals and licensed practice come first.</param>
-/// <param name="Basis">What every headline figure rests on.</param>
+/// <param name="Basis">What every headline value rests on.</param>
 /// <param name="Links">The same as links that hold the whole request.</param>
 internal sealed record ProgramAnswer(
     string Engine,
@@ -34,15 +34,15 @@ internal sealed record ProgramAnswer(
 /// <summary>A program as a whole.</summary>
 /// <param name="OrderName">Name of the order.</param>
 /// <param name="Turns">Turns of the part end for end.</param>
-/// <param name="HandlingCost">What all handling costs, in slides to the next mark: push 1, draw out and put in again 2, turn end for end 3 (assumption).</param>
+/// <param name="HandlingCost">What all handling costs, in slides to the next mark: slide 1, draw out and put in again 2, turn end for end 3 (assumption).</param>
 /// <param name="StopChanges">Changes of the stop after the first setting.</param>
 /// <param name="StopGroups">Steps in a row that share one setting of the stop.</param>
 /// <param name="StopRounding">What rounding the stop angles to the stop's resolution adds to the whole form, in degrees of closing [°]: above 0 it closes too far.</param>
 /// <param name="Clearance">Least clearance of all steps, at most the tools' <c>plenty</c> [mm or in].</param>
-/// <param name="Nearest">What the part comes nearest to there; null where nothing comes near.</param>
+/// <param name="Nearest">What is nearest to the part there; null where nothing is near.</param>
 /// <param name="DieOpening">Opening of the die in use [mm or in]; null on a leaf brake.</param>
 /// <param name="Searched">Which orders were searched: <c>all orders</c>, up to 8 folds; <c>families</c>, those whose made folds are always the outer ones of both edges, or one run of neighbours.</param>
-/// <param name="SearchComplete">Whether the search came to its end; else a better order may exist. It ends after a counted amount of work, never by a clock: the same request has the same answer.</param>
+/// <param name="SearchComplete">Whether the search was complete; else a better order may exist. It ends after a counted amount of work, never by a clock: the same request has the same answer.</param>
 /// <param name="OrdersTried">The orders that were followed.</param>
 internal sealed record ProgramResult(
     string OrderName,
@@ -65,12 +65,12 @@ internal sealed record StopGroupResult(double StopSetting, IReadOnlyList<int> St
 
 /// <summary>An order that was followed.</summary>
 /// <param name="Name">Its name.</param>
-/// <param name="Whole">Whether it came to its end.</param>
-/// <param name="FailedFold">Number of the fold at which it failed; null where it came to its end.</param>
+/// <param name="Whole">Whether it reached its end.</param>
+/// <param name="FailedFold">Number of the fold at which it failed; null where it reached its end.</param>
 /// <param name="FailedCheck">Id of the check that failed there, or null.</param>
 /// <param name="Strikes">What the part strikes there, or null.</param>
-/// <param name="HandlingCost">What its handling costs as far as it came, in slides to the next mark.</param>
-/// <param name="Clearance">Its least clearance as far as it came [mm or in].</param>
+/// <param name="HandlingCost">What its handling costs as far as it got, in slides to the next mark.</param>
+/// <param name="Clearance">Its least clearance as far as it got [mm or in].</param>
 internal sealed record OrderTriedResult(
     string Name, bool Whole, int? FailedFold, string? FailedCheck, string? Strikes, int HandlingCost, double Clearance);
 
@@ -78,7 +78,7 @@ internal sealed record OrderTriedResult(
 /// <param name="Number">Number of the step, from 1.</param>
 /// <param name="Fold">Number of the fold, from 1 at the start edge, the lead-in.</param>
 /// <param name="EdgeInFront">The edge towards the operator.</param>
-/// <param name="Handling">How the part comes to the fold.</param>
+/// <param name="Handling">How the part is moved to the fold.</param>
 /// <param name="HandlingCost">What that costs, in slides to the next mark.</param>
 /// <param name="GaugedEdge">The edge behind, which is gauged.</param>
 /// <param name="GaugedBy">What places the part.</param>
@@ -90,16 +90,16 @@ internal sealed record OrderTriedResult(
 /// <param name="StopSetting">What to set the stop to: that angle to the stop's resolution, one setting for folds that agree within it [°].</param>
 /// <param name="IncludedAngle">Angle between the two flats under load, 180° less the stop angle [°]; null on a leaf brake.</param>
 /// <param name="SpringbackAllowance">How far the fold goes past its angle under load [°]; null on a leaf brake.</param>
-/// <param name="StopChange">Whether the stop is set anew for this step.</param>
-/// <param name="Depth">How far the ram comes down from touching the flat sheet [mm or in]; null on a leaf brake.</param>
-/// <param name="Force">Force of the ram, an upper figure for small folds [N or lbf]; null on a leaf brake.</param>
+/// <param name="StopChange">Whether the stop is changed for this step.</param>
+/// <param name="Depth">How far the ram moves down from touching the flat sheet [mm or in]; null on a leaf brake.</param>
+/// <param name="Force">Force of the ram, an upper bound for small folds [N or lbf]; null on a leaf brake.</param>
 /// <param name="ForceLow">The same by plane strain alone, without friction [N or lbf]; null on a leaf brake.</param>
 /// <param name="Moment">Moment at the leaf over the whole width [N·mm or lbf·in]; null on a press brake.</param>
 /// <param name="HandleForce">Force at the handle, without the leaf's weight and friction [N or lbf]; null on a press brake.</param>
 /// <param name="LeafForce">Force of the leaf on the sheet [N or lbf]; null on a press brake.</param>
 /// <param name="ClampForce">Force of the beam on the sheet [N or lbf]; null on a press brake.</param>
 /// <param name="Clearance">Least clearance over the whole swing, at most the tools' <c>plenty</c> [mm or in]; true within 0.02 mm and never too high by more.</param>
-/// <param name="Nearest">What the part comes nearest to; null where nothing comes near.</param>
+/// <param name="Nearest">What is nearest to the part; null where nothing is near.</param>
 /// <param name="ClearanceAtAngle">Angle of the fold there [°].</param>
 /// <param name="FrontRun">Flat in front of the fold [mm or in].</param>
 /// <param name="BackRun">Flat behind the fold [mm or in].</param>

@@ -32,8 +32,8 @@ internal sealed record ProgramBrakeInput(
 /// <summary>What such a brake must satisfy.</summary>
 internal sealed class ProgramBrakeInputRules : AbstractValidator<ProgramBrakeInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public ProgramBrakeInputRules(UnitSystem units)
     {
         RuleFor(brake => brake.AsBrake()).SetValidator(new BrakeInputRules(units));

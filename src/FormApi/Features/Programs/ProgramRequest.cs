@@ -45,8 +45,8 @@ internal sealed class ProgramRequestRules : AbstractValidator<ProgramRequest>
     private static readonly ProgramRequestRules InMm = new(UnitSystem.Mm);
     private static readonly ProgramRequestRules InInch = new(UnitSystem.Inch);
 
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     internal ProgramRequestRules(UnitSystem units)
     {
         RuleFor(request => request.Panel!).SetValidator(new PanelInputRules(units)).When(request => request is { Panel: not null, Stations: null });
@@ -58,8 +58,8 @@ internal sealed class ProgramRequestRules : AbstractValidator<ProgramRequest>
         RuleFor(request => request).Custom((request, context) => StationsRules.CheckLeadOut(request, Ranges.ProgramStationCount, context));
     }
 
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public static ProgramRequestRules For(LengthUnit units) => units == LengthUnit.In ? InInch : InMm;
 
     private static void CheckUse(ProgramRequest request, ValidationContext<ProgramRequest> context)

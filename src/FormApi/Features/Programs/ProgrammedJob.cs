@@ -38,13 +38,13 @@ internal sealed record ProgrammedJob(
     /// <summary>The caller's units.</summary>
     public UnitSystem Units => Shown.Units;
 
-    /// <summary>What the checks come to.</summary>
+    /// <summary>The verdict of the checks.</summary>
     public PlanVerdict Verdict => Checks.Any(check => check.Verdict == Forming.Checks.Verdict.Warn) ? PlanVerdict.Attention : PlanVerdict.Ready;
 
-    /// <summary>Programs a request, or says what stands in the way.</summary>
+    /// <summary>Programs a request, or says what is in the way.</summary>
     /// <param name="body">The body as it was read.</param>
     /// <param name="answer">Answers the job.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static IResult Answer(JsonBody<ProgramRequest> body, Func<ProgrammedJob, IResult> answer, CancellationToken cancellation)
     {
         return body.Answer(given =>
@@ -111,7 +111,7 @@ internal sealed record ProgrammedJob(
 
     private static ProblemResult Refused(Check[] failed, JsonBody<ProgramRequest> body, UnitSystem units) => new(
         ProblemKinds.CannotBeMade,
-        "A form with a failed check goes to no machine; failed: " + string.Join(", ", failed.Select(check => check.Id)) + ".",
+        "A form with a failed check cannot be sent to a machine; failed: " + string.Join(", ", failed.Select(check => check.Id)) + ".",
         [.. failed.Select(check => FaultAt(PlaceOf(check.Id), check.Id, units.Wording.Of(check.Text), units.Wording.OfOptional(check.Remedy?.Text), body))]);
 
     private static ProblemResult Impossible(BrakeProgram program, JsonBody<ProgramRequest> body, UnitSystem units)

@@ -21,7 +21,7 @@ internal static class ProgramsEndpoint
     internal static FilesToo Files { get; } = new(MediaTypes.Csv, MediaTypes.Svg, MediaTypes.Pdf);
 
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapPrograms(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/programs", Answer)
         .DescribeComputation<ProgramRequest, ProgramAnswer>(
             "programBrake",
@@ -31,8 +31,8 @@ internal static class ProgramsEndpoint
             + "handling, gauge, stop, load and clearance of each, with the part followed through its whole swing. "
             + "By Accept: application/json; text/csv, a line for every step; image/svg+xml or application/pdf, the sheet with a small section for every handling. "
             + "A form with a failed check, and a form that these tools cannot fold, is refused in every media type with 422: a machine never receives one. "
-            + "Every fold at fault is named with why, whether that is proved, and what would do. A taper is refused, because its folds are not parallel. "
-            + "Entry and removal are held against all tools, the slide to the next mark against the upper ones; starting on the nose and sliding along and off bed, leaf or die are allowed. "
+            + "Every fold at fault is named with why, whether that is proved, and what would help. A taper is refused, because its folds are not parallel. "
+            + "Entry and removal are checked against all tools, the slide to the next mark against the upper ones; starting on the nose and sliding along and off bed, leaf or die are allowed. "
             + "The search counts its work and reads no clock: the same request has the same answer under any load. "
             + "Outlines, handling costs and limits that the request leaves out are generic assumptions: nothing was measured on a brake.")
         .WithMetadata(Offered)
@@ -43,7 +43,7 @@ internal static class ProgramsEndpoint
     /// <param name="paper">Paper of a PDF, or null.</param>
     /// <param name="request">The request, whose Accept header chooses.</param>
     /// <param name="address">Where the service is reached, for the link on the sheet.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     internal static IResult Answer(
         JsonBody<ProgramRequest> body, string? paper, HttpRequest request, IOptions<PublicAddress> address, CancellationToken cancellation)
     {
@@ -59,7 +59,7 @@ internal static class ProgramsEndpoint
 
     /// <summary>Answers a request as JSON.</summary>
     /// <param name="body">The body as it was read.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     internal static IResult Compute(JsonBody<ProgramRequest> body, CancellationToken cancellation) => ProgrammedJob.Answer(body, ToAnswer, cancellation);
 
     private static AnswerResult<ProgramAnswer> ToAnswer(ProgrammedJob job) =>

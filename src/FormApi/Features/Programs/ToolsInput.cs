@@ -8,11 +8,11 @@ namespace FormApi.Features.Programs;
 
 /// <summary>Tools, gauge and limits of a brake. Outlines are in section, x towards the operator, y up; every default is a generic assumption.</summary>
 /// <param name="Clearance">Clearance that is enough [mm or in]. Default: 1 mm.</param>
-/// <param name="Plenty">Clearance past which more is no better [mm or in]. Default: 10 mm.</param>
+/// <param name="Plenty">Clearance past which more is not better [mm or in]. Default: 10 mm.</param>
 /// <param name="LeastLift">Least lift of the upper jaw with which the part can be moved [mm or in]. Default: 8 mm.</param>
 /// <param name="OverTravel">How far past its stop a fold may go [°]. Default: 0.5°.</param>
 /// <param name="OpenEnd">Whether the part can be slid off the end of the brake. Default: false.</param>
-/// <param name="Gauge">Where the back gauge can stand [mm or in]. Default: 75 to 600 mm on a leaf brake, 10 to 600 mm on a press brake.</param>
+/// <param name="Gauge">Where the back gauge can be set [mm or in]. Default: 75 to 600 mm on a leaf brake, 10 to 600 mm on a press brake.</param>
 /// <param name="StopHeight">How high the face of the gauge's stop reaches over the flat sheet [mm or in]. Default: 25 mm.</param>
 /// <param name="Opening">How far the beam lifts or the ram opens [mm or in]. Default: 30 mm on a leaf brake, 200 mm on a press brake.</param>
 /// <param name="Beam">Outline of the beam [mm or in], its foremost nose point at x = 0, the underside that clamps at y = 0; leaf brakes only. Default: null, a nose of the fold radius at 45° on a beam 120 mm high.</param>
@@ -60,7 +60,7 @@ internal sealed record ToolsInput(
     }
 }
 
-/// <summary>Where a back gauge can stand, from the sight line of a leaf brake or the punch tip of a press brake.</summary>
+/// <summary>Where a back gauge can be set, from the sight line of a leaf brake or the punch tip of a press brake.</summary>
 /// <param name="Min">Nearest [mm or in].</param>
 /// <param name="Max">Farthest [mm or in].</param>
 internal sealed record GaugeInput(double Min, double Max);
@@ -76,8 +76,8 @@ internal sealed class ToolsInputRules : AbstractValidator<ToolsInput>
     // What a drawing's corner loses when it is written down.
     private const double SamePlace = 1e-6;
 
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public ToolsInputRules(UnitSystem units)
     {
         RuleFor(tools => tools.Clearance).Within(Ranges.ToolRoom, units);
@@ -100,9 +100,9 @@ internal sealed class ToolsInputRules : AbstractValidator<ToolsInput>
         RuleFor(tools => tools).Custom((tools, context) =>
         {
             if (OutlineRules.Check(context, "beam", tools.Beam, units) && !StandsRight(tools.Beam!, corner => IsZero(corner.First)))
-                context.FaultAt("beam", "outline.off-its-place", "The outline does not stand where it clamps.", "its underside at y = 0, the foremost point of its nose at x = 0");
+                context.FaultAt("beam", "outline.off-its-place", "The outline is not placed by its clamping edge.", "its underside at y = 0, the foremost point of its nose at x = 0");
             if (OutlineRules.Check(context, "punch", tools.Punch, units) && !StandsRight(tools.Punch!, corner => IsZero(corner.First) && IsZero(corner.Second)))
-                context.FaultAt("punch", "outline.off-its-place", "The outline does not stand where it presses.", "its tip, the lowest point, at (0, 0)");
+                context.FaultAt("punch", "outline.off-its-place", "The outline is not placed by its tip.", "its tip, the lowest point, at (0, 0)");
         });
     }
 
@@ -115,8 +115,8 @@ internal sealed class ToolsInputRules : AbstractValidator<ToolsInput>
 /// <summary>What a gauge must satisfy.</summary>
 internal sealed class GaugeInputRules : AbstractValidator<GaugeInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public GaugeInputRules(UnitSystem units)
     {
         RuleFor(gauge => gauge.Min).Within(Ranges.ToolRoom, units);
@@ -129,8 +129,8 @@ internal sealed class GaugeInputRules : AbstractValidator<GaugeInput>
 /// <summary>What the size of a tool must satisfy.</summary>
 internal sealed class ToolSizeInputRules : AbstractValidator<ToolSizeInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public ToolSizeInputRules(UnitSystem units)
     {
         RuleFor(size => size.Width).Within(Ranges.ToolSize, units);

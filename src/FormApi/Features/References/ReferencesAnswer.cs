@@ -6,7 +6,7 @@ using Forming.Results;
 
 namespace FormApi.Features.References;
 
-/// <summary>Every text, practice or model that a figure of this service rests on.</summary>
+/// <summary>Every text, practice or model that a value of this service rests on.</summary>
 /// <param name="Engine">Version of the engine.</param>
 /// <param name="References">The sources by key.</param>
 internal sealed record ReferencesAnswer(string Engine, ReferenceAnswer[] References)
@@ -17,7 +17,7 @@ internal sealed record ReferencesAnswer(string Engine, ReferenceAnswer[] Referen
 }
 
 /// <summary>One source.</summary>
-/// <param name="Key">Key by which figures cite it.</param>
+/// <param name="Key">Key by which values cite it.</param>
 /// <param name="Author">Author or issuing body; may be empty.</param>
 /// <param name="Title">Title, or a description where there is none.</param>
 /// <param name="Year">Year of publication; null where it does not apply.</param>

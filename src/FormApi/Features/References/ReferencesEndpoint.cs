@@ -2,11 +2,11 @@ using FormApi.Http.Results;
 
 namespace FormApi.Features.References;
 
-/// <summary><c>GET /v1/references</c>: what the figures rest on.</summary>
+/// <summary><c>GET /v1/references</c>: what the values rest on.</summary>
 internal static class ReferencesEndpoint
 {
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapReferences(this IEndpointRouteBuilder routes) => routes.MapGet("/v1/references", List)
         .Describe<ReferencesAnswer>("listReferences", "References", "The sources that materials, gauges and methods cite by key.");
 

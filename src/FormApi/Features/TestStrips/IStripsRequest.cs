@@ -2,7 +2,7 @@ using FormApi.Http.Requests;
 
 namespace FormApi.Features.TestStrips;
 
-/// <summary>A request that tells of test strips.</summary>
+/// <summary>A request about test strips.</summary>
 /// <typeparam name="TSelf">The request's own type.</typeparam>
 internal interface IStripsRequest<TSelf> : IRequestBody<TSelf>
     where TSelf : class, IStripsRequest<TSelf>

@@ -101,8 +101,8 @@ internal sealed record ReadingErrorInput(double? Length = null, double? Angle = 
 /// <summary>What strips measured flat and folded must satisfy.</summary>
 internal sealed class NeutralFactorStripsRequestRules : AbstractValidator<NeutralFactorStripsRequest>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public NeutralFactorStripsRequestRules(UnitSystem units)
     {
         RuleFor(request => request.Thickness).Within(Ranges.Thickness, units);
@@ -114,8 +114,8 @@ internal sealed class NeutralFactorStripsRequestRules : AbstractValidator<Neutra
 /// <summary>What a strip measured flat and folded must satisfy.</summary>
 internal sealed class NeutralFactorStripInputRules : AbstractValidator<NeutralFactorStripInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public NeutralFactorStripInputRules(UnitSystem units)
     {
         RuleFor(strip => strip.FlatLength).Within(Ranges.FlatSegment, units);
@@ -130,8 +130,8 @@ internal sealed class NeutralFactorStripInputRules : AbstractValidator<NeutralFa
 /// <summary>What reading errors must satisfy.</summary>
 internal sealed class ReadingErrorInputRules : AbstractValidator<ReadingErrorInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public ReadingErrorInputRules(UnitSystem units)
     {
         RuleFor(error => error.Length).Within(Ranges.LengthError, units);

@@ -14,7 +14,7 @@ namespace FormApi.Features.TestStrips;
 /// <summary>Strips pulled over facets and judged by eye.</summary>
 /// <param name="Units">Unit of every length in the request and in the answer.</param>
 /// <param name="Material">Material of the strips; its hardening decides how much facets show.</param>
-/// <param name="Strips">The strips: the most telling are a smooth one and one that just shows.</param>
+/// <param name="Strips">The strips: the most useful are a smooth one and one that just shows.</param>
 /// <param name="Thickness">Thickness of every strip that gives none [mm or in]; this or <c>gauge</c>.</param>
 /// <param name="Gauge">Gauge number; this or <c>thickness</c>.</param>
 /// <param name="GaugeSystem">The gauge's system, an id of <c>/v1/gauges</c>. Default: the material's own.</param>
@@ -83,7 +83,7 @@ internal sealed record PrintThroughStripInput(
     double? Lever = null,
     bool? FirstFacet = null);
 
-/// <summary>What the eye says of a strip.</summary>
+/// <summary>How a strip looks.</summary>
 internal enum StripVerdict
 {
     /// <summary>The facets do not show.</summary>
@@ -96,8 +96,8 @@ internal enum StripVerdict
 /// <summary>What strips judged by eye must satisfy.</summary>
 internal sealed class PrintThroughStripsRequestRules : AbstractValidator<PrintThroughStripsRequest>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public PrintThroughStripsRequestRules(UnitSystem units)
     {
         this.AddSheetRules(units);
@@ -108,8 +108,8 @@ internal sealed class PrintThroughStripsRequestRules : AbstractValidator<PrintTh
 /// <summary>What a strip judged by eye must satisfy.</summary>
 internal sealed class PrintThroughStripInputRules : AbstractValidator<PrintThroughStripInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public PrintThroughStripInputRules(UnitSystem units)
     {
         RuleFor(strip => strip.Facet).Within(Ranges.Facet, units);

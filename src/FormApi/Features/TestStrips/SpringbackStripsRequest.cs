@@ -85,8 +85,8 @@ internal sealed record SpringbackStripInput(
 /// <summary>What strips pulled round a form must satisfy.</summary>
 internal sealed class SpringbackStripsRequestRules : AbstractValidator<SpringbackStripsRequest>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public SpringbackStripsRequestRules(UnitSystem units)
     {
         this.AddSheetRules(units);
@@ -99,14 +99,14 @@ internal sealed class SpringbackStripsRequestRules : AbstractValidator<Springbac
 /// <summary>What a strip pulled round a form must satisfy.</summary>
 internal sealed class SpringbackStripInputRules : AbstractValidator<SpringbackStripInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public SpringbackStripInputRules(UnitSystem units)
     {
         RuleFor(strip => strip.FormRadius).Within(Ranges.CurveRadius, units);
         RuleFor(strip => strip.FinishedRadius).Within(Ranges.CurveRadius, units);
         RuleFor(strip => strip.Thickness).Within(Ranges.Thickness, units);
         RuleFor(strip => strip.FinishedRadius).Must((strip, finished) => !(finished <= strip.FormRadius))
-            .Else("springs-inwards", "The strip came out no wider than its form: a sheet springs open, never closed.", "above formRadius");
+            .Else("springs-inwards", "The strip is not wider than its form: a sheet springs open, never closed.", "above formRadius");
     }
 }

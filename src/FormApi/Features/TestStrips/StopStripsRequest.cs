@@ -10,12 +10,12 @@ using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;
 
-/// <summary>Strips folded against the stop: what it was set to, and what came out.</summary>
-/// <param name="Units">Units of the texts in the answer; every figure here is an angle [°] whichever they are.</param>
+/// <summary>Strips folded against the stop: the stop angle and the angle measured.</summary>
+/// <param name="Units">Units of the texts in the answer; every value here is an angle [°] in either system.</param>
 /// <param name="Strips">The strips; one will do, two show the slope, three show how much they scatter.</param>
 /// <param name="ReadingError">95 % of measured angles lie within this of the true one [°]. Default: 0.5, an assumption.</param>
-/// <param name="AssumedSlope">Growth of the stop angle with the fold angle; only where all strips stand at one stop, for then they cannot show it. Default: 1 there, an assumption.</param>
-/// <param name="SlopeError">How far the assumed slope may be out, at 95 %; goes with strips at one stop. Default: 0.1 there, an assumption.</param>
+/// <param name="AssumedSlope">Growth of the stop angle with the fold angle; only where all strips were folded at one stop, because then they cannot show it. Default: 1 there, an assumption.</param>
+/// <param name="SlopeError">How far the assumed slope may be out, at 95 %; only where all strips are at one stop. Default: 0.1 there, an assumption.</param>
 /// <param name="Targets">Fold angles a stop is wanted for [°]. Default: null, the smallest and the largest measured.</param>
 /// <param name="StopResolution">Smallest step of the stop [°]. Default: null, settings are not rounded.</param>
 internal sealed record StopStripsRequest(
@@ -79,8 +79,8 @@ internal sealed record StopStripInput(double StopAngle, double Angle);
 /// <summary>What strips folded against the stop must satisfy.</summary>
 internal sealed class StopStripsRequestRules : AbstractValidator<StopStripsRequest>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public StopStripsRequestRules(UnitSystem units)
     {
         this.AddStripRules(request => request.Strips, new StopStripInputRules(units), units);
@@ -91,8 +91,8 @@ internal sealed class StopStripsRequestRules : AbstractValidator<StopStripsReque
         this.AddTargetRules(request => request.Targets, Ranges.StripAngle, units);
         When(request => !StopStrips.AtOneStop(request.ToStrips()), () =>
         {
-            RuleFor(request => request.AssumedSlope).Null().Else("not-applicable", "These strips show the slope themselves.", "only where all strips stand at one stop");
-            RuleFor(request => request.SlopeError).Null().Else("not-applicable", "These strips show the slope themselves.", "only where all strips stand at one stop");
+            RuleFor(request => request.AssumedSlope).Null().Else("not-applicable", "These strips show the slope themselves.", "only where all strips were folded at one stop");
+            RuleFor(request => request.SlopeError).Null().Else("not-applicable", "These strips show the slope themselves.", "only where all strips were folded at one stop");
         });
     }
 }
@@ -101,7 +101,7 @@ internal sealed class StopStripsRequestRules : AbstractValidator<StopStripsReque
 internal sealed class StopStripInputRules : AbstractValidator<StopStripInput>
 {
     /// <summary>The rules.</summary>
-    /// <param name="units">The units.</param>
+    /// <param name="units">The caller's units.</param>
     public StopStripInputRules(UnitSystem units)
     {
         RuleFor(strip => strip.StopAngle).Within(Ranges.StripAngle, units);

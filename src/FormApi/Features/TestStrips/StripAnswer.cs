@@ -9,16 +9,16 @@ namespace FormApi.Features.TestStrips;
 /// <param name="Fingerprint">Names this answer: the same request on the same engine gives the same bytes.</param>
 /// <param name="Request">The request with every default shown.</param>
 /// <param name="Line">The line: stop angle = offset + slope × fold angle.</param>
-/// <param name="Margin">How far a single measured angle may lie from the line [°].</param>
+/// <param name="Margin">How far a single measured angle may be from the line [°].</param>
 /// <param name="Settings">The stop to set for each wanted fold angle.</param>
 /// <param name="Strips">The strips beside the line, in the order of the request.</param>
-/// <param name="Outliers">Strips that do not go with the others; they are counted all the same.</param>
-/// <param name="Paste">What to put into the next request, as it stands.</param>
+/// <param name="Outliers">Outliers; they are still counted.</param>
+/// <param name="Paste">What to put into the next request, unchanged.</param>
 /// <param name="Text">What it changes.</param>
-/// <param name="Next">The strip that would tell most next.</param>
-/// <param name="Notes">What to know about the figures.</param>
+/// <param name="Next">The most useful next strip.</param>
+/// <param name="Notes">What to know about the results.</param>
 /// <param name="Safety">Cautions for bending strips.</param>
-/// <param name="Basis">What the figures rest on.</param>
+/// <param name="Basis">What the results rest on.</param>
 internal sealed record StopStripsAnswer(
     string Engine,
     string Fingerprint,
@@ -38,14 +38,14 @@ internal sealed record StopStripsAnswer(
 /// <summary>The line of the stop.</summary>
 /// <param name="Offset">Stop angle at a fold of zero [°].</param>
 /// <param name="Slope">Growth of the stop angle with the fold angle.</param>
-/// <param name="SlopeAssumed">Whether the slope was assumed, because all strips stand at one stop.</param>
+/// <param name="SlopeAssumed">Whether the slope was assumed, because all strips were folded at one stop.</param>
 internal sealed record StopLineResult(IntervalResult Offset, IntervalResult Slope, bool SlopeAssumed);
 
 /// <summary>The stop to set for a wanted fold angle.</summary>
 /// <param name="Angle">The wanted fold angle [°].</param>
 /// <param name="StopAngle">The stop angle for it [°].</param>
 /// <param name="Set">The same on the stop's own steps [°].</param>
-/// <param name="Expected">Where the next strip folded at that setting may come out [°].</param>
+/// <param name="Expected">Angle that the next strip at that setting may have [°].</param>
 internal sealed record StopAdviceResult(double Angle, IntervalResult StopAngle, double Set, IntervalResult Expected);
 
 /// <summary>A strip beside the line.</summary>
@@ -61,17 +61,17 @@ internal sealed record StopStripResult(double Expected, double Miss, double Leve
 /// <param name="EffectiveYield">Yield stress with which pure bending agrees with the strips [MPa or psi].</param>
 /// <param name="YieldOverModulus">The same over Young's modulus.</param>
 /// <param name="NominalYield">The material's own yield stress [MPa or psi].</param>
-/// <param name="Margin">How far a single finished radius may lie from the expected one [%].</param>
+/// <param name="Margin">How far a single finished radius may be from the expected one [%].</param>
 /// <param name="Effects">What the learnt yield does to the form of each wanted radius.</param>
 /// <param name="Strips">The strips beside the learnt yield, in the order of the request.</param>
-/// <param name="Outliers">Strips that do not go with the others; they are counted all the same.</param>
-/// <param name="Doubts">Why the figure should not be used before something is cleared up; empty where nothing speaks against it.</param>
-/// <param name="Paste">What to put into the next request, as it stands; null while there are doubts.</param>
+/// <param name="Outliers">Outliers; they are still counted.</param>
+/// <param name="Doubts">Why the value should not be used before something is cleared up; empty where nothing is in the way.</param>
+/// <param name="Paste">What to put into the next request, unchanged; null while there are doubts.</param>
 /// <param name="Text">What it changes.</param>
-/// <param name="Next">The strip that would tell most next.</param>
-/// <param name="Notes">What to know about the figures.</param>
+/// <param name="Next">The most useful next strip.</param>
+/// <param name="Notes">What to know about the results.</param>
 /// <param name="Safety">Cautions for bending strips.</param>
-/// <param name="Basis">What the figures rest on.</param>
+/// <param name="Basis">What the results rest on.</param>
 internal sealed record SpringbackStripsAnswer(
     string Engine,
     string Fingerprint,
@@ -112,16 +112,16 @@ internal sealed record SpringbackStripResult(double Factor, double EffectiveYiel
 /// <param name="Request">The request with every default shown.</param>
 /// <param name="NeutralFactor">Neutral factor K.</param>
 /// <param name="Published">K by the published formula, the mean over the strips; null where it does not reach.</param>
-/// <param name="Margin">How far a single strip may lie from K, in units of its own reading error.</param>
+/// <param name="Margin">How far a single strip may be from K, in units of its reading error.</param>
 /// <param name="Strips">The strips, in the order of the request.</param>
-/// <param name="Outliers">Strips that do not go with the others; they are counted all the same.</param>
-/// <param name="Doubts">Why the figure should not be used before something is cleared up; empty where nothing speaks against it.</param>
-/// <param name="Paste">What to put into the next request, as it stands; null while there are doubts.</param>
+/// <param name="Outliers">Outliers; they are still counted.</param>
+/// <param name="Doubts">Why the value should not be used before something is cleared up; empty where nothing is in the way.</param>
+/// <param name="Paste">What to put into the next request, unchanged; null while there are doubts.</param>
 /// <param name="Text">What it changes.</param>
-/// <param name="Next">The strip that would tell most next.</param>
-/// <param name="Notes">What to know about the figures.</param>
+/// <param name="Next">The most useful next strip.</param>
+/// <param name="Notes">What to know about the results.</param>
 /// <param name="Safety">Cautions for bending strips.</param>
-/// <param name="Basis">What the figures rest on.</param>
+/// <param name="Basis">What the results rest on.</param>
 internal sealed record NeutralFactorStripsAnswer(
     string Engine,
     string Fingerprint,
@@ -139,7 +139,7 @@ internal sealed record NeutralFactorStripsAnswer(
     SafetyResult[] Safety,
     BasisResult[] Basis);
 
-/// <summary>What one strip says of the neutral line by itself.</summary>
+/// <summary>What one strip alone shows of the neutral line.</summary>
 /// <param name="BendAllowance">Length that the fold took of the flat [mm or in].</param>
 /// <param name="NeutralFactor">Neutral factor K.</param>
 /// <param name="ReadingError">How far K may be out by the reading errors, at 95 %.</param>
@@ -155,12 +155,12 @@ internal sealed record NeutralFactorStripResult(double BendAllowance, double Neu
 /// <param name="SlopeThere">Slope of the strip that set it [°]; null where none did.</param>
 /// <param name="Strips">The strips, in the order of the request.</param>
 /// <param name="Contradictions">Verdicts that go against each other, pair by pair.</param>
-/// <param name="Paste">What to put into the next request, as it stands; null where no strip came out smooth below one that shows.</param>
+/// <param name="Paste">What to put into the next request, unchanged; null where no strip was smooth below one that shows.</param>
 /// <param name="Text">What it changes.</param>
-/// <param name="Next">The strip that would tell most next.</param>
-/// <param name="Notes">What to know about the figures.</param>
+/// <param name="Next">The most useful next strip.</param>
+/// <param name="Notes">What to know about the results.</param>
 /// <param name="Safety">Cautions for bending strips.</param>
-/// <param name="Basis">What the figures rest on.</param>
+/// <param name="Basis">What the results rest on.</param>
 internal sealed record PrintThroughStripsAnswer(
     string Engine,
     string Fingerprint,
@@ -178,16 +178,16 @@ internal sealed record PrintThroughStripsAnswer(
     BasisResult[] Basis);
 
 /// <summary>Between which ripples the limit lies.</summary>
-/// <param name="LargestSmooth">Largest ripple judged smooth [mm or in]; null where no strip came out smooth.</param>
+/// <param name="LargestSmooth">Largest ripple judged smooth [mm or in]; null where no strip was smooth.</param>
 /// <param name="SmallestShowing">Smallest ripple judged to show [mm or in]; null where none shows.</param>
 internal sealed record BracketResult(double? LargestSmooth, double? SmallestShowing);
 
-/// <summary>The ripple that a strip must have had; from a wrap model behind which no measured panels stand.</summary>
-/// <param name="Usable">Whether the strip tells anything of the limit.</param>
+/// <summary>The ripple that a strip must have had; from a wrap model not yet checked against measured panels.</summary>
+/// <param name="Usable">Whether the strip shows anything of the limit.</param>
 /// <param name="Text">Why it does not, or null.</param>
-/// <param name="Lever">Lever it was reckoned with [mm or in].</param>
-/// <param name="Ripple">Peak-to-valley height [mm or in]; null where the strip tells nothing.</param>
-/// <param name="Slope">Slope against the smooth curve [°]; null where the strip tells nothing.</param>
+/// <param name="Lever">Lever it was calculated with [mm or in].</param>
+/// <param name="Ripple">Peak-to-valley height [mm or in]; null where the strip shows nothing.</param>
+/// <param name="Slope">Slope against the smooth curve [°]; null where the strip shows nothing.</param>
 internal sealed record PrintThroughStripResult(bool Usable, string? Text, double Lever, double? Ripple, double? Slope);
 
 /// <summary>A strip judged smooth though another with no more ripple shows.</summary>
@@ -196,17 +196,17 @@ internal sealed record PrintThroughStripResult(bool Usable, string? Text, double
 /// <param name="Text">Both ripples, and what to do.</param>
 internal sealed record ContradictionResult(string Smooth, string Showing, string Text);
 
-/// <summary>A figure that strips taught, and how far they leave it open.</summary>
+/// <summary>A value learnt from strips, and how far they leave it open.</summary>
 /// <param name="Value">The best value.</param>
 /// <param name="Low">Lower end; null where the strips set none.</param>
 /// <param name="High">Upper end; null where the strips set none.</param>
-/// <param name="Confidence">How often such an interval holds the truth.</param>
+/// <param name="Confidence">How often such an interval contains the true value.</param>
 internal sealed record IntervalResult(double Value, double? Low, double? High, double Confidence);
 
-/// <summary>How far a single reading may lie from the fit, 19 times of 20.</summary>
+/// <summary>How far a single reading may be from the fit, 19 times of 20.</summary>
 /// <param name="Half">The half-width: scatter times Student's t, never below the reading error.</param>
 /// <param name="Scatter">Standard deviation of the strips about the fit; null where no strip is left over.</param>
-/// <param name="DegreesOfFreedom">Strips less fitted figures.</param>
+/// <param name="DegreesOfFreedom">Strips less fitted values.</param>
 /// <param name="ByReadingError">Whether the half-width is the reading error and not the strips' scatter.</param>
 /// <param name="Text">What the half-width rests on, in words.</param>
 internal sealed record MarginResult(double Half, double? Scatter, int DegreesOfFreedom, bool ByReadingError, string Text);
@@ -217,12 +217,12 @@ internal sealed record MarginResult(double Half, double? Scatter, int DegreesOfF
 /// <param name="Text">What is doubtful, and what to look for.</param>
 internal sealed record StripDoubtResult(string Id, string[] Pointers, string Text);
 
-/// <summary>A strip that does not go with the others.</summary>
+/// <summary>An outlier.</summary>
 /// <param name="Pointer">JSON pointer of the strip in the request.</param>
 /// <param name="Text">How far it is out, and what leaving it out would do.</param>
 internal sealed record OutlierResult(string Pointer, string Text);
 
-/// <summary>The strip that would tell most next; only the figures that are the point are given.</summary>
+/// <summary>The most useful next strip; only the values that matter for it are given.</summary>
 /// <param name="Text">What to bend, and why.</param>
 /// <param name="StopAngle">Stop angle to set [°].</param>
 /// <param name="Angle">Fold angle to aim at [°].</param>

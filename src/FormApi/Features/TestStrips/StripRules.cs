@@ -25,10 +25,10 @@ internal static class StripRules
         rules.RuleForEach(each).SetValidator(rule).OverridePropertyName("strips");
     }
 
-    /// <summary>Adds the rules of a list of wanted figures.</summary>
+    /// <summary>Adds the rules of a list of wanted values.</summary>
     /// <typeparam name="T">The request.</typeparam>
     /// <param name="rules">The rules of the request.</param>
-    /// <param name="targets">Its wanted figures, or null.</param>
+    /// <param name="targets">Its wanted values, or null.</param>
     /// <param name="range">What each may be.</param>
     /// <param name="units">The caller's units.</param>
     public static void AddTargetRules<T>(

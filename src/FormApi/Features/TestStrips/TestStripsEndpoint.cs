@@ -5,17 +5,17 @@ using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;
 
-/// <summary><c>POST /v1/test-strips/…</c>: from what was measured on test strips to figures for the next form.</summary>
+/// <summary><c>POST /v1/test-strips/…</c>: from what was measured on test strips to values for the next form.</summary>
 internal static class TestStripsEndpoint
 {
     private const string Tag = "Test strips";
 
     private const string Always =
-        " One strip will do, with the width that its reading error leaves; strips that do not go with the others are named and still counted. "
-        + "`paste` goes into the next request of /v1/forms as it stands; `next` is the strip that would tell most.";
+        " One strip is enough; its reading error then sets the width. Outliers are named but still counted. "
+        + "Paste `paste` unchanged into the next request of /v1/forms; `next` is the most useful next strip.";
 
     /// <summary>Adds the routes.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapTestStrips(this IEndpointRouteBuilder routes)
     {
         routes.MapPost("/v1/test-strips/stop", (JsonBody<StopStripsRequest> body) => Answer(
@@ -46,8 +46,8 @@ internal static class TestStripsEndpoint
                 Tag,
                 "The ripple that may show, from strips judged by eye.",
                 "Takes facet, radius and verdict; answers between which ripples the limit lies, by the wrap model that plans the facets. "
-                + "Verdicts that contradict each other are named pair by pair, strips that tell nothing say why. "
-                + "`paste` goes into the next request of /v1/forms as it stands, and is null where no strip came out smooth below one that shows; `next` is the strip that would tell most.");
+                + "Verdicts that contradict each other are named pair by pair, strips that show nothing of the limit say why. "
+                + "Paste `paste` unchanged into the next request of /v1/forms; it is null where no strip was smooth below one that shows. `next` is the most useful next strip.");
     }
 
     private static IResult Answer<TRequest, TAnswer>(

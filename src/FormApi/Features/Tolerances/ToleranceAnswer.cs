@@ -6,7 +6,7 @@ using Forming.Results;
 
 namespace FormApi.Features.Tolerances;
 
-/// <summary>What the errors of single folds and marks add up to. Frame: the first flat held, its start at (0, 0), heading along x, turning left; contact side, sharp mold lines.</summary>
+/// <summary>What the errors of single folds and marks add up to. Frame: the first flat fixed, its start at (0, 0), heading along x, turning left; contact side, sharp mold lines.</summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
 /// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
 /// <param name="Request">The request with every default shown.</param>
@@ -17,10 +17,10 @@ namespace FormApi.Features.Tolerances;
 /// <param name="End">The end of the lead-out.</param>
 /// <param name="Radius">What the error of the sweep does to the mean radius; null with fewer than three folds.</param>
 /// <param name="Needed">The scatter that the wanted tolerance leaves room for; null where none is wanted.</param>
-/// <param name="Published">The figures held against published general tolerances.</param>
-/// <param name="Checks">The wanted tolerance, held or not, and the checks that the plan itself failed.</param>
-/// <param name="Notes">What to know about the figures.</param>
-/// <param name="Basis">What every headline figure rests on.</param>
+/// <param name="Published">The values compared with published general tolerances.</param>
+/// <param name="Checks">The wanted tolerance, met or not, and the checks that the plan itself failed.</param>
+/// <param name="Notes">What to know about the results.</param>
+/// <param name="Basis">What every headline value rests on.</param>
 /// <param name="Links">The form behind it as links that hold the whole request.</param>
 internal sealed record ToleranceAnswer(
     string Engine,
@@ -46,12 +46,12 @@ internal sealed record ToleranceAnswer(
 /// <param name="Worst">Every fold off the same way by bias and coverage times scatter, to either side [°].</param>
 internal sealed record ClosingSpreadResult(double Bias, double Scatter, Pair Interval, double Worst);
 
-/// <summary>Where the end of the lead-out comes to lie.</summary>
+/// <summary>Where the end of the lead-out is.</summary>
 /// <param name="Planned">Planned place [x, y] [mm or in].</param>
 /// <param name="Expected">Mean place [x, y] [mm or in].</param>
 /// <param name="Bias">Mean less planned [x, y] [mm or in].</param>
 /// <param name="Covariance">Spread about the mean.</param>
-/// <param name="Ellipse">Ellipse about the mean that holds 95 %.</param>
+/// <param name="Ellipse">Ellipse about the mean that contains 95 %.</param>
 /// <param name="Reach">Length of the bias and coverage times the standard deviation in the widest direction [mm or in].</param>
 /// <param name="FirstOrder">The same to first order, for comparison.</param>
 internal sealed record EndSpreadResult(
@@ -60,7 +60,7 @@ internal sealed record EndSpreadResult(
 /// <summary>The end of the lead-out to first order about the planned polygon.</summary>
 /// <param name="Bias">Mean less planned [x, y] [mm or in].</param>
 /// <param name="Covariance">Spread about the mean.</param>
-/// <param name="Ellipse">Ellipse about the mean that holds 95 %.</param>
+/// <param name="Ellipse">Ellipse about the mean that contains 95 %.</param>
 internal sealed record FirstOrderResult(Pair Bias, CovarianceResult Covariance, EllipseResult Ellipse);
 
 /// <summary>Covariance of a place.</summary>
@@ -69,7 +69,7 @@ internal sealed record FirstOrderResult(Pair Bias, CovarianceResult Covariance, 
 /// <param name="Xy">Covariance of both [mm² or in²].</param>
 internal sealed record CovarianceResult(double Xx, double Yy, double Xy);
 
-/// <summary>An ellipse that holds 95 % of a Gaussian place.</summary>
+/// <summary>An ellipse that contains 95 % of a Gaussian place.</summary>
 /// <param name="SemiMajor">Larger semi-axis [mm or in].</param>
 /// <param name="SemiMinor">Smaller semi-axis [mm or in].</param>
 /// <param name="Direction">Direction of the larger one against the lead-in [°].</param>
@@ -88,7 +88,7 @@ internal sealed record RadiusSpreadResult(double Planned, double? Expected, doub
 /// <param name="EndExact">For the end by the exact form [°]; 45 where more would do.</param>
 internal sealed record NeededScatterResult(double Closing, double End, double EndExact);
 
-/// <summary>A figure of the form held against one class of a published table.</summary>
+/// <summary>A value of the form compared with one class of a published table.</summary>
 /// <param name="Standard">Name of the standard.</param>
 /// <param name="Class">Its class; null where it has none.</param>
 /// <param name="Figure">What is compared: <c>fold-angle</c>, <c>closing-angle</c> (legs: the leads) or <c>end-position</c> (the distance of the end from the start).</param>
@@ -96,7 +96,7 @@ internal sealed record NeededScatterResult(double Closing, double End, double En
 /// <param name="Expected">Bias and coverage times scatter [° or mm or in].</param>
 /// <param name="Allowed">Permissible deviation, to either side [° or mm or in]; null where the table has none for this size.</param>
 /// <param name="Unit">Unit of both.</param>
-/// <param name="Holds">Whether the form holds it; null where the table has none.</param>
+/// <param name="Holds">Whether the form is within it; null where the table has none.</param>
 /// <param name="Source">Key of the source, as in <c>/v1/references</c>.</param>
 /// <param name="Status">How the value was read.</param>
 internal sealed record PublishedToleranceResult(

@@ -18,7 +18,7 @@ namespace FormApi.Features.Tolerances;
 /// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the request's units.</param>
 /// <param name="Stations">The folds of the form, from its lead-in. Default: null, the form is planned.</param>
 /// <param name="Accuracy">How well folds are made. Default: an assumption for hand-set brakes, ±1° and ±0.8 mm at two standard deviations.</param>
-/// <param name="Tolerance">What the form must hold. Default: null, errors are only added up.</param>
+/// <param name="Tolerance">The tolerance of the form. Default: null, errors are only added up.</param>
 internal sealed record ToleranceRequest(
     LengthUnit Units,
     FormInput Form,
@@ -74,7 +74,7 @@ internal sealed record ToleranceRequest(
         MarkScatterIsAssumed = Accuracy.Assumed!.Contains(AccuracyFigure.MarkScatter),
     };
 
-    // Named in the echo, so that a request and its echo give one answer, and a caller's own figure is not called an assumption.
+    // Named in the echo, so that a request and its echo give one answer, and a caller's own value is not called an assumption.
     private static AccuracyFigure[] AssumedOf(AccuracyInput? accuracy) => accuracy?.Assumed is { } named
         ? [.. named.Distinct().Order()]
         : [.. Enum.GetValues<AccuracyFigure>().Where(figure => figure == AccuracyFigure.Scatter ? accuracy?.Scatter is null : accuracy?.MarkScatter is null)];
@@ -89,11 +89,11 @@ internal sealed record ToleranceRequest(
 /// <param name="Bias">What every fold turns too far [°]; negative is too little. Default: 0.</param>
 /// <param name="Scatter">Standard deviation of a fold angle about that [°]. Default: 0.5, which is ±1° at two standard deviations; an assumption.</param>
 /// <param name="MarkScatter">Standard deviation of a mark from the datum [mm or in]; both edges of the blank count as exact. Default: 0.4 mm, which is ±0.8 mm at two standard deviations; an assumption.</param>
-/// <param name="Assumed">Which of the figures nobody measured: <c>scatter</c>, <c>mark-scatter</c>. Default: those that are left out.</param>
+/// <param name="Assumed">Which values nobody measured: <c>scatter</c>, <c>mark-scatter</c>. Default: those that are left out.</param>
 internal sealed record AccuracyInput(
     double? Bias = null, double? Scatter = null, double? MarkScatter = null, IReadOnlyList<AccuracyFigure>? Assumed = null);
 
-/// <summary>A figure of an accuracy that may be assumed.</summary>
+/// <summary>A value of the accuracy that may be assumed.</summary>
 internal enum AccuracyFigure
 {
     /// <summary>Scatter of the fold angles.</summary>
@@ -103,17 +103,17 @@ internal enum AccuracyFigure
     MarkScatter,
 }
 
-/// <summary>What a form must hold.</summary>
+/// <summary>The tolerance of a form.</summary>
 /// <param name="Closing">Error of the sum of all folds, to either side [°].</param>
-/// <param name="End">Distance of the end of the lead-out from its planned place, the first flat held [mm or in].</param>
+/// <param name="End">Distance of the end of the lead-out from its planned place, the first flat fixed [mm or in].</param>
 /// <param name="Coverage">Standard deviations that have to fit in. Default: 2, about 95 % of forms.</param>
 internal sealed record ToleranceInput(double Closing, double End, double? Coverage = null);
 
 /// <summary>What a request for an error budget must satisfy.</summary>
 internal sealed class ToleranceRequestRules : AbstractValidator<ToleranceRequest>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public ToleranceRequestRules(UnitSystem units)
     {
         this.AddFoldedRules(units, _ => false);
@@ -130,8 +130,8 @@ internal sealed class ToleranceRequestRules : AbstractValidator<ToleranceRequest
 /// <summary>What an accuracy must satisfy.</summary>
 internal sealed class AccuracyInputRules : AbstractValidator<AccuracyInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public AccuracyInputRules(UnitSystem units)
     {
         RuleFor(accuracy => accuracy.Bias).Within(Ranges.AngleBias, units);
@@ -143,8 +143,8 @@ internal sealed class AccuracyInputRules : AbstractValidator<AccuracyInput>
 /// <summary>What a wanted tolerance must satisfy.</summary>
 internal sealed class ToleranceInputRules : AbstractValidator<ToleranceInput>
 {
-    /// <summary>The rules with their limits in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
     public ToleranceInputRules(UnitSystem units)
     {
         RuleFor(tolerance => tolerance.Closing).Within(Ranges.ClosingTolerance, units);

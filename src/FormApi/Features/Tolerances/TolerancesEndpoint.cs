@@ -9,7 +9,7 @@ namespace FormApi.Features.Tolerances;
 internal static class TolerancesEndpoint
 {
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapTolerances(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/tolerances", Compute)
         .DescribeComputation<ToleranceRequest, ToleranceAnswer>(
             "computeTolerances",

@@ -8,6 +8,6 @@ internal sealed class EngineVerification(IReadOnlyList<CheckTable> tables)
 {
     private readonly Lazy<VerificationReport> _report = new(() => VerificationReport.Run(tables));
 
-    /// <summary>What came out; the same calculation would come out the same again.</summary>
+    /// <summary>The results; the same calculation would give the same again.</summary>
     public VerificationReport Report => _report.Value;
 }

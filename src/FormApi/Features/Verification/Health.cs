@@ -8,13 +8,13 @@ namespace FormApi.Features.Verification;
 internal static class Health
 {
     /// <summary>Adds the routes.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapHealth(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/health/live", () => Results.Json(new HealthAnswer("live", EngineVersion.Current), VerificationAnswerJson.Default.HealthAnswer))
             .Describe<HealthAnswer>("getLiveness", "Operations", "Whether the process answers.");
         routes.MapGet("/health/ready", Ready)
-            .Describe<ReadinessAnswer>("getReadiness", "Operations", "Whether every check value of /v1/verification, a known plan and the conversion of units come out.")
+            .Describe<ReadinessAnswer>("getReadiness", "Operations", "Whether every check value of /v1/verification, a known plan and the conversion of units are right.")
             .Produces<ReadinessAnswer>(503, "application/json");
     }
 

@@ -5,7 +5,7 @@ using Forming.Plans;
 
 namespace FormApi.Features.Verification;
 
-/// <summary>A plan of which a figure is known by hand, computed once through defaults and units, and the units themselves.</summary>
+/// <summary>A plan of which a value is known by hand, computed once through defaults and units, and the units themselves.</summary>
 /// <param name="compute">Computes it.</param>
 internal sealed class KnownPlan(Func<FormPlan> compute)
 {
@@ -43,7 +43,7 @@ internal sealed class KnownPlan(Func<FormPlan> compute)
 
     private readonly Lazy<bool> _comesOut = new(() => IsAsKnown(compute));
 
-    /// <summary>Whether it came out; a plan that throws did not.</summary>
+    /// <summary>Whether it is right; a plan that throws is not.</summary>
     public bool ComesOut => _comesOut.Value;
 
     /// <summary>A quarter turn in stainless steel.</summary>

@@ -4,8 +4,8 @@ using FormApi.Http.Results;
 
 namespace FormApi.Features.Verification;
 
-/// <summary>What came out in this process, named by its own content; nothing between the process and the caller answers in its place.</summary>
-/// <param name="answer">What came out.</param>
+/// <summary>The results of this process, named by their content; no cache answers in its place.</summary>
+/// <param name="answer">The results.</param>
 internal sealed class ReportResult(VerificationAnswer answer) : IResult
 {
     /// <inheritdoc/>

@@ -8,9 +8,9 @@ namespace FormApi.Features.Verification;
 
 /// <summary>Every check value, recomputed by the running engine.</summary>
 /// <param name="Engine">Version of the engine.</param>
-/// <param name="Verdict">Whether every value came out.</param>
+/// <param name="Verdict">Whether every value is right.</param>
 /// <param name="Checked">Number of values that were recomputed.</param>
-/// <param name="Failed">Ids of the values that did not come out.</param>
+/// <param name="Failed">Ids of the values that are wrong.</param>
 /// <param name="Tables">The tables behind the values.</param>
 /// <param name="Values">The values; of one table alone where the query names it.</param>
 internal sealed record VerificationAnswer(
@@ -21,7 +21,7 @@ internal sealed record VerificationAnswer(
     VerifiedTableAnswer[] Tables,
     VerifiedValueAnswer[] Values)
 {
-    /// <summary>What came out.</summary>
+    /// <summary>The results.</summary>
     /// <param name="report">The engine held against the tables.</param>
     /// <param name="table">Id of the only table whose values are listed, or null for all.</param>
     public static VerificationAnswer From(VerificationReport report, string? table) => new(
@@ -41,14 +41,14 @@ internal sealed record VerificationAnswer(
 /// <param name="Subject">What it is about.</param>
 /// <param name="Citation">What was printed, where, how it was read and what was computed.</param>
 /// <param name="Checked">Number of its values.</param>
-/// <param name="Passed">Number of those that came out.</param>
+/// <param name="Passed">Number of those that are right.</param>
 /// <param name="Sources">Keys of its sources in <c>/v1/references</c>.</param>
-/// <param name="Statuses">How its values were come by: words as in a value's <c>status</c>.</param>
+/// <param name="Statuses">Where its values are from: words as in a value's <c>status</c>.</param>
 internal sealed record VerifiedTableAnswer(
     string Id, string Subject, string Citation, int Checked, int Passed, string[] Sources, string[] Statuses)
 {
     /// <summary>One table.</summary>
-    /// <param name="verified">The table and what came out.</param>
+    /// <param name="verified">The table and its results.</param>
     public static VerifiedTableAnswer From(VerifiedTable verified) => new(
         verified.Table.Id,
         verified.Table.Subject,
@@ -65,13 +65,13 @@ internal sealed record VerifiedTableAnswer(
 /// <param name="Quantity">What is calculated.</param>
 /// <param name="Given">What it is calculated from, with the digits and units of the table.</param>
 /// <param name="Expected">The value of the table, in <c>unit</c>.</param>
-/// <param name="Got">The engine's own, to twelve digits; null where it came to no number.</param>
-/// <param name="Difference">Engine less table, to three digits; 0 below a thousandth of the tolerance, null where it came to no number.</param>
+/// <param name="Got">The engine's own, to twelve digits; null where it is not a number.</param>
+/// <param name="Difference">Engine less table, to three digits; 0 below a thousandth of the tolerance, null where it is not a number.</param>
 /// <param name="Tolerance">How far the engine may be off to either side.</param>
 /// <param name="Unit">Unit of the table, whatever the caller's; empty where the value has none.</param>
 /// <param name="Source">Key of the source in <c>/v1/references</c>.</param>
-/// <param name="Status">How the value was come by; <c>computed</c>: computed by hand or by a second method, printed nowhere.</param>
-/// <param name="Verdict">Whether it came out.</param>
+/// <param name="Status">Where the value is from; <c>computed</c>: computed by hand or by a second method, printed nowhere.</param>
+/// <param name="Verdict">Whether it is right.</param>
 internal sealed record VerifiedValueAnswer(
     string Id,
     string Subject,
@@ -90,7 +90,7 @@ internal sealed record VerifiedValueAnswer(
 
     /// <summary>One value.</summary>
     /// <param name="subject">What its table is about.</param>
-    /// <param name="result">The value and what came out.</param>
+    /// <param name="result">The value and its result.</param>
     public static VerifiedValueAnswer From(string subject, CheckedValue result)
     {
         var value = result.Value;

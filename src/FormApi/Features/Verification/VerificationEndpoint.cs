@@ -8,14 +8,14 @@ namespace FormApi.Features.Verification;
 internal static class VerificationEndpoint
 {
     /// <summary>Adds the route.</summary>
-    /// <param name="routes">Where to.</param>
+    /// <param name="routes">Destination.</param>
     public static void MapVerification(this IEndpointRouteBuilder routes) => routes.MapGet("/v1/verification", Verify)
         .Describe<VerificationAnswer>("verifyEngine", "Verification", "The check values, recomputed by the running engine.", 400)
         .WithDescription(
-            "Expected, got, difference, tolerance and verdict of every value that the project's own tests hold the engine against, with source and status: "
+            "Expected, got, difference, tolerance and verdict of every value that the project's own tests compare the engine with, with source and status: "
             + "published, quoted, from memory, from the project's own model, or computed by hand or by a second method. "
             + "Recomputed once a process, at the first call of this path or of /health/ready, which answers 503 if one value fails. "
-            + "The ETag names this process's own report; ask again with it, for nothing between may answer in its place.");
+            + "The ETag names this process's own report; a cache must not answer in its place.");
 
     private static IResult Verify(HttpContext context, EngineVerification verification, IReadOnlyList<CheckTable> tables, string? table = null)
     {
@@ -23,7 +23,7 @@ internal static class VerificationEndpoint
         {
             var known = string.Join(", ", tables.Select(one => one.Id));
             return new ProblemResult(
-                ProblemKinds.BadRequest, "The query's table is not there.", [new("", ProblemKinds.UnknownValue.Code, "table is not known.", null, known)]);
+                ProblemKinds.BadRequest, "The query names an unknown table.", [new("", ProblemKinds.UnknownValue.Code, "table is not known.", null, known)]);
         }
 
         return new ReportResult(VerificationAnswer.From(verification.Report, table));

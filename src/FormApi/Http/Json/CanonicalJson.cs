@@ -13,7 +13,7 @@ internal static class CanonicalJson
 
     /// <summary>Writes a document in its canonical spelling.</summary>
     /// <param name="utf8">The document.</param>
-    /// <param name="output">Where to.</param>
+    /// <param name="output">Destination.</param>
     public static void Write(ReadOnlySpan<byte> utf8, IBufferWriter<byte> output)
     {
         var reader = new Utf8JsonReader(utf8);
@@ -71,7 +71,7 @@ internal static class CanonicalJson
         };
     }
 
-    // The reader stands on the first token of a value and is left on its last.
+    // The reader is on the first token of a value and is left on its last.
     private static void Write(ref Utf8JsonReader reader, ReadOnlySpan<byte> document, IBufferWriter<byte> output)
     {
         switch (reader.TokenType)

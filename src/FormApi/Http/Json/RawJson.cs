@@ -5,7 +5,7 @@ using System.Text.Json.Serialization.Metadata;
 
 namespace FormApi.Http.Json;
 
-/// <summary>JSON that was written before and goes into an answer as it stands.</summary>
+/// <summary>JSON that was written before and goes into an answer unchanged.</summary>
 /// <param name="Utf8">The text.</param>
 [JsonConverter(typeof(RawJsonConverter))]
 internal readonly record struct RawJson(ReadOnlyMemory<byte> Utf8)

@@ -7,7 +7,7 @@ namespace FormApi.Http.Json;
 internal sealed class WholeNumberConverter : JsonConverter<int>
 {
     /// <summary>Whether a JSON number is whole.</summary>
-    /// <param name="reader">A reader that stands on a number.</param>
+    /// <param name="reader">A reader that is on a number.</param>
     /// <param name="whole">The number.</param>
     public static bool TryRead(ref Utf8JsonReader reader, out int whole)
     {

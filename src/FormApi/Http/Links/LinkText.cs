@@ -47,7 +47,7 @@ internal static class LinkText
     private static ProblemResult? Inflate(ReadOnlyMemory<byte> compressed, int mostBytes, out ReadOnlyMemory<byte> json)
     {
         json = default;
-        // A byte more than allowed tells a link that goes on.
+        // A byte more than allowed shows that a link goes on.
         var room = ArrayPool<byte>.Shared.Rent(mostBytes + 1);
         try
         {

@@ -23,6 +23,6 @@ internal sealed class PublicAddress : IValidatableObject
     public IEnumerable<ValidationResult> Validate(ValidationContext validationContext)
     {
         if (PublicBaseUrl is not null && !(Uri.TryCreate(PublicBaseUrl, UriKind.Absolute, out var address) && address is { Scheme: "http" or "https", Query: "", Fragment: "" }))
-            yield return new($"{Section}:{nameof(PublicBaseUrl)} is no absolute http or https address.", [nameof(PublicBaseUrl)]);
+            yield return new($"{Section}:{nameof(PublicBaseUrl)} is not an absolute http or https address.", [nameof(PublicBaseUrl)]);
     }
 }

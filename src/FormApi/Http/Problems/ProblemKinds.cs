@@ -20,8 +20,8 @@ internal static class ProblemKinds
     /// <summary>A field is missing.</summary>
     public static ProblemKind MissingField { get; } = new("missing-field", 400, "A field is missing", "The contract says which fields are required and what the others default to.");
 
-    /// <summary>A field stands twice.</summary>
-    public static ProblemKind DuplicatedField { get; } = new("duplicated-field", 400, "A field stands twice", "Which of the two counts would be a guess.");
+    /// <summary>A field appears twice.</summary>
+    public static ProblemKind DuplicatedField { get; } = new("duplicated-field", 400, "A field appears twice", "Send it once; we do not guess which one you meant.");
 
     /// <summary>A value of another type.</summary>
     public static ProblemKind WrongType { get; } = new("wrong-type", 400, "A value has the wrong type", "Numbers are JSON numbers, never text; points are arrays of two numbers.");
@@ -36,16 +36,16 @@ internal static class ProblemKinds
     public static ProblemKind InvalidValues { get; } = new("invalid-values", 422, "Some values cannot be used", "The shape of the request is right, but values are outside their ranges or contradict each other. All of them are listed.");
 
     /// <summary>No answer exists.</summary>
-    public static ProblemKind NoSolution { get; } = new("no-solution", 422, "What was asked has no answer", "Every value is in its range, yet together they leave no form that could be folded or no curve that could be wrapped. The fault says where and what would do.");
+    public static ProblemKind NoSolution { get; } = new("no-solution", 422, "What was asked has no answer", "Every value is in its range, yet together they leave no form that can be folded or no curve that can be wrapped. The fault names the field and what would work.");
 
     /// <summary>A form with a failed check, asked for by a machine.</summary>
     public static ProblemKind CannotBeMade { get; } = new("cannot-be-made", 422, "The form has a failed check", "A machine never receives a form that cannot be made. Every failed check is a fault with its id as code, what was found, and the nearest change that would pass.");
 
     /// <summary>No order of the folds exists.</summary>
-    public static ProblemKind ProgramImpossible { get; } = new("program-impossible", 422, "No order of the folds exists on these tools", "It is proved: from the finished form backwards, every last fold strikes the tools or is too short for them, in every state that could come before. Every fold at fault is named with why, and with the tool, facet or split that would do.");
+    public static ProblemKind ProgramImpossible { get; } = new("program-impossible", 422, "No order of the folds exists on these tools", "It is proved: from the finished form backwards, every last fold strikes the tools or is too short for them, in every state that could be before it. Every fold at fault is named with why, and with the tool, facet or split that would help.");
 
     /// <summary>No order of the folds was found.</summary>
-    public static ProblemKind ProgramNotFound { get; } = new("program-not-found", 422, "No order of the folds was found on these tools", "The orders that were tried all fail, and it is not proved that another one would: it may be that the part only finds no simple way in or out. Every fold at fault is named with why, and with the tool, facet or split that would do.");
+    public static ProblemKind ProgramNotFound { get; } = new("program-not-found", 422, "No order of the folds was found on these tools", "Every order that was tried fails, but it is not proved that none works: the search knows only simple ways in and out for the part. Every fold at fault is named with why, and with the tool, facet or split that would help.");
 
     /// <summary>No such place.</summary>
     public static ProblemKind NotFound { get; } = new("not-found", 404, "Nothing is here", "The contract at /openapi/v1.json lists every path.");
@@ -56,8 +56,8 @@ internal static class ProblemKinds
     /// <summary>No media type that the caller accepts.</summary>
     public static ProblemKind NotAcceptable { get; } = new("not-acceptable", 406, "No acceptable media type", "The detail lists the media types there are.");
 
-    /// <summary>The body comes too slowly.</summary>
-    public static ProblemKind BodyTooSlow { get; } = new("body-too-slow", 408, "The body comes too slowly", "The detail names the limit and the setting that moves it. Send the body at once; only a batch may be sent bit by bit.");
+    /// <summary>The body arrives too slowly.</summary>
+    public static ProblemKind BodyTooSlow { get; } = new("body-too-slow", 408, "The body arrives too slowly", "The detail names the limit and the setting that moves it. Send the body at once; only a batch may be sent bit by bit.");
 
     /// <summary>The body is too large.</summary>
     public static ProblemKind TooLarge { get; } = new("too-large", 413, "The body is too large", "The detail names the limit and the setting that moves it.");
@@ -97,7 +97,7 @@ internal static class ProblemKinds
     /// <param name="code">The code.</param>
     public static ProblemKind? Find(string code) => ByCode.GetValueOrDefault(code);
 
-    /// <summary>The kind that stands for a bare status.</summary>
+    /// <summary>The kind for a bare status.</summary>
     /// <param name="status">HTTP status.</param>
     public static ProblemKind OfStatus(int status) => status switch
     {

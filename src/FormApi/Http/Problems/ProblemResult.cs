@@ -30,7 +30,7 @@ internal sealed class ProblemResult(
     /// <summary>The faults in the body, if it is at fault.</summary>
     public IReadOnlyList<Fault>? Faults => faults;
 
-    /// <summary>The problem as it is told.</summary>
+    /// <summary>The problem body.</summary>
     /// <param name="instance">Path that was asked for.</param>
     /// <param name="traceId">Trace id, for the service's log.</param>
     /// <param name="within">Pointer to the part of the document that was at fault; empty for the whole.</param>

@@ -71,10 +71,10 @@ internal static class BodyFaults
         var position = (broken.BytePositionInLine ?? 0) + 1;
         var place = string.Create(CultureInfo.InvariantCulture, $"line {line}, position {position}");
         return (ProblemKinds.MalformedJson, new(
-            "", ProblemKinds.MalformedJson.Code, $"The body stops being JSON at {place}.", null, "one JSON object, without comments or commas left over"));
+            "", ProblemKinds.MalformedJson.Code, $"Invalid JSON at {place}.", null, "one JSON object, without comments or commas left over"));
     }
 
-    // Counts brackets outside of strings; good enough to tell depth from other breakage.
+    // Counts brackets outside of strings; good enough to distinguish depth from other breakage.
     private static int DepthOf(ReadOnlySpan<byte> body)
     {
         var (depth, deepest, inText) = (0, 0, false);
@@ -146,10 +146,10 @@ internal static class BodyFaults
         foreach (var property in element.EnumerateObject())
         {
             if (NameOf(property) is not { } name)
-                return At(ProblemKinds.UnknownField, pointer, "A field's name is no text.", null, null);
+                return At(ProblemKinds.UnknownField, pointer, "A field name is not valid Unicode.", null, null);
             var here = pointer + "/" + Escape(name);
             if (!seen.Add(name))
-                return At(ProblemKinds.DuplicatedField, here, "The field stands twice.", property.Value, "each field once");
+                return At(ProblemKinds.DuplicatedField, here, "The field appears twice.", property.Value, "each field once");
             if (name == union)
                 continue;
             var field = type.Properties.FirstOrDefault(known => known.Name == name);
@@ -186,11 +186,11 @@ internal static class BodyFaults
         if (given.ValueKind == JsonValueKind.Undefined)
             return At(ProblemKinds.MissingField, here, "The field is missing.", null, allowed);
         if (given.ValueKind != JsonValueKind.String)
-            return At(given.ValueKind == JsonValueKind.Null ? ProblemKinds.NullNotAllowed : ProblemKinds.WrongType, here, "The value is no text.", given, allowed);
+            return At(given.ValueKind == JsonValueKind.Null ? ProblemKinds.NullNotAllowed : ProblemKinds.WrongType, here, "The value must be a string.", given, allowed);
         var word = TextOf(given);
         var match = type.PolymorphismOptions.DerivedTypes.FirstOrDefault(derived => (string?)derived.TypeDiscriminator == word).DerivedType;
         if (match is null)
-            return At(ProblemKinds.UnknownValue, here, Suggest("There is no such kind", word, words), given, allowed);
+            return At(ProblemKinds.UnknownValue, here, Suggest("Unknown kind", word, words), given, allowed);
         kind = type.Options.GetTypeInfo(match);
         return null;
     }
@@ -198,11 +198,11 @@ internal static class BodyFaults
     private static (ProblemKind Kind, Fault Fault) Unknown(string here, string name, JsonElement value, JsonTypeInfo type, string? union)
     {
         var names = type.Properties.Select(known => known.Name).Concat(union is null ? [] : [union]).ToArray();
-        return At(ProblemKinds.UnknownField, here, Suggest("There is no such field", name, names), value, "one of " + string.Join(", ", names));
+        return At(ProblemKinds.UnknownField, here, Suggest("Unknown field", name, names), value, "one of " + string.Join(", ", names));
     }
 
     private static string Suggest(string what, string? given, IEnumerable<string> words) =>
-        given is not null && Spelling.Nearest(given, words) is { } near ? $"{what}; {near} comes nearest." : what + ".";
+        given is not null && Spelling.Nearest(given, words) is { } near ? $"{what}. Did you mean {near}?" : what + ".";
 
     private static (ProblemKind Kind, Fault Fault)? CheckLeaf(JsonElement element, JsonTypeInfo type, string pointer)
     {
@@ -217,7 +217,7 @@ internal static class BodyFaults
             var word = TextOf(element);
             return word is not null && words.Contains(word, StringComparer.Ordinal)
                 ? null
-                : At(ProblemKinds.UnknownValue, pointer, Suggest("The word is not known here", word, words), element, "one of " + string.Join(", ", words));
+                : At(ProblemKinds.UnknownValue, pointer, Suggest("Unknown word", word, words), element, "one of " + string.Join(", ", words));
         }
 
         var fits = element.ValueKind switch
@@ -231,7 +231,7 @@ internal static class BodyFaults
         return fits ? null : WrongType(element, type, pointer);
     }
 
-    // An object that is read later has no shape to hold it against yet, but no field of it may stand twice.
+    // An object that is read later has no shape to check it against yet, but no field of it may appear twice.
     private static (ProblemKind Kind, Fault Fault)? FindTwice(JsonElement element, string pointer)
     {
         switch (element.ValueKind)
@@ -245,10 +245,10 @@ internal static class BodyFaults
                 foreach (var property in element.EnumerateObject())
                 {
                     if (NameOf(property) is not { } name)
-                        return At(ProblemKinds.UnknownField, pointer, "A field's name is no text.", null, null);
+                        return At(ProblemKinds.UnknownField, pointer, "A field name is not valid Unicode.", null, null);
                     var here = pointer + "/" + Escape(name);
                     if (!seen.Add(name))
-                        return At(ProblemKinds.DuplicatedField, here, "The field stands twice.", property.Value, "each field once");
+                        return At(ProblemKinds.DuplicatedField, here, "The field appears twice.", property.Value, "each field once");
                     if (FindTwice(property.Value, here) is { } fault)
                         return fault;
                 }

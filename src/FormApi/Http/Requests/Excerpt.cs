@@ -36,7 +36,7 @@ internal static class Excerpt
     {
         var raw = value.GetRawText();
         if (!IsUnicode(value))
-            return Word(NameOf(value.ValueKind) + " of " + raw.Length.ToString(CultureInfo.InvariantCulture) + " characters that is no Unicode");
+            return Word(NameOf(value.ValueKind) + " of " + raw.Length.ToString(CultureInfo.InvariantCulture) + " characters that is not Unicode");
         if (raw.Length <= LongestText && value.ValueKind is not (JsonValueKind.String or JsonValueKind.Object or JsonValueKind.Array))
             return value.Clone();
         return value.ValueKind switch

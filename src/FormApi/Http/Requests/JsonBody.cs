@@ -12,7 +12,7 @@ namespace FormApi.Http.Requests;
 /// <typeparam name="T">What the body should be.</typeparam>
 /// <param name="value">The body, or null with a problem.</param>
 /// <param name="problem">The problem, or null with a body.</param>
-/// <param name="utf8">The body as it came.</param>
+/// <param name="utf8">The body as received.</param>
 internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemory<byte> utf8) : BoundBody(problem)
     where T : class, IRequestBody<T>
 {
@@ -21,7 +21,7 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
     /// <summary>The body; only where there is no problem.</summary>
     public T Value => value!;
 
-    /// <summary>The value at a pointer of the body as it came, or null where there is none.</summary>
+    /// <summary>The value at a pointer of the body as received, or null where there is none.</summary>
     /// <param name="pointer">Where (RFC 6901).</param>
     public JsonElement? GivenAt(string pointer) => GivenAt(utf8, pointer);
 

@@ -11,7 +11,7 @@ internal static class WholeBody
 {
     /// <summary>Reads the body of a request.</summary>
     /// <param name="context">The request.</param>
-    /// <returns>The body, or the problem with it; a caller who broke off is told too, though it may not be there any more.</returns>
+    /// <returns>The body, or the problem with it; a caller who broke off is answered too, though it may not be there any more.</returns>
     public static async ValueTask<(ReadOnlyMemory<byte> Utf8, ProblemResult? Problem)> ReadAsync(HttpContext context)
     {
         var limits = context.RequestServices.GetRequiredService<IOptions<Limits>>().Value;

@@ -9,7 +9,7 @@ namespace FormApi.Http.Results;
 internal abstract class AnswerResult(string fingerprint) : NamedResult(fingerprint, "application/json")
 {
     /// <summary>Writes the answer.</summary>
-    /// <param name="writer">Where to.</param>
+    /// <param name="writer">Destination.</param>
     public abstract void Write(Utf8JsonWriter writer);
 
     /// <inheritdoc/>

@@ -48,7 +48,7 @@ internal sealed class MediaTypes(params string[] offered)
         var types = context.GetEndpoint()?.Metadata.GetMetadata<MediaTypes>();
         if (types is null || types.Choose(context.Request) is not null)
             return next(context);
-        return new ProblemResult(ProblemKinds.NotAcceptable, "There is: " + string.Join(", ", types.Offered) + ".").ExecuteAsync(context);
+        return new ProblemResult(ProblemKinds.NotAcceptable, "Available:  " + string.Join(", ", types.Offered) + ".").ExecuteAsync(context);
     }
 
     /// <summary>The media types, best first.</summary>

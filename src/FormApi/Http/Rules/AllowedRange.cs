@@ -14,15 +14,15 @@ internal sealed record AllowedRange(
     double Min, double Max, Measure Measure, bool AboveMin = false, string? TooSmall = null, string? TooLarge = null)
 {
     /// <summary>The least value in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <param name="units">The caller's units.</param>
     public double MinIn(UnitSystem units) => In(units, Min);
 
     /// <summary>The greatest value in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <param name="units">The caller's units.</param>
     public double MaxIn(UnitSystem units) => In(units, Max);
 
     /// <summary>The range in words, in a caller's units.</summary>
-    /// <param name="units">The units.</param>
+    /// <param name="units">The caller's units.</param>
     public string Text(UnitSystem units)
     {
         var unit = UnitName(units);

@@ -22,7 +22,7 @@ internal sealed class FiniteRule<T, TNumber> : PropertyValidator<T, TNumber>
 internal static class FiniteRule
 {
     /// <summary>What is wrong with a number that is not finite.</summary>
-    public const string Message = "The number is too large to be a number.";
+    public const string Message = "The number is too large (over about 1.8e308).";
 
     /// <summary>The number that a field holds, or null where it was left out.</summary>
     /// <typeparam name="TNumber">Type of the number, nullable or not.</typeparam>

@@ -24,7 +24,7 @@ internal static class Ranges
     /// <summary>Radius of a curve.</summary>
     public static AllowedRange CurveRadius { get; } = Length(0.5, 1e5);
 
-    /// <summary>Sweep of a bend that stands alone.</summary>
+    /// <summary>Sweep of a single bend.</summary>
     public static AllowedRange Sweep { get; } = new(LeastAngle, 360, Measure.Angle);
 
     /// <summary>Sweep of a bend in a chain; a reversal is refused with its place.</summary>
@@ -66,7 +66,7 @@ internal static class Ranges
     /// <summary>Number of folds of a standing form: two make a facet.</summary>
     public static AllowedRange StationCount { get; } = new(2, 1000, Measure.Count);
 
-    /// <summary>Angle of a fold that stands.</summary>
+    /// <summary>Angle of an existing fold.</summary>
     public static AllowedRange StandingAngle { get; } = new(LeastAngle, 150, Measure.Angle);
 
     /// <summary>Facet of a standing form, or its lead-out.</summary>
@@ -154,7 +154,7 @@ internal static class Ranges
     /// <summary>Number of test strips.</summary>
     public static AllowedRange StripCount { get; } = new(1, 100, Measure.Count);
 
-    /// <summary>Number of figures wanted of test strips.</summary>
+    /// <summary>Number of values wanted of test strips.</summary>
     public static AllowedRange TargetCount { get; } = new(1, 50, Measure.Count);
 
     /// <summary>Angle of a test strip, set or measured.</summary>
@@ -256,10 +256,10 @@ internal static class Ranges
     /// <summary>Time after a doubling over the time before: below half the mean could not fall so fast.</summary>
     public static AllowedRange LearningRate { get; } = new(0.5, 1, Measure.Number, AboveMin: true);
 
-    /// <summary>Low bound over the likely figure.</summary>
+    /// <summary>Low bound over the likely value.</summary>
     public static AllowedRange SpreadLow { get; } = new(0, 1, Measure.Number);
 
-    /// <summary>High bound over the likely figure.</summary>
+    /// <summary>High bound over the likely value.</summary>
     public static AllowedRange SpreadHigh { get; } = new(1, 10, Measure.Number);
 
     private static AllowedRange Length(double min, double max) => new(min, max, Measure.Length);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Forming;
 using Forming.Results;
 
 namespace FormApi.Http.Units;
@@ -8,11 +9,11 @@ namespace FormApi.Http.Units;
 internal sealed class UnitFormatter(UnitSystem units) : IFormatProvider, ICustomFormatter
 {
     /// <summary>A message as text.</summary>
-    /// <param name="message">The message; its arguments are figures.</param>
+    /// <param name="message">The message; its arguments are quantities.</param>
     public string Of(FormattableString message) => message.ToString(this);
 
     /// <summary>A message as text, or null where there is none.</summary>
-    /// <param name="message">The message; its arguments are figures.</param>
+    /// <param name="message">The message; its arguments are quantities.</param>
     public string? OfOptional(FormattableString? message) => message?.ToString(this);
 
     object? IFormatProvider.GetFormat(Type? formatType) =>
@@ -21,8 +22,8 @@ internal sealed class UnitFormatter(UnitSystem units) : IFormatProvider, ICustom
     string ICustomFormatter.Format(string? format, object? arg, IFormatProvider? formatProvider) => arg switch
     {
         Figure figure => Text(figure, format),
-        double number => Digits(number, format),
-        // A message within a message has figures of its own.
+        double number => Rounded(number, format, Quantity.Number),
+        // A message within a message has quantities too.
         FormattableString inner => inner.ToString(this),
         IFormattable other => other.ToString(format, CultureInfo.InvariantCulture),
         _ => arg?.ToString() ?? "",
@@ -30,7 +31,7 @@ internal sealed class UnitFormatter(UnitSystem units) : IFormatProvider, ICustom
 
     private string Text(Figure figure, string? format)
     {
-        var number = Digits(units.Figure(figure.Value, figure.Quantity), format);
+        var number = Rounded(units.Figure(figure.Value, figure.Quantity), format, figure.Quantity);
         return figure.Quantity switch
         {
             Quantity.Number => number,
@@ -39,23 +40,34 @@ internal sealed class UnitFormatter(UnitSystem units) : IFormatProvider, ICustom
         };
     }
 
-    // Four digits are what a bench can use; large numbers keep all before the point.
-    private static string Digits(double number, string? format)
+    private string Rounded(double number, string? format, Quantity quantity)
     {
         number = Finite.Of(number);
         if (!string.IsNullOrEmpty(format))
             return number.ToString(format, CultureInfo.InvariantCulture);
-        var decimals = Math.Abs(number) switch
+        if (number == 0)
+            return "0";
+        // Place of the first digit: 0 for 1 to 9.9, -1 below.
+        var first = (int)Math.Floor(Math.Log10(Math.Abs(number)));
+        // What a tape, a template, a scale or a gauge table shows; a small value keeps one digit, so that it never reads 0.
+        var decimals = quantity switch
         {
-            0 => 0,
-            >= 1000 => 0,
-            >= 100 => 1,
-            >= 10 => 2,
-            >= 1 => 3,
-            >= 0.1 => 4,
-            >= 0.01 => 5,
-            _ => 6,
+            Quantity.Length when units.Unit == LengthUnit.In => first < -1 ? 4 : Math.Clamp(4 - first, 0, 3),
+            Quantity.Length => Math.Clamp(3 - first, 0, 2),
+            Quantity.Angle => first < 0 ? 2 : 1,
+            Quantity.Number => first < 0 ? 2 - first : Math.Max(3 - first, 0),
+            _ => 2 - first,
         };
-        return (Math.Round(number, decimals) + 0.0).ToString("0.######", CultureInfo.InvariantCulture);
+        return Shortened(number, Math.Max(decimals, -first));
+    }
+
+    private static string Shortened(double number, int decimals)
+    {
+        if (decimals > 15)
+            return number.ToString("G3", CultureInfo.InvariantCulture);
+        if (decimals >= 0)
+            return (Math.Round(number, decimals) + 0.0).ToString("0.###############", CultureInfo.InvariantCulture);
+        var step = Math.Pow(10, -decimals);
+        return (Math.Round(number / step) * step).ToString("0", CultureInfo.InvariantCulture);
     }
 }

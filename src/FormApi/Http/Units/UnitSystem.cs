@@ -50,7 +50,7 @@ internal sealed class UnitSystem
     /// <summary>Which system this is.</summary>
     public LengthUnit Unit { get; }
 
-    /// <summary>Writes figures inside messages in these units.</summary>
+    /// <summary>Writes values inside messages in these units.</summary>
     public UnitFormatter Wording { get; }
 
     /// <summary>Name of the unit of length.</summary>
@@ -97,12 +97,12 @@ internal sealed class UnitSystem
     /// <param name="density">The density in the caller's unit.</param>
     public double ToKgPerCubicMetre(double density) => density * _density;
 
-    /// <summary>A figure for each metre or foot, for each metre.</summary>
-    /// <param name="perRun">The figure for each metre or foot.</param>
+    /// <summary>A value for each metre or foot, for each metre.</summary>
+    /// <param name="perRun">The value for each metre or foot.</param>
     public double ToPerMetre(double perRun) => Unit == LengthUnit.In ? perRun / FootM : perRun;
 
-    /// <summary>A figure for each kilogram or pound, for each kilogram.</summary>
-    /// <param name="perMass">The figure for each kilogram or pound.</param>
+    /// <summary>A value for each kilogram or pound, for each kilogram.</summary>
+    /// <param name="perMass">The value for each kilogram or pound.</param>
     public double ToPerKg(double perMass) => perMass / _mass;
 
     /// <summary>A length that work is priced by, for the answer.</summary>
@@ -110,13 +110,13 @@ internal sealed class UnitSystem
     /// <returns>In metres or feet.</returns>
     public double Run(double metres) => WireNumber.Of(Unit == LengthUnit.In ? metres / FootM : metres);
 
-    /// <summary>A figure for each metre, for the answer.</summary>
-    /// <param name="perMetre">The figure for each metre.</param>
+    /// <summary>A value for each metre, for the answer.</summary>
+    /// <param name="perMetre">The value for each metre.</param>
     /// <returns>For each metre or foot.</returns>
     public double PerRun(double perMetre) => WireNumber.Of(Unit == LengthUnit.In ? perMetre * FootM : perMetre);
 
-    /// <summary>A figure for each kilogram, for the answer.</summary>
-    /// <param name="perKg">The figure for each kilogram.</param>
+    /// <summary>A value for each kilogram, for the answer.</summary>
+    /// <param name="perKg">The value for each kilogram.</param>
     /// <returns>For each kilogram or pound.</returns>
     public double PerMass(double perKg) => WireNumber.Of(perKg * _mass);
 
@@ -177,12 +177,12 @@ internal sealed class UnitSystem
     /// <param name="point">The point [mm].</param>
     public Pair Point(Point point) => new(Length(point.X), Length(point.Y));
 
-    /// <summary>A figure of any kind for the answer.</summary>
+    /// <summary>A value of any kind for the answer.</summary>
     /// <param name="value">The value in the library's unit.</param>
     /// <param name="quantity">Its kind.</param>
     public double? Figure(double? value, Quantity quantity) => value is { } known ? Figure(known, quantity) : null;
 
-    /// <summary>A figure of any kind for the answer.</summary>
+    /// <summary>A value of any kind for the answer.</summary>
     /// <param name="value">The value in the library's unit.</param>
     /// <param name="quantity">Its kind.</param>
     public double Figure(double value, Quantity quantity) => quantity switch

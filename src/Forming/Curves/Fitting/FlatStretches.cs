@@ -1,6 +1,6 @@
 namespace Forming.Curves.Fitting;
 
-/// <summary>Makes flat what cannot be told from flat: springback would ask for folds that scatter invented.</summary>
+/// <summary>Makes flat what cannot be distinguished from flat: springback would need folds that scatter invented.</summary>
 internal static class FlatStretches
 {
     /// <summary>A flat must be long enough for the curvature that the tolerance hides in it, 8 tol/l², to be this small a share of the peak.</summary>

@@ -111,7 +111,7 @@ internal sealed class FootTrace
         _levers.CopyTo(Levers.AsSpan(foot * _levers.Length));
     }
 
-    /// <summary>Where the walk along the profile has come to.</summary>
+    /// <summary>Where the walk along the profile is.</summary>
     private ref struct Walker(CurvatureProfile profile, Point start, double angle, Point[] levers, double[] done)
     {
         private readonly CurvatureProfile _profile = profile;

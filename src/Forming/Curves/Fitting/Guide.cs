@@ -30,7 +30,7 @@ internal sealed record Guide(Point[] Corners, double[] Places, double[] Lengths)
         return best;
     }
 
-    /// <summary>Arc length at each point, as if the points stood evenly between the corners.</summary>
+    /// <summary>Arc length at each point, as if the points were even between the corners.</summary>
     /// <param name="count">How many points.</param>
     public double[] LengthsAt(int count)
     {

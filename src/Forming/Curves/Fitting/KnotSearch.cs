@@ -61,7 +61,7 @@ internal sealed class KnotSearch
 
     /// <summary>Starts a search with the arc nearest to the points, seen so that it turns left.</summary>
     /// <param name="pattern">The points.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static KnotSearch In(Pattern pattern, CancellationToken cancellation)
     {
         var samples = Samples.Of(pattern.Points, cancellation);

@@ -12,7 +12,7 @@ namespace Forming.Curves.Fitting;
 /// <param name="Tolerance">Largest miss allowed, relative.</param>
 /// <param name="Scale">What one unit stands for [mm].</param>
 /// <param name="First">The point at the origin as it was measured [mm].</param>
-/// <param name="IsReversed">Whether the points stand in the opposite order.</param>
+/// <param name="IsReversed">Whether the points are in the opposite order.</param>
 /// <param name="IsMirrored">Whether left and right are exchanged.</param>
 internal sealed record Pattern(
     Point[] Points, Guide Guide, double[] Feet, double Tolerance, double Scale, Point First, bool IsReversed, bool IsMirrored)

@@ -17,7 +17,7 @@ public sealed record PointsFit(IReadOnlyList<CurvaturePiece> Pieces, double Larg
     /// <summary>Fits a curve whose curvature is a broken line over arc length, never of the other sign.</summary>
     /// <param name="points">[4 to 5000] measured points in order along the curve [mm].</param>
     /// <param name="toleranceMm">Largest miss allowed, along the curve's normal [mm], &gt; 0.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <returns>The pieces, all of curvature at least 0, with the largest miss.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A coordinate or the tolerance is not finite, or the tolerance not positive.</exception>
     /// <exception cref="NoSolutionException">

@@ -29,7 +29,7 @@ internal static class Refusals
     /// <summary>
     /// Arc length at which the curve takes up its most pronounced stretch of negative curvature (or leaves it, if it starts with it);
     /// null when there is none to speak of: the sagitta, turn × length / 8 as for an arc, must pass the tolerance, and at least three
-    /// points must stand in the stretch, as fewer do not show a bend.
+    /// points must be in the stretch, as fewer do not show a bend.
     /// </summary>
     private static double? Reversal(NormalFit fit, double tolerance)
     {
@@ -89,7 +89,7 @@ internal static class Refusals
     private static NoSolutionException Straight(Pattern pattern) => new(
         "curve.points-not-fitted",
         Pattern.Subject,
-        $"the points scatter by {Figure.Length(pattern.LargestMissOfALine() * pattern.Scale)} about a straight line, and no bend comes nearer to them",
+        $"the points scatter by {Figure.Length(pattern.LargestMissOfALine() * pattern.Scale)} about a straight line, and no bend is nearer to them",
         $"points that show the bend more clearly than they scatter");
 
     private static NoSolutionException NotFollowed() => new(

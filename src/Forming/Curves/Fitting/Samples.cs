@@ -6,7 +6,7 @@ namespace Forming.Curves.Fitting;
 /// </summary>
 /// <param name="Points">[n] the points, the first at the origin.</param>
 /// <param name="Bounds">[groups + 1] index of the first point of each group; the last is n.</param>
-/// <param name="Cancellation">Ends the work early.</param>
+/// <param name="Cancellation">Cancels the calculation.</param>
 internal sealed record Samples(Point[] Points, int[] Bounds, CancellationToken Cancellation)
 {
     /// <summary>More points than this are taken in groups: the curve between two stations is then an arc to 1e-6 of its length.</summary>
@@ -20,7 +20,7 @@ internal sealed record Samples(Point[] Points, int[] Bounds, CancellationToken C
 
     /// <summary>The points in as many groups as a fit needs.</summary>
     /// <param name="points">[n] the points, the first at the origin.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static Samples Of(Point[] points, CancellationToken cancellation) =>
         new(points, BoundsOf(points.Length, points.Length > MostGroups ? MostGroups : points.Length), cancellation);
 

@@ -27,7 +27,7 @@ internal static class BrakeChecks
         Verdict.Fail,
         draft.Form.WidthMm,
         draft.Brake.LengthMm,
-        $"form width along the folds against the brake's length");
+        $"the folds are {Figure.Length(draft.Form.WidthMm)} long, the brake takes {Figure.Length(draft.Brake.LengthMm)}");
 
     private static Check MinimumFacet(PlanDraft draft)
     {
@@ -49,7 +49,7 @@ internal static class BrakeChecks
             Verdict.Warn,
             least,
             limit,
-            $"the smallest fold against {StepsPerFold} steps of the stop; {draft.Stations.Count} folds can add up to {Figure.Angle(draft.Stations.Count * draft.Brake.StopResolution.Radians / 2)} off");
+            $"your stop steps {Figure.Angle(draft.Brake.StopResolution.Radians):0.###}: the form may end up to {Figure.Angle(draft.Stations.Count * draft.Brake.StopResolution.Radians / 2):0.##} out; check it with a template");
     }
 
     private static Check StopAngle(double furthest)

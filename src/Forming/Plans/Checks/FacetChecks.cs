@@ -8,7 +8,7 @@ namespace Forming.Plans.Checks;
 /// <summary>Whether the facets will show.</summary>
 internal static class FacetChecks
 {
-    /// <summary>Figures that agree this closely are equal: the planner stops at the limit itself.</summary>
+    /// <summary>Values that agree this closely are equal: the planner stops at the limit itself.</summary>
     private const double Equal = 1 + 1e-9;
 
     public static void AddTo(List<Check> checks, PlanDraft draft)
@@ -30,7 +30,7 @@ internal static class FacetChecks
                 Verdict.Warn,
                 result.WidestFacetMm,
                 null,
-                $"print-through is not known: {result.WhyUnknown}; the facets were chosen as for the worst sheet and the longest lever in order");
+                $"print-through is not known: {result.WhyUnknown}; facets were sized for the worst sheet at the longest workable lever");
         }
 
         if (draft.Stepping.Refinement is { WhyKept: null })
@@ -43,7 +43,7 @@ internal static class FacetChecks
                 $"the folds were chosen by the predicted ripple in place of the closed form, which says {Figure.Length(result.RippleMm!.Value)} and {Figure.Angle(result.Slope!.Value.Radians)} here");
         }
 
-        // Each facet is held against its own allowance; the figures shown are those of the one that comes nearest to it.
+        // Each facet has its own allowance; the values shown are those of the facet nearest to its allowance.
         if (result is not { NearestFacetMm: { } facet, AllowedFacetMm: { } allowed } || facet <= allowed * Equal)
         {
             return new(
@@ -51,7 +51,9 @@ internal static class FacetChecks
                 Verdict.Pass,
                 result.NearestFacetMm,
                 result.AllowedFacetMm,
-                $"the facet nearest to its limit for a {result.Allowed.Name} finish");
+                result is { NearestFacetMm: { } near, AllowedFacetMm: { } most }
+                    ? $"the facet nearest to its limit is {Figure.Length(near)} wide; a {result.Allowed.Name} finish allows {Figure.Length(most)}"
+                    : (FormattableString)$"no facet is near the limit of a {result.Allowed.Name} finish");
         }
 
         return new(
@@ -81,5 +83,5 @@ internal static class FacetChecks
         Verdict.Warn,
         draft.PrintThrough.WidestFacetMm,
         maxFacet * Equal,
-        $"the widest facet against the most you asked for");
+        $"the widest facet is {Figure.Length(draft.PrintThrough.WidestFacetMm)}; you asked for {Figure.Length(maxFacet)} at most");
 }

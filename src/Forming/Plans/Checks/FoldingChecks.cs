@@ -56,7 +56,7 @@ internal static class FoldingChecks
             Verdict.Fail,
             draft.Form.FoldRadiusMm,
             limit,
-            $"inside fold radius against the smallest of {sheet.Material.Name}");
+            $"the folds have an inside radius of {Figure.Length(draft.Form.FoldRadiusMm)}; {sheet.Material.Name} takes {Figure.Length(limit)} or more");
     }
 
     private static Check Closure(PlanDraft draft)
@@ -73,13 +73,13 @@ internal static class FoldingChecks
                 $"the form turns {Figure.Angle(sweep)} and runs into its own lead: the part would be trapped on it");
         }
 
-        // Past half a turn the finished panel hooks round the form and comes off endways only.
+        // Past half a turn the finished panel hooks round the form and comes off along its folds only.
         return PlanChecks.AtMost(
             CheckIds.Closure,
             Verdict.Warn,
             draft.FinishedSweep,
             Math.PI,
-            $"finished sweep against half a turn, past which the panel hooks round the form");
+            $"the finished panel turns {Figure.Angle(draft.FinishedSweep)}; past 180° it hooks round the form");
     }
 
     private static Check SweepMatch(PlanDraft draft)

@@ -33,7 +33,7 @@ internal static class PanelChecks
             Verdict.Fail,
             draft.TightestInsideMm,
             limit,
-            $"tightest inside radius on the form against the smallest of {sheet.Material.Name}; the skin strains {strain:P1}");
+            $"the panel bends to an inside radius of {Figure.Length(draft.TightestInsideMm)} on the form; {sheet.Material.Name} takes {Figure.Length(limit)} or more; the skin strains {strain:P1}");
     }
 
     private static Check ModelRange(PlanDraft draft)
@@ -43,7 +43,7 @@ internal static class PanelChecks
             Verdict.Warn,
             draft.TightestInsideMm / draft.Panel.Sheet.ThicknessMm,
             ThinSheet,
-            $"tightest inside radius over thickness: thin-sheet bending holds from about {ThinSheet}");
+            $"the tightest inside radius on the form is {draft.TightestInsideMm / draft.Panel.Sheet.ThicknessMm:0.0} times the thickness; thin-sheet bending applies from about {ThinSheet}");
     }
 
     private static Check OwnFlowCurve(FlowCurve flow) => PlanChecks.AtMost(

@@ -28,7 +28,7 @@ internal static class PlanChecks
         return checks;
     }
 
-    /// <summary>A check that a figure does not exceed a limit, or warns or fails.</summary>
+    /// <summary>A check that a value does not exceed a limit, or warns or fails.</summary>
     public static Check AtMost(
         CheckId id, Verdict otherwise, double value, double limit, FormattableString text, Func<FormattableString>? advice = null)
     {
@@ -36,7 +36,7 @@ internal static class PlanChecks
         return new(id, passes ? Verdict.Pass : otherwise, value, limit, text, passes ? null : advice?.Invoke()) { Bound = Bound.Most };
     }
 
-    /// <summary>A check that a figure reaches a limit, or warns or fails.</summary>
+    /// <summary>A check that a value reaches a limit, or warns or fails.</summary>
     public static Check AtLeast(
         CheckId id, Verdict otherwise, double value, double limit, FormattableString text, Func<FormattableString>? advice = null)
     {

@@ -33,7 +33,7 @@ internal static class PredictionChecks
                 Verdict.Warn,
                 lever,
                 longest,
-                prediction.WhyNot ?? $"with the shorter lever of the plan the hand comes down on the form first; predicted with the hand {Figure.Length(least)} past the end of the curve",
+                prediction.WhyNot ?? $"with the shorter lever of the plan the hand meets the form first; predicted with the hand {Figure.Length(least)} past the end of the curve",
                 $"pull {Figure.Length(least)} past the end of the curve");
         }
 
@@ -48,7 +48,17 @@ internal static class PredictionChecks
         }
 
         if (longest is null || lever <= longest)
-            return new(CheckIds.WrapOrder, Verdict.Pass, lever, longest, $"hand past the end of the curve, against the longest lever that keeps the wrap in order");
+        {
+            return new(
+                CheckIds.WrapOrder,
+                Verdict.Pass,
+                lever,
+                longest,
+                lever is { } pulled
+                    ? $"the simulated panel lands on the folds one after another with the hand {Figure.Length(pulled)} past the end of the curve"
+                    : (FormattableString)$"the simulated panel lands on the folds one after another");
+        }
+
         return new(
             CheckIds.WrapOrder,
             Verdict.Warn,
@@ -71,13 +81,13 @@ internal static class PredictionChecks
                 Verdict.Warn,
                 height,
                 finish.RippleMm,
-                $"predicted ripple {Figure.Length(height)}, against the limit of the finish ({finish.Name}); no measured panels stand behind it"),
+                $"predicted ripple {Figure.Length(height)}, against the limit of the finish ({finish.Name}); not yet checked against measured panels"),
             PlanChecks.AtMost(
                 CheckIds.PredictedSlope,
                 Verdict.Warn,
                 slope.Radians,
                 finish.Slope.Radians,
-                $"predicted slope {Figure.Angle(slope.Radians)}, against the limit of the finish ({finish.Name}); no measured panels stand behind it"),
+                $"predicted slope {Figure.Angle(slope.Radians)}, against the limit of the finish ({finish.Name}); not yet checked against measured panels"),
         ];
     }
 }

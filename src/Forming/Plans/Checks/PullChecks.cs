@@ -46,7 +46,7 @@ internal static class PullChecks
                     Verdict.Warn,
                     judge.LeverMm,
                     least,
-                    $"the lever is short: the panel slides forward under the hand by up to {Figure.Length(judge.SlideMm)}, and a facet is {Figure.Length(facet)}; the hand may come down on the form before the last facet lies, and print-through is not known")
+                    $"the lever is short: the panel slides forward under the hand by up to {Figure.Length(judge.SlideMm)}, and a facet is {Figure.Length(facet)}; the hand may meet the form before the last facet lies, and print-through is not known")
                 { Bound = Bound.Least };
             }
 
@@ -55,7 +55,9 @@ internal static class PullChecks
                 Verdict.Pass,
                 judge.LeverMm,
                 draft.Pull.LongestLeverMm,
-                $"hand past the end of the curve, against the longest lever that keeps the wrap in order");
+                draft.Pull.LongestLeverMm is { } most
+                    ? $"the hand pulls {Figure.Length(judge.LeverMm)} past the end of the curve; up to {Figure.Length(most)} the panel lands on the folds one after another"
+                    : (FormattableString)$"the hand pulls {Figure.Length(judge.LeverMm)} past the end of the curve; the panel lands on the folds one after another");
         }
 
         if (longest >= least)
@@ -74,7 +76,7 @@ internal static class PullChecks
             judge.LeverMm,
             longest,
             longest > 0
-                ? $"no lever fits: the longest that keeps the wrap in order is {Figure.Length(longest)}, and the last facet takes {Figure.Length(least)} to be pulled down; past it the sheet may arch over folds, and print-through is not known"
+                ? $"no lever fits: the longest that keeps the wrap in order is {Figure.Length(longest)}, and pulling the last facet down needs {Figure.Length(least)}; past it the sheet may arch over folds, and print-through is not known"
                 : (FormattableString)$"no lever fits: the curve alone is too long to wrap in order, so the sheet may arch over folds, and print-through is not known");
     }
 
@@ -148,13 +150,13 @@ internal static class PullChecks
             verdict switch
             {
                 Verdict.Fail => $"the bare form would bend for good under the pull, at {share:0.0} times its first yield (an estimate): do not pull on it until ribs back it",
-                Verdict.Warn => $"the bare form comes to {share:P0} of its first yield under the pull, and that estimate may be an eighth too small",
+                Verdict.Warn => $"the bare form reaches {share:P0} of its first yield under the pull, and that estimate may be an eighth too small",
                 _ => (FormattableString)$"the bare form stays elastic under the pull, at {share:P0} of its first yield (an estimate)",
             });
     }
 
     private static Check Ribbed(CheckId id, double bare) =>
-        new(id, Verdict.Pass, bare, null, $"ribs under the form carry the pull; the figure is the bare form's");
+        new(id, Verdict.Pass, bare, null, $"ribs under the form carry the pull; the value is the bare form's");
 
     private static Check ClampAccess(PlanDraft draft)
     {
@@ -166,7 +168,7 @@ internal static class PullChecks
                 Verdict.Warn,
                 draft.Form.LeadInMm,
                 clamp.GapMm,
-                $"the form's lead-in ends before the clamp, which stands {Figure.Length(clamp.GapMm)} behind the first fold");
+                $"the form's lead-in ends before the clamp, which is {Figure.Length(clamp.GapMm)} behind the first fold");
         }
 
         if (draft.ClampRoomMm is not { } room)

@@ -59,7 +59,7 @@ internal static class SetupChecks
                 ? $"the clamp holds the panel {Figure.Length(gap)} behind the first fold; the panel's flat reaches back {Figure.Length(flat)}"
                 : flat < LeastGripMm
                     ? $"there is nothing to clamp: the panel's flat behind the first fold is {Figure.Length(flat)}, and a clamp bar needs {Figure.Length(LeastGripMm)} to bear on"
-                    : (FormattableString)$"the clamp stands {Figure.Length(gap)} behind the first fold, but the panel's flat ends after {Figure.Length(flat)}");
+                    : (FormattableString)$"the clamp is {Figure.Length(gap)} behind the first fold, but the panel's flat ends after {Figure.Length(flat)}");
     }
 
     // Warns: the panel's edges then bend without a form under them, but nothing comes loose.

@@ -51,17 +51,17 @@ internal sealed record FinishedHalf(IReadOnlyList<Point> Inside, IReadOnlyList<P
         Point Mid(int i) => 0.5 * (along[i].Inside + outside[i]);
     }
 
-    /// <summary>Where a point of it stands.</summary>
+    /// <summary>Where a point of it is.</summary>
     /// <param name="point">The point.</param>
-    /// <param name="start">Where its first tangent line stands.</param>
+    /// <param name="start">Where its first tangent line is.</param>
     /// <param name="heading">Unit vector of its direction there.</param>
     public static Point PlacedAt(Point point, Point start, Point heading) => start + point.TurnedTo(heading);
 
-    /// <summary>Its least distance from what stands there.</summary>
-    /// <param name="start">Where its first tangent line stands.</param>
+    /// <summary>Its least distance from what is there.</summary>
+    /// <param name="start">Where its first tangent line is.</param>
     /// <param name="turn">Its direction there [rad].</param>
     /// <param name="obstacles">What its inside face must not meet.</param>
-    /// <param name="benchMm">Height of the bench [mm], which only the part that heads down comes to.</param>
+    /// <param name="benchMm">Height of the bench [mm], which only the part that heads down reaches.</param>
     /// <param name="leastMm">Least distance elsewhere [mm], below which this one is of interest.</param>
     /// <returns>The smaller of both distances [mm], 0 where they meet.</returns>
     public double Clearance(Point start, double turn, IReadOnlyList<Obstacle> obstacles, double benchMm, double leastMm)
@@ -74,7 +74,7 @@ internal sealed record FinishedHalf(IReadOnlyList<Point> Inside, IReadOnlyList<P
             var (centre, reach) = (0.5 * (from + to), (to - from).Length / 2);
             foreach (var line in obstacles)
             {
-                // Circles round both tell most of those that are too far away to matter.
+                // Circles round both rule out most of those that are too far away to matter.
                 var apart = line.Centre - centre;
                 var near = leastMm + reach + line.ReachMm + Rounding;
                 if (apart.Dot(apart) < near * near)
@@ -105,7 +105,7 @@ internal sealed record FinishedHalf(IReadOnlyList<Point> Inside, IReadOnlyList<P
         return (point - from - (share * along)).Length;
     }
 
-    /// <summary>A straight line that stands in the way.</summary>
+    /// <summary>A straight line that is in the way.</summary>
     /// <param name="From">One end.</param>
     /// <param name="To">The other.</param>
     internal readonly record struct Obstacle(Point From, Point To)

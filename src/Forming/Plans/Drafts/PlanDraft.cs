@@ -16,7 +16,7 @@ namespace Forming.Plans.Drafts;
 /// <summary>Everything a plan has worked out, straight or tapered, for its checks and notes to look at.</summary>
 internal sealed record PlanDraft
 {
-    /// <summary>What is asked; on a taper its own lengths stand in place of the widths.</summary>
+    /// <summary>What is asked; on a taper its lengths are used in place of the widths.</summary>
     public required FormJob Job { get; init; }
 
     public required BendingLaw PanelLaw { get; init; }
@@ -119,7 +119,7 @@ internal sealed record PlanDraft
     /// <param name="job">What is asked.</param>
     /// <param name="known">A plan of a like job, of which whatever stays the same is taken over, or null.</param>
     /// <param name="work">What its simulated pulls may take beside others, or null.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException">What was asked has no answer.</exception>
     public static PlanDraft Of(FormJob job, PlanDraft? known, PullWork? work, CancellationToken cancellation)
     {

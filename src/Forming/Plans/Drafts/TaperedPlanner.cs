@@ -28,7 +28,7 @@ internal static class TaperedPlanner
         var (near, far, stepping, folds) = choice.Settle(Stepped, stepped => stepped.Stepping.WidestFacetMm(stepped.Folds));
         var lever = near.LeverMm;
 
-        // Its own length stands in place of a width.
+        // Its length is used in place of a width.
         panel = panel with { WidthMm = wrap.Turns.Max(turn => ruled.At(turn).Length) };
         form = form with { WidthMm = folds.Lengths.Max() };
         job = job with { Panel = panel, Form = form };

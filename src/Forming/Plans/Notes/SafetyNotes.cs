@@ -18,7 +18,7 @@ internal static class SafetyNotes
     private static readonly SafetyNote Estimates = new(
         "estimates",
         SafetyLevel.Caution,
-        $"These figures are estimates from nominal thickness and typical properties, not a design approval. Try a strip of the same sheet first. Local law, codes and the machine maker's instructions come first; where they call for a licensed engineer or contractor, get that person's approval. Not for pressure-retaining, aircraft primary structure, lifting or life-safety parts without approval by a qualified person.");
+        $"These values are estimates from nominal thickness and typical properties, not a design approval. Try a strip of the same sheet first. Local law, codes and the machine maker's instructions come first; where they call for a licensed engineer or contractor, get that person's approval. Not for pressure-retaining, aircraft primary structure, lifting or life-safety parts without approval by a qualified person.");
 
     internal static readonly SafetyNote Edges = new(
         "sharp-edges",
@@ -63,7 +63,7 @@ internal static class SafetyNotes
     private static readonly SafetyNote Hooked = new(
         "hooked-panel",
         SafetyLevel.Caution,
-        $"A panel that wraps past half a turn hooks round the form: slide it off endways, supported at both ends; do not prise it open.");
+        $"A panel that wraps past half a turn hooks round the form: slide it off along its folds, supported at both ends; do not prise it open.");
 
     private static readonly SafetyNote Zinc = new(
         "zinc-fume",
@@ -169,7 +169,7 @@ internal static class SafetyNotes
             return new(
                 "pull-force",
                 SafetyLevel.Danger,
-                $"The pull comes to about {Figure.Force(newtons)}, more than the {Figure.Force(rated)} that what pulls it is rated for: use a winch or press rated for the pull on a stiff bar along the whole edge.");
+                $"The pull is about {Figure.Force(newtons)}, more than the {Figure.Force(rated)} that what pulls it is rated for: use a winch or press rated for the pull on a stiff bar along the whole edge.");
         }
 
         if (newtons > PullBy.MostPeople * WorkingLimits.HandForceN)
@@ -177,7 +177,7 @@ internal static class SafetyNotes
             return new(
                 "pull-force",
                 SafetyLevel.Danger,
-                $"The pull comes to about {Figure.Force(newtons)}, too much for any crew: use a winch or press rated for it on a stiff bar along the whole edge.");
+                $"The pull is about {Figure.Force(newtons)}, too much for any crew: use a winch or press rated for it on a stiff bar along the whole edge.");
         }
 
         var people = Math.Ceiling(newtons / WorkingLimits.HandForceN);
@@ -185,8 +185,8 @@ internal static class SafetyNotes
             "pull-force",
             SafetyLevel.Warning,
             by.People == 1
-                ? $"The pull comes to about {Figure.Force(newtons)}; one standing person should not pull more than {Figure.Force(WorkingLimits.HandForceN)}: use {people:0} people on a stiff bar along the edge, or a winch rated for it."
-                : (FormattableString)$"The pull comes to about {Figure.Force(newtons)}; {by.People} standing people should not pull more than {Figure.Force(by.LimitN)}: use {people:0} people on a stiff bar along the edge, or a winch rated for it.");
+                ? $"The pull is about {Figure.Force(newtons)}; one standing person should not pull more than {Figure.Force(WorkingLimits.HandForceN)}: use {people:0} people on a stiff bar along the edge, or a winch rated for it."
+                : (FormattableString)$"The pull is about {Figure.Force(newtons)}; {by.People} standing people should not pull more than {Figure.Force(by.LimitN)}: use {people:0} people on a stiff bar along the edge, or a winch rated for it.");
     }
 
     // What a hoist lifts may fall; what enough people lift is no more than the guidance allows.

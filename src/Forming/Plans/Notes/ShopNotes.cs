@@ -71,14 +71,14 @@ internal static class ShopNotes
         {
             notes.Add(new(
                 "neutral-factor",
-                $"Small folds hardly wrap the nose: with a neutral factor of 0.5 the form blank would be {Figure.Length(atMid)} longer. A folded strip tells which holds on your brake."));
+                $"Small folds hardly wrap the nose: with a neutral factor of 0.5 the form blank would be {Figure.Length(atMid)} longer. Fold a strip to see which is right on your brake."));
         }
 
         if (draft.TakenAsFlat > 0)
         {
             notes.Add(new(
                 "taken-as-flat",
-                $"{Figure.Angle(draft.TakenAsFlat)} of the curve are left flat: over their whole length between flats they rise less than {Figure.Length(FinishedCurve.FlatSagittaMm)} above the chord. The panel turns that much less than the curve asks for."));
+                $"{Figure.Angle(draft.TakenAsFlat)} of the curve are left flat: over their whole length between flats they rise less than {Figure.Length(FinishedCurve.FlatSagittaMm)} above the chord. The panel turns that much less than the curve."));
         }
 
         if (draft.Taper is not null)
@@ -95,7 +95,7 @@ internal static class ShopNotes
         FormattableString place = flow.ReplacedShare < 1 ? $"one between it and a curve" : (FormattableString)$"one";
         return new(
             "flow-curve-replaced",
-            $"The usual flow curve of {material.Name} misses its {missed}; {place} through the proof stress and the ultimate strength stands in its place (n = {flow.Hardening:0.000}).");
+            $"The usual flow curve of {material.Name} misses its {missed}; {place} through the proof stress and the ultimate strength is used in its place (n = {flow.Hardening:0.000}).");
     }
 
     // Soft and bright faces take marks from any metal; unlike metals stain or gall each other.

@@ -7,7 +7,7 @@ using Forming.Results;
 
 namespace Forming.Plans.Remedies;
 
-/// <summary>Changes to a job, each with what it tells a person to do.</summary>
+/// <summary>Changes to a job, each with what a person has to do.</summary>
 /// <param name="job">What was asked.</param>
 /// <param name="draft">What was worked out.</param>
 internal sealed class ChangeWords(FormJob job, PlanDraft draft)
@@ -202,7 +202,7 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
         ? Length(
             JobField.CurveRadius,
             RemedyValues.Down(job.Units.FromMm(arc.RadiusMm), job.Units.FromMm(arc.RadiusMm * 0.7), job.Units.FromMm(arc.RadiusMm * 0.2), RemedyValues.Fine(job.Units)),
-            value => $"bend it tighter, to a radius of {value}: so gentle a bend does not keep its order at any lever")
+            value => $"bend it tighter, to a radius of {value}: so gentle a bend does not land on its folds one after another at any lever")
         : new(0, 0, _ => [], _ => $"");
 
     /// <summary>A smaller sweep on one form.</summary>

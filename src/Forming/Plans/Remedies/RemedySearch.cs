@@ -13,8 +13,8 @@ namespace Forming.Plans.Remedies;
 /// <summary>Finds, for every check that did not pass, a change to the job that passes it with no other check worse, by planning the changed job.</summary>
 /// <param name="job">What was asked.</param>
 /// <param name="draft">What was worked out.</param>
-/// <param name="checks">How its checks came out.</param>
-/// <param name="cancellation">Ends the work early.</param>
+/// <param name="checks">Its checks.</param>
+/// <param name="cancellation">Cancels the calculation.</param>
 internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<Check> checks, CancellationToken cancellation)
 {
     /// <summary>No more jobs are planned for one check; a costly one counts as several.</summary>
@@ -127,7 +127,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         return new(RemedyCandidates.None(draft, check), []);
     }
 
-    // A second change that mends what the first one spoilt.
+    // A second change that repairs what the first one broke.
     private Remedy? Pair(string id, IReadOnlyList<JobChange> first, FormattableString text, Trial trial)
     {
         var spoilt = Spoilt(trial)[0];
@@ -150,7 +150,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     private static IReadOnlyList<JobChange> Joined(IReadOnlyList<JobChange> first, IReadOnlyList<JobChange> second) =>
         [.. first.Where(change => !second.Any(later => later.Field == change.Field && later.Part == change.Part)), .. second];
 
-    // The smallest change with which a check passes; one that a first change spoilt need only come back to what it was.
+    // The smallest change with which a check passes; one that a first change broke need only return to what it was.
     private int? Smallest(RemedyCandidate candidate, IReadOnlyList<JobChange> first, string id, string mended)
     {
         if (candidate.Count == 0)
@@ -198,7 +198,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         var changed = job.With(changes);
         if (changes.All(IsSeenByChecksOnly))
         {
-            // A taper's own lengths stand in place of widths.
+            // A taper's lengths are used in place of widths.
             return Remembered(TrialOf(draft with
             {
                 Job = changed with

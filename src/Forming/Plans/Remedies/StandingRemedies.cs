@@ -7,7 +7,7 @@ using Forming.Results;
 
 namespace Forming.Plans.Remedies;
 
-/// <summary>What may be changed about the pull over a form that stands already: its folds are what they are.</summary>
+/// <summary>What may be changed about the pull over a form that already exists: its folds stay as they are.</summary>
 internal static class StandingRemedies
 {
     /// <summary>A shorter lever than this is none [mm].</summary>
@@ -17,7 +17,7 @@ internal static class StandingRemedies
     /// <param name="job">Panel and form.</param>
     /// <param name="prediction">How the panel comes off it.</param>
     /// <param name="checks">The checks.</param>
-    /// <param name="cancellation">Ends the work early.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
     public static List<Check> Added(PredictionJob job, PanelPrediction prediction, List<Check> checks, CancellationToken cancellation) =>
     [
         .. checks.Select(check => check switch
@@ -28,7 +28,7 @@ internal static class StandingRemedies
         }),
     ];
 
-    private static Remedy None => new($"no change of the pull or the finish was found that passes this check: the form would have to be another", []);
+    private static Remedy None => new($"no change of the pull or the finish was found that passes this check: it needs another form", []);
 
     private static Remedy? ShorterLever(PredictionJob job, PanelPrediction prediction, List<Check> checks, CancellationToken cancellation)
     {

@@ -1,6 +1,6 @@
 namespace Forming.Programs.Brakes;
 
-/// <summary>A brake's tools about the fold under way, in the frame in which the upper jaw stands still.</summary>
+/// <summary>A brake's tools about the fold under way, in the frame in which the upper jaw does not move.</summary>
 /// <remarks>x towards the operator, y up; y = 0 is the inside face of the flat sheet. Both brakes share it: the leaf swings the front by
 /// the whole angle, the press each side by half of it.</remarks>
 internal abstract class BrakeTools(ProgramPart part)
@@ -9,7 +9,7 @@ internal abstract class BrakeTools(ProgramPart part)
 
     public ProgramPart Part { get; } = part;
 
-    /// <summary>Jaws above the sheet; they stand still.</summary>
+    /// <summary>Jaws above the sheet; they do not move.</summary>
     public abstract IReadOnlyList<Jaw> Upper { get; }
 
     /// <summary>Whether both sides swing.</summary>

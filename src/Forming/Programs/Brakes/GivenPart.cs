@@ -96,7 +96,7 @@ public static class GivenPart
                 Verdict.Fail,
                 form.FoldRadiusMm,
                 radius,
-                $"inside fold radius against the smallest of {sheet.Material.Name}",
+                $"the folds have an inside radius of {Figure.Length(form.FoldRadiusMm)}; {sheet.Material.Name} takes {Figure.Length(radius)} or more",
                 () => $"a fold radius of at least {Figure.Length(radius)}, or a thinner or softer form sheet"),
         ];
     }
@@ -137,6 +137,6 @@ public static class GivenPart
         : throw new NoSolutionException(
             "program.facet-too-short",
             subject,
-            $"the folds' own setbacks take {Figure.Length(setbacksMm)} of {Figure.Length(facetMm)}",
+            $"the folds' setbacks take {Figure.Length(setbacksMm)} of {Figure.Length(facetMm)}",
             $"more than {Figure.Length(setbacksMm)}");
 }

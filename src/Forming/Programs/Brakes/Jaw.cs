@@ -6,7 +6,7 @@ public enum JawKind
     /// <summary>The beam of a leaf brake, which clamps from above.</summary>
     Beam,
 
-    /// <summary>The bed: what the sheet of a leaf brake lies on, or what the die of a press brake stands on.</summary>
+    /// <summary>The bed: what the sheet of a leaf brake lies on, or what the die of a press brake is set on.</summary>
     Bed,
 
     /// <summary>The leaf, which swings.</summary>

@@ -11,7 +11,7 @@ public abstract record ProgramBrake
     /// <summary>Clearance that is enough [mm].</summary>
     public double ClearanceMm { get; init; } = 1;
 
-    /// <summary>Clearance past which more is no better [mm].</summary>
+    /// <summary>Clearance past which more is not better [mm].</summary>
     public double PlentyMm { get; init; } = 10;
 
     /// <summary>Least lift of the upper jaw with which the part can be moved [mm].</summary>

@@ -45,7 +45,7 @@ public sealed record ProgramPart(
     /// <param name="plan">The plan.</param>
     /// <param name="form">What it was planned from.</param>
     /// <param name="brake">The brake.</param>
-    /// <remarks>A fold that stays elastic has no stop angle; its plan has failed, and here it stands with its fold angle.</remarks>
+    /// <remarks>A fold that stays elastic has no stop angle; its plan has failed, and here it has its fold angle.</remarks>
     public static ProgramPart Of(FormPlan plan, FormSpec form, BrakeSpec brake)
     {
         var shape = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, plan.Form.NeutralFactor);
@@ -66,7 +66,7 @@ public sealed record ProgramPart(
     }
 
     /// <summary>Refuses what is no part.</summary>
-    /// <exception cref="ArgumentException">No folds, or more than are told apart; lists of different lengths; a figure that cannot be.</exception>
+    /// <exception cref="ArgumentException">No folds, or more than are distinguished; lists of different lengths; a value that cannot be.</exception>
     internal void Check()
     {
         var isPart = Folds is > 0 and <= FoldSet.MostFolds && StopAngles.Length == Folds && StraightsMm.Length == Folds + 1
@@ -76,7 +76,7 @@ public sealed record ProgramPart(
             && IsPositive(Shape.ThicknessMm) && Shape.RadiusMm >= 0 && IsPositive(Shape.NeutralRadiusMm)
             && IsPositive(WidthMm) && IsPositive(UltimateMpa) && IsPositive(StopResolution.Radians);
         if (!isPart)
-            throw new ArgumentException($"Not a part: 1 to {FoldSet.MostFolds} folds, a flat on either side of each, every figure above 0, stop angles from the fold's to half a turn.");
+            throw new ArgumentException($"Not a part: 1 to {FoldSet.MostFolds} folds, a flat on either side of each, every value above 0, stop angles from the fold's to half a turn.");
 
         static bool IsPositive(double figure) => figure > 0 && double.IsFinite(figure);
     }
@@ -103,7 +103,7 @@ public enum PartEdge
 /// <param name="Bits">A bit a fold.</param>
 internal readonly record struct FoldSet(UInt128 Bits)
 {
-    /// <summary>More folds than this are not told apart.</summary>
+    /// <summary>More folds than this are not distinguished.</summary>
     public const int MostFolds = 128;
 
     public static FoldSet All(int folds) => new(folds == MostFolds ? UInt128.MaxValue : (UInt128.One << folds) - 1);

@@ -4,12 +4,12 @@ namespace Forming.Programs.Motion;
 
 /// <summary>Least clearance over a swing.</summary>
 /// <param name="Mm">The clearance, at most what is plenty; 0 or less is a collision [mm].</param>
-/// <param name="Nearest">What the part comes nearest to, or null where nothing comes near.</param>
+/// <param name="Nearest">What is nearest to the part, or null where nothing is near.</param>
 /// <param name="AtAngle">Angle of the fold there.</param>
 public readonly record struct Clearance(double Mm, JawKind? Nearest, Angle AtAngle);
 
 /// <summary>Work counted in stretches of the part held against edges of jaws: the same part takes the same work on any day and any machine.</summary>
-/// <param name="cancellation">Ends the work early.</param>
+/// <param name="cancellation">Cancels the calculation.</param>
 internal sealed class Effort(CancellationToken cancellation)
 {
     /// <summary>Work so far.</summary>
