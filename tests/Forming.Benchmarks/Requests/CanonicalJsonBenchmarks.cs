@@ -7,6 +7,7 @@ namespace Forming.Benchmarks.Requests;
 
 /// <summary>The canonical spelling (RFC 8785) of a request with its defaults.</summary>
 [MemoryDiagnoser]
+[MinColumn]
 public class CanonicalJsonBenchmarks
 {
     private readonly ArrayBufferWriter<byte> _buffer = new(65536);
@@ -16,7 +17,7 @@ public class CanonicalJsonBenchmarks
     [GlobalSetup]
     public void Agree() => LoadRequest.MustAgree(Plainly, writer =>
     {
-        Written();
+        Service();
         writer.WriteRawValue(_buffer.WrittenSpan);
     });
 
@@ -26,7 +27,7 @@ public class CanonicalJsonBenchmarks
 
     /// <summary>By the writer of the service.</summary>
     [Benchmark]
-    public int Written()
+    public int Service()
     {
         _buffer.ResetWrittenCount();
         CanonicalJson.Write(_json, _buffer);

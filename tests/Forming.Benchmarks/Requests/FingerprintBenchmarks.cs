@@ -8,6 +8,7 @@ namespace Forming.Benchmarks.Requests;
 
 /// <summary>The fingerprint of a canonical request.</summary>
 [MemoryDiagnoser]
+[MinColumn]
 public class FingerprintBenchmarks
 {
     private static readonly byte[] Suffix = Encoding.UTF8.GetBytes("\n" + EngineVersion.Current);
@@ -18,21 +19,21 @@ public class FingerprintBenchmarks
     [GlobalSetup]
     public void Agree()
     {
-        if (Plain() != Written())
+        if (Service() != InOnePiece())
             throw new InvalidOperationException("The two ways do not give the same fingerprint.");
     }
 
-    /// <summary>A hash that grows piece by piece.</summary>
+    /// <summary>A hash that grows piece by piece, as in the service.</summary>
     [Benchmark(Baseline = true)]
-    public string Plain()
-    {
-        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        hash.AppendData(_canonical);
-        hash.AppendData(Suffix);
-        return "sha256:" + Convert.ToHexStringLower(hash.GetHashAndReset());
-    }
+    public string Service() => Fingerprint.OfCanonical(_canonical);
 
-    /// <summary>In one piece, as the service does it.</summary>
+    /// <summary>Both pieces copied together, then hashed by one call.</summary>
     [Benchmark]
-    public string Written() => Fingerprint.OfCanonical(_canonical);
+    public string InOnePiece()
+    {
+        var whole = new byte[_canonical.Length + Suffix.Length];
+        _canonical.CopyTo(whole, 0);
+        Suffix.CopyTo(whole, _canonical.Length);
+        return "sha256:" + Convert.ToHexStringLower(SHA256.HashData(whole));
+    }
 }

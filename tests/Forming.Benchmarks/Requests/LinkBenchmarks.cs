@@ -7,6 +7,7 @@ namespace Forming.Benchmarks.Requests;
 
 /// <summary>The text of one link; a form has two. The length of the text is what is paid for.</summary>
 [MemoryDiagnoser]
+[MinColumn]
 public class LinkBenchmarks
 {
     private readonly byte[] _json = LoadRequest.Planned.Shown.Canonical.ToArray();

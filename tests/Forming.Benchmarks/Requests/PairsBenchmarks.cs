@@ -7,6 +7,7 @@ namespace Forming.Benchmarks.Requests;
 
 /// <summary>Writing all the points of an answer.</summary>
 [MemoryDiagnoser]
+[MinColumn]
 public class PairsBenchmarks
 {
     private static readonly PairsConverter ByHandWriter = new();
@@ -31,7 +32,7 @@ public class PairsBenchmarks
 
     /// <summary>By the writer of the service.</summary>
     [Benchmark]
-    public int Written() => LoadRequest.Written(_buffer, ByHand);
+    public int Service() => LoadRequest.Written(_buffer, ByHand);
 
     private void Plainly(Utf8JsonWriter writer) => JsonSerializer.Serialize(writer, _points, PlainJson.Default.PairArray);
 

@@ -10,6 +10,7 @@ namespace Forming.Benchmarks.Requests;
 
 /// <summary>The steps of <c>POST /v1/forms</c> in process, without the server: what 5 % of a request is.</summary>
 [MemoryDiagnoser]
+[MinColumn]
 public class RequestBenchmarks
 {
     private readonly ArrayBufferWriter<byte> _buffer = new(65536);

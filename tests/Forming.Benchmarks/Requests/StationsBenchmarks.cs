@@ -7,6 +7,7 @@ namespace Forming.Benchmarks.Requests;
 
 /// <summary>Writing the stations of an answer.</summary>
 [MemoryDiagnoser]
+[MinColumn]
 public class StationsBenchmarks
 {
     private static readonly StationsConverter ByHandWriter = new();
@@ -24,7 +25,7 @@ public class StationsBenchmarks
 
     /// <summary>By the writer of the service.</summary>
     [Benchmark]
-    public int Written() => LoadRequest.Written(_buffer, ByHand);
+    public int Service() => LoadRequest.Written(_buffer, ByHand);
 
     private void Plainly(Utf8JsonWriter writer) => JsonSerializer.Serialize(writer, _stations, PlainJson.Default.StationResultArray);
 

@@ -7,6 +7,7 @@ namespace Forming.Benchmarks.Requests;
 
 /// <summary>Checking a request: the rules of the service, against the same number fields by FluentValidation's own range rule alone.</summary>
 [MemoryDiagnoser]
+[MinColumn]
 public class ValidationBenchmarks
 {
     private readonly PlainRules _plain = new();
@@ -17,7 +18,7 @@ public class ValidationBenchmarks
 
     /// <summary>All rules of the service: ranges in the caller's units, finite numbers, choices, materials.</summary>
     [Benchmark]
-    public object Written() => ((IRequestBody<FormRequest>)LoadRequest.Read).Check();
+    public object Service() => ((IRequestBody<FormRequest>)LoadRequest.Read).Check();
 
     private sealed class PlainRules : AbstractValidator<FormRequest>
     {

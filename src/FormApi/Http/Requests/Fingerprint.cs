@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Security.Cryptography;
 using System.Text;
 
@@ -14,12 +13,11 @@ internal static class Fingerprint
     /// <returns><c>sha256:</c> and 64 hexadecimal digits.</returns>
     public static string OfCanonical(ReadOnlySpan<byte> canonical)
     {
-        var whole = ArrayPool<byte>.Shared.Rent(canonical.Length + EngineSuffix.Length);
-        canonical.CopyTo(whole);
-        EngineSuffix.CopyTo(whole, canonical.Length);
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        hash.AppendData(canonical);
+        hash.AppendData(EngineSuffix);
         Span<byte> digest = stackalloc byte[SHA256.HashSizeInBytes];
-        SHA256.HashData(whole.AsSpan(0, canonical.Length + EngineSuffix.Length), digest);
-        ArrayPool<byte>.Shared.Return(whole);
+        hash.GetHashAndReset(digest);
         return "sha256:" + Convert.ToHexStringLower(digest);
     }
 }
