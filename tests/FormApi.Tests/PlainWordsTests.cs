@@ -191,7 +191,9 @@ public sealed partial class PlainWordsTests(Service service) : IClassFixture<Ser
         _ => [],
     };
 
-    private static IEnumerable<string> TextsOf(string svg) => XDocument.Parse(svg).Descendants().Where(node => node.Name.LocalName is "text" or "title" or "desc").Select(node => node.Value);
+    // A long text is drawn in lines.
+    private static string[] TextsOf(string svg) =>
+        [string.Join(' ', XDocument.Parse(svg).Descendants().Where(node => node.Name.LocalName is "text" or "title" or "desc").Select(node => node.Value))];
 
     [GeneratedRegex("```.*?```|`[^`]*`|<!-- arrows.*?<!-- end", RegexOptions.Singleline)]
     private static partial Regex Fenced();

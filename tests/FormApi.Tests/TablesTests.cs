@@ -13,7 +13,7 @@ public sealed class TablesTests(Service service) : IClassFixture<Service>
     {
         var keys = (await Get("/v1/references"))["references"]!.AsArray().Select(source => (string)source!["key"]!).ToHashSet();
         var materials = (await Get("/v1/materials"))["materials"]!.AsArray();
-        Assert.Equal(30, materials.Count);
+        Assert.NotEmpty(materials);
         foreach (var material in materials)
         {
             foreach (var property in Properties)

@@ -1,5 +1,6 @@
 using FormApi.Http;
 using FormApi.Http.Results;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
@@ -59,7 +60,7 @@ internal static class ContractSetup
                 ui.IndexStream = () => typeof(ContractSetup).Assembly.GetManifestResourceStream("docs/index.html")!;
             });
         });
-        app.MapGet("/docs.css", () => Results.Stream(typeof(ContractSetup).Assembly.GetManifestResourceStream("docs/docs.css")!, "text/css")).ExcludeFromDescription();
+        app.MapGet("/docs.css", () => TypedResults.Stream(typeof(ContractSetup).Assembly.GetManifestResourceStream("docs/docs.css")!, "text/css")).ExcludeFromDescription();
     }
 
     // Whatever the pages might be led to load, it comes from here or not at all.
@@ -70,17 +71,14 @@ internal static class ContractSetup
         return next(context);
     }
 
-    private static IResult Send(HttpContext context, byte[] file, string media, string mediaType)
+    private static Results<FileContentHttpResult, UnchangedResult> Send(HttpContext context, byte[] file, string media, string mediaType)
     {
         var name = EngineVersion.Current + "-contract";
         context.Response.Headers.CacheControl = "public, max-age=3600";
         if (EntityTag.KnownAs(context, name, media) is { } known)
-        {
-            EntityTag.SayUnchanged(context, known);
-            return Results.Empty;
-        }
+            return new UnchangedResult(known);
 
         EntityTag.Add(context, name, media);
-        return Results.Bytes(file, mediaType);
+        return TypedResults.Bytes(file, mediaType);
     }
 }

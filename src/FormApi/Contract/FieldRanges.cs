@@ -9,7 +9,8 @@ namespace FormApi.Contract;
 /// <summary>The ranges that the rules hold fields against, by type and field: of every validator there is, so that none can be forgotten.</summary>
 internal static class FieldRanges
 {
-    private static readonly ILookup<Type, IValidator> Validators = typeof(FieldRanges).Assembly.GetTypes()
+    /// <summary>Every validator of the service, by its type, in every way it is made.</summary>
+    internal static ILookup<Type, IValidator> Validators { get; } = typeof(FieldRanges).Assembly.GetTypes()
         .Where(type => type.IsClass && !type.IsAbstract && typeof(IValidator).IsAssignableFrom(type))
         .OrderBy(type => type.FullName, StringComparer.Ordinal)
         .SelectMany(type => WaysToMake(type.GetConstructors(BindingFlags.Instance | BindingFlags.Public | BindingFlags.NonPublic).Single()).Select(made => (Type: type, Validator: made)))
@@ -34,7 +35,9 @@ internal static class FieldRanges
             _ => Enumerable.Empty<(string Name, AllowedRange Range)>(),
         }));
 
-    private static Type CheckedBy(Type validator) => validator.GetInterfaces()
+    /// <summary>The record that a validator checks.</summary>
+    /// <param name="validator">The validator's type.</param>
+    internal static Type CheckedBy(Type validator) => validator.GetInterfaces()
         .Single(one => one.IsGenericType && one.GetGenericTypeDefinition() == typeof(IValidator<>)).GetGenericArguments()[0];
 
     // The ranges of a record may depend on where it is, which its validator is given.

@@ -1,5 +1,6 @@
 using FormApi.Http.Problems;
 using FormApi.Http.Results;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace FormApi.Hosting;
 
@@ -9,19 +10,19 @@ internal static class ProblemsEndpoint
     /// <summary>Adds the route.</summary>
     /// <param name="routes">Destination.</param>
     public static void MapProblems(this IEndpointRouteBuilder routes) => routes.MapGet("/problems/{code}", Explain)
-        .Describe<ProblemKind>("explainProblem", "Operations", "What a problem's type means and what to do about it.", 404)
+        .Describe("explainProblem", "Operations", "What a problem's type means and what to do about it.")
         .WithMetadata(new MediaTypes("application/json", "text/plain"));
 
     /// <summary>Explains a kind of problem.</summary>
     /// <param name="code">The last part of the problem's type.</param>
     /// <param name="context">The request.</param>
-    private static IResult Explain(string code, HttpContext context)
+    private static Results<TableResult<ProblemKind>, ContentHttpResult, NotFoundResult> Explain(string code, HttpContext context)
     {
         if (ProblemKinds.Find(code) is not { } kind)
-            return new ProblemResult(ProblemKinds.NotFound, "Unknown kind of problem.");
+            return new NotFoundResult("Unknown kind of problem.");
         var media = context.GetEndpoint()!.Metadata.GetMetadata<MediaTypes>()!.Choose(context.Request);
         return media == "text/plain"
-            ? Results.Text($"{kind.Status} {kind.Title}\n\n{kind.Text}\n")
+            ? TypedResults.Text($"{kind.Status} {kind.Title}\n\n{kind.Text}\n")
             : new TableResult<ProblemKind>($"problem-{code}", () => kind, ProblemJson.Default.ProblemKind);
     }
 }

@@ -42,7 +42,7 @@ internal static class RequestPipeline
     {
         var group = app.MapGroup("");
         group.AddEndpointFilter(app.Services.GetRequiredService<Turns>().CallAsync);
-        return group;
+        return group.Refuses(429, 503);
     }
 
     /// <summary>Puts the guards in front of the endpoints, outermost first.</summary>

@@ -16,7 +16,7 @@ public sealed class MaterialCatalog
     }
 
     /// <summary>The catalogue that ships with the engine.</summary>
-    public static MaterialCatalog Default { get; } = ReadEmbedded();
+    public static MaterialCatalog Default { get; } = Of(CsvTable.ReadEmbedded("materials.csv"), CsvTable.ReadEmbedded("material-provenance.csv"));
 
     /// <summary>All materials, in the order of the table.</summary>
     public IReadOnlyList<Material> All { get; }
@@ -27,11 +27,13 @@ public sealed class MaterialCatalog
     /// <returns>Whether a material has this id.</returns>
     public bool TryFind(string id, [NotNullWhen(true)] out Material? material) => _byId.TryGetValue(id, out material);
 
-    private static MaterialCatalog ReadEmbedded()
+    /// <summary>Reads a catalogue.</summary>
+    /// <param name="materials">The values, a row a material.</param>
+    /// <param name="provenance">Where each value comes from, a row a value.</param>
+    internal static MaterialCatalog Of(CsvTable materials, CsvTable provenance)
     {
-        var origins = CsvTable.ReadEmbedded("material-provenance.csv").Rows.ToLookup(row => row.Text("material"));
-        var materials = CsvTable.ReadEmbedded("materials.csv").Rows.Select(row => Read(row, origins[row.Text("id")]));
-        return new MaterialCatalog(materials.ToArray().AsReadOnly());
+        var origins = provenance.Rows.ToLookup(row => row.Text("material"));
+        return new MaterialCatalog(materials.Rows.Select(row => Read(row, origins[row.Text("id")])).ToArray().AsReadOnly());
     }
 
     private static Material Read(CsvRow row, IEnumerable<CsvRow> origins)

@@ -21,18 +21,45 @@ public class MaterialCatalogTests
     public static TheoryData<string> EveryId() => [.. MaterialCatalog.Default.All.Select(material => material.Id)];
 
     [Fact]
-    public void Thirty_materials_are_listed_each_once()
+    public void Each_material_is_listed_once()
     {
         var ids = MaterialCatalog.Default.All.Select(material => material.Id).ToArray();
-        Assert.Equal(30, ids.Length);
-        Assert.Equal(30, ids.Distinct().Count());
+        Assert.NotEmpty(ids);
+        Assert.Equal(ids.Distinct(), ids);
+    }
+
+    // The recipe for contributors, followed to the letter on a copy of the tables.
+    [Fact]
+    public void A_material_is_added_by_a_row_and_where_each_value_comes_from()
+    {
+        var materials = Table("materials.csv", "al-3105-h14,Aluminium 3105-H14,aluminium,69000,0.33,152,172,5,,,2720,1,brown-sharpe,Deburr the edges.,");
+        string[] properties = ["youngsModulus", "poissonRatio", "yield", "ultimate", "elongation", "density", "minRadiusOverThickness", "gaugeSystem"];
+        var provenance = Table("material-provenance.csv", [.. properties.Select(property =>
+            $"al-3105-h14,{property},{(property == "gaugeSystem" ? "common-practice,common-practice" : "aa-standards-data,from-memory")},")]);
+        var catalog = MaterialCatalog.Of(materials, provenance);
+        Assert.Equal(MaterialCatalog.Default.All.Count + 1, catalog.All.Count);
+        Assert.True(catalog.TryFind("al-3105-h14", out var added));
+
+        HasTheValuesOfAMetal(added);
+        NamesItsSources(added);
+        var plan = Workshop.Plan(Workshop.Panel(Workshop.Arc(150, 60)) with { Sheet = new(added, 1.5) });
+        Assert.NotEmpty(plan.Form.Stations);
+        Assert.Contains(plan.Basis, basis => basis.Quantity == "panel.material.yield" && basis.Status == Status.FromMemory);
+    }
+
+    private static CsvTable Table(string name, params string[] added)
+    {
+        using var stream = typeof(MaterialCatalog).Assembly.GetManifestResourceStream("Forming.Materials.Tables." + name)!;
+        using var reader = new StreamReader(stream);
+        return CsvTable.Read(new StringReader(reader.ReadToEnd().TrimEnd() + "\n" + string.Join('\n', added) + "\n"), name);
     }
 
     [Theory]
     [MemberData(nameof(EveryId))]
-    public void Properties_are_those_of_a_metal(string id)
+    public void Properties_are_those_of_a_metal(string id) => HasTheValuesOfAMetal(Find(id));
+
+    private static void HasTheValuesOfAMetal(Material material)
     {
-        var material = Find(id);
         Assert.InRange(material.YoungsModulusMpa, 40_000, 215_000);
         Assert.InRange(material.PoissonRatio, 0.25, 0.4);
         Assert.InRange(material.YieldMpa, 30, 600);
@@ -61,9 +88,10 @@ public class MaterialCatalogTests
 
     [Theory]
     [MemberData(nameof(EveryId))]
-    public void Every_value_names_a_known_source_and_claims_no_more_than_it(string id)
+    public void Every_value_names_a_known_source_and_claims_no_more_than_it(string id) => NamesItsSources(Find(id));
+
+    private static void NamesItsSources(Material material)
     {
-        var material = Find(id);
         foreach (var (property, value) in Properties)
             Assert.Equal(value(material) is not null, material.Provenance.ContainsKey(property));
         Assert.Contains("gaugeSystem", material.Provenance.Keys);
@@ -86,29 +114,26 @@ public class MaterialCatalogTests
         }
     }
 
-    // The published word counts whether the text itself or a quotation of it was read.
-    [Theory]
-    [InlineData("youngsModulus", 29, 1, 0)]
-    [InlineData("poissonRatio", 30, 0, 0)]
-    [InlineData("yield", 19, 11, 0)]
-    [InlineData("ultimate", 19, 11, 0)]
-    [InlineData("elongation", 19, 11, 0)]
-    [InlineData("density", 16, 14, 0)]
-    [InlineData("minRadiusOverThickness", 23, 2, 5)]
-    [InlineData("strengthCoefficient", 12, 0, 0)]
-    [InlineData("strainHardening", 12, 0, 0)]
-    [InlineData("gaugeSystem", 0, 0, 30)]
-    public void So_many_values_were_read_remembered_or_are_common_practice(string property, int read, int remembered, int practice)
+    // A value was read, quoted or remembered; only which gauge a trade orders by, and bend radii of a few grades, are common practice.
+    [Fact]
+    public void A_value_was_read_or_is_said_to_be_remembered()
     {
-        var statuses = MaterialCatalog.Default.All
-            .Where(material => material.Provenance.ContainsKey(property))
-            .Select(material => material.Provenance[property].Status)
-            .ToArray();
-        Assert.Equal(read, statuses.Count(status => status is Status.Published or Status.PublishedAsQuoted));
-        Assert.Equal(remembered, statuses.Count(status => status == Status.FromMemory));
-        Assert.Equal(practice, statuses.Count(status => status == Status.CommonPractice));
-        Assert.Equal(read + remembered + practice, statuses.Length);
+        foreach (var (property, from) in MaterialCatalog.Default.All.SelectMany(material => material.Provenance))
+        {
+            Assert.True(
+                property == "gaugeSystem"
+                    ? from.Status == Status.CommonPractice
+                    : from.Status is Status.Published or Status.PublishedAsQuoted or Status.FromMemory
+                        || (from.Status == Status.CommonPractice && property == "minRadiusOverThickness"),
+                $"{property}: {from.Status}");
+        }
     }
+
+    // Hardening that nobody read decides forces and springback unseen: it stays empty, and the plan estimates it and says so.
+    [Fact]
+    public void A_flow_curve_was_read_somewhere() => Assert.All(
+        MaterialCatalog.Default.All.SelectMany(material => material.Provenance).Where(value => value.Key is "strengthCoefficient" or "strainHardening"),
+        value => Assert.True(value.Value.Status is Status.Published or Status.PublishedAsQuoted));
 
     [Theory]
     [InlineData("steel-galvanized", MetalFamily.GalvanizedSteel, "galvanized")]

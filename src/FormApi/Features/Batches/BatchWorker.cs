@@ -43,7 +43,7 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
                 return;
             }
 
-            switch (Compute(line.Operation, JsonMarshal.GetRawUtf8Value(line.Request).ToArray(), deadline.Token))
+            switch (Compute(line.Operation, JsonMarshal.GetRawUtf8Value(line.Request).ToArray(), deadline.Token).Innermost())
             {
                 case AnswerResult answer:
                     Write(number, line.Id, answer, output);

@@ -2,6 +2,7 @@ using FormApi.Http;
 using FormApi.Http.Problems;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Options;
 
@@ -16,8 +17,9 @@ internal static class BatchesEndpoint
 
     /// <summary>Adds the route.</summary>
     /// <param name="routes">Destination.</param>
-    public static void MapBatches(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/batches", AnswerAsync)
-        .Describe<BatchLineAnswer>("computeBatch", "Batches", "Many requests in one body, a line each, answered in the same order.", MediaTypes.Ndjson, 400, 406, 413, 415, 429)
+    public static void MapBatches(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/batches", Answer)
+        .Describe("computeBatch", "Batches", "Many requests in one body, a line each, answered in the same order.")
+        .Refuses(413, 415, 429)
         .Accepts<BatchLine>(MediaTypes.Ndjson)
         .WithDescription(
             "Newline-delimited JSON in and out: each line is one request for one operation, each answer one line with the status that the operation alone gives. "
@@ -28,32 +30,8 @@ internal static class BatchesEndpoint
             + "Programs past their own deadline answer with the best order found so far.")
         .WithMetadata(new DisableRequestSizeLimitAttribute());
 
-    private static async Task AnswerAsync(HttpContext context, IOptions<Limits> options, BatchPlaces places, ILogger<BatchStream> logger)
-    {
-        var limits = options.Value;
-        if (!RequestMedia.Is(context.Request, MediaTypes.Ndjson))
-        {
-            await new ProblemResult(ProblemKinds.UnsupportedMediaType, "The body must be application/x-ndjson in UTF-8, not compressed.").ExecuteAsync(context);
-            return;
-        }
-
-        context.Response.ContentType = MediaTypes.Ndjson;
-        context.Response.Headers.CacheControl = "no-store";
-        var worker = new BatchWorker(limits, context.Request.Path, RequestTrace.IdOf(context), logger);
-        try
-        {
-            using var stream = new BatchStream(worker, places, limits);
-            if (!await stream.RunAsync(context.Request.BodyReader, context.Response.BodyWriter, context.RequestAborted))
-                await new ProblemResult(ProblemKinds.TooMany).ExecuteAsync(context);
-        }
-        catch (TimeoutException)
-        {
-            BatchLog.CallerDropped(logger, limits.UnreadSeconds);
-            context.Abort();
-        }
-        catch (Exception gone) when (gone is IOException || (gone is OperationCanceledException && context.RequestAborted.IsCancellationRequested))
-        {
-            // The caller has disconnected; nobody reads an answer.
-        }
-    }
+    private static Results<BatchResult, ProblemResult> Answer(HttpRequest request, IOptions<Limits> options, BatchPlaces places, ILogger<BatchStream> logger) =>
+        RequestMedia.Is(request, MediaTypes.Ndjson)
+            ? new BatchResult(options.Value, places, logger)
+            : new ProblemResult(ProblemKinds.UnsupportedMediaType, "The body must be application/x-ndjson in UTF-8, not compressed.");
 }

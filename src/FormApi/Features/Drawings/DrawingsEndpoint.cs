@@ -10,6 +10,7 @@ using Forming.Drawing.Dxf;
 using Forming.Drawing.Gltf;
 using Forming.Drawing.Pdf;
 using Forming.Drawing.Svg;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Extensions.Options;
 
 namespace FormApi.Features.Drawings;
@@ -17,14 +18,10 @@ namespace FormApi.Features.Drawings;
 /// <summary><c>POST /v1/forms/drawing</c>: the same request as a picture or a file, by <c>Accept</c>.</summary>
 internal static class DrawingsEndpoint
 {
-    /// <summary>The media types there are.</summary>
-    internal static MediaTypes Offered { get; } = new(MediaTypes.Svg, MediaTypes.Pdf, MediaTypes.Dxf, MediaTypes.Csv, MediaTypes.Glb);
-
     /// <summary>Adds the route.</summary>
     /// <param name="routes">Destination.</param>
     public static void MapDrawings(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/forms/drawing", Draw)
-        .DescribeFile("drawForm", "Forms", "One form as a picture, a cutting file or a solid.", Offered, 400, 406, 408, 413, 415, 422, 429, 503)
-        .Accepts<FormRequest>(MediaTypes.Json)
+        .Describe("drawForm", "Forms", "One form as a picture, a cutting file or a solid.")
         .WithDescription(
             "Takes the request of /v1/forms and answers by Accept: image/svg+xml is the sheet a person reads; application/pdf the same sheet and a 1:1 layout tiled over pages; "
             + "image/vnd.dxf the flat blanks for cutting; text/csv the stations; model/gltf-binary form and finished panel as solids in metres. "
@@ -36,17 +33,17 @@ internal static class DrawingsEndpoint
     /// <param name="request">The request, whose Accept header chooses.</param>
     /// <param name="address">Where the service is reached, for the link on the sheet.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    internal static IResult Draw(
+    internal static Results<DrawingResult, ProblemResult> Draw(
         JsonBody<FormRequest> body, string? paper, HttpRequest request, IOptions<PublicAddress> address, CancellationToken cancellation)
     {
         if (paper is not (null or "a4" or "letter"))
             return new ProblemResult(ProblemKinds.BadRequest, "The paper is not known: a4 or letter.");
 
-        var media = Offered.Choose(request)!;
+        var media = DrawingResult.Offered.Choose(request)!;
         return body.Answer(asked =>
         {
             var job = PlannedJob.Of(asked, cancellation);
-            return new FileResult(Bytes(job, media, paper, address.Value, cancellation), media, job.Shown.Fingerprint, "form");
+            return new DrawingResult(Bytes(job, media, paper, address.Value, cancellation), media, job.Shown.Fingerprint);
         });
     }
 

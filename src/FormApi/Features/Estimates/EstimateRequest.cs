@@ -1,3 +1,4 @@
+using System.Linq.Expressions;
 using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
@@ -111,27 +112,21 @@ internal sealed class EstimateRequestRules : AbstractValidator<EstimateRequest>
         RuleFor(request => request.Learning!).SetValidator(new LearningInputRules(units)).When(request => request.Learning is not null);
         RuleFor(request => request.Spread!).SetValidator(new SpreadInputRules(units)).When(request => request.Spread is not null);
         RuleFor(request => request.OtherMethod!).SetValidator(new OtherMethodInputRules(units)).When(request => request.OtherMethod is not null);
-        RuleFor(request => request).Custom((request, context) =>
+        RuleFor(request => request.Currency).Must(label => label!.Length == CurrencyLetters && label.All(char.IsAsciiLetterUpper))
+            .Else("unknown-value", "A currency is three capital letters.", "such as EUR, GBP, USD")
+            .When(request => request.Currency is not null);
+        When(request => request.NeedsOwnPrices(), () =>
         {
-            if (request.Currency is { } label && !(label.Length == CurrencyLetters && label.All(char.IsAsciiLetterUpper)))
-                context.FaultAt("currency", "unknown-value", "A currency is three capital letters.", "such as EUR, GBP, USD");
-            if (request.NeedsOwnPrices())
-                CheckOwnPrices(request.Rates, context);
+            Need(request => request.Rates!.Labour, rates => rates?.Labour is not null, "a price of an hour");
+            Need(request => request.Rates!.FormSheet, rates => SheetPriceInput.IsGiven(rates?.FormSheet), "perMass, or perSheet with sheet");
+            Need(request => request.Rates!.PanelSheet, rates => SheetPriceInput.IsGiven(rates?.PanelSheet), "perMass, or perSheet with sheet");
         });
     }
 
-    private static void CheckOwnPrices(RatesInput? rates, ValidationContext<EstimateRequest> context)
-    {
-        Need("rates.labour", rates?.Labour is not null, "a price of an hour");
-        Need("rates.formSheet", SheetPriceInput.IsGiven(rates?.FormSheet), "perMass, or perSheet with sheet");
-        Need("rates.panelSheet", SheetPriceInput.IsGiven(rates?.PanelSheet), "perMass, or perSheet with sheet");
-
-        void Need(string field, bool isGiven, string allowed)
-        {
-            if (!isGiven)
-                context.FaultAt(field, "missing-property", "Give this price: with a currency or another method's costs the default does not apply, because it has no currency.", allowed);
-        }
-    }
+    private void Need<TField>(Expression<Func<EstimateRequest, TField>> field, Func<RatesInput?, bool> isGiven, string allowed) =>
+        RuleFor(request => request.Rates).Must(isGiven)
+            .Else("missing-property", "Give this price: with a currency or another method's costs the default does not apply, because it has no currency.", allowed)
+            .About(field);
 }
 
 /// <summary>What a batch must satisfy.</summary>

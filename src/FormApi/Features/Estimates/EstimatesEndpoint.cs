@@ -1,7 +1,9 @@
 using FormApi.Features.Forms;
+using FormApi.Http.Problems;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
 using Forming.Estimates;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace FormApi.Features.Estimates;
 
@@ -11,7 +13,7 @@ internal static class EstimatesEndpoint
     /// <summary>Adds the route.</summary>
     /// <param name="routes">Destination.</param>
     public static void MapEstimates(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/estimates", Compute)
-        .DescribeComputation<EstimateRequest, EstimateAnswer>(
+        .Describe(
             "estimateJob",
             "Estimates",
             "Time and cost of a form and a batch of panels, and the break-even against another method.",
@@ -24,12 +26,12 @@ internal static class EstimatesEndpoint
     /// <summary>Answers a request.</summary>
     /// <param name="body">The body as it was read.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    internal static IResult Compute(JsonBody<EstimateRequest> body, CancellationToken cancellation) => body.Answer(given =>
+    internal static Results<AnswerResult<EstimateAnswer>, ProblemResult> Compute(JsonBody<EstimateRequest> body, CancellationToken cancellation) => body.Answer(given =>
     {
         var request = EstimateDefaults.Apply(given);
         var estimate = Estimate.Of(EstimateSpecs.From(request, cancellation));
         var shown = NormalizedRequest.Of(request);
         return new AnswerResult<EstimateAnswer>(
-            EstimateAnswers.From(estimate, request.Currency, FormLinks.OfPlanned(request.AsForm()), shown), EstimateAnswerJson.Default.EstimateAnswer, shown.Fingerprint);
+            EstimateAnswer.From(estimate, request.Currency, FormLinks.OfPlanned(request.AsForm()), shown), EstimateAnswerJson.Default.EstimateAnswer, shown.Fingerprint);
     });
 }

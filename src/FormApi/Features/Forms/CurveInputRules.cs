@@ -59,14 +59,10 @@ internal sealed class CurveInputRules : AbstractValidator<CurveInput>
 
     /// <summary>A bend in a chain may state any turn but none; reversals are refused by the library with their place.</summary>
     /// <typeparam name="T">The record being checked.</typeparam>
+    /// <param name="rule">The rule of the field that states the turn.</param>
     /// <param name="turn">The turn [°].</param>
-    /// <param name="field">Contract name of the field.</param>
-    /// <param name="context">The check.</param>
-    internal static void CheckTurn<T>(double turn, string field, ValidationContext<T> context)
-    {
-        if (turn == 0)
-            context.FaultAt(field, "out-of-range", "A bend that does not turn is a flat.", "any angle but 0°");
-    }
+    internal static void MustTurn<T>(IRuleBuilder<T, double> rule, Func<T, double> turn) => rule.Must((bend, _) => turn(bend) != 0)
+        .Else("out-of-range", "A bend that does not turn is a flat.", "any angle but 0°");
 }
 
 /// <summary>What an arc must satisfy.</summary>
@@ -80,7 +76,7 @@ internal sealed class ArcInputRules : AbstractValidator<ArcInput>
         RuleFor(arc => arc.Radius).Within(Ranges.CurveRadius, units);
         RuleFor(arc => arc.Sweep).Within(inChain ? Ranges.SegmentSweep : Ranges.Sweep, units);
         if (inChain)
-            RuleFor(arc => arc).Custom((arc, context) => CurveInputRules.CheckTurn(arc.Sweep, "sweep", context));
+            CurveInputRules.MustTurn(RuleFor(arc => arc.Sweep), arc => arc.Sweep);
     }
 }
 
@@ -95,29 +91,14 @@ internal sealed class ProgressiveInputRules : AbstractValidator<ProgressiveInput
         RuleFor(bend => bend.StartRadius).Within(Ranges.CurveRadius, units);
         RuleFor(bend => bend.EndRadius).Within(Ranges.CurveRadius, units);
         RuleFor(bend => bend.Sweep).Within(inChain ? Ranges.SegmentSweep : Ranges.Sweep, units);
-        RuleFor(bend => bend).Custom((bend, context) =>
-        {
-            CheckFlatEnds(bend, context);
-            if (inChain)
-                CurveInputRules.CheckTurn(bend.Sweep, "sweep", context);
-        });
-    }
-
-    private static void CheckFlatEnds(ProgressiveInput bend, ValidationContext<ProgressiveInput> context)
-    {
-        if (bend.StartRadius is null && bend.EndRadius is null)
-        {
-            context.FaultAt("endRadius", "choose-one", "A bend that is flat at both ends does not turn.", "a radius at one end at least");
-        }
-        else if (bend.Law != ProgressiveLaw.Clothoid && (bend.StartRadius ?? bend.EndRadius) is not null
-            && (bend.StartRadius is null || bend.EndRadius is null))
-        {
-            context.FaultAt(
-                bend.StartRadius is null ? "startRadius" : "endRadius",
-                "not-applicable",
-                "Only a clothoid can start or end flat.",
-                "a radius, or law clothoid");
-        }
+        RuleFor(bend => bend.EndRadius).NotNull().Else("choose-one", "A bend that is flat at both ends does not turn.", "a radius at one end at least")
+            .When(bend => bend.StartRadius is null);
+        RuleFor(bend => bend.StartRadius).NotNull().Else("not-applicable", "Only a clothoid can start or end flat.", "a radius, or law clothoid")
+            .When(bend => bend.Law != ProgressiveLaw.Clothoid && bend.EndRadius is not null);
+        RuleFor(bend => bend.EndRadius).NotNull().Else("not-applicable", "Only a clothoid can start or end flat.", "a radius, or law clothoid")
+            .When(bend => bend.Law != ProgressiveLaw.Clothoid && bend.StartRadius is not null);
+        if (inChain)
+            CurveInputRules.MustTurn(RuleFor(bend => bend.Sweep), bend => bend.Sweep);
     }
 }
 
@@ -133,14 +114,12 @@ internal sealed class EllipseInputRules : AbstractValidator<EllipseInput>
         RuleFor(ellipse => ellipse.SemiAxisY).Within(Ranges.CurveRadius, units);
         RuleFor(ellipse => ellipse.FromNormal).Within(Ranges.Normal, units);
         RuleFor(ellipse => ellipse.ToNormal).Within(Ranges.Normal, units);
-        RuleFor(ellipse => ellipse).Custom((ellipse, context) =>
-        {
-            var sweep = ellipse.ToNormal - ellipse.FromNormal;
-            if (inChain)
-                CurveInputRules.CheckTurn(sweep, "toNormal", context);
-            if (Math.Abs(sweep) > Ranges.Sweep.Max || (!inChain && sweep <= 0))
-                context.FaultAt("toNormal", "out-of-range", "The turn from the first normal to the last is outside its range.", "above fromNormal, at most 360° past it");
-        });
+        if (inChain)
+            CurveInputRules.MustTurn(RuleFor(ellipse => ellipse.ToNormal), Turn);
+        RuleFor(ellipse => ellipse.ToNormal).Must((ellipse, _) => !(Math.Abs(Turn(ellipse)) > Ranges.Sweep.Max || (!inChain && Turn(ellipse) <= 0)))
+            .Else("out-of-range", "The turn from the first normal to the last is outside its range.", "above fromNormal, at most 360° past it");
+
+        static double Turn(EllipseInput ellipse) => ellipse.ToNormal - ellipse.FromNormal;
     }
 }
 
@@ -160,22 +139,22 @@ internal sealed class PointsInputRules : AbstractValidator<PointsInput>
     public PointsInputRules(UnitSystem units)
     {
         RuleFor(curve => curve.Tolerance).Within(Ranges.FitTolerance, units);
-        RuleFor(curve => curve.Points.Count).Within(Ranges.PointCount, units).OverridePropertyName("points");
+        RuleFor(curve => curve.Points.Count).Within(Ranges.PointCount, units).About(curve => curve.Points);
         var (range, limit) = (Ranges.Coordinate.Text(units), Ranges.Coordinate.MaxIn(units));
         RuleFor(curve => curve).Custom((curve, context) =>
         {
             for (var i = 0; i < Math.Min(curve.Points.Count, (int)Ranges.PointCount.Max); i++)
             {
-                Check(curve.Points[i].First, $"points[{i}][0]");
-                Check(curve.Points[i].Second, $"points[{i}][1]");
+                Check(curve.Points[i].First, $"[{i}][0]");
+                Check(curve.Points[i].Second, $"[{i}][1]");
             }
 
-            void Check(double coordinate, string field)
+            void Check(double coordinate, string within)
             {
                 if (!double.IsFinite(coordinate))
-                    context.FaultAt(field, "not-finite", FiniteRule.Message, range);
+                    context.FaultAt(points => points.Points, "not-finite", FiniteRule.Message, range, within);
                 else if (Math.Abs(coordinate) > limit)
-                    context.FaultAt(field, "out-of-range", "The value is outside its range.", range);
+                    context.FaultAt(points => points.Points, "out-of-range", "The value is outside its range.", range, within);
             }
         });
     }
@@ -188,9 +167,9 @@ internal sealed class SegmentsInputRules : AbstractValidator<SegmentsInput>
     /// <param name="units">The caller's units.</param>
     public SegmentsInputRules(UnitSystem units)
     {
-        RuleFor(chain => chain.Segments.Count).Within(Ranges.SegmentCount, units).OverridePropertyName("segments");
+        RuleFor(chain => chain.Segments.Count).Within(Ranges.SegmentCount, units).About(chain => chain.Segments);
         RuleForEach(chain => chain.Segments.Take((int)Ranges.SegmentCount.Max))
-            .SetValidator(new CurveInputRules(units, CurvePlace.InChain)).OverridePropertyName("segments");
+            .SetValidator(new CurveInputRules(units, CurvePlace.InChain)).About(chain => chain.Segments);
         RuleFor(chain => chain.Segments).Must(pieces => pieces.Count == 0 || pieces.Any(piece => piece is not FlatInput))
             .Else("choose-one", "A chain of flats does not turn.", "at least one arc, progressive or ellipse");
     }

@@ -21,48 +21,40 @@ internal static class FoldedRules
         rules.RuleFor(request => request.Brake!).SetValidator(new BrakeInputRules(units)).When(request => request.Brake is not null);
         rules.RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units)).When(request => request.Marks is not null);
         rules.AddStationsRules(Ranges.StationCount, units);
-        rules.RuleFor(request => request).Custom((request, context) =>
-        {
-            if (request.Stations is null)
-                return;
-            CheckUnused(request, context, isFlatUsed(request));
-            StationsRules.CheckLeadOut(request, Ranges.StationCount, context);
-        });
+        rules.AddUnusedRules(isFlatUsed);
+        rules.AddLeadOutRule(Ranges.StationCount);
     }
 
     /// <summary>Refuses what a form given by its stations leaves no use for.</summary>
     /// <typeparam name="T">The request.</typeparam>
-    /// <param name="request">The request; with stations.</param>
-    /// <param name="context">The check, on the request itself.</param>
+    /// <param name="rules">The rules of the request.</param>
     /// <param name="isFlatUsed">Whether the flat blank has a use, and with it the neutral factor.</param>
-    public static void CheckUnused<T>(T request, ValidationContext<T> context, bool isFlatUsed = false)
-        where T : class, IFoldedRequest
+    public static void AddUnusedRules<T>(this AbstractValidator<T> rules, Func<T, bool> isFlatUsed)
+        where T : class, IFoldedRequest => rules.When(request => request.Stations is not null, () =>
     {
-        var form = request.Form;
-        StationsRules.Unused(context, "brake", request.Brake);
-        StationsRules.Unused(context, "marks", request.Marks);
-        StationsRules.Unused(context, "form.width", form.Width);
-        StationsRules.Unused(context, "form.stepping", form.Stepping);
-        StationsRules.Unused(context, "form.grain", form.Grain);
-        StationsRules.Unused(context, "form.backing", form.Backing);
-        if (!isFlatUsed)
-            StationsRules.Unused(context, "form.neutralFactor", form.NeutralFactor);
-        StationsRules.Unused(context, "form.stop", form.Stop);
-    }
+        rules.Unused(request => request.Brake);
+        rules.Unused(request => request.Marks);
+        rules.Unused(request => request.Form.Width);
+        rules.Unused(request => request.Form.Stepping);
+        rules.Unused(request => request.Form.Grain);
+        rules.Unused(request => request.Form.Backing);
+        rules.Unused(request => request.Form.NeutralFactor).When(request => !isFlatUsed(request));
+        rules.Unused(request => request.Form.Stop);
+    });
 
     /// <summary>Refuses what a panel over a form given by its stations has no use for.</summary>
     /// <typeparam name="T">The request.</typeparam>
-    /// <param name="panel">Its panel.</param>
-    /// <param name="context">The check, on the request itself.</param>
-    public static void CheckPanel<T>(PanelInput panel, ValidationContext<T> context)
+    /// <param name="rules">The rules of the request.</param>
+    public static void AddStandingPanelRules<T>(this AbstractValidator<T> rules)
+        where T : class, IFoldedRequest => rules.When(request => request is { Stations: not null, Panel: not null }, () =>
     {
-        StationsRules.Unused(context, "panel.trim", panel.Trim);
-        StationsRules.Unused(context, "panel.grain", panel.Grain);
-        StationsRules.Unused(context, "panel.clamp.height", panel.Clamp?.Height);
-        StationsRules.Unused(context, "panel.springback.model", panel.Springback?.Model);
-        StationsRules.Unused(context, "panel.springback.factor", panel.Springback?.Factor);
-        StationsRules.Unused(context, "panel.stockSheets", panel.StockSheets);
-    }
+        rules.Unused(request => request.Panel!.Trim);
+        rules.Unused(request => request.Panel!.Grain);
+        rules.Unused(request => request.Panel!.Clamp!.Height).When(request => request.Panel!.Clamp is not null);
+        rules.Unused(request => request.Panel!.Springback!.Model).When(request => request.Panel!.Springback is not null);
+        rules.Unused(request => request.Panel!.Springback!.Factor).When(request => request.Panel!.Springback is not null);
+        rules.Unused(request => request.Panel!.StockSheets);
+    });
 
     /// <summary>Pointer of a field that is missing because of what another one says, or null.</summary>
     /// <param name="request">The request.</param>

@@ -82,17 +82,14 @@ internal sealed class FormInputRules : AbstractValidator<FormInput>
         RuleFor(form => form.NeutralFactor).Within(Ranges.NeutralFactor, units);
         RuleFor(form => form.Stepping!).SetValidator(new SteppingInputRules(units)).When(form => form.Stepping is not null);
         RuleFor(form => form.Stop!).SetValidator(new StopInputRules(units)).When(form => form.Stop is not null);
-        RuleFor(form => form).Custom((form, context) =>
-        {
-            if (!isStanding && form.NeutralFactor is null && form.FoldRadius < WorkingLimits.LeastRadiusOverThickness * ThicknessOf(form, units))
-            {
-                context.FaultAt(
-                    "neutralFactor",
-                    "missing-property",
-                    "The fold radius is below 0.2 of the thickness, where no published neutral factor applies.",
-                    "a number from a test strip, or a larger foldRadius");
-            }
-        });
+        if (isStanding)
+            return;
+        RuleFor(form => form.NeutralFactor).NotNull()
+            .Else(
+                "missing-property",
+                "The fold radius is below 0.2 of the thickness, where no published neutral factor applies.",
+                "a number from a test strip, or a larger foldRadius")
+            .When(form => form.FoldRadius < WorkingLimits.LeastRadiusOverThickness * ThicknessOf(form, units));
     }
 
     private static double ThicknessOf(FormInput form, UnitSystem units) =>
@@ -113,34 +110,21 @@ internal sealed class SteppingInputRules : AbstractValidator<SteppingInput>
         RuleFor(stepping => stepping.Angle).Within(Ranges.FoldAngle, units);
         RuleFor(stepping => stepping.Spacing).Within(Ranges.Facet, units);
         RuleFor(stepping => stepping.MaxFacet).Within(Ranges.Facet, units);
-        RuleFor(stepping => stepping).Custom(CheckChoice);
-    }
-
-    private static void CheckChoice(SteppingInput stepping, ValidationContext<SteppingInput> context)
-    {
-        var given = (stepping.Folds is null ? 0 : 1) + (stepping.Angle is null ? 0 : 1) + (stepping.Spacing is null ? 0 : 1);
-        if (given > 1)
-        {
-            context.FaultAt(
-                stepping.Spacing is null ? "angle" : "spacing",
-                "choose-one",
-                "Only one value of the stepping can be fixed.",
-                "folds, angle or spacing, at most one of them");
-        }
-        else if (stepping.Angle is not null && stepping.Rule is not (null or SteppingRule.EqualAngle))
-        {
-            context.FaultAt("angle", "not-applicable", "A fixed angle needs the rule equal-angle.", "only with rule equal-angle");
-        }
-        else if (stepping.Spacing is not null && stepping.Rule is not (null or SteppingRule.EqualSpacing))
-        {
-            context.FaultAt("spacing", "not-applicable", "A fixed spacing needs the rule equal-spacing.", "only with rule equal-spacing");
-        }
-
-        if (stepping.Refine == true && (given > 0 || stepping.Rule != SteppingRule.FewestFolds))
-        {
-            context.FaultAt(
-                "refine", "not-applicable", "refine needs a free fold count.", "only with rule fewest-folds, and without folds, angle and spacing");
-        }
+        RuleFor(stepping => stepping.Spacing).Null()
+            .Else("choose-one", "Only one value of the stepping can be fixed.", "folds, angle or spacing, at most one of them")
+            .When(stepping => stepping.Folds is not null || stepping.Angle is not null);
+        RuleFor(stepping => stepping.Angle).Null()
+            .Else("choose-one", "Only one value of the stepping can be fixed.", "folds, angle or spacing, at most one of them")
+            .When(stepping => stepping is { Spacing: null, Folds: not null });
+        RuleFor(stepping => stepping.Angle).Null()
+            .Else("not-applicable", "A fixed angle needs the rule equal-angle.", "only with rule equal-angle")
+            .When(stepping => stepping is { Folds: null, Spacing: null, Rule: not (null or SteppingRule.EqualAngle) });
+        RuleFor(stepping => stepping.Spacing).Null()
+            .Else("not-applicable", "A fixed spacing needs the rule equal-spacing.", "only with rule equal-spacing")
+            .When(stepping => stepping is { Folds: null, Angle: null, Rule: not (null or SteppingRule.EqualSpacing) });
+        RuleFor(stepping => stepping.Refine).Must(refine => refine != true)
+            .Else("not-applicable", "refine needs a free fold count.", "only with rule fewest-folds, and without folds, angle and spacing")
+            .When(stepping => stepping is not { Folds: null, Angle: null, Spacing: null, Rule: SteppingRule.FewestFolds });
     }
 }
 
@@ -153,12 +137,9 @@ internal sealed class StopInputRules : AbstractValidator<StopInput>
     {
         RuleFor(stop => stop.Offset).Within(Ranges.StopOffset, units);
         RuleFor(stop => stop.Slope).Within(Ranges.StopSlope, units);
-        RuleFor(stop => stop).Custom((stop, context) =>
-        {
-            if ((stop.Offset is null) == (stop.Slope is null))
-                return;
-            var missing = stop.Offset is null ? "offset" : "slope";
-            context.FaultAt(missing, "missing-property", "A line of the stop has both an offset and a slope.", "offset and slope, or neither");
-        });
+        RuleFor(stop => stop.Offset).NotNull().Else("missing-property", "A line of the stop has both an offset and a slope.", "offset and slope, or neither")
+            .When(stop => stop.Slope is not null);
+        RuleFor(stop => stop.Slope).NotNull().Else("missing-property", "A line of the stop has both an offset and a slope.", "offset and slope, or neither")
+            .When(stop => stop.Offset is not null);
     }
 }

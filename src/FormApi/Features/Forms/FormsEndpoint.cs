@@ -1,5 +1,7 @@
+using FormApi.Http.Problems;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace FormApi.Features.Forms;
 
@@ -9,7 +11,7 @@ internal static class FormsEndpoint
     /// <summary>Adds the route.</summary>
     /// <param name="routes">Destination.</param>
     public static void MapForms(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/forms", Compute)
-        .DescribeComputation<FormRequest, FormAnswer>(
+        .Describe(
             "computeForm",
             "Forms",
             "Stations, angles, blanks, springback, checks and cautions for one form.",
@@ -20,9 +22,9 @@ internal static class FormsEndpoint
     /// <summary>Answers a request.</summary>
     /// <param name="body">The body as it was read.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    internal static IResult Compute(JsonBody<FormRequest> body, CancellationToken cancellation) => body.Answer(request =>
+    internal static Results<AnswerResult<FormAnswer>, ProblemResult> Compute(JsonBody<FormRequest> body, CancellationToken cancellation) => body.Answer(request =>
     {
         var job = PlannedJob.Of(request, cancellation);
-        return new AnswerResult<FormAnswer>(FormAnswers.From(job), FormAnswerJson.Default.FormAnswer, job.Shown.Fingerprint);
+        return new AnswerResult<FormAnswer>(FormAnswer.From(job), FormAnswerJson.Default.FormAnswer, job.Shown.Fingerprint);
     });
 }

@@ -1,3 +1,4 @@
+using System.Linq.Expressions;
 using System.Text.Json.Serialization;
 using FluentValidation;
 using FormApi.Http.Requests;
@@ -43,7 +44,18 @@ internal sealed class MaterialInputRules : AbstractValidator<MaterialInput>
     /// <param name="units">The caller's units.</param>
     public MaterialInputRules(UnitSystem units)
     {
-        RuleFor(material => material).Custom(CheckId);
+        RuleFor(material => material.Id).Must(id => MaterialCatalog.Default.TryFind(id!, out _))
+            .Else("unknown-material", TextOfUnknown, _ => "an id of /v1/materials, or no id and all properties")
+            .When(material => material.Id is not null);
+        When(material => material.Id is null, () =>
+        {
+            Need(material => material.YoungsModulus);
+            Need(material => material.PoissonRatio);
+            Need(material => material.Yield);
+            Need(material => material.Ultimate);
+            Need(material => material.Density);
+            Need(material => material.MinRadiusOverThickness);
+        });
         When(material => material.HasOwnFigures(), () =>
         {
             RuleFor(material => material.YoungsModulus).Within(Ranges.YoungsModulus, units);
@@ -55,53 +67,22 @@ internal sealed class MaterialInputRules : AbstractValidator<MaterialInput>
             RuleFor(material => material.StrainHardening).Within(Ranges.StrainHardening, units);
             RuleFor(material => material.Density).Within(Ranges.Density, units);
             RuleFor(material => material.MinRadiusOverThickness).Within(Ranges.MinRadius, units);
-            RuleFor(material => material).Custom(CheckFigures);
+            RuleFor(material => material.StrainHardening).NotNull()
+                .Else("missing-property", "The flow curve needs both strengthCoefficient and strainHardening.", "strengthCoefficient and strainHardening together, or neither")
+                .When(material => material.StrengthCoefficient is not null);
+            RuleFor(material => material.StrengthCoefficient).NotNull()
+                .Else("missing-property", "The flow curve needs both strengthCoefficient and strainHardening.", "strengthCoefficient and strainHardening together, or neither")
+                .When(material => material.StrainHardening is not null);
+            RuleFor(material => material.Ultimate).Must((material, ultimate) => !(ultimate < material.Yield))
+                .Else("below-yield", "The ultimate strength is below the yield stress.", "at least the yield stress");
         });
     }
 
-    private static void CheckId(MaterialInput material, ValidationContext<MaterialInput> context)
-    {
-        if (material.Id is { } id)
-        {
-            if (!MaterialCatalog.Default.TryFind(id, out _))
-            {
-                var near = Spelling.Nearest(id, MaterialCatalog.Default.All.Select(known => known.Id));
-                context.FaultAt(
-                    "id",
-                    "unknown-material",
-                    near is null ? "Unknown material." : $"Unknown material. Did you mean {near}?",
-                    "an id of /v1/materials, or no id and all properties");
-            }
+    private void Need(Expression<Func<MaterialInput, double?>> figure) => RuleFor(figure).NotNull()
+        .Else("missing-property", "A material without an id needs this property.", "a number, or an id of /v1/materials");
 
-            return;
-        }
-
-        Need(material.YoungsModulus, "youngsModulus");
-        Need(material.PoissonRatio, "poissonRatio");
-        Need(material.Yield, "yield");
-        Need(material.Ultimate, "ultimate");
-        Need(material.Density, "density");
-        Need(material.MinRadiusOverThickness, "minRadiusOverThickness");
-
-        void Need(double? figure, string field)
-        {
-            if (figure is null)
-                context.FaultAt(field, "missing-property", "A material without an id needs this property.", "a number, or an id of /v1/materials");
-        }
-    }
-
-    private static void CheckFigures(MaterialInput material, ValidationContext<MaterialInput> context)
-    {
-        if (material.StrengthCoefficient is null != material.StrainHardening is null)
-        {
-            context.FaultAt(
-                material.StrainHardening is null ? "strainHardening" : "strengthCoefficient",
-                "missing-property",
-                "The flow curve needs both strengthCoefficient and strainHardening.",
-                "strengthCoefficient and strainHardening together, or neither");
-        }
-
-        if (material.Ultimate < material.Yield)
-            context.FaultAt("ultimate", "below-yield", "The ultimate strength is below the yield stress.", "at least the yield stress");
-    }
+    private static string TextOfUnknown(MaterialInput material) =>
+        Spelling.Nearest(material.Id!, MaterialCatalog.Default.All.Select(known => known.Id)) is { } near
+            ? $"Unknown material. Did you mean {near}?"
+            : "Unknown material.";
 }

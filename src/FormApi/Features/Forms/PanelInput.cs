@@ -100,15 +100,15 @@ internal sealed class PanelInputRules : AbstractValidator<PanelInput>
         RuleFor(panel => panel.Trim).Within(Ranges.Flat, units);
         RuleFor(panel => panel.Lever).Within(Ranges.Lever, units);
         RuleFor(panel => panel.Clamp!).SetValidator(new ClampInputRules(units)).When(panel => panel.Clamp is not null);
-        RuleFor(panel => panel.Pull!.By!).SetValidator(new PullByInputRules(units)).When(panel => panel.Pull?.By is not null).OverridePropertyName("pull.by");
+        RuleFor(panel => panel.Pull!.By!).SetValidator(new PullByInputRules(units)).When(panel => panel.Pull?.By is not null);
         RuleFor(panel => panel.AllowedRipple).Within(Ranges.Ripple, units);
         RuleFor(panel => panel.AllowedSlope).Within(Ranges.Slope, units);
         RuleFor(panel => panel.Springback!).SetValidator(new SpringbackInputRules(units)).When(panel => panel.Springback is not null);
         When(panel => panel.StockSheets is not null, () =>
         {
-            RuleFor(panel => panel.StockSheets!.Count).Within(Ranges.StockCount, units).OverridePropertyName("stockSheets");
+            RuleFor(panel => panel.StockSheets!.Count).Within(Ranges.StockCount, units).About(panel => panel.StockSheets);
             RuleForEach(panel => panel.StockSheets!.Take((int)Ranges.StockCount.Max))
-                .SetValidator(new StockSheetInputRules(units)).OverridePropertyName("stockSheets");
+                .SetValidator(new StockSheetInputRules(units)).About(panel => panel.StockSheets);
         });
     }
 }

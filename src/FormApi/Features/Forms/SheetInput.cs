@@ -35,7 +35,14 @@ internal static class SheetRules
     {
         rules.RuleFor(sheet => sheet.Material).SetValidator(new MaterialInputRules(units));
         rules.RuleFor(sheet => sheet.Thickness).Within(Ranges.Thickness, units);
-        rules.RuleFor(sheet => sheet).Custom(CheckThickness);
+        rules.RuleFor(sheet => sheet.Gauge).Null()
+            .Else("choose-one", "Give thickness or gauge, not both.", "thickness or gauge, not both")
+            .When(sheet => sheet.Thickness is not null);
+        rules.RuleFor(sheet => sheet.Thickness).NotNull().Else("choose-one", "The sheet has no thickness.", "thickness, or gauge")
+            .When(sheet => sheet.Gauge is null);
+        rules.RuleFor(sheet => sheet.GaugeSystem).Null().Else("not-applicable", "gaugeSystem needs gauge.", "only with gauge")
+            .When(sheet => sheet.Gauge is null && sheet.Thickness is not null);
+        rules.When(sheet => sheet.Gauge is not null && sheet.Thickness is null, () => AddGaugeRules(rules));
     }
 
     /// <summary>The gauge system in force, or null where none is named and the material has none of its own.</summary>
@@ -44,50 +51,22 @@ internal static class SheetRules
         sheet.GaugeSystem
         ?? (sheet.Material.Id is { } id && MaterialCatalog.Default.TryFind(id, out var material) ? material.GaugeSystem : null);
 
-    private static void CheckThickness<T>(T sheet, ValidationContext<T> context)
-        where T : ISheetInput
-    {
-        if (sheet.Gauge is { } gauge)
-        {
-            if (sheet.Thickness is not null)
-            {
-                context.FaultAt(
-                    "gauge", "choose-one", "Give thickness or gauge, not both.", "thickness or gauge, not both");
-            }
-            else
-            {
-                CheckGauge(sheet, gauge, context);
-            }
-        }
-        else if (sheet.Thickness is null)
-        {
-            context.FaultAt("thickness", "choose-one", "The sheet has no thickness.", "thickness, or gauge");
-        }
-        else if (sheet.GaugeSystem is not null)
-        {
-            context.FaultAt("gaugeSystem", "not-applicable", "gaugeSystem needs gauge.", "only with gauge");
-        }
-    }
-
-    private static void CheckGauge<T>(T sheet, int gauge, ValidationContext<T> context)
+    private static void AddGaugeRules<T>(AbstractValidator<T> rules)
         where T : ISheetInput
     {
         var systems = "one of " + string.Join(", ", GaugeTable.Systems.Select(known => known.Id));
-        var systemId = GaugeSystemOf(sheet);
-        var system = GaugeTable.Systems.FirstOrDefault(known => known.Id == systemId);
-        if (systemId is null)
-        {
-            context.FaultAt(
-                "gaugeSystem", "choose-one", "gauge needs gaugeSystem here: this material has none, and the same number is another thickness in each.", systems);
-        }
-        else if (system is null)
-        {
-            context.FaultAt("gaugeSystem", "unknown-gauge-system", "Unknown gauge system.", systems);
-        }
-        else if (!GaugeTable.TryThickness(systemId, gauge, out _))
-        {
-            var listed = system.Thicknesses.Select(thickness => thickness.Gauge.ToString(CultureInfo.InvariantCulture));
-            context.FaultAt("gauge", "unknown-gauge", $"The system {systemId} lists no such gauge.", "one of " + string.Join(", ", listed));
-        }
+        rules.RuleFor(sheet => sheet.GaugeSystem)
+            .Must((sheet, _) => GaugeSystemOf(sheet) is not null)
+            .Else("choose-one", "gauge needs gaugeSystem here: this material has none, and the same number is another thickness in each.", systems)
+            .Must((sheet, _) => GaugeSystemOf(sheet) is null || Find(GaugeSystemOf(sheet)) is not null)
+            .Else("unknown-gauge-system", "Unknown gauge system.", systems);
+        rules.RuleFor(sheet => sheet.Gauge)
+            .Must((sheet, gauge) => Find(GaugeSystemOf(sheet)) is not { } system || GaugeTable.TryThickness(system.Id, gauge!.Value, out _))
+            .Else("unknown-gauge", sheet => $"The system {GaugeSystemOf(sheet)} lists no such gauge.", sheet => "one of " + string.Join(", ", Listed(sheet)));
+
+        static GaugeSystem? Find(string? id) => GaugeTable.Systems.FirstOrDefault(known => known.Id == id);
+
+        static IEnumerable<string> Listed(T sheet) =>
+            Find(GaugeSystemOf(sheet))!.Thicknesses.Select(thickness => thickness.Gauge.ToString(CultureInfo.InvariantCulture));
     }
 }

@@ -33,17 +33,11 @@ internal sealed class SpringbackInputRules : AbstractValidator<SpringbackInput>
     {
         RuleFor(springback => springback.Factor).Within(Ranges.SpringbackFactor, units);
         RuleFor(springback => springback.EffectiveYield).Within(Ranges.Strength, units);
-        RuleFor(springback => springback).Custom((springback, context) =>
-        {
-            var given = (springback.Model is null ? 0 : 1) + (springback.Factor is null ? 0 : 1) + (springback.EffectiveYield is null ? 0 : 1);
-            if (given > 1)
-            {
-                context.FaultAt(
-                    springback.EffectiveYield is null ? "factor" : "effectiveYield",
-                    "choose-one",
-                    "Springback is found in one way.",
-                    "model, factor or effectiveYield, one of them");
-            }
-        });
+        RuleFor(springback => springback.EffectiveYield).Null()
+            .Else("choose-one", "Springback is found in one way.", "model, factor or effectiveYield, one of them")
+            .When(springback => springback.Model is not null || springback.Factor is not null);
+        RuleFor(springback => springback.Factor).Null()
+            .Else("choose-one", "Springback is found in one way.", "model, factor or effectiveYield, one of them")
+            .When(springback => springback is { EffectiveYield: null, Model: not null });
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Linq.Expressions;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
@@ -86,13 +87,10 @@ internal sealed class InspectionRequestRules : AbstractValidator<InspectionReque
         RuleFor(request => request.Measured).SetValidator(new MeasuredInputRules(units));
         RuleFor(request => request.Tolerance!).SetValidator(new InspectionToleranceInputRules(units)).When(request => request.Tolerance is not null);
         RuleFor(request => request.Corrections!).SetValidator(new CorrectionInputRules(units)).When(request => request.Corrections is not null);
-        RuleFor(request => request).Custom((request, context) =>
-        {
-            if (request.Stations is not null && request.Panel is { } panel)
-                FoldedRules.CheckPanel(panel, context);
-            if (request.Ends is not null && (request.Stations is null || request.Panel is null))
-                context.FaultAt("ends", "not-applicable", "It only says where the panel is clamped on a form given by its stations.", "only with stations and a panel; else form.stepping.ends");
-        });
+        this.AddStandingPanelRules();
+        RuleFor(request => request.Ends).Null()
+            .Else("not-applicable", "It only says where the panel is clamped on a form given by its stations.", "only with stations and a panel; else form.stepping.ends")
+            .When(request => request.Stations is null || request.Panel is null);
     }
 }
 
@@ -103,74 +101,70 @@ internal sealed class MeasuredInputRules : AbstractValidator<MeasuredInput>
     /// <param name="units">The caller's units.</param>
     public MeasuredInputRules(UnitSystem units)
     {
-        RuleFor(measured => CountOf(measured.Angles)).Within(Ranges.MeasuredCount, units).OverridePropertyName("angles");
-        RuleFor(measured => CountOf(measured.Spacings)).Within(Ranges.MeasuredFacets, units).OverridePropertyName("spacings");
-        RuleFor(measured => CountOf(measured.Facets)).Within(Ranges.MeasuredFacets, units).OverridePropertyName("facets");
-        RuleFor(measured => CountOf(measured.Points)).Within(Ranges.TemplateFlats, units).OverridePropertyName("points");
+        RuleFor(measured => CountOf(measured.Angles)).Within(Ranges.MeasuredCount, units).About(measured => measured.Angles);
+        RuleFor(measured => CountOf(measured.Spacings)).Within(Ranges.MeasuredFacets, units).About(measured => measured.Spacings);
+        RuleFor(measured => CountOf(measured.Facets)).Within(Ranges.MeasuredFacets, units).About(measured => measured.Facets);
+        RuleFor(measured => CountOf(measured.Points)).Within(Ranges.TemplateFlats, units).About(measured => measured.Points);
+        AddChoice();
         RuleFor(measured => measured).Custom((measured, context) =>
         {
-            CheckChoice(measured, context);
-            Each(measured.Angles, "angles", Ranges.MeasuredAngle);
-            Each(measured.Spacings, "spacings", Ranges.StandingFacet);
-            Each(measured.Facets, "facets", Ranges.StandingFacet);
+            Each(checking => checking.Angles, measured.Angles, Ranges.MeasuredAngle);
+            Each(checking => checking.Spacings, measured.Spacings, Ranges.StandingFacet);
+            Each(checking => checking.Facets, measured.Facets, Ranges.StandingFacet);
             foreach (var (points, j) in (measured.Points ?? []).Take((int)Ranges.TemplateFlats.Max).Select((points, j) => (points, j)))
-                Flat(points, string.Create(CultureInfo.InvariantCulture, $"points[{j}]"));
+                Flat(points, string.Create(CultureInfo.InvariantCulture, $"[{j}]"));
 
-            void Each(IReadOnlyList<double>? values, string field, AllowedRange range)
+            void Each(Expression<Func<MeasuredInput, IReadOnlyList<double>?>> field, IReadOnlyList<double>? values, AllowedRange range)
             {
                 for (var i = 0; i < Math.Min(values?.Count ?? 0, (int)Ranges.MeasuredCount.Max); i++)
-                    Number(values![i], string.Create(CultureInfo.InvariantCulture, $"{field}[{i}]"), range);
+                    Number(values![i], field, string.Create(CultureInfo.InvariantCulture, $"[{i}]"), range);
             }
 
             void Flat(IReadOnlyList<Pair> points, string path)
             {
                 if (points.Count < Ranges.TemplatePoints.Min || points.Count > Ranges.TemplatePoints.Max)
                 {
-                    context.FaultAt(path, "out-of-range", "A flat needs at least two points, and not too many.", Ranges.TemplatePoints.Text(units));
+                    context.FaultAt(checking => checking.Points, "out-of-range", "A flat needs at least two points, and not too many.", Ranges.TemplatePoints.Text(units), path);
                     return;
                 }
 
                 for (var i = 0; i < points.Count; i++)
                 {
-                    Number(points[i].First, string.Create(CultureInfo.InvariantCulture, $"{path}[{i}][0]"), Ranges.Coordinate);
-                    Number(points[i].Second, string.Create(CultureInfo.InvariantCulture, $"{path}[{i}][1]"), Ranges.Coordinate);
+                    Number(points[i].First, checking => checking.Points, string.Create(CultureInfo.InvariantCulture, $"{path}[{i}][0]"), Ranges.Coordinate);
+                    Number(points[i].Second, checking => checking.Points, string.Create(CultureInfo.InvariantCulture, $"{path}[{i}][1]"), Ranges.Coordinate);
                 }
             }
 
-            void Number(double value, string path, AllowedRange range)
+            void Number<TField>(double value, Expression<Func<MeasuredInput, TField>> field, string within, AllowedRange range)
             {
                 if (!(value >= range.MinIn(units) && value <= range.MaxIn(units)))
                 {
                     context.FaultAt(
-                        path,
+                        field,
                         double.IsFinite(value) ? "out-of-range" : "not-finite",
-                        double.IsFinite(value) ? "The value is outside its range." : "The number is too large (over about 1.8e308).",
-                        range.Text(units));
+                        double.IsFinite(value) ? "The value is outside its range." : FiniteRule.Message,
+                        range.Text(units),
+                        within);
                 }
             }
         });
     }
 
-    private static void CheckChoice(MeasuredInput measured, ValidationContext<MeasuredInput> context)
+    private void AddChoice()
     {
-        if (measured.Angles is null && measured.Points is null)
-            context.FaultAt("angles", "choose-one", "Nothing was measured.", "angles or points");
-        if (measured.Points is not null)
+        RuleFor(measured => measured.Angles).NotNull().Else("choose-one", "Nothing was measured.", "angles or points")
+            .When(measured => measured.Points is null);
+        When(measured => measured.Points is not null, () =>
         {
-            Only("angles", measured.Angles);
-            Only("spacings", measured.Spacings);
-            Only("facets", measured.Facets);
-        }
-        else if (measured.Spacings is not null && measured.Facets is not null)
-        {
-            context.FaultAt("facets", "choose-one", "Facets follow from spacings.", "spacings or facets, at most one of them");
-        }
+            AloneWithPoints(measured => measured.Angles);
+            AloneWithPoints(measured => measured.Spacings);
+            AloneWithPoints(measured => measured.Facets);
+        });
+        RuleFor(measured => measured.Facets).Null().Else("choose-one", "Facets follow from spacings.", "spacings or facets, at most one of them")
+            .When(measured => measured is { Points: null, Spacings: not null });
 
-        void Only(string field, object? given)
-        {
-            if (given is not null)
-                context.FaultAt(field, "choose-one", "Points replace angles, spacings and facets.", "points alone, or angles with spacings or facets");
-        }
+        void AloneWithPoints(Expression<Func<MeasuredInput, IReadOnlyList<double>?>> field) =>
+            RuleFor(field).Null().Else("choose-one", "Points replace angles, spacings and facets.", "points alone, or angles with spacings or facets");
     }
 
     private static int? CountOf<T>(IReadOnlyList<T>? values) => values?.Count;

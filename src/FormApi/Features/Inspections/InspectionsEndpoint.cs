@@ -1,10 +1,12 @@
 using FormApi.Features.Forms;
+using FormApi.Http.Problems;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
 using FormApi.Http.Units;
 using Forming;
 using Forming.Facets;
 using Forming.Inspection;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace FormApi.Features.Inspections;
 
@@ -14,7 +16,7 @@ internal static class InspectionsEndpoint
     /// <summary>Adds the route.</summary>
     /// <param name="routes">Destination.</param>
     public static void MapInspections(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/inspections", Inspect)
-        .DescribeComputation<InspectionRequest, InspectionAnswer>(
+        .Describe(
             "inspectForm",
             "Accuracy",
             "A folded form against its plan: where it is off, what that does, the fewest corrections.",
@@ -22,7 +24,7 @@ internal static class InspectionsEndpoint
             + "Answers the form as built, where it leaves the wanted curve, the closing error, what it does to the panel, and the fewest folds to correct in whole steps of the stop; that it is the fewest is proven. "
             + "Measurements that no form could give are refused with their pointer; those that are hard to believe are listed as suspect.");
 
-    private static IResult Inspect(JsonBody<InspectionRequest> body, CancellationToken cancellation) => body.Answer(given =>
+    private static Results<AnswerResult<InspectionAnswer>, ProblemResult> Inspect(JsonBody<InspectionRequest> body, CancellationToken cancellation) => body.Answer(given =>
     {
         var request = InspectionDefaults.Apply(given);
         var units = UnitSystem.Of(request.Units);
@@ -41,7 +43,7 @@ internal static class InspectionsEndpoint
             cancellation);
         var shown = NormalizedRequest.Of(request);
         return new AnswerResult<InspectionAnswer>(
-            InspectionAnswers.From(report, form.Failed, rules.Step, FoldedForm.LinksOf(request), shown), InspectionAnswerJson.Default.InspectionAnswer, shown.Fingerprint);
+            InspectionAnswer.From(report, form.Failed, rules.Step, FoldedForm.LinksOf(request), shown), InspectionAnswerJson.Default.InspectionAnswer, shown.Fingerprint);
     });
 
     private static Forming.Jobs.PanelSpec PanelOf(InspectionRequest request, Forms.PanelInput panel, UnitSystem units) =>

@@ -3,8 +3,10 @@ using FormApi.Features.Forms;
 using FormApi.Features.Programs;
 using FormApi.Http;
 using FormApi.Http.Links;
+using FormApi.Http.Problems;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Extensions.Options;
 
 namespace FormApi.Features.Links;
@@ -18,45 +20,47 @@ internal static class LinksEndpoint
         " The link holds the JSON of the request, deflated (RFC 1951), in base64url without padding (RFC 4648), 4096 characters at most; `links` in an answer has it ready. "
         + "The answer has an entity tag; a caller who sends it as If-None-Match is answered 304 as long as the engine is the same.";
 
-    private static readonly int[] Faults = [400, 406, 413, 414, 422, 429, 503];
+    private static readonly int[] Faults = [413, 414, 422];
 
     /// <summary>Adds the routes.</summary>
     /// <param name="routes">Destination.</param>
     public static void MapLinks(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/v1/links/{request}/form", OpenForm)
-            .Describe<FormAnswer>("openFormLink", Tag, "The form that a link holds.", [304, .. Faults])
+            .Describe("openFormLink", Tag, "The form that a link holds.")
+            .Refuses(Faults)
             .WithDescription("The answer of POST /v1/forms, byte for byte." + Always);
         routes.MapGet("/v1/links/{request}/drawing", OpenDrawing)
-            .DescribeFile("openDrawingLink", Tag, "The form that a link holds, as a picture, a cutting file or a solid.", DrawingsEndpoint.Offered, [304, .. Faults])
+            .Describe("openDrawingLink", Tag, "The form that a link holds, as a picture, a cutting file or a solid.")
+            .Refuses(Faults)
             .WithDescription("The answer of POST /v1/forms/drawing, byte for byte." + Always);
         routes.MapGet("/v1/links/{request}/program", OpenProgram)
-            .Describe<ProgramAnswer>("openProgramLink", Tag, "The brake's steps for the form that a link holds.", [304, .. Faults])
-            .WithDescription("The answer of POST /v1/programs, byte for byte; by Accept as CSV, SVG or PDF too." + Always)
-            .WithMetadata(ProgramsEndpoint.Offered)
-            .WithMetadata(ProgramsEndpoint.Files);
+            .Describe("openProgramLink", Tag, "The brake's steps for the form that a link holds.")
+            .Refuses(Faults)
+            .WithDescription("The answer of POST /v1/programs, byte for byte; by Accept as CSV, SVG or PDF too." + Always);
     }
 
-    private static IResult OpenForm(string request, HttpContext context, IOptions<Limits> limits, CancellationToken cancellation) => LinkedAnswer.Of(
+    private static Results<AnswerResult<FormAnswer>, UnchangedResult, ProblemResult> OpenForm(
+        string request, HttpContext context, IOptions<Limits> limits, CancellationToken cancellation) => LinkedAnswer.Of(
         context,
         request,
         limits.Value.LinkBytes,
         MediaTypes.Json,
         json => FormsEndpoint.Compute(JsonBody<FormRequest>.Of(json), cancellation));
 
-    private static IResult OpenDrawing(
+    private static Results<DrawingResult, UnchangedResult, ProblemResult> OpenDrawing(
         string request, string? paper, HttpContext context, IOptions<Limits> limits, IOptions<PublicAddress> address, CancellationToken cancellation) => LinkedAnswer.Of(
         context,
         request,
         limits.Value.LinkBytes,
-        DrawingsEndpoint.Offered.Choose(context.Request)!,
+        DrawingResult.Offered.Choose(context.Request)!,
         json => DrawingsEndpoint.Draw(JsonBody<FormRequest>.Of(json), paper, context.Request, address, cancellation));
 
-    private static IResult OpenProgram(
+    private static Results<Results<AnswerResult<ProgramAnswer>, ProgramFileResult>, UnchangedResult, ProblemResult> OpenProgram(
         string request, string? paper, HttpContext context, IOptions<Limits> limits, IOptions<PublicAddress> address, CancellationToken cancellation) => LinkedAnswer.Of(
         context,
         request,
         limits.Value.LinkBytes,
-        ProgramsEndpoint.Offered.Choose(context.Request)!,
+        ProgramFileResult.Offered.Choose(context.Request)!,
         json => ProgramsEndpoint.Answer(JsonBody<ProgramRequest>.Of(json), paper, context.Request, address, cancellation));
 }

@@ -2,6 +2,7 @@ using FormApi.Http.Problems;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
 using Forming.Materials;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace FormApi.Features.Materials;
 
@@ -13,14 +14,14 @@ internal static class MaterialsEndpoint
     public static void MapMaterials(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/v1/materials", List)
-            .Describe<MaterialsAnswer>("listMaterials", "Materials", "Sheet materials, each value with its source and status.", 400);
+            .Describe("listMaterials", "Materials", "Sheet materials, each value with its source and status.");
         routes.MapGet("/v1/materials/{id}", One)
-            .Describe<MaterialAnswer>("getMaterial", "Materials", "One sheet material, each value with its source and status.", 400, 404);
+            .Describe("getMaterial", "Materials", "One sheet material, each value with its source and status.");
     }
 
     /// <summary>Lists the materials.</summary>
     /// <param name="units">Units of the values: <c>mm</c> (MPa, kg/m³) or <c>in</c> (psi, lb/in³). Default: <c>mm</c>.</param>
-    private static IResult List(string? units = null) =>
+    private static Results<TableResult<MaterialsAnswer>, ProblemResult> List(string? units = null) =>
         UnitsQuery.TryRead(units, out var system, out var problem)
             ? new TableResult<MaterialsAnswer>($"materials-{system.LengthName}", () => MaterialsAnswer.In(system), MaterialsAnswerJson.Default.MaterialsAnswer)
             : problem;
@@ -28,7 +29,7 @@ internal static class MaterialsEndpoint
     /// <summary>Shows one material.</summary>
     /// <param name="id">Id of the material.</param>
     /// <param name="units">Units of the values: <c>mm</c> (MPa, kg/m³) or <c>in</c> (psi, lb/in³). Default: <c>mm</c>.</param>
-    private static IResult One(string id, string? units = null)
+    private static Results<TableResult<MaterialAnswer>, ProblemResult, NotFoundResult> One(string id, string? units = null)
     {
         if (!UnitsQuery.TryRead(units, out var system, out var problem))
             return problem;
@@ -39,6 +40,6 @@ internal static class MaterialsEndpoint
         }
 
         var near = Spelling.Nearest(id, MaterialCatalog.Default.All.Select(known => known.Id));
-        return new ProblemResult(ProblemKinds.NotFound, near is null ? "Unknown material." : $"Unknown material. Did you mean {near}?");
+        return new NotFoundResult(near is null ? "Unknown material." : $"Unknown material. Did you mean {near}?");
     }
 }

@@ -55,25 +55,16 @@ internal sealed class PredictionRequestRules : AbstractValidator<PredictionReque
         RuleFor(request => request.Form).SetValidator(new FormInputRules(units, isStanding: true)).When(request => request.Stations is not null);
         RuleFor(request => request.Brake!).SetValidator(new BrakeInputRules(units)).When(request => request.Brake is not null);
         RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units)).When(request => request.Marks is not null);
-        RuleFor(request => request).Custom(CheckUse);
+        RuleFor(request => request.Ends).Null()
+            .Else("not-applicable", "The ends of a form that is planned are its stepping's.", "only with stations; else form.stepping.ends")
+            .When(request => request.Stations is null);
+        this.AddUnusedRules(_ => false);
+        this.AddStandingPanelRules();
         this.AddStationsRules(Ranges.StationCount, units);
-        RuleFor(request => request).Custom((request, context) => StationsRules.CheckLeadOut(request, Ranges.StationCount, context));
+        this.AddLeadOutRule(Ranges.StationCount);
     }
 
     /// <summary>Rules, with limits in the caller's units.</summary>
     /// <param name="units">The caller's units.</param>
     public static PredictionRequestRules For(LengthUnit units) => units == LengthUnit.In ? InInch : InMm;
-
-    private static void CheckUse(PredictionRequest request, ValidationContext<PredictionRequest> context)
-    {
-        if (request.Stations is null)
-        {
-            if (request.Ends is not null)
-                context.FaultAt("ends", "not-applicable", "The ends of a form that is planned are its stepping's.", "only with stations; else form.stepping.ends");
-            return;
-        }
-
-        FoldedRules.CheckUnused(request, context);
-        FoldedRules.CheckPanel(request.Panel, context);
-    }
 }

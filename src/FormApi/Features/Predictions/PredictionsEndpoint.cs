@@ -1,5 +1,7 @@
+using FormApi.Http.Problems;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace FormApi.Features.Predictions;
 
@@ -9,7 +11,7 @@ internal static class PredictionsEndpoint
     /// <summary>Adds the route.</summary>
     /// <param name="routes">Destination.</param>
     public static void MapPredictions(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/forms/prediction", Predict)
-        .DescribeComputation<PredictionRequest, PredictionAnswer>(
+        .Describe(
             "predictPanel",
             "Forms",
             "How a panel comes off a form: shape, ripple, pull.",
@@ -21,9 +23,9 @@ internal static class PredictionsEndpoint
     /// <summary>Answers a request.</summary>
     /// <param name="body">The body as it was read.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    internal static IResult Predict(JsonBody<PredictionRequest> body, CancellationToken cancellation) => body.Answer(request =>
+    internal static Results<AnswerResult<PredictionAnswer>, ProblemResult> Predict(JsonBody<PredictionRequest> body, CancellationToken cancellation) => body.Answer(request =>
     {
         var job = PredictedJob.Of(request, cancellation);
-        return new AnswerResult<PredictionAnswer>(PredictionAnswers.From(job), PredictionAnswerJson.Default.PredictionAnswer, job.Shown.Fingerprint);
+        return new AnswerResult<PredictionAnswer>(PredictionAnswer.From(job), PredictionAnswerJson.Default.PredictionAnswer, job.Shown.Fingerprint);
     });
 }

@@ -1,7 +1,9 @@
 using System.Text.Json.Serialization;
 using FormApi.Features.Forms;
+using FormApi.Http;
 using FormApi.Http.Json;
 using FormApi.Http.Links;
+using FormApi.Http.Units;
 using Forming.Plans;
 using Forming.Programs;
 using Forming.Programs.Brakes;
@@ -29,7 +31,94 @@ internal sealed record ProgramAnswer(
     CheckResult[] Checks,
     SafetyResult[] Safety,
     BasisResult[] Basis,
-    LinksResult Links);
+    LinksResult Links)
+{
+    // All folds turn the sheet up, so it is never flipped.
+    private const string MarkedFace = "inside";
+
+    /// <summary>The answer to a request.</summary>
+    /// <param name="job">The programmed request.</param>
+    public static ProgramAnswer From(ProgrammedJob job)
+    {
+        var (program, units) = (job.Program, job.Units);
+        return new(
+            EngineVersion.Current,
+            job.Shown.Fingerprint,
+            job.Shown.Json,
+            job.Verdict,
+            new(
+                program.OrderName!,
+                program.Turns,
+                program.HandlingCost,
+                program.StopChanges,
+                Lists.Map(program.StopGroups, group => new StopGroupResult(UnitSystem.Degrees(group.Setting), group.Steps)),
+                UnitSystem.Degrees(program.StopRounding),
+                units.Length(program.Clearance.Mm),
+                program.Clearance.Nearest?.Word(),
+                job.Brake is PressBrake press ? units.Length(press.DieOpeningFor(job.Part.Shape.ThicknessMm)) : null,
+                program.Searched == SearchedOrders.AllOrders ? "all orders" : "families",
+                program.IsSearchComplete,
+                OrdersOf(program, units)),
+            Lists.Map(program.Steps, step => StepOf(step, job.Brake is PressBrake, units)),
+            Lists.Map(job.Checks, check => CheckResult.From(check, units)),
+            Lists.Map(program.Safety, note => SafetyResult.From(note, units)),
+            Lists.Map(program.Basis, BasisResult.From),
+            job.Links);
+    }
+
+    /// <summary>Why there is no program.</summary>
+    /// <param name="program">The program that is none.</param>
+    /// <param name="units">The caller's units.</param>
+    public static ImpossibleResult ImpossibleOf(BrakeProgram program, UnitSystem units) => new(
+        program.Impossible!.IsProven,
+        program.Impossible.States,
+        Lists.Map(program.Impossible.Folds, fold => new ImpossibleFoldResult(
+            fold.Fold, fold.Check, fold.Strikes?.Word(), units.Wording.Of(fold.Text), RemedyResult.From(fold.Remedy, units))),
+        OrdersOf(program, units));
+
+    private static OrderTriedResult[] OrdersOf(BrakeProgram program, UnitSystem units) => Lists.Map(
+        program.OrdersTried,
+        order => new OrderTriedResult(
+            order.Name, order.IsWhole, order.FailedFold, order.FailedCheck, order.Strikes?.Word(), order.HandlingCost, units.Length(order.ClearanceMm)));
+
+    private static StepResult StepOf(ProgramStep step, bool isPress, UnitSystem units)
+    {
+        return new(
+            step.Number,
+            step.Fold,
+            step.EdgeInFront,
+            step.Handling,
+            step.HandlingCost,
+            step.GaugedEdge,
+            step.Gauge.By,
+            units.Length(step.Gauge.DistanceMm),
+            step.Gauge.IsInRange,
+            UnitSystem.Degrees(step.Gauge.FaceSlope),
+            UnitSystem.Degrees(step.FoldAngle),
+            UnitSystem.Degrees(step.StopAngle),
+            UnitSystem.Degrees(step.StopSetting),
+            isPress ? UnitSystem.Degrees(step.IncludedAngle) : null,
+            isPress ? UnitSystem.Degrees(step.SpringbackAllowance) : null,
+            step.IsStopChanged,
+            units.Length(step.DepthMm),
+            Force(step.Load.ForceN),
+            Force(step.Load.ForceLowN),
+            step.Load.MomentNmm is { } moment ? units.Torque(moment) : null,
+            Force(step.Load.HandleForceN),
+            Force(step.Load.LeafForceN),
+            Force(step.Load.ClampForceN),
+            units.Length(step.Clearance.Mm),
+            step.Clearance.Nearest?.Word(),
+            UnitSystem.Degrees(step.Clearance.AtAngle),
+            units.Length(step.FrontRunMm),
+            units.Length(step.BackRunMm),
+            MarkedFace,
+            units.Wording.Of(step.Text),
+            Lists.Map(step.Checks, check => CheckResult.From(check, units)));
+
+        double? Force(double? newtons) => newtons is { } known ? units.Force(known) : null;
+    }
+}
 
 /// <summary>A program as a whole.</summary>
 /// <param name="OrderName">Name of the order.</param>

@@ -1,3 +1,4 @@
+using System.Linq.Expressions;
 using FluentValidation;
 using FormApi.Features.Forms;
 using FormApi.Http.Rules;
@@ -38,17 +39,29 @@ internal sealed class ProgramBrakeInputRules : AbstractValidator<ProgramBrakeInp
     {
         RuleFor(brake => brake.AsBrake()).SetValidator(new BrakeInputRules(units));
         RuleFor(brake => brake.Tools!).SetValidator(new ToolsInputRules(units)).When(brake => brake.Tools is not null);
-        RuleFor(brake => brake).Custom((brake, context) =>
+        When(brake => brake is { Tools: not null, Kind: BrakeKind.Press }, () =>
         {
-            var isPress = brake.Kind is BrakeKind.Press;
-            foreach (var field in brake.Tools?.OfTheOtherKind(isPress) ?? [])
-            {
-                context.FaultAt(
-                    "tools." + field,
-                    "not-applicable",
-                    isPress ? "It belongs to a leaf brake." : "It belongs to a press brake.",
-                    isPress ? "only with kind leaf" : "only with kind press");
-            }
+            OnlyOfLeaf(brake => brake.Tools!.Beam);
+            OnlyOfLeaf(brake => brake.Tools!.MinRun);
+            OnlyOfLeaf(brake => brake.Tools!.MinLand);
+            OnlyOfLeaf(brake => brake.Tools!.Lever);
+            OnlyOfLeaf(brake => brake.Tools!.Bearing);
+            OnlyOfLeaf(brake => brake.Tools!.BeamDepth);
+        });
+        When(brake => brake is { Tools: not null, Kind: not BrakeKind.Press }, () =>
+        {
+            OnlyOfPress(brake => brake.Tools!.Punch);
+            OnlyOfPress(brake => brake.Tools!.Holder);
+            OnlyOfPress(brake => brake.Tools!.Ram);
+            OnlyOfPress(brake => brake.Tools!.Die);
+            OnlyOfPress(brake => brake.Tools!.Bed);
+            OnlyOfPress(brake => brake.Tools!.ForceCapacity);
         });
     }
+
+    private void OnlyOfLeaf<TField>(Expression<Func<ProgramBrakeInput, TField>> field) =>
+        RuleFor(field).Null().Else("not-applicable", "It belongs to a leaf brake.", "only with kind leaf");
+
+    private void OnlyOfPress<TField>(Expression<Func<ProgramBrakeInput, TField>> field) =>
+        RuleFor(field).Null().Else("not-applicable", "It belongs to a press brake.", "only with kind press");
 }

@@ -53,22 +53,18 @@ internal sealed class ProgramRequestRules : AbstractValidator<ProgramRequest>
         RuleFor(request => request.Form).SetValidator(new FormInputRules(units));
         RuleFor(request => request.Brake).SetValidator(new ProgramBrakeInputRules(units));
         RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units)).When(request => request is { Marks: not null, Stations: null });
-        RuleFor(request => request).Custom(CheckUse);
+        When(request => request.Stations is not null, () =>
+        {
+            const string why = "where the form folds is known already";
+            this.Unused(request => request.Panel, why);
+            this.Unused(request => request.Marks, why);
+            this.Unused(request => request.Form.Stepping, why);
+        });
         this.AddStationsRules(Ranges.ProgramStationCount, units);
-        RuleFor(request => request).Custom((request, context) => StationsRules.CheckLeadOut(request, Ranges.ProgramStationCount, context));
+        this.AddLeadOutRule(Ranges.ProgramStationCount);
     }
 
     /// <summary>Rules, with limits in the caller's units.</summary>
     /// <param name="units">The caller's units.</param>
     public static ProgramRequestRules For(LengthUnit units) => units == LengthUnit.In ? InInch : InMm;
-
-    private static void CheckUse(ProgramRequest request, ValidationContext<ProgramRequest> context)
-    {
-        if (request.Stations is null)
-            return;
-        const string why = "where the form folds is known already";
-        StationsRules.Unused(context, "panel", request.Panel, why);
-        StationsRules.Unused(context, "marks", request.Marks, why);
-        StationsRules.Unused(context, "form.stepping", request.Form.Stepping, why);
-    }
 }

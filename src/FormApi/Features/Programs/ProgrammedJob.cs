@@ -15,6 +15,7 @@ using Forming.Plans;
 using Forming.Programs;
 using Forming.Programs.Brakes;
 using Forming.Results;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace FormApi.Features.Programs;
 
@@ -42,12 +43,15 @@ internal sealed record ProgrammedJob(
     public PlanVerdict Verdict => Checks.Any(check => check.Verdict == Forming.Checks.Verdict.Warn) ? PlanVerdict.Attention : PlanVerdict.Ready;
 
     /// <summary>Programs a request, or says what is in the way.</summary>
+    /// <typeparam name="TAnswer">Type of the answer.</typeparam>
     /// <param name="body">The body as it was read.</param>
     /// <param name="answer">Answers the job.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    public static IResult Answer(JsonBody<ProgramRequest> body, Func<ProgrammedJob, IResult> answer, CancellationToken cancellation)
+    public static Results<TAnswer, ProblemResult> Answer<TAnswer>(
+        JsonBody<ProgramRequest> body, Func<ProgrammedJob, TAnswer> answer, CancellationToken cancellation)
+        where TAnswer : IResult
     {
-        return body.Answer(given =>
+        return body.AnswerOrRefuse<TAnswer>(given =>
         {
             var units = UnitSystem.Of(given.Units);
             var request = ProgramDefaults.Apply(given);
@@ -116,7 +120,7 @@ internal sealed record ProgrammedJob(
 
     private static ProblemResult Impossible(BrakeProgram program, JsonBody<ProgramRequest> body, UnitSystem units)
     {
-        var reasons = ProgramAnswers.ImpossibleOf(program, units);
+        var reasons = ProgramAnswer.ImpossibleOf(program, units);
         var order = program.Checks.First(check => check.Id == "order");
         Fault[] faults = reasons.Folds.Length > 0
             ? [.. reasons.Folds.Select(fold => FaultAt(PlaceOf(fold.Fold, body.Value), fold.Check, fold.Text, fold.Remedy.Text, body))]

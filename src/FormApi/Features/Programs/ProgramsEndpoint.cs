@@ -7,6 +7,7 @@ using Forming.Drawing;
 using Forming.Drawing.Csv;
 using Forming.Drawing.Pdf;
 using Forming.Drawing.Svg;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Extensions.Options;
 
 namespace FormApi.Features.Programs;
@@ -14,16 +15,10 @@ namespace FormApi.Features.Programs;
 /// <summary><c>POST /v1/programs</c>: the steps by which a brake folds a form, proved clear.</summary>
 internal static class ProgramsEndpoint
 {
-    /// <summary>The media types there are.</summary>
-    internal static MediaTypes Offered { get; } = new(MediaTypes.Json, MediaTypes.Csv, MediaTypes.Svg, MediaTypes.Pdf);
-
-    /// <summary>Those that are files.</summary>
-    internal static FilesToo Files { get; } = new(MediaTypes.Csv, MediaTypes.Svg, MediaTypes.Pdf);
-
     /// <summary>Adds the route.</summary>
     /// <param name="routes">Destination.</param>
     public static void MapPrograms(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/programs", Answer)
-        .DescribeComputation<ProgramRequest, ProgramAnswer>(
+        .Describe(
             "programBrake",
             "Programs",
             "The steps by which a leaf brake or a press brake folds a form.",
@@ -34,9 +29,7 @@ internal static class ProgramsEndpoint
             + "Every fold at fault is named with why, whether that is proved, and what would help. A taper is refused, because its folds are not parallel. "
             + "Entry and removal are checked against all tools, the slide to the next mark against the upper ones; starting on the nose and sliding along and off bed, leaf or die are allowed. "
             + "The search counts its work and reads no clock: the same request has the same answer under any load. "
-            + "Outlines, handling costs and limits that the request leaves out are generic assumptions: nothing was measured on a brake.")
-        .WithMetadata(Offered)
-        .WithMetadata(Files);
+            + "Outlines, handling costs and limits that the request leaves out are generic assumptions: nothing was measured on a brake.");
 
     /// <summary>Answers a request.</summary>
     /// <param name="body">The body as it was read.</param>
@@ -44,26 +37,27 @@ internal static class ProgramsEndpoint
     /// <param name="request">The request, whose Accept header chooses.</param>
     /// <param name="address">Where the service is reached, for the link on the sheet.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    internal static IResult Answer(
+    internal static Results<Results<AnswerResult<ProgramAnswer>, ProgramFileResult>, ProblemResult> Answer(
         JsonBody<ProgramRequest> body, string? paper, HttpRequest request, IOptions<PublicAddress> address, CancellationToken cancellation)
     {
         if (paper is not (null or "a4" or "letter"))
             return new ProblemResult(ProblemKinds.BadRequest, "The paper is not known: a4 or letter.");
 
-        var media = Offered.Choose(request)!;
-        return ProgrammedJob.Answer(
+        var media = ProgramFileResult.Offered.Choose(request)!;
+        return ProgrammedJob.Answer<Results<AnswerResult<ProgramAnswer>, ProgramFileResult>>(
             body,
-            job => media == MediaTypes.Json ? ToAnswer(job) : new FileResult(Bytes(job, media, paper, address.Value, cancellation), media, job.Shown.Fingerprint, "program"),
+            job => media == MediaTypes.Json ? ToAnswer(job) : new ProgramFileResult(Bytes(job, media, paper, address.Value, cancellation), media, job.Shown.Fingerprint),
             cancellation);
     }
 
     /// <summary>Answers a request as JSON.</summary>
     /// <param name="body">The body as it was read.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    internal static IResult Compute(JsonBody<ProgramRequest> body, CancellationToken cancellation) => ProgrammedJob.Answer(body, ToAnswer, cancellation);
+    internal static Results<AnswerResult<ProgramAnswer>, ProblemResult> Compute(JsonBody<ProgramRequest> body, CancellationToken cancellation) =>
+        ProgrammedJob.Answer(body, ToAnswer, cancellation);
 
     private static AnswerResult<ProgramAnswer> ToAnswer(ProgrammedJob job) =>
-        new(ProgramAnswers.From(job), ProgramAnswerJson.Default.ProgramAnswer, job.Shown.Fingerprint);
+        new(ProgramAnswer.From(job), ProgramAnswerJson.Default.ProgramAnswer, job.Shown.Fingerprint);
 
     private static byte[] Bytes(ProgrammedJob job, string media, string? paper, PublicAddress address, CancellationToken cancellation)
     {

@@ -47,18 +47,7 @@ internal sealed record ToolsInput(
     ToolSizeInput? Ram = null,
     ToolSizeInput? Die = null,
     ToolSizeInput? Bed = null,
-    double? ForceCapacity = null)
-{
-    /// <summary>Contract names of the fields given that have no use on a brake of the kind.</summary>
-    /// <param name="isPress">Whether it is a press brake.</param>
-    public IEnumerable<string> OfTheOtherKind(bool isPress)
-    {
-        (string Field, object? Given)[] foreign = isPress
-            ? [("beam", Beam), ("minRun", MinRun), ("minLand", MinLand), ("lever", Lever), ("bearing", Bearing), ("beamDepth", BeamDepth)]
-            : [("punch", Punch), ("holder", Holder), ("ram", Ram), ("die", Die), ("bed", Bed), ("forceCapacity", ForceCapacity)];
-        return foreign.Where(field => field.Given is not null).Select(field => field.Field);
-    }
-}
+    double? ForceCapacity = null);
 
 /// <summary>Where a back gauge can be set, from the sight line of a leaf brake or the punch tip of a press brake.</summary>
 /// <param name="Min">Nearest [mm or in].</param>
@@ -95,14 +84,14 @@ internal sealed class ToolsInputRules : AbstractValidator<ToolsInput>
         RuleFor(tools => tools.ForceCapacity).Within(Ranges.RatedForce, units);
         foreach (var size in new[] { (Expression<Func<ToolsInput, ToolSizeInput?>>)(tools => tools.Holder), tools => tools.Ram, tools => tools.Die, tools => tools.Bed })
             RuleFor(size!).SetValidator(new ToolSizeInputRules(units)!);
-        RuleFor(tools => tools.Beam!.Count).Within(Ranges.OutlineCount, units).OverridePropertyName("beam").When(tools => tools.Beam is not null);
-        RuleFor(tools => tools.Punch!.Count).Within(Ranges.OutlineCount, units).OverridePropertyName("punch").When(tools => tools.Punch is not null);
+        RuleFor(tools => tools.Beam!.Count).Within(Ranges.OutlineCount, units).About(tools => tools.Beam).When(tools => tools.Beam is not null);
+        RuleFor(tools => tools.Punch!.Count).Within(Ranges.OutlineCount, units).About(tools => tools.Punch).When(tools => tools.Punch is not null);
         RuleFor(tools => tools).Custom((tools, context) =>
         {
-            if (OutlineRules.Check(context, "beam", tools.Beam, units) && !StandsRight(tools.Beam!, corner => IsZero(corner.First)))
-                context.FaultAt("beam", "outline.off-its-place", "The outline is not placed by its clamping edge.", "its underside at y = 0, the foremost point of its nose at x = 0");
-            if (OutlineRules.Check(context, "punch", tools.Punch, units) && !StandsRight(tools.Punch!, corner => IsZero(corner.First) && IsZero(corner.Second)))
-                context.FaultAt("punch", "outline.off-its-place", "The outline is not placed by its tip.", "its tip, the lowest point, at (0, 0)");
+            if (OutlineRules.Check(context, checking => checking.Beam, tools.Beam, units) && !StandsRight(tools.Beam!, corner => IsZero(corner.First)))
+                context.FaultAt(checking => checking.Beam, "outline.off-its-place", "The outline is not placed by its clamping edge.", "its underside at y = 0, the foremost point of its nose at x = 0");
+            if (OutlineRules.Check(context, checking => checking.Punch, tools.Punch, units) && !StandsRight(tools.Punch!, corner => IsZero(corner.First) && IsZero(corner.Second)))
+                context.FaultAt(checking => checking.Punch, "outline.off-its-place", "The outline is not placed by its tip.", "its tip, the lowest point, at (0, 0)");
         });
     }
 

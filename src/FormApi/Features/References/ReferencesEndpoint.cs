@@ -8,7 +8,7 @@ internal static class ReferencesEndpoint
     /// <summary>Adds the route.</summary>
     /// <param name="routes">Destination.</param>
     public static void MapReferences(this IEndpointRouteBuilder routes) => routes.MapGet("/v1/references", List)
-        .Describe<ReferencesAnswer>("listReferences", "References", "The sources that materials, gauges and methods cite by key.");
+        .Describe("listReferences", "References", "The sources that materials, gauges and methods cite by key.");
 
     private static TableResult<ReferencesAnswer> List() =>
         new TableResult<ReferencesAnswer>("references", ReferencesAnswer.All, ReferencesAnswerJson.Default.ReferencesAnswer);

@@ -17,12 +17,13 @@ internal static class StripRules
     /// <param name="rule">What one strip must satisfy.</param>
     /// <param name="units">The caller's units.</param>
     public static void AddStripRules<T, TStrip>(
-        this AbstractValidator<T> rules, Func<T, IReadOnlyList<TStrip>> strips, IValidator<TStrip> rule, UnitSystem units)
+        this AbstractValidator<T> rules, Expression<Func<T, IReadOnlyList<TStrip>>> strips, IValidator<TStrip> rule, UnitSystem units)
     {
-        Expression<Func<T, int>> count = request => strips(request).Count;
-        Expression<Func<T, IEnumerable<TStrip>>> each = request => strips(request).Take((int)Ranges.StripCount.Max);
-        rules.RuleFor(count).Within(Ranges.StripCount, units).OverridePropertyName("strips");
-        rules.RuleForEach(each).SetValidator(rule).OverridePropertyName("strips");
+        var given = strips.Compile();
+        Expression<Func<T, int>> count = request => given(request).Count;
+        Expression<Func<T, IEnumerable<TStrip>>> each = request => given(request).Take((int)Ranges.StripCount.Max);
+        rules.RuleFor(count).Within(Ranges.StripCount, units).About(strips);
+        rules.RuleForEach(each).SetValidator(rule).About(strips);
     }
 
     /// <summary>Adds the rules of a list of wanted values.</summary>
@@ -32,22 +33,24 @@ internal static class StripRules
     /// <param name="range">What each may be.</param>
     /// <param name="units">The caller's units.</param>
     public static void AddTargetRules<T>(
-        this AbstractValidator<T> rules, Func<T, IReadOnlyList<double>?> targets, AllowedRange range, UnitSystem units)
+        this AbstractValidator<T> rules, Expression<Func<T, IReadOnlyList<double>?>> targets, AllowedRange range, UnitSystem units)
     {
-        Expression<Func<T, int?>> count = request => Count(targets(request));
-        rules.RuleFor(count).Within(Ranges.TargetCount, units).OverridePropertyName("targets");
+        var given = targets.Compile();
+        Expression<Func<T, int?>> count = request => Count(given(request));
+        rules.RuleFor(count).Within(Ranges.TargetCount, units).About(targets);
         rules.RuleFor(request => request).Custom((request, context) =>
         {
-            var wanted = targets(request) ?? [];
+            var wanted = given(request) ?? [];
             for (var i = 0; i < Math.Min(wanted.Count, (int)Ranges.TargetCount.Max); i++)
             {
                 if (!(wanted[i] > range.MinIn(units) && wanted[i] <= range.MaxIn(units)))
                 {
-                    context.Fault(
-                        "targets[" + i.ToString(CultureInfo.InvariantCulture) + "]",
+                    context.FaultAt(
+                        targets,
                         double.IsFinite(wanted[i]) ? "out-of-range" : "not-finite",
                         double.IsFinite(wanted[i]) ? "The value is outside its range." : FiniteRule.Message,
-                        range.Text(units));
+                        range.Text(units),
+                        "[" + i.ToString(CultureInfo.InvariantCulture) + "]");
                 }
             }
         });

@@ -1,7 +1,9 @@
 using System.Text.Json.Serialization.Metadata;
+using FormApi.Http.Problems;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
 using Forming.TestStrips;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace FormApi.Features.TestStrips;
 
@@ -19,29 +21,29 @@ internal static class TestStripsEndpoint
     public static void MapTestStrips(this IEndpointRouteBuilder routes)
     {
         routes.MapPost("/v1/test-strips/stop", (JsonBody<StopStripsRequest> body) => Answer(
-                body, (request, asked) => StripAnswers.From(StopStrips.Learn(request.ToQuestion()), asked), StripAnswerJson.Default.StopStripsAnswer))
-            .DescribeComputation<StopStripsRequest, StopStripsAnswer>(
+                body, (request, asked) => StopStripsAnswer.From(StopStrips.Learn(request.ToQuestion()), asked), StripAnswerJson.Default.StopStripsAnswer))
+            .Describe(
                 "learnStop",
                 Tag,
                 "The line of the angle stop from strips folded against it.",
                 "Takes pairs of stop angle and measured angle; answers stop angle = offset + slope × fold angle with its confidence, and the stop to set for each wanted angle." + Always);
         routes.MapPost("/v1/test-strips/springback", (JsonBody<SpringbackStripsRequest> body, CancellationToken cancellation) => Answer(
-                body, (request, asked) => StripAnswers.From(SpringbackStrips.Learn(request.ToQuestion(), cancellation), asked), StripAnswerJson.Default.SpringbackStripsAnswer))
-            .DescribeComputation<SpringbackStripsRequest, SpringbackStripsAnswer>(
+                body, (request, asked) => SpringbackStripsAnswer.From(SpringbackStrips.Learn(request.ToQuestion(), cancellation), asked), StripAnswerJson.Default.SpringbackStripsAnswer))
+            .Describe(
                 "learnSpringback",
                 Tag,
                 "The effective yield stress from strips pulled round a form.",
                 "Takes form radius and finished radius; answers the yield stress with which pure bending agrees with them, and what it does to the next form." + Always);
         routes.MapPost("/v1/test-strips/neutral-factor", (JsonBody<NeutralFactorStripsRequest> body) => Answer(
-                body, (request, asked) => StripAnswers.From(NeutralStrips.Learn(request.ToQuestion()), asked), StripAnswerJson.Default.NeutralFactorStripsAnswer))
-            .DescribeComputation<NeutralFactorStripsRequest, NeutralFactorStripsAnswer>(
+                body, (request, asked) => NeutralFactorStripsAnswer.From(NeutralStrips.Learn(request.ToQuestion()), asked), StripAnswerJson.Default.NeutralFactorStripsAnswer))
+            .Describe(
                 "learnNeutralFactor",
                 Tag,
                 "The neutral factor K from strips measured flat and folded.",
                 "Takes flat length, both legs, fold angle and inside radius; answers K, weighed by what the reading errors do to it." + Always);
         routes.MapPost("/v1/test-strips/print-through", (JsonBody<PrintThroughStripsRequest> body) => Answer(
-                body, (request, asked) => StripAnswers.From(PrintStrips.Learn(request.ToQuestion()), asked), StripAnswerJson.Default.PrintThroughStripsAnswer))
-            .DescribeComputation<PrintThroughStripsRequest, PrintThroughStripsAnswer>(
+                body, (request, asked) => PrintThroughStripsAnswer.From(PrintStrips.Learn(request.ToQuestion()), asked), StripAnswerJson.Default.PrintThroughStripsAnswer))
+            .Describe(
                 "learnPrintThrough",
                 Tag,
                 "The ripple that may show, from strips judged by eye.",
@@ -50,7 +52,7 @@ internal static class TestStripsEndpoint
                 + "Paste `paste` unchanged into the next request of /v1/forms; it is null where no strip was smooth below one that shows. `next` is the most useful next strip.");
     }
 
-    private static IResult Answer<TRequest, TAnswer>(
+    private static Results<AnswerResult<TAnswer>, ProblemResult> Answer<TRequest, TAnswer>(
         JsonBody<TRequest> body, Func<TRequest, NormalizedRequest, TAnswer> answer, JsonTypeInfo<TAnswer> type)
         where TRequest : class, IStripsRequest<TRequest> => body.Answer(given =>
     {

@@ -119,11 +119,7 @@ internal sealed class ToleranceRequestRules : AbstractValidator<ToleranceRequest
         this.AddFoldedRules(units, _ => false);
         RuleFor(request => request.Accuracy!).SetValidator(new AccuracyInputRules(units)).When(request => request.Accuracy is not null);
         RuleFor(request => request.Tolerance!).SetValidator(new ToleranceInputRules(units)).When(request => request.Tolerance is not null);
-        RuleFor(request => request).Custom((request, context) =>
-        {
-            if (request.Stations is not null)
-                StationsRules.Unused(context, "panel", request.Panel);
-        });
+        this.Unused(request => request.Panel).When(request => request.Stations is not null);
     }
 }
 

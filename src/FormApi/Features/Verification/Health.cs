@@ -1,6 +1,7 @@
 using FormApi.Http;
 using FormApi.Http.Results;
 using Forming.Verification;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace FormApi.Features.Verification;
 
@@ -11,14 +12,15 @@ internal static class Health
     /// <param name="routes">Destination.</param>
     public static void MapHealth(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/health/live", () => Results.Json(new HealthAnswer("live", EngineVersion.Current), VerificationAnswerJson.Default.HealthAnswer))
-            .Describe<HealthAnswer>("getLiveness", "Operations", "Whether the process answers.");
+        routes.MapGet("/health/live", Live)
+            .Describe("getLiveness", "Operations", "Whether the process answers.");
         routes.MapGet("/health/ready", Ready)
-            .Describe<ReadinessAnswer>("getReadiness", "Operations", "Whether every check value of /v1/verification, a known plan and the conversion of units are right.")
-            .Produces<ReadinessAnswer>(503, "application/json");
+            .Describe("getReadiness", "Operations", "Whether every check value of /v1/verification, a known plan and the conversion of units are right.");
     }
 
-    private static IResult Ready(EngineVerification verification, KnownPlan plan)
+    private static HealthResult<HealthAnswer> Live() => new(new("live", EngineVersion.Current), VerificationAnswerJson.Default.HealthAnswer);
+
+    private static Results<HealthResult<ReadinessAnswer>, NotReadyResult> Ready(EngineVerification verification, KnownPlan plan)
     {
         var report = verification.Report;
         var ready = report.Verdict == CheckVerdict.Pass && plan.ComesOut;
@@ -27,6 +29,6 @@ internal static class Health
             EngineVersion.Current,
             report.Values.Count,
             [.. report.Failed, .. plan.ComesOut ? Array.Empty<string>() : ["known-plan"]]);
-        return Results.Json(answer, VerificationAnswerJson.Default.ReadinessAnswer, statusCode: ready ? 200 : 503);
+        return ready ? new HealthResult<ReadinessAnswer>(answer, VerificationAnswerJson.Default.ReadinessAnswer) : new NotReadyResult(answer);
     }
 }

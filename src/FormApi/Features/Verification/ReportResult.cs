@@ -1,13 +1,18 @@
+using System.Reflection;
 using System.Security.Cryptography;
 using System.Text.Json;
 using FormApi.Http.Results;
+using Microsoft.AspNetCore.Http.Metadata;
 
 namespace FormApi.Features.Verification;
 
 /// <summary>The results of this process, named by their content; no cache answers in its place.</summary>
 /// <param name="answer">The results.</param>
-internal sealed class ReportResult(VerificationAnswer answer) : IResult
+internal sealed class ReportResult(VerificationAnswer answer) : IResult, IEndpointMetadataProvider
 {
+    /// <inheritdoc/>
+    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) => AnswerMetadata.Add(builder, typeof(VerificationAnswer), MediaTypes.Json);
+
     /// <inheritdoc/>
     public async Task ExecuteAsync(HttpContext httpContext)
     {

@@ -1,6 +1,7 @@
 using FormApi.Http.Problems;
 using FormApi.Http.Results;
 using Forming.Verification;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace FormApi.Features.Verification;
 
@@ -10,14 +11,14 @@ internal static class VerificationEndpoint
     /// <summary>Adds the route.</summary>
     /// <param name="routes">Destination.</param>
     public static void MapVerification(this IEndpointRouteBuilder routes) => routes.MapGet("/v1/verification", Verify)
-        .Describe<VerificationAnswer>("verifyEngine", "Verification", "The check values, recomputed by the running engine.", 400)
+        .Describe("verifyEngine", "Verification", "The check values, recomputed by the running engine.")
         .WithDescription(
             "Expected, got, difference, tolerance and verdict of every value that the project's own tests compare the engine with, with source and status: "
             + "published, quoted, from memory, from the project's own model, or computed by hand or by a second method. "
             + "Recomputed once a process, at the first call of this path or of /health/ready, which answers 503 if one value fails. "
             + "The ETag names this process's own report; a cache must not answer in its place.");
 
-    private static IResult Verify(HttpContext context, EngineVerification verification, IReadOnlyList<CheckTable> tables, string? table = null)
+    private static Results<ReportResult, ProblemResult> Verify(HttpContext context, EngineVerification verification, IReadOnlyList<CheckTable> tables, string? table = null)
     {
         if (table is not null && tables.All(one => one.Id != table))
         {

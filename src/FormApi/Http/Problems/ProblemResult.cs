@@ -1,5 +1,7 @@
+using System.Reflection;
 using System.Text.Json;
 using FormApi.Http.Json;
+using Microsoft.AspNetCore.Http.Metadata;
 
 namespace FormApi.Http.Problems;
 
@@ -9,12 +11,12 @@ namespace FormApi.Http.Problems;
 /// <param name="faults">The faults in the body, if it is at fault.</param>
 /// <param name="code">A narrower code than the kind's own, or null.</param>
 /// <param name="extensions">Members that only this kind of problem has, by their names on the wire, or null.</param>
-internal sealed class ProblemResult(
+internal class ProblemResult(
     ProblemKind kind,
     string? detail = null,
     IReadOnlyList<Fault>? faults = null,
     string? code = null,
-    IDictionary<string, JsonElement>? extensions = null) : IResult
+    IDictionary<string, JsonElement>? extensions = null) : IResult, IEndpointMetadataProvider
 {
     /// <summary>Media type of every problem.</summary>
     public const string MediaType = "application/problem+json";
@@ -46,6 +48,9 @@ internal sealed class ProblemResult(
     {
         Extensions = extensions,
     };
+
+    /// <inheritdoc/>
+    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) => ProblemMetadata.Add(builder, StatusCodes.Status400BadRequest);
 
     /// <inheritdoc/>
     public Task ExecuteAsync(HttpContext httpContext)

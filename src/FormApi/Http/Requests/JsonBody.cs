@@ -1,3 +1,4 @@
+using System.Reflection;
 using System.Text.Json;
 using FluentValidation.Results;
 using FormApi.Http.Json;
@@ -5,6 +6,8 @@ using FormApi.Http.Problems;
 using FormApi.Http.Results;
 using FormApi.Http.Units;
 using Forming.Results;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Http.Metadata;
 
 namespace FormApi.Http.Requests;
 
@@ -13,7 +16,7 @@ namespace FormApi.Http.Requests;
 /// <param name="value">The body, or null with a problem.</param>
 /// <param name="problem">The problem, or null with a body.</param>
 /// <param name="utf8">The body as received.</param>
-internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemory<byte> utf8) : BoundBody(problem)
+internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemory<byte> utf8) : BoundBody(problem), IEndpointParameterMetadataProvider
     where T : class, IRequestBody<T>
 {
     private const int MostFaults = 100;
@@ -26,8 +29,16 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
     public JsonElement? GivenAt(string pointer) => GivenAt(utf8, pointer);
 
     /// <summary>The answer to the body, or the problem in its way: with the body, or with what it asks for.</summary>
+    /// <typeparam name="TAnswer">Type of the answer.</typeparam>
     /// <param name="answer">Answers a body that passed its rules; throws where there is no answer.</param>
-    public IResult Answer(Func<T, IResult> answer)
+    public Results<TAnswer, ProblemResult> Answer<TAnswer>(Func<T, TAnswer> answer)
+        where TAnswer : IResult => AnswerOrRefuse<TAnswer>(body => answer(body));
+
+    /// <summary>The answer to the body, or the problem in its way: with the body, with what it asks for, or with what came out.</summary>
+    /// <typeparam name="TAnswer">Type of the answer.</typeparam>
+    /// <param name="answer">Answers or refuses a body that passed its rules; throws where there is no answer.</param>
+    public Results<TAnswer, ProblemResult> AnswerOrRefuse<TAnswer>(Func<T, Results<TAnswer, ProblemResult>> answer)
+        where TAnswer : IResult
     {
         if (Problem is not null)
             return Problem;
@@ -39,6 +50,13 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
         {
             return NoSolutionProblem.Of(none, this, UnitSystem.Of(value!.Units));
         }
+    }
+
+    /// <inheritdoc/>
+    static void IEndpointParameterMetadataProvider.PopulateMetadata(ParameterInfo parameter, EndpointBuilder builder)
+    {
+        builder.Metadata.Add(new AcceptsMetadata([MediaTypes.Json], typeof(T)));
+        ProblemMetadata.Add(builder, 400, 408, 413, 415, 422);
     }
 
     /// <summary>Reads and checks the body of a request.</summary>

@@ -1,6 +1,8 @@
+using System.Reflection;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using FormApi.Http.Json;
+using Microsoft.AspNetCore.Http.Metadata;
 
 namespace FormApi.Http.Results;
 
@@ -21,8 +23,11 @@ internal abstract class AnswerResult(string fingerprint) : NamedResult(fingerpri
 /// <param name="answer">The answer.</param>
 /// <param name="type">How it is written.</param>
 /// <param name="fingerprint">Its fingerprint.</param>
-internal sealed class AnswerResult<T>(T answer, JsonTypeInfo<T> type, string fingerprint) : AnswerResult(fingerprint)
+internal sealed class AnswerResult<T>(T answer, JsonTypeInfo<T> type, string fingerprint) : AnswerResult(fingerprint), IEndpointMetadataProvider
 {
+    /// <inheritdoc/>
+    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) => AnswerMetadata.Add(builder, typeof(T), MediaTypes.Json);
+
     /// <inheritdoc/>
     public override void Write(Utf8JsonWriter writer) => JsonSerializer.Serialize(writer, answer, type);
 }

@@ -5,7 +5,7 @@ namespace FormApi.Http.Results;
 /// <param name="media">Its media type.</param>
 /// <param name="fingerprint">Fingerprint of what was calculated.</param>
 /// <param name="kind">What it is, which begins the file's name.</param>
-internal sealed class FileResult(byte[] bytes, string media, string fingerprint, string kind) : NamedResult(fingerprint, media)
+internal abstract class FileResult(byte[] bytes, string media, string fingerprint, string kind) : NamedResult(fingerprint, media)
 {
     /// <inheritdoc/>
     protected override async Task WriteAsync(HttpContext context)

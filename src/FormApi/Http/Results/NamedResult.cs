@@ -9,20 +9,19 @@ internal abstract class NamedResult(string fingerprint, string media) : IResult
     /// <param name="context">The request.</param>
     /// <param name="fingerprint">Fingerprint of request and engine.</param>
     /// <param name="media">The media type.</param>
-    /// <returns>Whether it has it.</returns>
-    public static bool SaidUnchanged(HttpContext context, string fingerprint, string media)
+    /// <returns>That, or null where it has it not.</returns>
+    public static UnchangedResult? UnchangedFor(HttpContext context, string fingerprint, string media)
     {
         if (EntityTag.KnownAs(context, NameOf(fingerprint), MediaTypes.ShortNameOf(media)) is not { } tag)
-            return false;
+            return null;
         RequestTrace.Remember(context, fingerprint);
-        EntityTag.SayUnchanged(context, tag);
-        return true;
+        return new(tag);
     }
 
     /// <summary>Tells a caller who has it that nothing has changed since it last asked.</summary>
     /// <param name="context">The request.</param>
-    /// <returns>Whether it has it.</returns>
-    public bool SaidUnchanged(HttpContext context) => SaidUnchanged(context, fingerprint, media);
+    /// <returns>That, or null where it has it not.</returns>
+    public UnchangedResult? UnchangedFor(HttpContext context) => UnchangedFor(context, fingerprint, media);
 
     /// <inheritdoc/>
     public Task ExecuteAsync(HttpContext httpContext)

@@ -1,6 +1,8 @@
+using System.Reflection;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using FormApi.Http.Json;
+using Microsoft.AspNetCore.Http.Metadata;
 
 namespace FormApi.Http.Results;
 
@@ -9,8 +11,11 @@ namespace FormApi.Http.Results;
 /// <param name="name">What names the table among others.</param>
 /// <param name="answer">Makes the answer, if the caller has not got it.</param>
 /// <param name="type">How it is written.</param>
-internal sealed class TableResult<T>(string name, Func<T> answer, JsonTypeInfo<T> type) : IResult
+internal sealed class TableResult<T>(string name, Func<T> answer, JsonTypeInfo<T> type) : IResult, IEndpointMetadataProvider
 {
+    /// <inheritdoc/>
+    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) => AnswerMetadata.Add(builder, typeof(T), MediaTypes.Json);
+
     /// <inheritdoc/>
     public Task ExecuteAsync(HttpContext httpContext)
     {

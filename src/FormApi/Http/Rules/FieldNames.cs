@@ -1,5 +1,7 @@
+using System.Linq.Expressions;
 using System.Text.Json;
 using FluentValidation;
+using FluentValidation.Internal;
 
 namespace FormApi.Http.Rules;
 
@@ -8,5 +10,10 @@ internal static class FieldNames
 {
     /// <summary>Names them as the wire does, in every rule that is written from now on.</summary>
     public static void SpellAsOnTheWire() => ValidatorOptions.Global.PropertyNameResolver =
-        static (_, member, _) => member is null ? null : JsonNamingPolicy.CamelCase.ConvertName(member.Name);
+        static (_, member, expression) => member is null ? null : PathOf(expression);
+
+    /// <summary>Dotted path of a field, as the wire spells it.</summary>
+    /// <param name="field">The field.</param>
+    public static string PathOf(LambdaExpression field) =>
+        string.Join('.', PropertyChain.FromExpression(field).ToString().Split('.').Select(JsonNamingPolicy.CamelCase.ConvertName));
 }

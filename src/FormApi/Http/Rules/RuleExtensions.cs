@@ -1,3 +1,4 @@
+using System.Linq.Expressions;
 using FluentValidation;
 using FluentValidation.Results;
 using FormApi.Http.Units;
@@ -29,25 +30,47 @@ internal static class RuleExtensions
         this IRuleBuilderOptions<T, TField> rule, string code, string message, string allowed) =>
         rule.WithErrorCode(code).WithMessage(message).WithState(_ => allowed);
 
-    /// <summary>Adds a fault.</summary>
+    /// <summary>What a fault of the rule before says, where that depends on the record.</summary>
     /// <typeparam name="T">The record being checked.</typeparam>
-    /// <param name="context">The check.</param>
-    /// <param name="path">Dotted path of the field.</param>
+    /// <typeparam name="TField">Type of the field.</typeparam>
+    /// <param name="rule">The rule.</param>
+    /// <param name="code">Stable code.</param>
+    /// <param name="message">What is wrong, in words; no braces.</param>
+    /// <param name="allowed">What would do, in words.</param>
+    public static IRuleBuilderOptions<T, TField> Else<T, TField>(
+        this IRuleBuilderOptions<T, TField> rule, string code, Func<T, string> message, Func<T, string> allowed) =>
+        rule.WithErrorCode(code).WithMessage(message).WithState(allowed);
+
+    /// <summary>The field that a rule is about, where it is reckoned from something else.</summary>
+    /// <typeparam name="T">The record being checked.</typeparam>
+    /// <typeparam name="TValue">Type of what is checked.</typeparam>
+    /// <typeparam name="TField">Type of the field.</typeparam>
+    /// <param name="rule">The rule.</param>
+    /// <param name="field">The field.</param>
+    public static IRuleBuilderOptions<T, TValue> About<T, TValue, TField>(
+        this IRuleBuilderOptions<T, TValue> rule, Expression<Func<T, TField>> field) => rule.OverridePropertyName(FieldNames.PathOf(field));
+
+    /// <summary>Adds a fault at a field of the record being checked, or at a place within it.</summary>
+    /// <typeparam name="T">The record being checked.</typeparam>
+    /// <typeparam name="TField">Type of the field.</typeparam>
+    /// <param name="context">The check; the rule must be on the record itself.</param>
+    /// <param name="field">The field.</param>
     /// <param name="code">Stable code.</param>
     /// <param name="message">What is wrong, in words.</param>
     /// <param name="allowed">What would do, in words.</param>
-    public static void Fault<T>(
-        this ValidationContext<T> context, string path, string code, string message, string? allowed) =>
-        context.AddFailure(new ValidationFailure(path, message) { ErrorCode = code, CustomState = allowed });
+    /// <param name="within">The place within it, such as <c>[2][0]</c>.</param>
+    public static void FaultAt<T, TField>(
+        this ValidationContext<T> context, Expression<Func<T, TField>> field, string code, string message, string? allowed, string within = "") =>
+        context.FaultAt(FieldNames.PathOf(field) + within, code, message, allowed);
 
-    /// <summary>Adds a fault at a field of the record being checked.</summary>
+    /// <summary>Adds a fault at a field that no member stands for.</summary>
     /// <typeparam name="T">The record being checked.</typeparam>
     /// <param name="context">The check; the rule must be on the record itself.</param>
-    /// <param name="field">Contract name of the field.</param>
+    /// <param name="path">Contract path of the field.</param>
     /// <param name="code">Stable code.</param>
     /// <param name="message">What is wrong, in words.</param>
     /// <param name="allowed">What would do, in words.</param>
     public static void FaultAt<T>(
-        this ValidationContext<T> context, string field, string code, string message, string? allowed) =>
-        context.Fault(context.PropertyChain.BuildPropertyPath(field), code, message, allowed);
+        this ValidationContext<T> context, string path, string code, string message, string? allowed) =>
+        context.AddFailure(new ValidationFailure(context.PropertyChain.BuildPropertyPath(path), message) { ErrorCode = code, CustomState = allowed });
 }

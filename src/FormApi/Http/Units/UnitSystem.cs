@@ -177,6 +177,10 @@ internal sealed class UnitSystem
     /// <param name="point">The point [mm].</param>
     public Pair Point(Point point) => new(Length(point.X), Length(point.Y));
 
+    /// <summary>Points for the answer.</summary>
+    /// <param name="points">The points [mm].</param>
+    public Pair[] Points(IReadOnlyList<Point> points) => Lists.Map(points, Point);
+
     /// <summary>A value of any kind for the answer.</summary>
     /// <param name="value">The value in the library's unit.</param>
     /// <param name="quantity">Its kind.</param>

@@ -55,7 +55,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         "model-range" => [_change.ThinnerPanel(Share(draft.TightestInsideMm / (check.Limit ?? 5))), _change.GentlerBy(Ratio())],
         "flow-curve" => [Coefficient()],
         "lever" or "wrap-order" => _pull.Lever(),
-        "predicted-ripple" => [_change.MoreFolds((int)Math.Ceiling(draft.Stations.Count * Math.Sqrt(1 / Ratio())) + 1), _change.AcceptRipple(draft.Prediction?.Ripple.HeightMm, draft.Prediction?.Ripple.Slope)],
+        "predicted-ripple" or "predicted-slope" => [_change.MoreFolds((int)Math.Ceiling(draft.Stations.Count * Math.Sqrt(1 / Ratio())) + 1), _change.AcceptRipple(draft.Prediction?.Ripple.HeightMm, draft.Prediction?.Ripple.Slope)],
         "hand-force" => _pull.PulledBy(),
         "panel-width" => _pull.PulledBy(),
         "lift-mass" => _pull.PulledBy(),

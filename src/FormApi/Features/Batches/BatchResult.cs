@@ -1,0 +1,42 @@
+using System.Reflection;
+using FormApi.Http;
+using FormApi.Http.Problems;
+using FormApi.Http.Results;
+using Microsoft.AspNetCore.Http.Metadata;
+
+namespace FormApi.Features.Batches;
+
+/// <summary>A batch on its way in and out: its lines are answered while the rest is still being sent.</summary>
+/// <param name="limits">The limits.</param>
+/// <param name="places">The places that batches share.</param>
+/// <param name="logger">The log.</param>
+internal sealed class BatchResult(Limits limits, BatchPlaces places, ILogger<BatchStream> logger) : IResult, IEndpointMetadataProvider
+{
+    /// <inheritdoc/>
+    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
+        AnswerMetadata.Add(builder, typeof(BatchLineAnswer), MediaTypes.Ndjson);
+
+    /// <inheritdoc/>
+    public async Task ExecuteAsync(HttpContext httpContext)
+    {
+        var (request, response) = (httpContext.Request, httpContext.Response);
+        response.ContentType = MediaTypes.Ndjson;
+        response.Headers.CacheControl = "no-store";
+        var worker = new BatchWorker(limits, request.Path, RequestTrace.IdOf(httpContext), logger);
+        try
+        {
+            using var stream = new BatchStream(worker, places, limits);
+            if (!await stream.RunAsync(request.BodyReader, response.BodyWriter, httpContext.RequestAborted))
+                await new ProblemResult(ProblemKinds.TooMany).ExecuteAsync(httpContext);
+        }
+        catch (TimeoutException)
+        {
+            BatchLog.CallerDropped(logger, limits.UnreadSeconds);
+            httpContext.Abort();
+        }
+        catch (Exception gone) when (gone is IOException || (gone is OperationCanceledException && httpContext.RequestAborted.IsCancellationRequested))
+        {
+            // The caller has gone; there is nobody to tell.
+        }
+    }
+}

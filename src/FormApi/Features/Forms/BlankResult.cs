@@ -1,0 +1,58 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Links;
+using FormApi.Http.Units;
+using Forming;
+using Forming.Blanks;
+using Forming.Checks;
+using Forming.Facets;
+using Forming.Jobs;
+using Forming.Plans;
+using Forming.Prediction;
+using Forming.Pulling;
+using Forming.Results;
+using Forming.Tapers;
+using Forming.Wrapping;
+
+namespace FormApi.Features.Forms;
+
+/// <summary>A flat blank.</summary>
+/// <param name="Length">Square to the folds [mm or in].</param>
+/// <param name="Width">Along the folds [mm or in].</param>
+/// <param name="Area">Area [mm² or in²].</param>
+/// <param name="Mass">Mass [kg or lb].</param>
+/// <param name="Outline">Corners [x, y], first = last, x from the lead-in edge, y along the folds [mm or in].</param>
+/// <param name="Stock">What each stock sheet gives, in both directions.</param>
+internal sealed record BlankResult(
+    double Length,
+    double Width,
+    double Area,
+    double Mass,
+    [property: JsonConverter(typeof(PairsConverter))] Pair[] Outline,
+    StockResult[] Stock)
+{
+    /// <summary>The blank in the caller's units.</summary>
+    /// <param name="blank">The blank.</param>
+    /// <param name="units">The caller's units.</param>
+    public static BlankResult From(Blank blank, UnitSystem units) => new(
+        units.Length(blank.LengthMm),
+        units.Length(blank.WidthMm),
+        units.Area(blank.AreaMm2),
+        units.Mass(blank.MassKg),
+        units.Points(blank.Outline),
+        Lists.Map(blank.Stock, stock => new StockResult(
+            stock.Sheet.Name, stock.FoldsAlongGrain ? Grain.Along : Grain.Across, stock.Pieces, WireNumber.Of(stock.Use))));
+}
+
+/// <summary>How many blanks one stock sheet gives.</summary>
+/// <param name="Sheet">Name of the sheet.</param>
+/// <param name="Grain">How the folds then lie to the rolling direction.</param>
+/// <param name="Pieces">Whole blanks, side by side in one direction.</param>
+/// <param name="Use">Share of the sheet used, 0 to 1.</param>
+internal sealed record StockResult(
+    string Sheet,
+    [property: JsonConverter(typeof(WordConverter<Grain>))] Grain Grain,
+    int Pieces,
+    double Use);

@@ -1,0 +1,193 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using FormApi.Http;
+using FormApi.Http.Json;
+using FormApi.Http.Links;
+using FormApi.Http.Units;
+using Forming;
+using Forming.Blanks;
+using Forming.Checks;
+using Forming.Facets;
+using Forming.Jobs;
+using Forming.Plans;
+using Forming.Prediction;
+using Forming.Pulling;
+using Forming.Results;
+using Forming.Tapers;
+using Forming.Wrapping;
+
+namespace FormApi.Features.Forms;
+
+/// <summary>The panel: what it is cut from, how it is pulled, how it will look.</summary>
+/// <param name="Thickness">Thickness of the panel's sheet, as calculated with [mm or in].</param>
+/// <param name="Springback">How it springs back from the form to the finished curve.</param>
+/// <param name="Blank">The flat blank.</param>
+/// <param name="Marks">Registration marks on it.</param>
+/// <param name="PrintThrough">How much of the facets will show.</param>
+/// <param name="Pull">What it takes to pull it.</param>
+/// <param name="LargestMiss">Largest miss of the curve fitted to measured points [mm or in]; null for any other curve.</param>
+/// <param name="Prediction">Headlines of how it comes off this form in simulation; only with <c>predict</c> or a refined stepping.</param>
+internal sealed record PanelResult(
+    double Thickness,
+    SpringbackResult Springback,
+    BlankResult Blank,
+    MarkResult[] Marks,
+    PrintThroughAnswer PrintThrough,
+    PullResult Pull,
+    double? LargestMiss,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] PredictionHeadline? Prediction = null)
+{
+    /// <summary>The panel in the caller's units.</summary>
+    /// <param name="panel">The panel.</param>
+    /// <param name="specs">What was asked for.</param>
+    /// <param name="units">The caller's units.</param>
+    public static PanelResult From(PlannedPanel panel, FormSpecs specs, UnitSystem units) => new(
+        units.Length(specs.Panel.Sheet.ThicknessMm),
+        new(
+            panel.Springback.Model,
+            WireNumber.Of(panel.Springback.FactorAtTightest),
+            WireNumber.Of(panel.Springback.FactorAtGentlest),
+            UnitSystem.Degrees(panel.Springback.Overbend),
+            units.Length(panel.Springback.YieldRadiusMm),
+            new(panel.Springback.OtherModel, UnitSystem.Degrees(panel.Springback.OtherSweep))),
+        BlankResult.From(panel.Blank, units),
+        Lists.Map(panel.Marks, mark => new MarkResult(
+            mark.Name,
+            units.Length(mark.AtMm),
+            mark.Near is { } near ? units.Point(near) : null,
+            mark.Far is { } far ? units.Point(far) : null)),
+        PrintThroughAnswer.From(panel.PrintThrough, units),
+        PullResult.From(panel.Pull, units),
+        units.Length(panel.LargestMissMm),
+        panel.Prediction is { } prediction ? PredictionHeadline.From(prediction, units) : null);
+}
+
+/// <summary>Headlines of how the panel comes off the form, from a simulated pull not yet checked against measured panels; all of it at <c>/v1/forms/prediction</c>.</summary>
+/// <param name="Wraps">Whether the panel lands on every fold, one after another.</param>
+/// <param name="Text">Why it does not, or why ripple is not known; null where both are given.</param>
+/// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the first), on the face the curve was measured on [mm or in]; null where the panel is flat there, or does not wrap.</param>
+/// <param name="Sweep">Turn of the whole panel let go [°]; null where it does not wrap.</param>
+/// <param name="Miss">Largest distance from the wanted curve, laid over it as well as it goes [mm or in]; null where it does not wrap.</param>
+/// <param name="HeldMiss">The same with the lead-in flats laid on each other [mm or in]; null where it does not wrap.</param>
+/// <param name="Ripple">Largest peak-to-valley height over one facet [mm or in]; null where not known.</param>
+/// <param name="Slope">Largest slope against a facet's own smooth arc [°]; null where not known.</param>
+/// <param name="EndAngle">Angle of the sheet's end to pull to [°]; null where it does not wrap.</param>
+/// <param name="Force">Largest hand force, whole width [N or lbf]; null where it does not wrap.</param>
+internal sealed record PredictionHeadline(
+    bool Wraps,
+    string? Text,
+    double? Radius,
+    double? Sweep,
+    double? Miss,
+    double? HeldMiss,
+    double? Ripple,
+    double? Slope,
+    double? EndAngle,
+    double? Force)
+{
+    /// <summary>The headlines in the caller's units.</summary>
+    /// <param name="prediction">The prediction.</param>
+    /// <param name="units">The caller's units.</param>
+    public static PredictionHeadline From(PanelPrediction prediction, UnitSystem units) => new(
+        prediction.Wraps,
+        units.Wording.OfOptional(prediction.WhyNot) ?? prediction.Ripple.WhyUnknown,
+        units.Length(prediction.Shape?.RadiusMm),
+        UnitSystem.Degrees(prediction.Shape?.Sweep),
+        units.Length(prediction.Shape?.MissMm),
+        units.Length(prediction.Shape?.HeldMissMm),
+        units.Length(prediction.Ripple.HeightMm),
+        UnitSystem.Degrees(prediction.Ripple.Slope),
+        UnitSystem.Degrees(prediction.Pull?.EndAngle),
+        prediction.Pull is { } pull ? units.Force(pull.ForceN) : null);
+}
+
+/// <summary>How the panel springs back from the form to the finished curve.</summary>
+/// <param name="Model">The model used: <c>pure-bending</c>, <c>wrapped</c>, <c>measured-factor</c> or <c>effective-yield</c>.</param>
+/// <param name="FactorAtTightest">Finished over formed curvature where the finished curve is tightest.</param>
+/// <param name="FactorAtGentlest">The same where it is gentlest; 0 at a flat end.</param>
+/// <param name="Overbend">Form sweep less finished sweep [°].</param>
+/// <param name="YieldRadius">Mid-surface radius at which the sheet begins to yield [mm or in].</param>
+/// <param name="Other">What the other model would have asked for.</param>
+internal sealed record SpringbackResult(
+    string Model,
+    double FactorAtTightest,
+    double FactorAtGentlest,
+    double Overbend,
+    double YieldRadius,
+    OtherSpringbackResult Other);
+
+/// <summary>What another model would have asked for.</summary>
+/// <param name="Model">The other model.</param>
+/// <param name="Sweep">Form sweep that it needs [°].</param>
+internal sealed record OtherSpringbackResult(string Model, double Sweep);
+
+/// <summary>A registration mark on the flat panel blank.</summary>
+/// <param name="Name">What it is.</param>
+/// <param name="At">From the lead-in edge of the blank [mm or in]; on a taper where the line crosses the lower base line.</param>
+/// <param name="Near">Near end of the line [x, y] in the panel's sheet frame [mm or in]; tapers only.</param>
+/// <param name="Far">Far end of it [mm or in]; tapers only.</param>
+internal sealed record MarkResult(
+    string Name,
+    double At,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Near = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Far = null);
+
+/// <summary>How much of the facets will show; from a wrap model not yet checked against measured panels.</summary>
+/// <param name="Known">Whether the prediction is valid; false never means smooth.</param>
+/// <param name="Text">Why it is not known, or null.</param>
+/// <param name="Facet">The facet nearest to its limit [mm or in]; null where not known.</param>
+/// <param name="AllowedFacet">How wide that very facet might be [mm or in]; null where not known or where nothing would show.</param>
+/// <param name="Ripple">Peak-to-valley height of that facet [mm or in]; null where not known.</param>
+/// <param name="Slope">Slope of that facet against the smooth curve [°]; null where not known.</param>
+/// <param name="AllowedRipple">Allowed ripple in force [mm or in].</param>
+/// <param name="AllowedSlope">Allowed slope in force [°].</param>
+internal sealed record PrintThroughAnswer(
+    bool Known,
+    string? Text,
+    double? Facet,
+    double? AllowedFacet,
+    double? Ripple,
+    double? Slope,
+    double AllowedRipple,
+    double AllowedSlope)
+{
+    /// <summary>The wrap in the caller's units.</summary>
+    /// <param name="print">The wrap.</param>
+    /// <param name="units">The caller's units.</param>
+    public static PrintThroughAnswer From(PrintThroughResult print, UnitSystem units) => new(
+        print.Known,
+        print.WhyUnknown,
+        units.Length(print.NearestFacetMm),
+        units.Length(print.AllowedFacetMm),
+        units.Length(print.RippleMm),
+        UnitSystem.Degrees(print.Slope),
+        units.Length(print.Allowed.RippleMm),
+        UnitSystem.Degrees(print.Allowed.Slope));
+}
+
+/// <summary>What it takes to pull the panel around the form.</summary>
+/// <param name="MomentPerWidth">Bending moment at the tightest point [N·mm/mm or lbf·in/in].</param>
+/// <param name="Lever">From the end of the curve to the hand [mm or in].</param>
+/// <param name="LongestLever">Longest lever that keeps the wrap in order [mm or in]; 0 where none does, null where any does.</param>
+/// <param name="Force">Largest hand force over the wrap, whole width [N or lbf].</param>
+/// <param name="ClampLoad">Hold-down at the clamp against the first fold's push, whole width [N or lbf], never negative: 1.5 M/d, M the moment at the first fold, d the clamp's gap, or half the first facet where the folds at the ends are full: clamp there.</param>
+/// <param name="EnergyReleased">Elastic energy let go when the pull ends [J or ft·lbf].</param>
+internal sealed record PullResult(
+    double MomentPerWidth,
+    double Lever,
+    double? LongestLever,
+    double Force,
+    double ClampLoad,
+    double EnergyReleased)
+{
+    /// <summary>The pull in the caller's units.</summary>
+    /// <param name="pull">The pull.</param>
+    /// <param name="units">The caller's units.</param>
+    public static PullResult From(Pull pull, UnitSystem units) => new(
+        units.Moment(pull.MomentPerWidth),
+        units.Length(pull.LeverMm),
+        units.Length(pull.LongestLeverMm),
+        units.Force(pull.ForceN),
+        units.Force(pull.ClampLoadN),
+        units.Energy(pull.EnergyReleasedJ));
+}
