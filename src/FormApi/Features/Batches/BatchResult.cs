@@ -36,7 +36,7 @@ internal sealed class BatchResult(Limits limits, BatchPlaces places, ILogger<Bat
         }
         catch (Exception gone) when (gone is IOException || (gone is OperationCanceledException && httpContext.RequestAborted.IsCancellationRequested))
         {
-            // The caller has gone; there is nobody to tell.
+            // The caller has disconnected; nobody reads an answer.
         }
     }
 }

@@ -1,20 +1,7 @@
-using System.Text.Json;
 using System.Text.Json.Serialization;
-using FormApi.Http;
 using FormApi.Http.Json;
-using FormApi.Http.Links;
 using FormApi.Http.Units;
-using Forming;
-using Forming.Blanks;
-using Forming.Checks;
-using Forming.Facets;
-using Forming.Jobs;
-using Forming.Plans;
-using Forming.Prediction;
-using Forming.Pulling;
 using Forming.Results;
-using Forming.Tapers;
-using Forming.Wrapping;
 
 namespace FormApi.Features.Forms;
 

@@ -1,11 +1,8 @@
-using System.Globalization;
-using System.Text.Json.Serialization;
 using FormApi.Features.Forms;
 using FormApi.Http;
 using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Units;
-using Forming;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;

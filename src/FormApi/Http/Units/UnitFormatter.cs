@@ -48,7 +48,8 @@ internal sealed class UnitFormatter(UnitSystem units) : IFormatProvider, ICustom
         if (number == 0)
             return "0";
         // Place of the first digit: 0 for 1 to 9.9, -1 below.
-        var first = (int)Math.Floor(Math.Log10(Math.Abs(number)));
+        var digits = number.ToString("E15", CultureInfo.InvariantCulture);
+        var first = int.Parse(digits.AsSpan(digits.IndexOf('E', StringComparison.Ordinal) + 1), CultureInfo.InvariantCulture);
         // What a tape, a template, a scale or a gauge table shows; a small value keeps one digit, so that it never reads 0.
         var decimals = quantity switch
         {

@@ -33,7 +33,7 @@ internal sealed class Swing
 {
     private const double Proof = 0.02;
     private const double KeptInside = 0.05;
-    private const int Group = 8;
+    private const int Group = 8; // edges in one box, which rules out most that are too far away; no result depends on it
 
     private readonly BrakeTools _tools;
     private readonly Effort _effort;
