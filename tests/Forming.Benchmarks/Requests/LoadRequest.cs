@@ -20,7 +20,7 @@ internal static class LoadRequest
         Body = bytes.ToArray();
         Read = JsonBody<FormRequest>.Of(Body).Value;
         Planned = PlannedJob.Of(Read, CancellationToken.None);
-        Answer = FormAnswers.From(Planned);
+        Answer = FormAnswer.From(Planned);
     }
 
     /// <summary>The body as it comes.</summary>
