@@ -217,6 +217,7 @@ public sealed record PanelPrediction
             RadiusMm = RadiusOf(wrapped.MeanCurvature, panel),
             WantedRadiusMm = RadiusOf(WantedMean(wanted, places, job.Form.MiddleFolds), panel),
             Sweep = wrapped.Sweep,
+            WantedLengthMm = wanted.LengthMm,
             WantedSweep = wanted.Sweep,
             MissMm = fitted,
             HeldMissMm = held,

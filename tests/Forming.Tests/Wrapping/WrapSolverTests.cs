@@ -1,9 +1,9 @@
-using CsCheck;
 using Forming.Curves;
 using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
 using Forming.Prediction;
+using Forming.Springback;
 using Forming.Wrapping;
 
 namespace Forming.Tests.Wrapping;
@@ -63,7 +63,7 @@ public class WrapSolverTests
     private static (SolvedForm Solved, PanelPrediction Pure) Solve(
         string material, double thickness, double radius, double sweep, int folds, FormBacking backing)
     {
-        var panel = Workshop.Panel(Workshop.Arc(radius, sweep)) with { Sheet = new(Workshop.Of(material), thickness) };
+        var panel = Workshop.Panel(Workshop.Arc(radius, sweep)) with { Sheet = new(Workshop.Of(material), thickness), Springback = new SolvedOnWrap() };
         var form = Workshop.Form(new() { Folds = folds }) with { Backing = backing };
         var job = new FormJob(panel, form, Workshop.Brake, Workshop.Marks);
         var fold = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, NeutralLine.Factor(form.FoldRadiusMm, form.Sheet.ThicknessMm));

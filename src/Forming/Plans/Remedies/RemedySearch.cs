@@ -46,8 +46,8 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     /// <summary>A trial whose folds are refined by many simulations weighs this many.</summary>
     private const int RefinedWeight = 20;
 
-    /// <summary>Where facets add to the set, curve and folds are found over and over: a trial weighs this many times as much.</summary>
-    private const int WrappedTimes = 5;
+    /// <summary>A trial that is solved on the simulated pull weighs this many: eight of them a request.</summary>
+    private const int SolvedWeight = MostTrials / 8;
 
     /// <summary>Single changes that cure a check and spoil another are mended by a second change for this many of them.</summary>
     private const int MostPairs = 4;
@@ -57,7 +57,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
 
     private readonly List<(IReadOnlyList<JobChange> Changes, bool IsSimulated, Trial? Outcome)> _tried = [];
     private readonly SortedDictionary<string, Remedy> _found = new(StringComparer.Ordinal);
-    private readonly bool _isSimulated = draft.Taper is null && (job.Panel.Predict || job.Form.Stepping.Refine);
+    private readonly bool _isSimulated = draft.Taper is null && (job.Panel.Predict || job.Form.Stepping.Refine || IsSolved(job));
     private readonly PullWork _work = new(PullWork.MostOfTrials);
     private int _left;
 
@@ -183,7 +183,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
 
     private bool IsSimulatedFor(string id) => job.Form.Stepping.Refine || IsOfPrediction(id);
 
-    private static bool IsOfPrediction(string id) => id is "wrap-order" or "predicted-ripple" or "predicted-slope";
+    private static bool IsOfPrediction(string id) => id is "wrap-order" or "predicted-ripple" or "predicted-slope" or "finished-sweep" or "finished-radius" or "finished-shape";
+
+    private static bool IsSolved(FormJob job) => job.Panel.Springback is SolvedOnWrap;
 
     private Trial? Try(IReadOnlyList<JobChange> changes, string id) => Try(changes, IsSimulatedFor(id));
 
@@ -210,7 +212,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         }
 
         if (!simulate)
-            changed = changed with { Panel = changed.Panel with { Predict = false } };
+            changed = changed with { Panel = changed.Panel with { Predict = false, Springback = IsSolved(job) ? new PureBending() : job.Panel.Springback } };
         var weight = WeightOf(changed);
         if (_left < weight || Trials + weight > MostTrials)
             return null;
@@ -242,14 +244,14 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         var series = 2 * draft.Stations.Count / FoldsPerWeight;
         if (draft.Taper is not null)
             return TaperWeight + series;
+        if (IsSolved(changed))
+            return SolvedWeight;
         if (_isSimulated && changed.Form.Stepping.Refine)
             return RefinedWeight;
         if (_isSimulated && changed.Panel.Predict)
             return SimulatedWeight;
         if (StraightPlanner.KeepsFolds(draft, changed))
             return 1;
-        if (changed.Panel.Springback is WrappedOverFacets)
-            return WrappedTimes * (SeriesWeight + series + (IsUneven ? SeriesWeight : 0));
         if (changed.Panel.Curve is PointsCurve measured && !StraightPlanner.KeepsCurve(draft, changed.Panel))
             return SeriesWeight + series + (measured.Points.Count / PointsPerWeight);
         return draft.Finished!.Bends.All(bend => bend is ArcSpan) ? 1 : SeriesWeight + series + (IsUneven ? UnevenWeight : 0);
@@ -259,8 +261,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
 
     // Fields that nothing but a check reads: with them the plan itself stays as it is.
     private bool IsSeenByChecksOnly(JobChange change) => change.Field is
-        JobField.PullByPeople or JobField.PullByRated or JobField.FormBacking or JobField.BrakeLength or JobField.PanelGrain or JobField.FormGrain
-        || (change.Field == JobField.ClampHeight && !draft.Panel.Mirrored);
+        JobField.PullByPeople or JobField.PullByRated or JobField.BrakeLength or JobField.PanelGrain or JobField.FormGrain
+        || (change.Field == JobField.ClampHeight && !draft.Panel.Mirrored)
+        || (change.Field == JobField.FormBacking && !IsSolved(job));
 
     private static Verdict WorstOf(IReadOnlyList<Check> checks, string id)
     {
