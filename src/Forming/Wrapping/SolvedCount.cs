@@ -23,7 +23,7 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
     /// <summary>Beyond this many folds a single pull is slow to follow, and solving one takes many.</summary>
     private const int MostFolds = 120;
 
-    private readonly PullWork _work = PullWork.PartOf(whole);
+    private readonly PullWork _work = new(PullWork.MostOfSolving, whole);
 
     private readonly SortedDictionary<int, SolvedForm?> _solved = [];
 
@@ -90,7 +90,8 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
     private bool Passes(SolvedForm solved)
     {
         var (folds, polygon) = (solved.Form.Folds, solved.Form.Folds.Polygon);
-        if (folds.HasSingleFold || !(polygon.Angles.Max() <= StepSearch.MostChosenAngle) || !solved.Prediction.Passes(job.Panel.Finish))
+        if (folds.HasSingleFold || !(polygon.Angles.Max() <= StepSearch.MostChosenAngle) || !solved.Prediction.Passes(job.Panel.Finish)
+            || !FinishedTolerance.IsMet(solved.Prediction.Shape!))
             return false;
         for (var j = 0; j < polygon.Facets.Length; j++)
         {
