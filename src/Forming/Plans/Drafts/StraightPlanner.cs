@@ -125,7 +125,7 @@ internal static class StraightPlanner
         throw new NoSolutionException(
             "stepping.solved-on-wrap",
             "form.stepping." + field,
-            $"the model wrap finds fold angles, spacing and count by itself",
+            $"the model wrap chooses fold angles, spacing and count",
             $"a fixed number of folds, or none; or the model pure-bending");
     }
 
