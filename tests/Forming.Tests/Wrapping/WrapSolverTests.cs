@@ -1,5 +1,4 @@
 using Forming.Curves;
-using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
 using Forming.Prediction;
