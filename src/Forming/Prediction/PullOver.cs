@@ -10,10 +10,19 @@ namespace Forming.Prediction;
 /// </remarks>
 internal sealed partial class PullOver
 {
+    /// <summary>Turn from the last touched fold to the hand past which the panel curls up and is not pulled over. An assumption.</summary>
     private const double MostCurl = 240 * Math.PI / 180;
+
+    /// <summary>Largest step of the hand where no landing is found. An assumption; a step that fails is halved.</summary>
     private const double MostTurn = 20 * Math.PI / 180;
+
+    /// <summary>Smallest step of the hand, a thousandth of the largest; below it small kept steps take over. An assumption.</summary>
     private const double LeastTurn = 0.02 * Math.PI / 180;
-    private const double Penetration = 1e-3; // [mm]
+
+    /// <summary>How deep the panel may be in a fold before it touches [mm]: less than anyone can measure. An assumption.</summary>
+    private const double Penetration = 1e-3;
+
+    /// <summary>Times that touches may come or go in one step, so that two that alternate do not go on for ever. An assumption.</summary>
     private const int MostChanges = 8;
 
     private readonly CancellationToken _cancellation;
