@@ -70,7 +70,9 @@ internal sealed class NewtonSystem(Strip strip, FoldCircles circles, double mome
     /// <param name="miss">The miss before it.</param>
     /// <returns>Whether there was one.</returns>
     public bool Step(in Touch landing, double? heading, double clearance, double miss) =>
-        double.IsFinite(miss) && _borders.Solve() && Advance(CollectionsMarshal.AsSpan(Touches), new(Touches.Count), Wanted(landing, heading, clearance));
+        double.IsFinite(miss)
+            && _borders.Solve()
+            && Advance(CollectionsMarshal.AsSpan(Touches), new(Touches.Count), Wanted(landing, heading, clearance));
 
     private double Wanted(in Touch landing, double? heading, double clearance) =>
         heading is { } end ? end - strip.Heading[_nodes] : circles.RadiusMm - landing.Distance + clearance;

@@ -44,7 +44,8 @@ internal sealed partial class PullOver
     /// <param name="elementsPerFacet">Elements of a usual facet.</param>
     /// <param name="work">What the pull may take.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    public PullOver(FoldCircles circles, BendingLaw law, WrapSetup setup, int elementsPerFacet, PullWork work, CancellationToken cancellation)
+    public PullOver(
+        FoldCircles circles, BendingLaw law, WrapSetup setup, int elementsPerFacet, PullWork work, CancellationToken cancellation)
     {
         (_work, _cancellation) = (work, cancellation);
         Circles = circles;
@@ -143,7 +144,8 @@ internal sealed partial class PullOver
         if (_equilibrium.Touches.Count > 0)
             _equilibrium.StillLoading = Math.Max(0, _equilibrium.Touches[^1].Element - firstLoaded);
         var (moment, shear) = AtClamp();
-        _steps.Add(new(circle + 1, new(Rounded.Of(Strip.Heading[^1])), Rounded.Of(_equilibrium.Force), Rounded.Of(moment), Rounded.Of(shear)));
+        _steps.Add(
+            new(circle + 1, new(Rounded.Of(Strip.Heading[^1])), Rounded.Of(_equilibrium.Force), Rounded.Of(moment), Rounded.Of(shear)));
         _frontForce = 0;
         foreach (var touch in _equilibrium.Touches)
             _frontForce = Math.Max(_frontForce, touch.Force);
@@ -154,7 +156,8 @@ internal sealed partial class PullOver
         return circle;
     }
 
-    // Between the clamp and the first fold nothing presses, so the moment runs straight there, and bends the sheet the other way at the clamp.
+    // Between the clamp and the first fold nothing presses, so the moment runs straight there, and bends the sheet the other way at the
+    // clamp.
     private (double Moment, double Shear) AtClamp()
     {
         if (ClampGapMm == 0)

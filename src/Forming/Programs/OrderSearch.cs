@@ -168,7 +168,9 @@ internal sealed class OrderSearch
     }
 }
 
-/// <summary>How much work a search may do. Work is counted and no clock is read, so the answer is the same on any machine under any load.</summary>
+/// <summary>
+/// How much work a search may do. Work is counted and no clock is read, so the answer is the same on any machine under any load.
+/// </summary>
 /// <param name="effort">Work counted.</param>
 /// <param name="most">Work granted to a search.</param>
 internal sealed class SearchLimit(Effort effort, long most)

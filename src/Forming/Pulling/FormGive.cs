@@ -23,7 +23,9 @@ public readonly record struct GiveSection(
 /// <summary>How far the form gives: it carries what the panel does not.</summary>
 public static class FormGiveEstimate
 {
-    /// <summary>The form as a cantilever clamped at its lead-in: moment <c>F h - M(panel)</c>, rotation <c>∫ max(0, F h - M)/(E'I) ds</c>.</summary>
+    /// <summary>
+    /// The form as a cantilever clamped at its lead-in: moment <c>F h - M(panel)</c>, rotation <c>∫ max(0, F h - M)/(E'I) ds</c>.
+    /// </summary>
     /// <param name="sections">Sections along the curve, in order.</param>
     /// <param name="leverMm">Hand to the end of the curve [mm], &gt; 0.</param>
     /// <param name="curveMidMm">Mid-surface length of the whole curve [mm].</param>

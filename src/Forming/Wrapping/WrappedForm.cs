@@ -16,7 +16,8 @@ namespace Forming.Wrapping;
 /// <param name="Judge">Tells whether a facet would show.</param>
 /// <param name="Folds">The folds.</param>
 /// <param name="Tightest">The panel's state where it is bent the most.</param>
-/// <param name="LongestLeverMm">Longest lever that keeps the wrap in order, hand to the end of the curve [mm]; 0 or less where none does, infinite where any does.</param>
+/// <param name="LongestLeverMm">Longest lever that keeps the wrap in order, hand to the end of the curve [mm]; 0 or less where none does,
+/// infinite where any does.</param>
 internal sealed record WrappedForm(
     FormingRule Rule, ContactCurve Contact, FacetJudge Judge, PlacedFolds Folds, BentState Tightest, double LongestLeverMm)
 {
@@ -60,7 +61,8 @@ internal sealed record WrappedForm(
             WrappedForm With(double lever)
             {
                 var judge = choice.JudgeAt(lever, law, contact.MidMm);
-                var folds = PlacedFolds.Solve(contact, choice.Stepping, fold, judge, job.Brake.MinFacetMm, job.Marks.Tape.ResolutionMm, cancellation);
+                var folds = PlacedFolds.Solve(
+                    contact, choice.Stepping, fold, judge, job.Brake.MinFacetMm, job.Marks.Tape.ResolutionMm, cancellation);
                 return new(rule, contact, judge, folds, TightestOf(finished, contact, rule), longest);
             }
         }

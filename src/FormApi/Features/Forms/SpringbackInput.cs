@@ -6,7 +6,8 @@ using FormApi.Http.Units;
 namespace FormApi.Features.Forms;
 
 /// <summary>How springback is found: by a model, or as measured. One of the three.</summary>
-/// <param name="Model">The model: <c>pure-bending</c>, or <c>wrapped</c> with the extra set that facets leave. Default: <c>pure-bending</c>.</param>
+/// <param name="Model">The model: <c>pure-bending</c>, or <c>wrapped</c> with the extra set that facets leave. Default:
+/// <c>pure-bending</c>.</param>
 /// <param name="Factor">Measured: finished curvature over formed curvature.</param>
 /// <param name="EffectiveYield">Measured: the yield stress with which pure bending agrees [MPa or psi].</param>
 internal sealed record SpringbackInput(

@@ -54,7 +54,9 @@ internal static class CanonicalJson
         // The shortest digits that read back as the same number; ECMAScript only places point and exponent differently.
         var shortest = number.ToString("R", CultureInfo.InvariantCulture);
         var e = shortest.IndexOf('E', StringComparison.Ordinal);
-        return e < 0 ? shortest : Place(shortest[..e], int.Parse(shortest.AsSpan(e + 1), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture));
+        return e < 0
+            ? shortest
+            : Place(shortest[..e], int.Parse(shortest.AsSpan(e + 1), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture));
     }
 
     private static string Place(string mantissa, int exponent)
@@ -169,8 +171,13 @@ internal static class CanonicalJson
             var one = a.Name.In(document);
             var other = b.Name.In(document);
             // The quotes go along: a quote sorts before every character that a name may hold unescaped, but for the two below it.
-            if (Ascii.IsValid(one) && Ascii.IsValid(other) && !one.ContainsAny((byte)' ', (byte)'!') && !other.ContainsAny((byte)' ', (byte)'!'))
+            if (Ascii.IsValid(one)
+                && Ascii.IsValid(other)
+                && !one.ContainsAny((byte)' ', (byte)'!')
+                && !other.ContainsAny((byte)' ', (byte)'!'))
+            {
                 return one.SequenceCompareTo(other);
+            }
         }
 
         return string.CompareOrdinal(a.NameIn(document), b.NameIn(document));

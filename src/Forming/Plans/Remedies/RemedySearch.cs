@@ -10,7 +10,9 @@ using Forming.Springback;
 
 namespace Forming.Plans.Remedies;
 
-/// <summary>Finds, for every check that did not pass, a change to the job that passes it with no other check worse, by planning the changed job.</summary>
+/// <summary>
+/// Finds, for every check that did not pass, a change to the job that passes it with no other check worse, by planning the changed job.
+/// </summary>
 /// <param name="job">What was asked.</param>
 /// <param name="draft">What was worked out.</param>
 /// <param name="checks">Its checks.</param>
@@ -89,13 +91,15 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         return remedy;
     }
 
-    // What cures one check may cure another: a simulated pull is best begun with what mends the lever, and for any other it is the last resort.
+    // What cures one check may cure another: a simulated pull is best begun with what mends the lever, and for any other it is the last
+    // resort.
     private IEnumerable<RemedyCandidate> CandidatesFor(Check check)
     {
         var known = _found.Values.Select(remedy => RemedyCandidate.One(remedy.Text, [.. remedy.Changes]));
         var own = RemedyCandidates.For(job, draft, check);
         return IsOfPrediction(check.Id)
-            ? _found.Where(other => other.Key is "lever" or "facet-width").Select(other => RemedyCandidate.One(other.Value.Text, [.. other.Value.Changes])).Concat(own)
+            ? _found.Where(other => other.Key is "lever" or "facet-width")
+                .Select(other => RemedyCandidate.One(other.Value.Text, [.. other.Value.Changes])).Concat(own)
             : own.Concat(known);
     }
 
@@ -133,7 +137,8 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     {
         var spoilt = Spoilt(trial)[0];
         var changed = job.With(first);
-        foreach (var candidate in RemedyCandidates.For(changed, trial.Draft, trial.Checks.First(check => check.Id == spoilt && check.Verdict != Verdict.Pass)))
+        var failed = trial.Checks.First(check => check.Id == spoilt && check.Verdict != Verdict.Pass);
+        foreach (var candidate in RemedyCandidates.For(changed, trial.Draft, failed))
         {
             if (Smallest(candidate, first, id, spoilt) is not { } index)
                 continue;
@@ -165,7 +170,10 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     }
 
     private List<string> Spoilt(Trial trial) =>
-        [.. trial.Verdicts.Where(now => now.Value > _verdicts.GetValueOrDefault(now.Key, Verdict.Pass)).Select(now => now.Key).Order(StringComparer.Ordinal)];
+        [.. trial.Verdicts
+            .Where(now => now.Value > _verdicts.GetValueOrDefault(now.Key, Verdict.Pass))
+            .Select(now => now.Key)
+            .Order(StringComparer.Ordinal)];
 
     // What was tried without its simulation is planned once more with it.
     private bool IsConfirmed(IReadOnlyList<JobChange> changes, string id) =>
@@ -245,14 +253,16 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
 
     // Fields that nothing but a check reads: with them the plan itself stays as it is.
     private bool IsSeenByChecksOnly(JobChange change) => change.Field is
-        JobField.PullByPeople or JobField.PullByRated or JobField.FormBacking or JobField.BrakeLength or JobField.PanelGrain or JobField.FormGrain
+        JobField.PullByPeople or JobField.PullByRated or JobField.FormBacking or JobField.BrakeLength
+            or JobField.PanelGrain or JobField.FormGrain
         || (change.Field == JobField.ClampHeight && !draft.Panel.Mirrored);
 
     private static string KeyOf(IReadOnlyList<JobChange> changes, bool simulate) =>
         FormattableString.Invariant($"{simulate}|{string.Join('|', changes.Select(change => FormattableString.Invariant($"{change.Field}/{change.Part}/{change.Number:R}/{change.Word}")))}");
 
     private static Dictionary<string, Verdict> Worst(IReadOnlyList<Check> checks) =>
-        checks.GroupBy(check => check.Id, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.Max(check => check.Verdict), StringComparer.Ordinal);
+        checks.GroupBy(check => check.Id, StringComparer.Ordinal)
+            .ToDictionary(group => group.Key, group => group.Max(check => check.Verdict), StringComparer.Ordinal);
 
     /// <summary>A changed job, worked out.</summary>
     private sealed record Trial(PlanDraft Draft, IReadOnlyList<Check> Checks, Dictionary<string, Verdict> Verdicts)
