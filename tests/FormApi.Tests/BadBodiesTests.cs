@@ -70,7 +70,7 @@ public sealed class BadBodiesTests(Environments services) : IClassFixture<Enviro
         { "/brake/reach", "300", 422, "out-of-range", "/brake/reach" },
         { "/brake/reach", "3000", 422, "out-of-range", "/brake/reach" },
         { "/panel/material/strainHardening", "0.2", 422, "missing-property", "/panel/material/strengthCoefficient" },
-        { "/panel/springback", """{"model":"wrapped","factor":0.5}""", 422, "choose-one", "/panel/springback/factor" },
+        { "/panel/springback", """{"model":"wrap","factor":0.5}""", 422, "choose-one", "/panel/springback/factor" },
         { "/panel/springback", """{"factor":0}""", 422, "out-of-range", "/panel/springback/factor" },
         { "/panel/stockSheets", "[]", 422, "out-of-range", "/panel/stockSheets" },
         { "/panel/stockSheets", """[{"length":1,"width":0}]""", 422, "out-of-range", "/panel/stockSheets/0/width" },

@@ -46,15 +46,19 @@ internal static class ContractSetup
             .WithMetadata(new MediaTypes("application/json")).ExcludeFromDescription();
         app.MapGet("/openapi/v1.yaml", (HttpContext context) => Send(context, ContractFile.Yaml, "yaml", "application/yaml"))
             .WithMetadata(new MediaTypes("application/yaml", "text/yaml")).ExcludeFromDescription();
-        app.Use(Guard);
-        app.UseSwaggerUI(pages =>
+        // The pages alone ask for their own middleware: no other request goes through it.
+        app.UseWhen(context => context.Request.Path.StartsWithSegments("/" + Pages), pages =>
         {
-            pages.RoutePrefix = Pages;
-            pages.DocumentTitle = "FormApi";
-            pages.SwaggerEndpoint("/openapi/v1.json", "FormApi v1");
-            // Without the library's own bar; the page brings the service's header.
-            pages.ConfigObject.AdditionalItems["layout"] = "BaseLayout";
-            pages.IndexStream = () => typeof(ContractSetup).Assembly.GetManifestResourceStream("docs/index.html")!;
+            pages.Use(Guard);
+            pages.UseSwaggerUI(ui =>
+            {
+                ui.RoutePrefix = Pages;
+                ui.DocumentTitle = "FormApi";
+                ui.SwaggerEndpoint("/openapi/v1.json", "FormApi v1");
+                // Without the library's own bar; the page brings the service's header.
+                ui.ConfigObject.AdditionalItems["layout"] = "BaseLayout";
+                ui.IndexStream = () => typeof(ContractSetup).Assembly.GetManifestResourceStream("docs/index.html")!;
+            });
         });
         app
             .MapGet(
@@ -66,12 +70,8 @@ internal static class ContractSetup
     // Whatever the pages might be led to load, it comes from here or not at all.
     private static Task Guard(HttpContext context, RequestDelegate next)
     {
-        if (context.Request.Path.StartsWithSegments("/" + Pages))
-        {
-            context.Response.Headers.ContentSecurityPolicy = "default-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'; object-src 'none'";
-            context.Response.Headers.XContentTypeOptions = "nosniff";
-        }
-
+        context.Response.Headers.ContentSecurityPolicy = "default-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'; object-src 'none'";
+        context.Response.Headers.XContentTypeOptions = "nosniff";
         return next(context);
     }
 

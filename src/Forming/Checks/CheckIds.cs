@@ -61,6 +61,15 @@ public static class CheckIds
     /// <summary>Strain in the panel, against what its flow curve is known for.</summary>
     public static CheckId FlowCurve { get; } = new("flow-curve", Quantity.Number, Bound.Most);
 
+    /// <summary>How far the panel let go misses the wanted mean radius over its middle folds, as a share.</summary>
+    public static CheckId FinishedRadius { get; } = new("finished-radius", Quantity.Number, Bound.Most);
+
+    /// <summary>How far it lies off the finished curve, laid over it as well as it goes.</summary>
+    public static CheckId FinishedShape { get; } = new("finished-shape", Quantity.Length, Bound.Most);
+
+    /// <summary>How far its sweep misses the finished one.</summary>
+    public static CheckId FinishedSweep { get; } = new("finished-sweep", Quantity.Angle, Bound.Most);
+
     /// <summary>Miss of the flat layout when folded back.</summary>
     public static CheckId FoldBack { get; } = new("fold-back", Quantity.Length, Bound.Most);
 

@@ -17,6 +17,7 @@ public sealed class ContactCurve
         Runs = runs;
         End = end;
         ThicknessMm = thickness;
+        Extremes = [.. runs.SelectMany(run => run.Extremes())];
     }
 
     /// <summary>The curved stretches in order; flats lie between, before and after them.</summary>
@@ -29,7 +30,7 @@ public sealed class ContactCurve
     public double ThicknessMm { get; }
 
     /// <summary>Places among which the panel is bent the most and the least.</summary>
-    public IReadOnlyList<ContactPoint> Extremes => [.. Runs.SelectMany(run => run.Extremes())];
+    public IReadOnlyList<ContactPoint> Extremes { get; }
 
     /// <summary>Sweep under load.</summary>
     public Angle Sweep => new(End.Turn);
@@ -65,10 +66,11 @@ public sealed class ContactCurve
         {
             if (pieces.Count == 0)
                 return start;
-            var run = new CurvedRun(pieces, start, thicknessMm);
+            var correction = rule.Correction?.Stretches[runs.Count];
+            var run = new CurvedRun(pieces, start with { Turn = start.Turn + (correction?.StartTurn ?? 0) }, thicknessMm);
             runs.Add(run);
             pieces.Clear();
-            return run.End;
+            return run.End with { Turn = run.End.Turn + (correction?.EndTurn ?? 0) };
         }
     }
 

@@ -91,7 +91,7 @@ internal sealed class SeriesPiece : ContactPiece
         var turn = new double[terms + 1];
         for (var j = 0; j <= terms; j++)
         {
-            var at = rule.FacetSet is null ? 0 : midBefore + Chebyshev.Evaluate(midGrowth, nodes[j]);
+            var at = rule.KeepsArcs ? 0 : midBefore + Chebyshev.Evaluate(midGrowth, nodes[j]);
             turn[j] = mid[j] * rule.StateFor(spanRates[j].Curvature, at).Curvature;
         }
 

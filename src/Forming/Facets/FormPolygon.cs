@@ -46,6 +46,24 @@ public sealed record FormPolygon(
         return new(places, centres, angles, straights, facets, endTurn);
     }
 
+    /// <summary>The same straight parts with other fold angles.</summary>
+    /// <param name="angles">[m] fold angles that add up to the turn there was [rad].</param>
+    /// <param name="fold">Shape of the folds.</param>
+    public FormPolygon WithAngles(double[] angles, FoldShape fold)
+    {
+        var centres = (Point[])Centres.Clone();
+        var facets = new double[Facets.Length];
+        double turn = 0;
+        for (var j = 0; j < facets.Length; j++)
+        {
+            turn += angles[j];
+            centres[j + 1] = centres[j] + (Straights[j] * Point.Along(turn));
+            facets[j] = Straights[j] + fold.Setback(angles[j]) + fold.Setback(angles[j + 1]);
+        }
+
+        return this with { Centres = centres, Angles = angles, Facets = facets };
+    }
+
     /// <summary>Distances between fold centre lines on the flat.</summary>
     /// <param name="fold">Shape of the folds.</param>
     /// <returns>[m - 1] distances [mm].</returns>

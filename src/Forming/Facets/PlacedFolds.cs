@@ -56,6 +56,26 @@ public sealed record PlacedFolds(FormPolygon Polygon, IReadOnlyList<int> LastOfS
         }
     }
 
+    /// <summary>The same with one angle for all folds of a stretch but its end folds: one setting of the stop.</summary>
+    /// <param name="fold">Shape of the folds.</param>
+    public PlacedFolds WithEvenAngles(FoldShape fold)
+    {
+        var angles = (double[])Polygon.Angles.Clone();
+        var first = 0;
+        foreach (var last in LastOfStretch)
+        {
+            if (last - first > 2)
+            {
+                var inner = angles.AsSpan((first + 1)..last);
+                inner.Fill(inner.ToArray().Average());
+            }
+
+            first = last + 1;
+        }
+
+        return this with { Polygon = Polygon.WithAngles(angles, fold) };
+    }
+
     /// <summary>Puts the folds on a contact curve.</summary>
     /// <param name="curve">The contact curve.</param>
     /// <param name="stepping">The rule and what the caller fixed.</param>
@@ -229,7 +249,7 @@ public sealed record PlacedFolds(FormPolygon Polygon, IReadOnlyList<int> LastOfS
             last[i] = count - 1;
         }
 
-        var polygon = parts.Length == 1 && curve.Runs[0].Start.Turn == 0
+        var polygon = parts.Length == 1 && curve.Runs[0].Start.Turn == 0 && curve.Runs[0].End.Turn == endTurn
             ? parts[0]
             : FormPolygon.Through([.. parts.SelectMany(part => part.Places)], 0, endTurn, fold);
         var sharpest = polygon.Angles.Max();

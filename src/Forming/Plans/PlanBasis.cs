@@ -125,8 +125,8 @@ internal static class PlanBasis
     {
         MeasuredFactor => new("form.sweep", "formed curvature = finished curvature over the measured factor", "caller's test strips", Status.Caller),
         EffectiveYield => PureBending with { Method = PureBending.Method + ", with the measured effective yield", Status = Status.Caller },
-        WrappedOverFacets => new(
-            "form.sweep", PureBending.Method + ", and 0.30 c/l of the curvature set on top by facets c at a lever l", WrapModel, Status.Model),
+        SolvedOnWrap when draft.Solution is not null => new(
+            "form.sweep", "folds and facets solved on the simulated pull: the finished sweep, and the least distance from the finished shape", WrapModel, Status.Model),
         _ => PureBending,
     };
 

@@ -154,6 +154,7 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
 
     private void Find(ref Touch landing, bool lands)
     {
+        circles.Bend(CollectionsMarshal.AsSpan(Touches));
         foreach (ref var touch in CollectionsMarshal.AsSpan(Touches))
             touch.Find(strip, circles.Centres[touch.Circle]);
         if (lands)

@@ -6,9 +6,10 @@ internal sealed class FoldCircles
     /// <summary>Lays the form out: the first fold's tangent point at the origin, the lead-in along the x axis behind it.</summary>
     /// <param name="form">The form.</param>
     /// <param name="thicknessMm">The panel's thickness [mm].</param>
-    /// <param name="leverMm">Hand beyond the last fold [mm].</param>
-    public FoldCircles(StandingForm form, double thicknessMm, double leverMm)
+    /// <param name="setup">Clamp, hand and the form's own stiffness.</param>
+    public FoldCircles(StandingForm form, double thicknessMm, WrapSetup setup)
     {
+        var leverMm = setup.LeverMm;
         Form = form;
         var folds = form.Folds;
         RadiusMm = form.OuterFoldRadiusMm + (thicknessMm / 2);
@@ -27,6 +28,33 @@ internal sealed class FoldCircles
             var turn = (form.FoldAngles[j] / (j == 0 ? 1 : 2)) + (isLast ? 0 : form.FoldAngles[j + 1] / 2);
             Spans[j] = ArcOver(chord, turn);
         }
+
+        _setup = setup;
+        LayFlexure();
+    }
+
+    private readonly WrapSetup _setup;
+    private Point[] _unloaded = [];
+
+    /// <summary>How the form bends under the pull, or null where it does not.</summary>
+    public FormFlexure? Flexure { get; private set; }
+
+    /// <summary>Moves the circles to where the form's bending brings them.</summary>
+    /// <param name="touches">The folds that are pressed.</param>
+    public void Bend(ReadOnlySpan<Touch> touches)
+    {
+        if (Flexure is null)
+            return;
+        for (var c = 0; c < Centres.Length; c++)
+            Centres[c] = _unloaded[c] + Flexure.MoveOf(c, touches);
+    }
+
+    private void LayFlexure()
+    {
+        if (_setup.Beam is not { } beam)
+            return;
+        _unloaded = [.. Centres];
+        Flexure = new(Form, beam, _unloaded, _setup.ClampGapMm);
     }
 
     /// <summary>The form.</summary>
@@ -48,7 +76,10 @@ internal sealed class FoldCircles
     {
         if (circle < Centres.Length - 1 || (Centres[^1] - Centres[^2]).Length < RadiusMm)
             return false;
+        if (Flexure is not null)
+            _unloaded.CopyTo(Centres, 0);
         Centres[^1] = 0.5 * (Centres[^1] + Centres[^2]);
+        LayFlexure();
         return true;
     }
 

@@ -70,9 +70,8 @@ internal sealed class NewtonSystem(Strip strip, FoldCircles circles, double mome
     /// <param name="miss">The miss before it.</param>
     /// <returns>Whether there was one.</returns>
     public bool Step(in Touch landing, double? heading, double clearance, double miss) =>
-        double.IsFinite(miss)
-            && _borders.Solve()
-            && Advance(CollectionsMarshal.AsSpan(Touches), new(Touches.Count), Wanted(landing, heading, clearance));
+        double.IsFinite(miss) && _borders.Solve() && Advance(
+            CollectionsMarshal.AsSpan(Touches), new(Touches.Count), Wanted(landing, heading, clearance), heading is null ? landing : null);
 
     private double Wanted(in Touch landing, double? heading, double clearance) =>
         heading is { } end ? end - strip.Heading[_nodes] : circles.RadiusMm - landing.Distance + clearance;
@@ -193,7 +192,7 @@ internal sealed class NewtonSystem(Strip strip, FoldCircles circles, double mome
     }
 
     // Slides: y + w·Zc y + w·Zn dN - w·Zb dF = w·z. Gaps and control: the same product equals what is wanted.
-    private bool Advance(Span<Touch> active, in Columns at, double wanted)
+    private bool Advance(Span<Touch> active, in Columns at, double wanted, Touch? landing)
     {
         var x = _borders.Columns;
         int size = at.Hand + 1, wide = size + 1;
@@ -214,6 +213,8 @@ internal sealed class NewtonSystem(Strip strip, FoldCircles circles, double mome
             sums[size] = (p < at.Hand ? circles.RadiusMm - active[p - at.Fold(0)].Distance : wanted) - sums[size];
         }
 
+        if (circles.Flexure is { } flexure)
+            AddFlexure(flexure, active, at, landing, dense, wide);
         if (!BorderedSystem.SolveDense(dense, size))
             return false;
         double most = 0;
@@ -236,6 +237,19 @@ internal sealed class NewtonSystem(Strip strip, FoldCircles circles, double mome
             active[j].Force += scale * dense[(at.Fold(j) * wide) + size];
         Force += scale * dense[(at.Hand * wide) + size];
         return true;
+    }
+
+    // A pressed fold gives way, and takes the others along.
+    private static void AddFlexure(
+        FormFlexure flexure, ReadOnlySpan<Touch> active, in Columns at, Touch? landing, Span<double> dense, int wide)
+    {
+        for (var k = 0; k < active.Length; k++)
+        {
+            for (var j = 0; j < active.Length; j++)
+                dense[(at.Fold(j) * wide) + at.Fold(k)] += flexure.MoveAlong(active[j].Circle, active[j].Tangent.Left(), active[k]);
+            if (landing is { } there)
+                dense[(at.Hand * wide) + at.Fold(k)] += flexure.MoveAlong(there.Circle, there.Tangent.Left(), active[k]);
+        }
     }
 
     /// <summary>What is in which column of the border: slides, the hand's turning, fold forces, hand force, the rest.</summary>

@@ -63,6 +63,12 @@ public sealed record PanelPrediction
     /// <summary>Hardening that was put in place of none [MPa], or null.</summary>
     public double? AssumedHardeningMpa { get; init; }
 
+    /// <summary>How far the form's end turned under the pull; zero for a rigid form.</summary>
+    public Angle FormTurn { get; init; }
+
+    /// <summary>Largest moment that the form carried, per width of the panel [N·mm/mm]; 0 for a rigid form.</summary>
+    public double FormMomentPerWidth { get; init; }
+
     /// <summary>Whether the panel lies over every fold, in their order.</summary>
     public bool Wraps => Shape is not null;
 
@@ -105,8 +111,8 @@ public sealed record PanelPrediction
             ? job.Form.StraightMm(0) / 2
             : 0;
         var law = panel.Law();
-        var wrapped = PanelWrap.Compute(job.Form, law, new(hand, gap), work, cancellation);
-        var further = wrapped.End == WrapEnd.HandComesDown ? HandFurtherOut(job, law, new(hand, gap), work, cancellation) : null;
+        var wrapped = PanelWrap.Compute(job.Form, law, new(hand, gap, job.Beam), work, cancellation);
+        var further = wrapped.End == WrapEnd.HandComesDown ? HandFurtherOut(job, law, new(hand, gap, job.Beam), work, cancellation) : null;
         var lever = job.LeverMm;
         if (further is { } reaches && panel.LeverMm is null)
         {
@@ -144,6 +150,8 @@ public sealed record PanelPrediction
             Ripple = ripple,
             Finishes = VerdictsOf(panel.Finish, ripple),
             Steps = wrapped.Pull,
+            FormTurn = wrapped.FormTurn,
+            FormMomentPerWidth = wrapped.FormMomentPerWidth,
             Pull = PullOf(wrapped, law, panel, hand, gap, gap + places.AlongMm[^1]),
             AssumedHardeningMpa = wrapped.AssumedHardeningMpa,
         };
@@ -217,6 +225,7 @@ public sealed record PanelPrediction
             RadiusMm = RadiusOf(wrapped.MeanCurvature, panel),
             WantedRadiusMm = RadiusOf(WantedMean(wanted, places, job.Form.MiddleFolds), panel),
             Sweep = wrapped.Sweep,
+            WantedLengthMm = wanted.LengthMm,
             WantedSweep = wanted.Sweep,
             MissMm = fitted,
             HeldMissMm = held,

@@ -5,7 +5,8 @@ namespace Forming.Prediction;
 /// <summary>How the panel is held and pulled.</summary>
 /// <param name="LeverMm">Hand beyond the last fold, along the sheet [mm], &gt; 0.</param>
 /// <param name="ClampGapMm">Clamp behind the first fold's tangent point [mm], at least 0.</param>
-public sealed record WrapSetup(double LeverMm, double ClampGapMm = 0);
+/// <param name="Beam">The form as a beam that gives under the pull; null for a rigid form.</param>
+public sealed record WrapSetup(double LeverMm, double ClampGapMm = 0, FormBeam? Beam = null);
 
 /// <summary>Pulls a panel over a faceted form and lets it go.</summary>
 /// <remarks>
@@ -41,7 +42,7 @@ public static class PanelWrap
         WrappedPanel? panel = null;
         foreach (var perFacet in ElementsPerFacet)
         {
-            var pull = new PullOver(new(form, law.ThicknessMm, setup.LeverMm), law, setup, perFacet, work, cancellation);
+            var pull = new PullOver(new(form, law.ThicknessMm, setup), law, setup, perFacet, work, cancellation);
             panel = ReleasedShape.Of(pull, pull.Run(), assumed);
             if (panel.End != WrapEnd.SolverGaveUp)
                 break;
@@ -86,6 +87,12 @@ public sealed record WrappedPanel
 
     /// <summary>Turn of the whole panel after it was let go.</summary>
     public required Angle Sweep { get; init; }
+
+    /// <summary>How far the form's end turned when the pull was done; zero for a rigid form.</summary>
+    public Angle FormTurn { get; init; }
+
+    /// <summary>Largest moment that the form carried then, per width of the panel [N·mm/mm]; 0 for a rigid form.</summary>
+    public double FormMomentPerWidth { get; init; }
 
     /// <summary>Hardening that was put in place of none, so that a hinge has a length [MPa], or null.</summary>
     public required double? AssumedHardeningMpa { get; init; }

@@ -17,6 +17,9 @@ public sealed record PredictedShape
     /// <summary>Turn of the whole panel.</summary>
     public required Angle Sweep { get; init; }
 
+    /// <summary>Length of the wanted curve from its first tangent point to its last [mm].</summary>
+    public required double WantedLengthMm { get; init; }
+
     /// <summary>Turn that is wanted.</summary>
     public required Angle WantedSweep { get; init; }
 

@@ -18,6 +18,9 @@ public sealed record PredictionJob
     /// <summary>Hand to the end of the curve [mm], at least 0.</summary>
     public required double LeverMm { get; init; }
 
+    /// <summary>The form as a beam that gives under the pull; null for a rigid form.</summary>
+    public FormBeam? Beam { get; init; }
+
     /// <summary>
     /// Whether the curve's end is the form's and not the wanted one's: a form that already exists need not be made for it.
     /// </summary>

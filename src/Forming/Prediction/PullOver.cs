@@ -86,6 +86,9 @@ internal sealed partial class PullOver
     public double TouchedAt(int circle) =>
         circle == 0 ? ClampGapMm : Strip.Along[_places[circle].Element] + _places[circle].Inside;
 
+    /// <summary>Turn of the form's end when the last fold was touched [rad], and the largest moment it carried [N·mm/mm].</summary>
+    public (double Turn, double LargestMoment) Given { get; private set; }
+
     /// <summary>Folds that the panel landed on so far, the first among them.</summary>
     public int FoldsTouched => _isTouched[..^1].Count(touched => touched);
 
@@ -143,6 +146,7 @@ internal sealed partial class PullOver
         _isTouched[circle] = true;
         if (_equilibrium.Touches.Count > 0)
             _equilibrium.StillLoading = Math.Max(0, _equilibrium.Touches[^1].Element - firstLoaded);
+        Given = Circles.Flexure?.StateUnder(CollectionsMarshal.AsSpan(_equilibrium.Touches)) ?? default;
         var (moment, shear) = AtClamp();
         _steps.Add(
             new(circle + 1, new(Rounded.Of(Strip.Heading[^1])), Rounded.Of(_equilibrium.Force), Rounded.Of(moment), Rounded.Of(shear)));
@@ -322,6 +326,7 @@ internal sealed partial class PullOver
         _equilibrium.Touches.Clear();
         _equilibrium.Touches.AddRange(_start.Touches);
         _equilibrium.Force = _start.Force;
+        Circles.Bend(CollectionsMarshal.AsSpan(_equilibrium.Touches));
         Strip.Update();
     }
 

@@ -10,6 +10,9 @@ internal sealed class PullWork(long most, PullWork? whole = null)
     /// <summary>What one prediction may take, or a search over counts of folds: one to three seconds.</summary>
     public const long Most = 4_000_000_000;
 
+    /// <summary>What solving a form on the simulated pull may take.</summary>
+    public const long MostOfSolving = Most / 8;
+
     /// <summary>What all trials of remedies together may take.</summary>
     public const long MostOfTrials = Most / 4;
 

@@ -35,6 +35,8 @@ internal sealed class ReleasedShape
             Facets = shape?.Facets() ?? [],
             MeanCurvature = Rounded.Of(shape?.MeanCurvature() ?? 0),
             Sweep = new(Rounded.Of(shape?._curve[^1].Heading.Radians ?? 0)),
+            FormTurn = new(Rounded.Of(pull.Given.Turn)),
+            FormMomentPerWidth = Rounded.Of(pull.Given.LargestMoment),
             AssumedHardeningMpa = assumedHardeningMpa,
         };
     }

@@ -100,12 +100,11 @@ public sealed class BendingLaw
 
     /// <summary>The state under load that springs back to a wanted curvature.</summary>
     /// <param name="finishedCurvature">Wanted curvature [1/mm], at least 0; towards 0 the answer goes to the yield curvature.</param>
-    /// <param name="facetSet">Share of the loaded curvature that the facets set on top, <c>0.30 c/l</c>; 0 for pure bending.</param>
     /// <remarks>For n = 0 this inverts the closed form <c>Ri/Rf = 4x³ - 3x + 1</c>: source key <c>gardiner-1957</c>.</remarks>
-    public BentState LoadedFor(double finishedCurvature, double facetSet = 0)
+    public BentState LoadedFor(double finishedCurvature)
     {
         var wanted = finishedCurvature / YieldCurvature;
-        if (wanted <= facetSet)
+        if (wanted <= 0)
             return StateAt(0);
 
         // Value and slope share one power, so they are iterated together here and not through a general root finder.
@@ -115,10 +114,10 @@ public sealed class BendingLaw
         for (var i = 0; i < 100; i++)
         {
             var p = PowersAt(q);
-            var excess = (p.U * (1 + facetSet)) - p.Mu - wanted;
+            var excess = p.U - p.Mu - wanted;
             if (excess < 0)
                 low = q;
-            var next = q - (excess / (p.DuDq * (1 + facetSet - p.DmuDu)));
+            var next = q - (excess / (p.DuDq * (1 - p.DmuDu)));
             if (!(next > low))
                 next = (low + q) / 2;
             var step = Math.Abs(next - q);

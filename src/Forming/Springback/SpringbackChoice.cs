@@ -6,8 +6,8 @@ public abstract record SpringbackChoice;
 /// <summary>Pure bending of the panel's sheet.</summary>
 public sealed record PureBending : SpringbackChoice;
 
-/// <summary>Pure bending and the extra set that facets leave.</summary>
-public sealed record WrappedOverFacets : SpringbackChoice;
+/// <summary>The simulated pull over the form itself: folds and facets are chosen so that the panel comes off as wanted.</summary>
+public sealed record SolvedOnWrap : SpringbackChoice;
 
 /// <summary>A measured effective yield stress, put into pure bending.</summary>
 /// <param name="YieldMpa">Effective yield stress [MPa], &gt; 0.</param>

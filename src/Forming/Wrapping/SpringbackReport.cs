@@ -5,23 +5,19 @@ using Forming.Springback;
 namespace Forming.Wrapping;
 
 /// <summary>How the panel springs back from the form to the finished curve.</summary>
-/// <param name="Model">Id of the model used: <c>pure-bending</c>, <c>wrapped</c>, <c>measured-factor</c> or <c>effective-yield</c>.</param>
+/// <param name="Model">Id of the model used: <c>pure-bending</c>, <c>wrap</c>, <c>measured-factor</c> or <c>effective-yield</c>.</param>
 /// <param name="FactorAtTightest">Finished over formed curvature where the finished curve is tightest.</param>
 /// <param name="FactorAtGentlest">The same where it is gentlest; 0 at a flat end.</param>
 /// <param name="Overbend">Form sweep less finished sweep.</param>
 /// <param name="YieldRadiusMm">Mid-surface radius at which the sheet begins to yield [mm].</param>
-/// <param name="OtherModel">Id of the model it is compared with.</param>
-/// <param name="OtherSweep">Form sweep that the other model asks for.</param>
 public sealed record SpringbackReport(
     string Model,
     double FactorAtTightest,
     double FactorAtGentlest,
     Angle Overbend,
-    double YieldRadiusMm,
-    string OtherModel,
-    Angle OtherSweep)
+    double YieldRadiusMm)
 {
-    internal static SpringbackReport Of(WrappedForm wrapped, FinishedCurve finished, PanelSpec panel, CancellationToken cancellation)
+    internal static SpringbackReport Of(WrappedForm wrapped, FinishedCurve finished, PanelSpec panel)
     {
         var rule = wrapped.Rule;
         var tightest = 1 / finished.TightestRadiusMm;
@@ -32,11 +28,9 @@ public sealed record SpringbackReport(
             FactorFor(tightest),
             FactorFor(gentlest),
             wrapped.Contact.Sweep - finished.Sweep,
-            1 / rule.Law.YieldCurvature,
-            panel.Springback is PureBending ? IdOf(new WrappedOverFacets()) : IdOf(new PureBending()),
-            wrapped.OtherSweep(finished, panel, cancellation));
+            1 / rule.Law.YieldCurvature);
 
-        // Where facets add to the set, the factor changes along an arc: it is read at the nearest fold.
+        // On a form solved on the wrap the factor changes along an arc: it is read at the nearest fold.
         double FactorFor(double curvature)
         {
             if (rule.MeasuredFactor is { } factor)
@@ -52,7 +46,7 @@ public sealed record SpringbackReport(
     {
         MeasuredFactor => "measured-factor",
         EffectiveYield => "effective-yield",
-        WrappedOverFacets => "wrapped",
+        SolvedOnWrap => "wrap",
         _ => "pure-bending",
     };
 }

@@ -53,16 +53,16 @@ public class ContactCurveTests
     [Fact]
     public void A_caller_who_has_gone_ends_the_work_on_the_contact_curve()
     {
-        // Facets that jump along the curve leave no smooth piece: the dearest curve there is.
+        // A correction that swings to and fro a thousand times is not to be had by one smooth piece: the dearest curve there is.
         var finished = FinishedCurve.On(Workshop.Progressive(null, 60, 80, ProgressiveLaw.Clothoid), Surface.Inside, Thickness);
         var asked = 0;
         using var gone = new CancellationTokenSource();
-        var rule = new FormingRule(Law, null, mid =>
+        var series = new Watched([.. Enumerable.Repeat(0.0, 1000), 0.01], () =>
         {
             if (++asked == 1000)
                 gone.Cancel();
-            return mid % 1 < 0.5 ? 0.001 : 0.01;
         });
+        var rule = new FormingRule(Law, Correction: new([new(0, finished.LengthMm, series, 0, 0)]));
         Assert.Throws<OperationCanceledException>(() => ContactCurve.Solve(finished, rule, Thickness, gone.Token));
         Assert.InRange(asked, 1000, 1300);
     }
@@ -137,5 +137,24 @@ public class ContactCurveTests
 
         double TurnRate(double u) => bend.RatesAt(u).Length * Law.LoadedFor(bend.RatesAt(u).Curvature).Curvature;
         double ContactRate(double u) => bend.RatesAt(u).Length - (Thickness / 2 * TurnRate(u));
+    }
+
+    /// <summary>A list that tells when it is gone through.</summary>
+    private sealed class Watched(double[] values, Action onCount) : IReadOnlyList<double>
+    {
+        public int Count
+        {
+            get
+            {
+                onCount();
+                return values.Length;
+            }
+        }
+
+        public double this[int index] => values[index];
+
+        public IEnumerator<double> GetEnumerator() => ((IEnumerable<double>)values).GetEnumerator();
+
+        System.Collections.IEnumerator System.Collections.IEnumerable.GetEnumerator() => GetEnumerator();
     }
 }

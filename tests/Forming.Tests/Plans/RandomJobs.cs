@@ -63,7 +63,6 @@ internal static class RandomJobs
     {
         0 => new MeasuredFactor(share),
         1 => new EffectiveYield(400 * share),
-        2 => new WrappedOverFacets(),
         _ => (SpringbackChoice)new PureBending(),
     });
 

@@ -174,7 +174,7 @@ internal sealed record FormSpecs(FormJob Job)
     {
         { Factor: { } factor } => new MeasuredFactor(factor),
         { EffectiveYield: { } stress } => new EffectiveYield(units.ToMpa(stress)),
-        { Model: SpringbackModel.Wrapped } => new WrappedOverFacets(),
+        { Model: SpringbackModel.Wrap } => new SolvedOnWrap(),
         _ => new PureBending(),
     };
 

@@ -16,7 +16,8 @@ namespace FormApi.Features.Forms;
 /// <param name="PrintThrough">How much of the facets will show.</param>
 /// <param name="Pull">What it takes to pull it.</param>
 /// <param name="LargestMiss">Largest miss of the curve fitted to measured points [mm or in]; null for any other curve.</param>
-/// <param name="Prediction">Headlines of how it comes off this form in simulation; only with <c>predict</c> or a refined stepping.</param>
+/// <param name="Prediction">Headlines of how it comes off this form in simulation; only with <c>predict</c>, a refined stepping or the
+/// model <c>wrap</c>.</param>
 internal sealed record PanelResult(
     double Thickness,
     SpringbackResult Springback,
@@ -38,8 +39,7 @@ internal sealed record PanelResult(
             WireNumber.Of(panel.Springback.FactorAtTightest),
             WireNumber.Of(panel.Springback.FactorAtGentlest),
             UnitSystem.Degrees(panel.Springback.Overbend),
-            units.Length(panel.Springback.YieldRadiusMm),
-            new(panel.Springback.OtherModel, UnitSystem.Degrees(panel.Springback.OtherSweep))),
+            units.Length(panel.Springback.YieldRadiusMm)),
         BlankResult.From(panel.Blank, units),
         Lists.Map(panel.Marks, mark => new MarkResult(
             mark.Name,
@@ -97,24 +97,17 @@ internal sealed record PredictionHeadline(
 }
 
 /// <summary>How the panel springs back from the form to the finished curve.</summary>
-/// <param name="Model">The model used: <c>pure-bending</c>, <c>wrapped</c>, <c>measured-factor</c> or <c>effective-yield</c>.</param>
+/// <param name="Model">The model used: <c>pure-bending</c>, <c>wrap</c>, <c>measured-factor</c> or <c>effective-yield</c>.</param>
 /// <param name="FactorAtTightest">Finished over formed curvature where the finished curve is tightest.</param>
 /// <param name="FactorAtGentlest">The same where it is gentlest; 0 at a flat end.</param>
 /// <param name="Overbend">Form sweep less finished sweep [°].</param>
 /// <param name="YieldRadius">Mid-surface radius at which the sheet begins to yield [mm or in].</param>
-/// <param name="Other">What the other model would have asked for.</param>
 internal sealed record SpringbackResult(
     string Model,
     double FactorAtTightest,
     double FactorAtGentlest,
     double Overbend,
-    double YieldRadius,
-    OtherSpringbackResult Other);
-
-/// <summary>What another model would have asked for.</summary>
-/// <param name="Model">The other model.</param>
-/// <param name="Sweep">Form sweep that it needs [°].</param>
-internal sealed record OtherSpringbackResult(string Model, double Sweep);
+    double YieldRadius);
 
 /// <summary>A registration mark on the flat panel blank.</summary>
 /// <param name="Name">What it is.</param>

@@ -33,14 +33,14 @@ internal static class FacetChecks
                 $"print-through is not known: {result.WhyUnknown}; facets were sized for the worst sheet at the longest workable lever");
         }
 
-        if (draft.Stepping.Refinement is { WhyKept: null })
+        if (draft.Stepping.Refinement is { WhyKept: null } || draft.Solution is { Prediction.Ripple.Known: true })
         {
             return new(
                 CheckIds.FacetWidth,
                 Verdict.Pass,
                 result.NearestFacetMm,
                 null,
-                $"the folds were chosen by the predicted ripple in place of the closed form, which says {Figure.Length(result.RippleMm!.Value)} and {Figure.Angle(result.Slope!.Value.Radians)} here");
+                $"judged by the predicted ripple in place of the closed form, which says {Figure.Length(result.RippleMm!.Value)} and {Figure.Angle(result.Slope!.Value.Radians)} here");
         }
 
         // Each facet has its own allowance; the values shown are those of the facet nearest to its allowance.

@@ -125,14 +125,20 @@ internal static class PullChecks
 
     private static FormattableString Who(PullBy by) => by.People == 1 ? $"one person" : (FormattableString)$"{by.People} people";
 
-    private static Check FormGive(PlanDraft draft) => draft.Form.Backing == FormBacking.Ribs
-        ? Ribbed(CheckIds.FormGive, draft.Give.Rotation.Radians)
-        : PlanChecks.AtMost(
-            CheckIds.FormGive,
-            Verdict.Warn,
-            draft.Give.Rotation.Radians,
-            draft.Brake.StopResolution.Radians,
-            $"without ribs the form's end turns {Figure.Angle(draft.Give.Rotation.Radians)} under the pull ({Figure.Angle(draft.Brake.StopResolution.Radians)} allowed); an estimate");
+    private static Check FormGive(PlanDraft draft)
+    {
+        var give = draft.Give.Rotation.Radians;
+        if (draft.Form.Backing == FormBacking.Ribs)
+            return Ribbed(CheckIds.FormGive, give);
+        return draft.Solution is { IsSolved: true }
+            ? new(CheckIds.FormGive, Verdict.Pass, give, null, $"the form's end turns {Figure.Angle(give)} under the pull; the folds allow for it")
+            : PlanChecks.AtMost(
+                CheckIds.FormGive,
+                Verdict.Warn,
+                give,
+                draft.Brake.StopResolution.Radians,
+                $"without ribs the form's end turns {Figure.Angle(give)} under the pull ({Figure.Angle(draft.Brake.StopResolution.Radians)} allowed); an estimate");
+    }
 
     // A bare form that bends for good lets the panel go under the pull, so this one fails.
     private static Check FormYield(PlanDraft draft)

@@ -33,6 +33,9 @@ internal sealed record PlanDraft
     /// <summary>Contact curve, lever and folds by the closed form, before any refining; null for a taper.</summary>
     public WrappedForm? Wrapped { get; init; }
 
+    /// <summary>The form that was solved on the simulated pull; null where that was not asked for or the pull cannot be followed.</summary>
+    public SolvedForm? Solution { get; init; }
+
     /// <summary>Sweep of the finished panel [rad].</summary>
     public required double FinishedSweep { get; init; }
 

@@ -6,6 +6,7 @@ using Forming.Jobs;
 using Forming.Layout;
 using Forming.Prediction;
 using Forming.Pulling;
+using Forming.Results;
 using Forming.Springback;
 using Forming.Wrapping;
 
@@ -27,9 +28,16 @@ internal static class StraightPlanner
         var wrapped = closed;
         PanelPrediction? prediction = null;
         SteppingRefinement? refinement = null;
+        if (panel.Springback is SolvedOnWrap)
+            RefuseFixedStep(form.Stepping);
+        var solution = panel.Springback is not SolvedOnWrap
+            ? null
+            : KeepsSolution(known, job) ? known!.Solution : new SolvedCount(finished, job, fold, work, cancellation).Of(closed);
+        if (solution is not null)
+            (wrapped, prediction) = (solution.Form, solution.Prediction);
         if (form.Stepping.Refine)
             (wrapped, prediction, refinement) = new FoldRefinement(finished, job, fold, work, cancellation).Of(wrapped);
-        if (panel.Predict)
+        if (panel.Predict || panel.Springback is SolvedOnWrap)
             prediction ??= PlannedPull.Predict(wrapped, job, fold, PullWork.PartOf(work), cancellation);
         var polygon = wrapped.Folds.Polygon;
         var (contact, lever) = (wrapped.Contact, wrapped.Judge.LeverMm);
@@ -54,6 +62,7 @@ internal static class StraightPlanner
             Fold = fold,
             Finished = finished,
             Wrapped = closed,
+            Solution = solution,
             FinishedSweep = finished.Sweep.Radians,
             TakenAsFlat = finished.TakenAsFlat.Radians,
             FormSweep = polygon.EndTurn,
@@ -72,13 +81,15 @@ internal static class StraightPlanner
             FoldsWanted = () => wrapped.FoldsWanted(job, fold, cancellation),
             Judge = wrapped.Judge,
             PrintThrough = printThrough,
-            Springback = SpringbackReport.Of(wrapped, finished, panel, cancellation),
+            Springback = SpringbackReport.Of(wrapped, finished, panel),
             FormBlank = BlankShape.Rectangle(form.Sheet, layout.LengthMm, form.WidthMm, panel.StockSheets),
             PanelBlank = BlankShape.Rectangle(panel.Sheet, panelBlank.LengthMm, panel.WidthMm, panel.StockSheets),
             PanelMarks = panelBlank.Marks,
             Pull = pull,
-            Give = FormGiveEstimate.Compute(
-                FormGiveEstimate.SectionsOf(contact, panel.WidthMm), Math.Max(lever, leastLever), contact.MidMm, formLaw, form.WidthMm),
+            Give = solution is not null && form.Backing == FormBacking.None
+                ? new(prediction!.FormTurn, prediction.FormMomentPerWidth * panel.WidthMm / form.WidthMm, formLaw.FirstYieldMoment)
+                : FormGiveEstimate.Compute(
+                    FormGiveEstimate.SectionsOf(contact, panel.WidthMm), Math.Max(lever, leastLever), contact.MidMm, formLaw, form.WidthMm),
             ClampFlatMm = panel.TrimMm + panel.LeadInMm + finished.LeadingFlatMm + firstFold,
             SecondHalf = panel.Mirrored ? SecondHalf.Of(finished, contact, section, panel, lever, leastLever) : null,
             ClampRoomMm = polygon.EndTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, panel.Clamp) : null,
@@ -105,6 +116,30 @@ internal static class StraightPlanner
         && known.Form.NeutralFactor == job.Form.NeutralFactor
         && known.Brake.MinFacetMm == job.Brake.MinFacetMm
         && known.Job.Marks.Tape == job.Marks.Tape;
+
+    private static void RefuseFixedStep(Stepping stepping)
+    {
+        var field = stepping switch
+        {
+            { FoldAngle: not null } => "angle",
+            { SpacingMm: not null } => "spacing",
+            { Refine: true } => "refine",
+            _ => null,
+        };
+        if (field is null)
+            return;
+        throw new NoSolutionException(
+            "stepping.solved-on-wrap",
+            "form.stepping." + field,
+            $"the model wrap chooses fold angles, spacing and count",
+            $"a fixed number of folds, or none; or the model pure-bending");
+    }
+
+    // The solver looks at the flat before the curve and, over a bare form, at the form's own stiffness too.
+    private static bool KeepsSolution(PlanDraft? known, FormJob job) =>
+        KeepsFolds(known, job)
+        && known!.Panel.LeadInMm == job.Panel.LeadInMm
+        && FormBeam.Of(known.Job) == FormBeam.Of(job);
 
     // Without what neither curve nor lever nor folds depend on.
     private static PanelSpec Bare(PanelSpec panel) => panel with

@@ -72,7 +72,7 @@ internal static class TaperedPlanner
             FoldsWanted = stepping.FoldsWanted,
             Judge = wrap.NearMidMm >= wrap.FarMidMm ? near : far,
             PrintThrough = printThrough,
-            Springback = ReportOf(wrap, panel, law, cancellation),
+            Springback = ReportOf(wrap, panel, law),
             FormBlank = TaperBlanks.Of(form.Sheet, flat.Outline, TaperBlanks.Area(flat.Outline), panel.StockSheets),
             PanelBlank = TaperBlanks.Of(panel.Sheet, panelLayout.Outline, panelLayout.AreaMm2, panel.StockSheets),
             PanelMarks = panelLayout.Marks,
@@ -100,10 +100,10 @@ internal static class TaperedPlanner
     private static Func<Ruling, double> FactorBy(SpringbackChoice choice, BendingLaw law, CancellationToken cancellation) => choice switch
     {
         MeasuredFactor measured => _ => 1 / measured.Factor,
-        WrappedOverFacets => throw new NoSolutionException(
+        SolvedOnWrap => throw new NoSolutionException(
             "taper.springback-model",
             "panel.springback.model",
-            $"the extra set that facets leave is not worked out along slanting rulings",
+            $"the pull over slanting folds is not simulated yet",
             $"pure-bending, a measured factor or an effective yield"),
         _ => ruling => BalancedFactor(law, ruling, cancellation),
     };
@@ -130,24 +130,19 @@ internal static class TaperedPlanner
         return least;
     }
 
-    private static SpringbackReport ReportOf(TaperWrap wrap, PanelSpec panel, BendingLaw law, CancellationToken cancellation)
+    private static SpringbackReport ReportOf(TaperWrap wrap, PanelSpec panel, BendingLaw law)
     {
         var formed = wrap.Formed;
         var places = wrap.Near.Concat(wrap.Far).ToArray();
         var tightest = places.MaxBy(place => place.FinishedCurvature);
         var gentlest = places.MinBy(place => place.FinishedCurvature);
         var finished = formed.Panel.SeriesOf(turn => formed.Panel.At(turn).NormalRate).Integral().At(formed.Panel.Sweep);
-        var pure = panel.Springback is PureBending
-            ? formed.TotalTurn
-            : FormedPanel.TurnOf(formed.Panel, FactorBy(new PureBending(), BendingLaw.Of(panel.Sheet), cancellation));
         return new(
             SpringbackReport.IdOf(panel.Springback),
             tightest.FinishedCurvature / tightest.State.Curvature,
             gentlest.FinishedCurvature / gentlest.State.Curvature,
             new(formed.TotalTurn - finished),
-            1 / law.YieldCurvature,
-            SpringbackReport.IdOf(new PureBending()),
-            new(pure));
+            1 / law.YieldCurvature);
     }
 
     private static TaperReport Report(TaperWrap wrap, TaperFolds folds, BendingLaw law, TaperCurve taper, TaperSolid solid)

@@ -48,8 +48,8 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     /// <summary>A trial whose folds are refined by many simulations weighs this many.</summary>
     private const int RefinedWeight = 20;
 
-    /// <summary>Where facets add to the set, curve and folds are found over and over: a trial weighs this many times as much.</summary>
-    private const int WrappedTimes = 5;
+    /// <summary>A trial that is solved on the simulated pull weighs this many: eight of them a request.</summary>
+    private const int SolvedWeight = MostTrials / 8;
 
     /// <summary>Single changes that cure a check and spoil another are mended by a second change for this many of them.</summary>
     private const int MostPairs = 4;
@@ -57,10 +57,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     /// <summary>Past the smallest change that cures, so many more are looked at for one that spoils nothing.</summary>
     private const int MostPastSmallest = 2;
 
-    private readonly Dictionary<string, Verdict> _verdicts = Worst(checks);
-    private readonly Dictionary<string, Trial?> _tried = [];
+    private readonly List<(IReadOnlyList<JobChange> Changes, bool IsSimulated, Trial? Outcome)> _tried = [];
     private readonly SortedDictionary<string, Remedy> _found = new(StringComparer.Ordinal);
-    private readonly bool _isSimulated = draft.Taper is null && (job.Panel.Predict || job.Form.Stepping.Refine);
+    private readonly bool _isSimulated = draft.Taper is null && (job.Panel.Predict || job.Form.Stepping.Refine || IsSolved(job));
     private readonly PullWork _work = new(PullWork.MostOfTrials);
     private int _left;
 
@@ -161,19 +160,26 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     {
         if (candidate.Count == 0)
             return null;
-        var enough = id == mended ? Verdict.Pass : _verdicts.GetValueOrDefault(mended, Verdict.Pass);
+        var enough = id == mended ? Verdict.Pass : WorstOf(checks, mended);
         var steps = StepSearch.SmallestUpTo(
             candidate.Count,
             candidate.Start + 1,
-            step => Try(Joined(first, candidate.At(step - 1)), id)?.Verdicts.GetValueOrDefault(mended, Verdict.Pass) <= enough);
+            step => Try(Joined(first, candidate.At(step - 1)), id)?.WorstOf(mended) <= enough);
         return steps is { } found ? found - 1 : null;
     }
 
-    private List<string> Spoilt(Trial trial) =>
-        [.. trial.Verdicts
-            .Where(now => now.Value > _verdicts.GetValueOrDefault(now.Key, Verdict.Pass))
-            .Select(now => now.Key)
-            .Order(StringComparer.Ordinal)];
+    private List<string> Spoilt(Trial trial)
+    {
+        var spoilt = new List<string>();
+        foreach (var check in trial.Checks)
+        {
+            if (check.Verdict != Verdict.Pass && check.Verdict > WorstOf(checks, check.Id) && !spoilt.Contains(check.Id))
+                spoilt.Add(check.Id);
+        }
+
+        spoilt.Sort(StringComparer.Ordinal);
+        return spoilt;
+    }
 
     // What was tried without its simulation is planned once more with it.
     private bool IsConfirmed(IReadOnlyList<JobChange> changes, string id) =>
@@ -182,31 +188,40 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
 
     private bool IsSimulatedFor(string id) => job.Form.Stepping.Refine || IsOfPrediction(id);
 
-    private static bool IsOfPrediction(string id) => id is "wrap-order" or "predicted-ripple" or "predicted-slope";
+    private static bool IsOfPrediction(string id) => id is "wrap-order" or "predicted-ripple" or "predicted-slope" or "finished-sweep" or "finished-radius" or "finished-shape";
+
+    private static bool IsSolved(FormJob job) => job.Panel.Springback is SolvedOnWrap;
 
     private Trial? Try(IReadOnlyList<JobChange> changes, string id) => Try(changes, IsSimulatedFor(id));
 
     private Trial? Try(IReadOnlyList<JobChange> changes, bool simulate)
     {
-        var key = KeyOf(changes, simulate);
-        if (_tried.TryGetValue(key, out var known))
-            return known;
+        foreach (var tried in _tried)
+        {
+            if (tried.IsSimulated == simulate && tried.Changes.SequenceEqual(changes))
+                return tried.Outcome;
+        }
+
         var changed = job.With(changes);
         if (changes.All(IsSeenByChecksOnly))
         {
             // A taper's lengths are used in place of widths.
-            return _tried[key] = TrialOf(draft with
+            return Remembered(TrialOf(draft with
             {
                 Job = changed with
                 {
                     Panel = changed.Panel with { WidthMm = draft.Panel.WidthMm },
                     Form = changed.Form with { WidthMm = draft.Form.WidthMm },
                 },
-            });
+            }));
         }
 
         if (!simulate)
-            changed = changed with { Panel = changed.Panel with { Predict = false } };
+        {
+            var springback = IsSolved(job) ? new PureBending() : job.Panel.Springback;
+            changed = changed with { Panel = changed.Panel with { Predict = false, Springback = springback } };
+        }
+
         var weight = WeightOf(changed);
         if (_left < weight || Trials + weight > MostTrials)
             return null;
@@ -215,11 +230,17 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         Trials += weight;
         try
         {
-            return _tried[key] = TrialOf(PlanDraft.Of(changed, draft, _work, cancellation));
+            return Remembered(TrialOf(PlanDraft.Of(changed, draft, _work, cancellation)));
         }
         catch (NoSolutionException)
         {
-            return _tried[key] = null;
+            return Remembered(null);
+        }
+
+        Trial? Remembered(Trial? outcome)
+        {
+            _tried.Add((changes, simulate, outcome));
+            return outcome;
         }
     }
 
@@ -232,41 +253,43 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         var series = 2 * draft.Stations.Count / FoldsPerWeight;
         if (draft.Taper is not null)
             return TaperWeight + series;
+        if (IsSolved(changed))
+            return SolvedWeight;
         if (_isSimulated && changed.Form.Stepping.Refine)
             return RefinedWeight;
         if (_isSimulated && changed.Panel.Predict)
             return SimulatedWeight;
         if (StraightPlanner.KeepsFolds(draft, changed))
             return 1;
-        if (changed.Panel.Springback is WrappedOverFacets)
-            return WrappedTimes * (SeriesWeight + series + (IsUneven ? SeriesWeight : 0));
         if (changed.Panel.Curve is PointsCurve measured && !StraightPlanner.KeepsCurve(draft, changed.Panel))
             return SeriesWeight + series + (measured.Points.Count / PointsPerWeight);
         return draft.Finished!.Bends.All(bend => bend is ArcSpan) ? 1 : SeriesWeight + series + (IsUneven ? UnevenWeight : 0);
     }
 
-    private static Trial TrialOf(PlanDraft changed)
-    {
-        var outcome = PlanChecks.Of(changed);
-        return new(changed, outcome, Worst(outcome));
-    }
+    private static Trial TrialOf(PlanDraft changed) => new(changed, PlanChecks.Of(changed));
 
     // Fields that nothing but a check reads: with them the plan itself stays as it is.
     private bool IsSeenByChecksOnly(JobChange change) => change.Field is
-        JobField.PullByPeople or JobField.PullByRated or JobField.FormBacking or JobField.BrakeLength
-            or JobField.PanelGrain or JobField.FormGrain
-        || (change.Field == JobField.ClampHeight && !draft.Panel.Mirrored);
+        JobField.PullByPeople or JobField.PullByRated or JobField.BrakeLength or JobField.PanelGrain or JobField.FormGrain
+        || (change.Field == JobField.ClampHeight && !draft.Panel.Mirrored)
+        || (change.Field == JobField.FormBacking && !IsSolved(job));
 
-    private static string KeyOf(IReadOnlyList<JobChange> changes, bool simulate) =>
-        FormattableString.Invariant($"{simulate}|{string.Join('|', changes.Select(change => FormattableString.Invariant($"{change.Field}/{change.Part}/{change.Number:R}/{change.Word}")))}");
-
-    private static Dictionary<string, Verdict> Worst(IReadOnlyList<Check> checks) =>
-        checks.GroupBy(check => check.Id, StringComparer.Ordinal)
-            .ToDictionary(group => group.Key, group => group.Max(check => check.Verdict), StringComparer.Ordinal);
-
-    /// <summary>A changed job, worked out.</summary>
-    private sealed record Trial(PlanDraft Draft, IReadOnlyList<Check> Checks, Dictionary<string, Verdict> Verdicts)
+    private static Verdict WorstOf(IReadOnlyList<Check> checks, string id)
     {
-        public bool Passes(string id) => Verdicts.GetValueOrDefault(id, Verdict.Pass) == Verdict.Pass;
+        var worst = Verdict.Pass;
+        for (var i = 0; i < checks.Count; i++)
+        {
+            if (checks[i].Verdict > worst && checks[i].Id == id)
+                worst = checks[i].Verdict;
+        }
+
+        return worst;
+    }
+
+    private sealed record Trial(PlanDraft Draft, IReadOnlyList<Check> Checks)
+    {
+        public bool Passes(string id) => WorstOf(id) == Verdict.Pass;
+
+        public Verdict WorstOf(string id) => RemedySearch.WorstOf(Checks, id);
     }
 }

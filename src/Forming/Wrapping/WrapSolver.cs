@@ -1,0 +1,250 @@
+using Forming.Contact;
+using Forming.Curves;
+using Forming.Folds;
+using Forming.Jobs;
+using Forming.Prediction;
+using Forming.Results;
+using MathNet.Numerics.LinearAlgebra;
+
+namespace Forming.Wrapping;
+
+/// <summary>Finds the form over which the panel, pulled and let go in simulation, comes off as it is wanted.</summary>
+/// <remarks>
+/// Unknown is how the contact curve departs from pure bending: see <see cref="ContactCorrection"/>. Wanted is the finished sweep, and
+/// then the least distance from the finished shape, with small weights that keep the departure smooth. Gauss-Newton steps, their slopes
+/// first by trial of each unknown and then kept up by Broyden's rank-one rule, so that most steps cost one simulation.
+/// Source key <c>wrap-model</c>.
+/// </remarks>
+internal sealed class WrapSolver
+{
+    /// <summary>More unknowns than this are not asked for: each costs a simulation.</summary>
+    private const int MostUnknowns = 16;
+
+    private const int MostTerms = 4;
+
+    private const int MostSteps = 12;
+
+    /// <summary>A degree of sweep weighs as much as this much distance [mm/rad]: the sweep is to be exact.</summary>
+    private const double SweepWeightMm = 2000;
+
+    /// <summary>Weight of each higher term of the series, times its order [mm].</summary>
+    private const double SeriesWeightMm = 0.2;
+
+    /// <summary>Weight of the turns at the ends [mm/rad].</summary>
+    private const double TurnWeightMm = 2;
+
+    /// <summary>Trial steps from which slopes are taken: of the factor, and of the turns [rad].</summary>
+    private const double SeriesStep = 0.01;
+
+    private const double TurnStep = 0.2 * Math.PI / 180;
+
+    private const double Damping = 1e-4;
+
+    private const double LeastShare = 0.1;
+
+    /// <summary>A miss that a step no longer brings down by this share is done.</summary>
+    private const double LeastGain = 0.05;
+
+    /// <summary>A sweep that is met within this counts as exact [rad].</summary>
+    public const double SweepExact = 0.05 * Math.PI / 180;
+
+    /// <summary>The sweep is met within this when the solver stops [rad].</summary>
+    private const double SweepTolerance = 0.02 * Math.PI / 180;
+
+    private readonly WrappedForm _pure;
+    private readonly FinishedCurve _finished;
+    private readonly FormJob _job;
+    private readonly FoldShape _fold;
+    private readonly PullWork _work;
+    private readonly CancellationToken _cancellation;
+    private readonly WantedCurve _wanted;
+    private readonly ShapeMiss _miss;
+    private readonly int _terms;
+
+    /// <summary>Sets a job up.</summary>
+    /// <param name="pure">The form by pure bending; its lever and number of folds stay.</param>
+    /// <param name="finished">The finished curve on the mid surface.</param>
+    /// <param name="job">What is asked.</param>
+    /// <param name="fold">Shape of the folds.</param>
+    /// <param name="work">What the simulations may take.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    public WrapSolver(WrappedForm pure, FinishedCurve finished, FormJob job, FoldShape fold, PullWork work, CancellationToken cancellation)
+    {
+        (_pure, _finished, _fold, _work, _cancellation) = (pure, finished, fold, work, cancellation);
+        _job = job with
+        {
+            Form = job.Form with { Stepping = job.Form.Stepping with { Folds = pure.Folds.Polygon.Angles.Length, Refine = false } },
+            Panel = job.Panel with { LeverMm = pure.Judge.LeverMm },
+        };
+        _wanted = WantedCurve.Of(finished, job.Panel.Sheet);
+        _miss = new(_wanted, job.Panel.LeadInMm, pure.Judge.LeverMm);
+        _terms = Math.Clamp((MostUnknowns / pure.Contact.Runs.Count) - 2, 1, MostTerms);
+    }
+
+    private int PerStretch => _terms + 2;
+
+    private int Unknowns => PerStretch * _pure.Contact.Runs.Count;
+
+    /// <summary>Solves.</summary>
+    /// <param name="start">Where to begin, from a like job; null begins with pure bending.</param>
+    /// <returns>The form that comes nearest; null where the panel cannot be followed over the first one.</returns>
+    public SolvedForm? Solve(SolvedForm? start = null)
+    {
+        var first = start is not null && start.Unknowns.Length == Unknowns ? Try(start.Unknowns) : null;
+        if ((first ?? Try(new double[Unknowns])) is not { } best)
+            return null;
+        var slopes = first is not null ? start!.Slopes?.Clone() : null;
+        var isFresh = false;
+        for (var i = 0; i < MostSteps; i++)
+        {
+            if (slopes is null)
+            {
+                slopes = SlopesAt(best);
+                isFresh = true;
+            }
+
+            if (slopes is null)
+                break;
+            if (Better(best, slopes) is { } next)
+            {
+                var gain = 1 - (next.Size / best.Size);
+                (best, isFresh) = (next, false);
+                if (gain < LeastGain && Math.Abs(best.SweepMiss) < SweepTolerance)
+                    break;
+            }
+            else if (isFresh || Math.Abs(best.SweepMiss) < SweepTolerance)
+            {
+                break;
+            }
+            else
+            {
+                slopes = null;
+            }
+        }
+
+        return best with { Slopes = slopes };
+    }
+
+    private SolvedForm? Better(SolvedForm best, Matrix<double> slopes)
+    {
+        var step = StepFrom(best, slopes);
+        for (var share = 1.0; share > LeastShare; share /= 2)
+        {
+            if (Try([.. best.Unknowns.Zip(step, (from, by) => from + (share * by))]) is not { } next)
+                continue;
+            KeepUp(slopes, best, next);
+            if (next.Size < best.Size)
+                return next;
+        }
+
+        return null;
+    }
+
+    // Least squares with a small weight on every unknown's own change, by its share in the slopes.
+    private double[] StepFrom(SolvedForm best, Matrix<double> slopes)
+    {
+        var rows = slopes.RowCount;
+        var stacked = Matrix<double>.Build.Dense(rows + Unknowns, Unknowns);
+        stacked.SetSubMatrix(0, 0, slopes);
+        for (var k = 0; k < Unknowns; k++)
+            stacked[rows + k, k] = Damping * slopes.Column(k).L2Norm();
+        var right = Vector<double>.Build.Dense(rows + Unknowns);
+        right.SetSubVector(0, rows, -best.Residuals);
+        return [.. stacked.QR().Solve(right)];
+    }
+
+    private static void KeepUp(Matrix<double> slopes, SolvedForm from, SolvedForm to)
+    {
+        var step = Vector<double>.Build.DenseOfArray(to.Unknowns) - Vector<double>.Build.DenseOfArray(from.Unknowns);
+        var square = step.DotProduct(step);
+        if (square > 0)
+            slopes.Add((to.Residuals - from.Residuals - (slopes * step)).OuterProduct(step / square), slopes);
+    }
+
+    private Matrix<double>? SlopesAt(SolvedForm at)
+    {
+        var slopes = Matrix<double>.Build.Dense(at.Residuals.Count, Unknowns);
+        for (var k = 0; k < Unknowns; k++)
+        {
+            var step = IsTerm(k) ? SeriesStep : TurnStep;
+            if (Beside(step) is { } ahead)
+                slopes.SetColumn(k, (ahead.Residuals - at.Residuals) / step);
+            else if (Beside(-step) is { } behind)
+                slopes.SetColumn(k, (at.Residuals - behind.Residuals) / step);
+            else
+                return null;
+
+            SolvedForm? Beside(double by)
+            {
+                var moved = (double[])at.Unknowns.Clone();
+                moved[k] += by;
+                return Try(moved);
+            }
+        }
+
+        return slopes;
+    }
+
+    private SolvedForm? Try(double[] unknowns)
+    {
+        _cancellation.ThrowIfCancellationRequested();
+        if (_work.IsSpent)
+            return null;
+        WrappedForm form;
+        try
+        {
+            form = _pure.Corrected(CorrectionOf(unknowns), _finished, _job, _fold, _cancellation);
+        }
+        catch (NoSolutionException)
+        {
+            // So far from pure bending the folds do not fit the curve any more.
+            return null;
+        }
+
+        var prediction = PlannedPull.Predict(form, _job, _fold, _work, _cancellation);
+        if (prediction.Shape is not { } shape)
+            return null;
+        var sweepMiss = shape.Sweep.Radians - _wanted.Sweep.Radians;
+        return new(form, prediction, unknowns, ResidualsOf(unknowns, shape, sweepMiss), sweepMiss);
+    }
+
+    private Vector<double> ResidualsOf(double[] unknowns, PredictedShape shape, double sweepMiss)
+    {
+        var misses = _miss.Of(shape.Curve);
+        var residuals = Vector<double>.Build.Dense((2 * misses.Length) + 1 + unknowns.Length);
+        var share = 1 / Math.Sqrt(misses.Length);
+        for (var i = 0; i < misses.Length; i++)
+            (residuals[2 * i], residuals[(2 * i) + 1]) = (share * misses[i].X, share * misses[i].Y);
+        residuals[2 * misses.Length] = SweepWeightMm * sweepMiss;
+        for (var k = 0; k < unknowns.Length; k++)
+            residuals[(2 * misses.Length) + 1 + k] = unknowns[k] * (IsTerm(k) ? SeriesWeightMm * (k % PerStretch) : TurnWeightMm);
+        return residuals;
+    }
+
+    private bool IsTerm(int unknown) => unknown % PerStretch < _terms;
+
+    private ContactCorrection CorrectionOf(double[] unknowns) => new([.. _pure.Contact.Runs.Select((run, i) =>
+    {
+        var own = unknowns.AsSpan(i * PerStretch, PerStretch);
+        return new StretchCorrection(run.Start.MidMm, run.End.MidMm, own[.._terms].ToArray(), own[_terms], own[_terms + 1]);
+    })]);
+}
+
+/// <summary>A form solved on the simulated pull, or as near as it came.</summary>
+/// <param name="Form">The form.</param>
+/// <param name="Prediction">The panel that comes off it.</param>
+/// <param name="Unknowns">What the solver chose, to begin a like job with.</param>
+/// <param name="Residuals">What is left: distances, sweep and the weights of the departure [mm].</param>
+/// <param name="SweepMiss">Sweep of the panel past the wanted one [rad].</param>
+internal sealed record SolvedForm(
+    WrappedForm Form, PanelPrediction Prediction, double[] Unknowns, Vector<double> Residuals, double SweepMiss)
+{
+    /// <summary>Size of what is left [mm].</summary>
+    public double Size { get; } = Residuals.L2Norm();
+
+    /// <summary>Whether the panel's sweep comes out exactly.</summary>
+    public bool IsSolved => Math.Abs(SweepMiss) <= WrapSolver.SweepExact;
+
+    /// <summary>How what is left changes with what the solver chose, for a like job; null where that is not known.</summary>
+    public Matrix<double>? Slopes { get; init; }
+}
