@@ -234,7 +234,8 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
             }
         }
 
-        Assert.Equal(["arc", "ellipse", "flat", "points", "progressive", "segments", "taper"], kinds.Order());
+        var told = contract["components"]!["schemas"]!["CurveInput"]!["discriminator"]!["mapping"]!.AsObject().Select(kind => kind.Key);
+        Assert.Equal(told.Order(), kinds.Order());
     }
 
     [Fact]

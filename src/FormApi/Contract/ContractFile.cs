@@ -4,7 +4,9 @@ using Swashbuckle.AspNetCore.Swagger;
 
 namespace FormApi.Contract;
 
-/// <summary>The contract as a file: made from the code by a test, committed, embedded, and served unchanged. Making it takes seconds.</summary>
+/// <summary>
+/// The contract as a file: made from the code by a test, committed, embedded, and served unchanged. Making it takes seconds.
+/// </summary>
 internal static class ContractFile
 {
     /// <summary>Name of the document.</summary>

@@ -38,7 +38,8 @@ internal sealed class ContractOperationFilter : IOperationFilter
             }
             else if (response.Content?.ContainsKey(ProblemResult.MediaType) == true)
             {
-                operation.Responses![status] = ProblemResponses.Refer(context.Document, name, int.Parse(status, CultureInfo.InvariantCulture), readsBody);
+                operation.Responses![status] = ProblemResponses.Refer(
+                    context.Document, name, int.Parse(status, CultureInfo.InvariantCulture), readsBody);
             }
             else if (response is OpenApiResponse own)
             {
@@ -46,7 +47,8 @@ internal sealed class ContractOperationFilter : IOperationFilter
             }
 
             if (status is "200" or "304" && !Unnamed.Contains(name) && response is OpenApiResponse named)
-                (named.Headers ??= new Dictionary<string, IOpenApiHeader>())[ResponseHeaders.ETag] = ResponseHeaders.Refer(context.Document, ResponseHeaders.ETag);
+                (named.Headers ??= new Dictionary<string, IOpenApiHeader>())[ResponseHeaders.ETag] =
+                    ResponseHeaders.Refer(context.Document, ResponseHeaders.ETag);
         }
 
         if (operation.RequestBody is OpenApiRequestBody body)
@@ -67,7 +69,12 @@ internal sealed class ContractOperationFilter : IOperationFilter
         {
             case "units":
                 parameter.Description = "Units of the values: `mm` (MPa, kg/m³) or `in` (psi, lb/in³). Default: `mm`.";
-                parameter.Schema = new OpenApiSchema { Type = JsonSchemaType.String, Enum = [JsonValue.Create("mm"), JsonValue.Create("in")], Default = "mm" };
+                parameter.Schema = new OpenApiSchema
+                {
+                    Type = JsonSchemaType.String,
+                    Enum = [JsonValue.Create("mm"), JsonValue.Create("in")],
+                    Default = "mm",
+                };
                 parameter.Example = "mm";
                 break;
             case "id":
@@ -101,7 +108,11 @@ internal sealed class ContractOperationFilter : IOperationFilter
         {
             var own = examples.ToDictionary(
                 example => example.Name,
-                example => (IOpenApiExample)new OpenApiExample { Summary = example.Name.Replace('-', ' '), Value = example.Body.DeepClone() });
+                IOpenApiExample (example) => new OpenApiExample
+                {
+                    Summary = example.Name.Replace('-', ' '),
+                    Value = example.Body.DeepClone(),
+                });
             if (own.Count > 0)
                 media.Examples = own;
         }

@@ -29,7 +29,10 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
             return;
         own.Description = XmlDocs.Summary(info.Type);
         own.AdditionalPropertiesAllowed = false;
-        own.Required = WireContractResolver.FieldsOf(info).Where(field => WireContractResolver.IsAlwaysThere(info, field)).Select(field => field.Name).ToHashSet();
+        own.Required = WireContractResolver.FieldsOf(info)
+            .Where(field => WireContractResolver.IsAlwaysThere(info, field))
+            .Select(field => field.Name)
+            .ToHashSet();
         if (own.Properties is not { } properties)
             return;
         foreach (var field in WireContractResolver.FieldsOf(info))

@@ -60,7 +60,11 @@ internal static class ContractSetup
                 ui.IndexStream = () => typeof(ContractSetup).Assembly.GetManifestResourceStream("docs/index.html")!;
             });
         });
-        app.MapGet("/docs.css", () => TypedResults.Stream(typeof(ContractSetup).Assembly.GetManifestResourceStream("docs/docs.css")!, "text/css")).ExcludeFromDescription();
+        app
+            .MapGet(
+                "/docs.css",
+                () => TypedResults.Stream(typeof(ContractSetup).Assembly.GetManifestResourceStream("docs/docs.css")!, "text/css"))
+            .ExcludeFromDescription();
     }
 
     // Whatever the pages might be led to load, it comes from here or not at all.

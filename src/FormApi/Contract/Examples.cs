@@ -27,14 +27,19 @@ internal static class Examples
         _ => All[(operation, part)],
     };
 
-    /// <summary>The first answer of an operation, its lists cut to one item each and its texts cut short, its request whole: it shows every field; the whole answers are files.</summary>
+    /// <summary>
+    /// The first answer of an operation, its lists cut to one item each and its texts cut short, its request whole: it shows every field;
+    /// the whole answers are files.
+    /// </summary>
     /// <param name="operation">Name of the operation.</param>
     public static IEnumerable<Example> Short(string operation) =>
-        Of(operation, "answer").Take(operation.EndsWith("Link", StringComparison.Ordinal) || operation == "computeBatch" ? 0 : 1).Select(example => example with { Body = Shorten(example.Body)! });
+        Of(operation, "answer").Take(operation.EndsWith("Link", StringComparison.Ordinal) || operation == "computeBatch" ? 0 : 1)
+            .Select(example => example with { Body = Shorten(example.Body)! });
 
     private static JsonNode? Shorten(JsonNode? node) => node switch
     {
-        JsonObject fields => new JsonObject(fields.Select(field => KeyValuePair.Create(field.Key, field.Key == "request" ? field.Value?.DeepClone() : Shorten(field.Value)))),
+        JsonObject fields => new JsonObject(fields.Select(
+            field => KeyValuePair.Create(field.Key, field.Key == "request" ? field.Value?.DeepClone() : Shorten(field.Value)))),
         JsonArray items when items.FirstOrDefault() is JsonValue => items.DeepClone(),
         JsonArray items => new JsonArray([.. items.Take(1).Select(Shorten)]),
         JsonValue value when value.TryGetValue<string>(out var text) && text.Length > LongestText => text[..LongestText] + "…",

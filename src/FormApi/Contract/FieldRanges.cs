@@ -6,18 +6,24 @@ using FormApi.Http.Units;
 
 namespace FormApi.Contract;
 
-/// <summary>The ranges that the rules hold fields against, by type and field: of every validator there is, so that none can be forgotten.</summary>
+/// <summary>
+/// The ranges that the rules hold fields against, by type and field: of every validator there is, so that none can be forgotten.
+/// </summary>
 internal static class FieldRanges
 {
     /// <summary>Every validator of the service, by its type, in every way it is made.</summary>
     internal static ILookup<Type, IValidator> Validators { get; } = typeof(FieldRanges).Assembly.GetTypes()
         .Where(type => type.IsClass && !type.IsAbstract && typeof(IValidator).IsAssignableFrom(type))
         .OrderBy(type => type.FullName, StringComparer.Ordinal)
-        .SelectMany(type => WaysToMake(type.GetConstructors(BindingFlags.Instance | BindingFlags.Public | BindingFlags.NonPublic).Single()).Select(made => (Type: type, Validator: made)))
+        .SelectMany(
+            type => WaysToMake(type.GetConstructors(BindingFlags.Instance | BindingFlags.Public | BindingFlags.NonPublic).Single()),
+            (type, made) => (Type: type, Validator: made))
         .ToLookup(made => made.Type, made => made.Validator);
 
     private static readonly ILookup<(Type Type, string Field), AllowedRange> Ranges = Validators
-        .SelectMany(made => made.SelectMany(validator => RangesOf(validator).Select(field => (Key: (CheckedBy(made.Key), field.Name), field.Range))))
+        .SelectMany(made => made
+            .SelectMany(RangesOf)
+            .Select(field => (Key: (CheckedBy(made.Key), field.Name), field.Range)))
         .Distinct()
         .ToLookup(rule => rule.Key, rule => rule.Range);
 
@@ -31,7 +37,8 @@ internal static class FieldRanges
         .SelectMany(rule => rule.Components.Select(component => component.Validator).SelectMany(check => check switch
         {
             IRangeRule inRange => [(rule.PropertyName, inRange.Range)],
-            IChildValidatorAdaptor child when string.IsNullOrEmpty(rule.PropertyName) => Validators[child.ValidatorType].SelectMany(RangesOf),
+            IChildValidatorAdaptor child when string.IsNullOrEmpty(rule.PropertyName) =>
+                Validators[child.ValidatorType].SelectMany(RangesOf),
             _ => Enumerable.Empty<(string Name, AllowedRange Range)>(),
         }));
 
@@ -42,7 +49,8 @@ internal static class FieldRanges
 
     // The ranges of a record may depend on where it is, which its validator is given.
     private static IEnumerable<IValidator> WaysToMake(ConstructorInfo constructor) => constructor.GetParameters()
-        .Aggregate<ParameterInfo, IEnumerable<object[]>>([[]], (ways, parameter) => ways.SelectMany(way => ValuesOf(parameter.ParameterType).Select(value => (object[])[.. way, value])))
+        .Aggregate<ParameterInfo, IEnumerable<object[]>>(
+            [[]], (ways, parameter) => ways.SelectMany(way => ValuesOf(parameter.ParameterType).Select(value => (object[])[.. way, value])))
         .Select(arguments => (IValidator)constructor.Invoke(arguments));
 
     private static IEnumerable<object> ValuesOf(Type type) =>

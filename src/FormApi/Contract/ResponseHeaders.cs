@@ -2,7 +2,9 @@ using Microsoft.OpenApi;
 
 namespace FormApi.Contract;
 
-/// <summary>The headers of answers, said once. <c>Content-Type</c> is not among them: OpenAPI has readers ignore it there, the media types say it.</summary>
+/// <summary>
+/// The headers of answers, said once. <c>Content-Type</c> is not among them: OpenAPI has readers ignore it there, the media types say it.
+/// </summary>
 internal static class ResponseHeaders
 {
     /// <summary>What names an answer.</summary>

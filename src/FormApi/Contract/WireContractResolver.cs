@@ -19,7 +19,10 @@ internal sealed class WireContractResolver : ISerializerDataContractResolver
     {
         if (type.Namespace?.StartsWith("FormApi", StringComparison.Ordinal) != true || type.IsEnum)
             return null;
-        return (WireTypes.Requests.TryGetTypeInfo(type, out var info) || WireTypes.Answers.TryGetTypeInfo(type, out info)) && info.Kind == JsonTypeInfoKind.Object ? info : null;
+        return (WireTypes.Requests.TryGetTypeInfo(type, out var info) || WireTypes.Answers.TryGetTypeInfo(type, out info))
+            && info.Kind == JsonTypeInfoKind.Object
+            ? info
+            : null;
     }
 
     /// <summary>Whether an answer or a request always holds a field.</summary>
@@ -51,7 +54,9 @@ internal sealed class WireContractResolver : ISerializerDataContractResolver
             isRequired: IsAlwaysThere(info, field),
             isNullable: MayBeNull(info, field),
             memberInfo: field.AttributeProvider as MemberInfo));
-        var extensions = type == typeof(Problem) ? ProblemExtensions.Select(extension => new DataProperty(extension.Key, extension.Value.Type)) : [];
+        var extensions = type == typeof(Problem)
+            ? ProblemExtensions.Select(extension => new DataProperty(extension.Key, extension.Value.Type))
+            : [];
         return DataContract.ForObject(type, [.. fields, .. extensions]);
     }
 
@@ -60,13 +65,16 @@ internal sealed class WireContractResolver : ISerializerDataContractResolver
     public static IEnumerable<JsonPropertyInfo> FieldsOf(JsonTypeInfo info) => info.Properties.Where(field => !field.IsExtensionData);
 
     /// <summary>Members that only some kinds of problem have, with their types and what they say.</summary>
-    public static IReadOnlyDictionary<string, (Type Type, string Text)> ProblemExtensions { get; } = new Dictionary<string, (Type Type, string Text)>
-    {
-        ["impossible"] = (typeof(ImpossibleResult), "Why a form cannot be folded on the given tools; only where a program was asked for."),
-    };
+    public static IReadOnlyDictionary<string, (Type Type, string Text)> ProblemExtensions { get; } =
+        new Dictionary<string, (Type Type, string Text)>
+        {
+            ["impossible"] = (typeof(ImpossibleResult), "Why a form cannot be folded on the given tools; only where a program was asked for."),
+        };
 
     private static Type WrittenTypeOf(JsonPropertyInfo field) =>
-        field.AttributeProvider?.GetCustomAttributes(typeof(WrittenAsAttribute), false) is [WrittenAsAttribute written] ? written.Type : field.PropertyType;
+        field.AttributeProvider?.GetCustomAttributes(typeof(WrittenAsAttribute), false) is [WrittenAsAttribute written]
+            ? written.Type
+            : field.PropertyType;
 
     private static bool IsRequest(JsonTypeInfo info) => ReferenceEquals(info.Options, WireTypes.Requests);
 

@@ -12,7 +12,8 @@ internal static class WireTypes
     public static JsonSerializerOptions Requests { get; } = With(WireJson.Strict(), areRequests: true);
 
     /// <summary>How answers are written.</summary>
-    public static JsonSerializerOptions Answers { get; } = With(new() { PropertyNamingPolicy = JsonNamingPolicy.CamelCase }, areRequests: false);
+    public static JsonSerializerOptions Answers { get; } = With(
+        new() { PropertyNamingPolicy = JsonNamingPolicy.CamelCase }, areRequests: false);
 
     private static JsonSerializerOptions With(JsonSerializerOptions options, bool areRequests)
     {

@@ -3,7 +3,9 @@ using Prometheus;
 
 namespace FormApi.Hosting;
 
-/// <summary><c>/metrics</c>: how many requests of each route, how they ended, how long they took, and the process itself, as Prometheus reads it.</summary>
+/// <summary>
+/// <c>/metrics</c>: how many requests of each route, how they ended, how long they took, and the process itself, as Prometheus reads it.
+/// </summary>
 internal static class Metrics
 {
     /// <summary>Where the values are read.</summary>

@@ -31,7 +31,8 @@ internal sealed class RequestLog(RequestDelegate next, Serilog.ILogger logger)
     private static LogEventLevel LevelOf(HttpContext context) => context.Response.StatusCode switch
     {
         >= 500 and not 503 => LogEventLevel.Error,
-        _ when context.Request.Path.StartsWithSegments("/health", StringComparison.OrdinalIgnoreCase) || context.Request.Path == Metrics.Path => LogEventLevel.Debug,
+        _ when context.Request.Path.StartsWithSegments("/health", StringComparison.OrdinalIgnoreCase)
+            || context.Request.Path == Metrics.Path => LogEventLevel.Debug,
         _ => LogEventLevel.Information,
     };
 

@@ -50,7 +50,8 @@ internal sealed class ServerRefusals : PipeWriter
     }
 
     /// <inheritdoc/>
-    public override ValueTask<FlushResult> FlushAsync(CancellationToken cancellationToken = default) => _output.FlushAsync(cancellationToken);
+    public override ValueTask<FlushResult> FlushAsync(CancellationToken cancellationToken = default) =>
+        _output.FlushAsync(cancellationToken);
 
     /// <inheritdoc/>
     public override void CancelPendingFlush() => _output.CancelPendingFlush();
@@ -72,8 +73,10 @@ internal sealed class ServerRefusals : PipeWriter
     {
         var traceId = ActivityTraceId.CreateRandom().ToHexString();
         // Headers that come too slowly are no body.
-        var kind = (status == StatusCodes.Status408RequestTimeout ? ProblemKinds.BadRequest : ProblemKinds.OfStatus(status)) with { Status = status };
-        var body = JsonSerializer.SerializeToUtf8Bytes(new ProblemResult(kind, kind.Text).ToProblem("/", traceId), ProblemJson.Default.Problem);
+        var alike = status == StatusCodes.Status408RequestTimeout ? ProblemKinds.BadRequest : ProblemKinds.OfStatus(status);
+        var kind = alike with { Status = status };
+        var body = JsonSerializer.SerializeToUtf8Bytes(
+            new ProblemResult(kind, kind.Text).ToProblem("/", traceId), ProblemJson.Default.Problem);
         var head = Encoding.ASCII.GetString(_room.Span[..bytes]).Replace(
             "Content-Length: 0\r\n",
             string.Create(CultureInfo.InvariantCulture, $"Content-Type: {ProblemResult.MediaType}\r\nCache-Control: no-store\r\nContent-Length: {body.Length}\r\n"),

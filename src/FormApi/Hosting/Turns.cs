@@ -59,7 +59,8 @@ internal sealed class Turns(IOptions<Limits> options) : IDisposable
         _cores.Dispose();
     }
 
-    private async ValueTask<object?> OnACoreAsync(EndpointFilterInvocationContext call, EndpointFilterDelegate next, CancellationToken deadline)
+    private async ValueTask<object?> OnACoreAsync(
+        EndpointFilterInvocationContext call, EndpointFilterDelegate next, CancellationToken deadline)
     {
         await _cores.WaitAsync(deadline);
         try

@@ -32,7 +32,9 @@ internal sealed class Limits
     [Range(1, 100_000_000)]
     public int BatchLines { get; set; } = 100_000;
 
-    /// <summary>Batches with lines under way at the same time; one more that begins is answered 429, one that goes on after a silence waits.</summary>
+    /// <summary>
+    /// Batches with lines under way at the same time; one more that begins is answered 429, one that goes on after a silence waits.
+    /// </summary>
     [Range(1, 10_000)]
     public int Batches { get; set; } = 4;
 
@@ -61,5 +63,6 @@ internal sealed class Limits
 
     /// <summary>How long a body may have taken by the time so much of it is here.</summary>
     /// <param name="arrived">What is here [bytes].</param>
-    public TimeSpan BodyTime(long arrived) => TimeSpan.FromSeconds(Math.Min(BodySeconds, FreeSeconds + ((double)arrived / BodyBytesPerSecond)));
+    public TimeSpan BodyTime(long arrived) =>
+        TimeSpan.FromSeconds(Math.Min(BodySeconds, FreeSeconds + ((double)arrived / BodyBytesPerSecond)));
 }

@@ -39,7 +39,12 @@ internal static class FoldDetail
             sketch.Line(lines[i].Pen, new(x, places[i]), new(x + StripWidth, places[i]));
             sketch.Line(
                 Pen.Leader,
-                [new(x + StripWidth, places[i]), new(x + StripWidth + 1.5, places[i]), new(x + StripWidth + 4.5, rows[i]), new(x + StripWidth + 5.5, rows[i])]);
+                [
+                    new(x + StripWidth, places[i]),
+                    new(x + StripWidth + 1.5, places[i]),
+                    new(x + StripWidth + 4.5, rows[i]),
+                    new(x + StripWidth + 5.5, rows[i]),
+                ]);
             sketch.Write(x + StripWidth + 6.5, rows[i] + 0.9, lines[i].Name, Page.Small);
         }
 

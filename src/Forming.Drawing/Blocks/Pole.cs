@@ -63,7 +63,8 @@ internal sealed class Pole
             sketch.Write(column.AtMm, top - 2.2, column.Heading, Page.Small, column.Anchor, isBold: true);
         sketch.Line(Pen.Leader, new(LeaderEnd + 1, top - 1), new(Page.Width, top - 1));
         var half = Page.Row / 2;
-        var places = LabelSpacing.Apart([.. rows.Select(row => pole.Down(row.Line.CrossingAt(widthMm)))], Page.Row, top + half, top + height - half);
+        var places = LabelSpacing.Apart(
+            [.. rows.Select(row => pole.Down(row.Line.CrossingAt(widthMm)))], Page.Row, top + half, top + height - half);
         for (var i = 0; i < rows.Count; i++)
             pole.Row(rows[i], places[i], columns);
         return top + height;

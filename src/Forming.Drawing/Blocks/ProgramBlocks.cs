@@ -119,7 +119,12 @@ internal static class ProgramBlocks
         Point? stop = step.Gauge.By == GaugedBy.Mark
             ? null
             : new Point(isBehindCut ? back.Min(point => point.X) : ReferenceMm(job) - step.Gauge.DistanceMm, -thickness);
-        return new(ribbon, [.. placed.Jaws.Select(jaw => Grooved(job, jaw.Kind, jaw.Outline))], stop, job.Brake.StopHeightMm, (isBehindCut, isFrontCut));
+        return new(
+            ribbon,
+            [.. placed.Jaws.Select(jaw => Grooved(job, jaw.Kind, jaw.Outline))],
+            stop,
+            job.Brake.StopHeightMm,
+            (isBehindCut, isFrontCut));
     }
 
     private static double ReferenceMm(ProgramJob job) => job.Press is null ? job.Part.Shape.RadiusMm : 0;

@@ -66,7 +66,8 @@ internal sealed class SectionPicture
         const double margin = ArrowMm + 4;
         var scale = Math.Min((width - (2 * margin)) / (right - left), (height - (2 * margin)) / (high - low));
         var bottom = top + (scale * (high - low)) + (2 * margin) - 6;
-        var frame = new SectionFrame(new(((width - (scale * (right - left))) / 2) - (scale * left), bottom - 6 + (scale * low)), scale, bottom);
+        var frame = new SectionFrame(
+            new(((width - (scale * (right - left))) / 2) - (scale * left), bottom - 6 + (scale * low)), scale, bottom);
         return frame with { Bottom = Math.Max(bottom, PullTail(frame).Tail.Y + 3) };
     }
 

@@ -89,5 +89,6 @@ internal static class SheetComposer
             yield return block;
     }
 
-    private static Block Marked(DrawingJob job, Block page) => page with { Items = [.. Ghosts(job, Page.Width, page.HeightMm), .. page.Items] };
+    private static Block Marked(DrawingJob job, Block page) =>
+        page with { Items = [.. Ghosts(job, Page.Width, page.HeightMm), .. page.Items] };
 }

@@ -21,7 +21,10 @@ internal static class TextBlocks
     /// <param name="notes">The hints.</param>
     /// <param name="wording">Writes a message in the caller's units.</param>
     public static IEnumerable<Block> Of(
-        IReadOnlyList<Check> checks, IReadOnlyList<SafetyNote> safety, IReadOnlyList<ShopNote> notes, Func<FormattableString, string> wording)
+        IReadOnlyList<Check> checks,
+        IReadOnlyList<SafetyNote> safety,
+        IReadOnlyList<ShopNote> notes,
+        Func<FormattableString, string> wording)
     {
         var missed = checks.Where(check => check.Verdict != Verdict.Pass).OrderByDescending(check => check.Verdict).ToArray();
         var passed = checks.Count - missed.Length;

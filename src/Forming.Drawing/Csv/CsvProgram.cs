@@ -62,7 +62,10 @@ public static class CsvProgram
 
         string[] Leaf() =>
         [
-            CsvText.Number(read.TorqueInUnit(load.MomentNmm!.Value)), Force(load.HandleForceN), Force(load.LeafForceN), Force(load.ClampForceN),
+            CsvText.Number(read.TorqueInUnit(load.MomentNmm!.Value)),
+            Force(load.HandleForceN),
+            Force(load.LeafForceN),
+            Force(load.ClampForceN),
         ];
 
         string[] Press() =>

@@ -24,7 +24,8 @@ public static class DxfLayout
         var down = new Point(0, -GapMm - job.Plan.Panel.Blank.WidthMm);
         Form(job, document);
         Panel(job, document, down);
-        var far = new Point(Math.Max(job.Plan.Form.Blank.LengthMm, job.Plan.Panel.Blank.LengthMm), job.Plan.Form.Blank.WidthMm + (GapMm / 2));
+        var far = new Point(
+            Math.Max(job.Plan.Form.Blank.LengthMm, job.Plan.Panel.Blank.LengthMm), job.Plan.Form.Blank.WidthMm + (GapMm / 2));
         var text = document.Finish(job.Units == LengthUnit.In, InUnits(job, down), InUnits(job, far));
         stream.Write(Encoding.ASCII.GetBytes(text));
     }

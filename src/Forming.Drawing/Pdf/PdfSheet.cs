@@ -20,7 +20,8 @@ public static class PdfSheet
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(stream);
         var measures = Paper.Of(paper);
-        Write(job.Title, job.Fingerprint, SheetPages.Of(job, measures).Concat(TiledLayout.Of(job, measures)), measures, stream, cancellation);
+        Write(
+            job.Title, job.Fingerprint, SheetPages.Of(job, measures).Concat(TiledLayout.Of(job, measures)), measures, stream, cancellation);
     }
 
     /// <summary>Writes pages.</summary>
@@ -31,7 +32,12 @@ public static class PdfSheet
     /// <param name="stream">Where to write; stays open.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
     internal static void Write(
-        string title, string fingerprint, IEnumerable<Pdf.PdfPageLayout> layouts, Paper measures, Stream stream, CancellationToken cancellation)
+        string title,
+        string fingerprint,
+        IEnumerable<Pdf.PdfPageLayout> layouts,
+        Paper measures,
+        Stream stream,
+        CancellationToken cancellation)
     {
         using var document = new PdfDocument();
         document.Info.Title = title;

@@ -48,6 +48,9 @@ internal static class SheetPages
         yield return new Label(new(Paper.Margin, y), Paragraph.OneLine(about, paper.InnerWidth * 0.42, size), size);
         yield return new Label(new(paper.Width - Paper.Margin, y), page, size, Anchor.End, IsBold: true);
         yield return new Label(
-            new(paper.Width - Paper.Margin - 30, y), Paragraph.OneLine(fingerprint, paper.InnerWidth * 0.36, size - 0.4), size - 0.4, Anchor.End);
+            new(paper.Width - Paper.Margin - 30, y),
+            Paragraph.OneLine(fingerprint, paper.InnerWidth * 0.36, size - 0.4),
+            size - 0.4,
+            Anchor.End);
     }
 }

@@ -97,7 +97,13 @@ internal sealed class TiledLayout
             var along = onPage(shown.End) - onPage(shown.Start);
             if (along.Length < LabelWidth && shown != fold.Fold)
                 continue; // the corner of a slanting line; the next page names it
-            double[] beside = [0, fold.Fold.DistanceTo(fold.FirstTangent), fold.Fold.DistanceTo(fold.SecondTangent), fold.Fold.DistanceTo(fold.Sight)];
+            double[] beside =
+            [
+                0,
+                fold.Fold.DistanceTo(fold.FirstTangent),
+                fold.Fold.DistanceTo(fold.SecondTangent),
+                fold.Fold.DistanceTo(fold.Sight),
+            ];
             var above = beside.Min();
             var place = onPage(shown.Start);
             var size = Math.Clamp(place.Y + above - bottom - 1.4, 1.4, 3.2);

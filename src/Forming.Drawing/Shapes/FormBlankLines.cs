@@ -8,7 +8,8 @@ namespace Forming.Drawing.Shapes;
 /// <param name="DatumMm">Where marks are measured from [mm].</param>
 /// <param name="LengthMm">Length of the straight-edged sheet that holds it [mm].</param>
 /// <param name="WidthMm">Width of that sheet [mm].</param>
-internal sealed record FormBlankLines(IReadOnlyList<Point> Outline, IReadOnlyList<FoldLines> Folds, double DatumMm, double LengthMm, double WidthMm)
+internal sealed record FormBlankLines(
+    IReadOnlyList<Point> Outline, IReadOnlyList<FoldLines> Folds, double DatumMm, double LengthMm, double WidthMm)
 {
     /// <summary>Lays out the lines of a job's form in the plan's frame, which is seen from the contact face.</summary>
     /// <param name="job">The job.</param>

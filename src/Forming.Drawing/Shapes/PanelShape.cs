@@ -36,7 +36,8 @@ internal static class PanelShape
     private static double LeadOut(DrawingJob job) => job.Panel.Mirrored ? job.Panel.LeadOutMm / 2 : job.Panel.LeadOutMm;
 
     private static Ribbon Section(DrawingJob job) => Ribbon.Under(
-        FinishedProfile.Of(job.Panel.Curve, job.Panel.Surface, job.Panel.Sheet, job.Panel.LeadInMm, LeadOut(job)), job.Panel.Sheet.ThicknessMm);
+        FinishedProfile.Of(job.Panel.Curve, job.Panel.Surface, job.Panel.Sheet, job.Panel.LeadInMm, LeadOut(job)),
+        job.Panel.Sheet.ThicknessMm);
 
     private static RuledSheet Taper(DrawingJob job)
     {

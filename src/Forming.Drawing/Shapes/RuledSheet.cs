@@ -52,7 +52,8 @@ internal sealed record RuledSheet(
     // A lead of no length has no plane of its own, so its corners are one.
     private static (Point3[] Near, Point3[] Far) WithoutEmptyFlats(IReadOnlyList<Point3> near, IReadOnlyList<Point3> far)
     {
-        int[] kept = [.. Enumerable.Range(0, near.Count).Where(i => i == 0 || Math.Max((near[i] - near[i - 1]).Length, (far[i] - far[i - 1]).Length) > SameMm)];
+        int[] kept = [.. Enumerable.Range(0, near.Count)
+            .Where(i => i == 0 || Math.Max((near[i] - near[i - 1]).Length, (far[i] - far[i - 1]).Length) > SameMm)];
         return ([.. kept.Select(i => near[i])], [.. kept.Select(i => far[i])]);
     }
 

@@ -23,7 +23,8 @@ internal sealed class Sketch
     /// <param name="pen">Kind of line.</param>
     /// <param name="points">[n] corners [mm].</param>
     /// <param name="fill">What fills it, or null.</param>
-    public void Polygon(Pen pen, IReadOnlyList<Point> points, Tone? fill = null) => _items.Add(new Stroke(points, pen, IsClosed: true, fill));
+    public void Polygon(Pen pen, IReadOnlyList<Point> points, Tone? fill = null) =>
+        _items.Add(new Stroke(points, pen, IsClosed: true, fill));
 
     /// <summary>Draws a rectangle.</summary>
     /// <param name="pen">Kind of line.</param>

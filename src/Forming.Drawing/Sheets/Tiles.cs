@@ -1,6 +1,8 @@
 namespace Forming.Drawing.Sheets;
 
-/// <summary>Black squares on a square grid, in runs along its rows, without an outline that would widen them; the grid covers what lies below it.</summary>
+/// <summary>
+/// Black squares on a square grid, in runs along its rows, without an outline that would widen them; the grid covers what lies below it.
+/// </summary>
 /// <param name="At">Upper left corner of the grid [mm].</param>
 /// <param name="TileMm">Side of a square [mm].</param>
 /// <param name="Count">How many squares a side of the grid has.</param>

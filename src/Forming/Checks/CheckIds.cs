@@ -2,7 +2,9 @@ using Forming.Results;
 
 namespace Forming.Checks;
 
-/// <summary>What a check is called in every answer, what kind of quantity its value and its limit are, and to which side of it the value should lie.</summary>
+/// <summary>
+/// What a check is called in every answer, what kind of quantity its value and its limit are, and to which side of it the value should lie.
+/// </summary>
 /// <param name="Name">Stable id such as <c>facet-width</c>.</param>
 /// <param name="Quantity">What kind of quantity value and limit are.</param>
 /// <param name="Bound">To which side of the limit the value should lie, unless the check itself says otherwise.</param>

@@ -15,7 +15,9 @@ public sealed record ContactCorrection(IReadOnlyList<StretchCorrection> Stretche
     }
 }
 
-/// <summary>The correction of one curved stretch: a slowly varying factor on the curvature, and what the folds at its ends turn beside.</summary>
+/// <summary>
+/// The correction of one curved stretch: a slowly varying factor on the curvature, and what the folds at its ends turn beside.
+/// </summary>
 /// <param name="StartMidMm">Where it begins along the curve's mid surface [mm].</param>
 /// <param name="EndMidMm">Where it ends [mm].</param>
 /// <param name="Series">[n] Chebyshev series of the factor less 1 over the stretch, n at least 1.</param>

@@ -3,7 +3,9 @@ using Forming.Springback;
 
 namespace Forming.Contact;
 
-/// <summary>The curve that the form has to offer: the panel's inside face under load, from which it springs back to the wanted curve.</summary>
+/// <summary>
+/// The curve that the form has to offer: the panel's inside face under load, from which it springs back to the wanted curve.
+/// </summary>
 /// <remarks>
 /// Mid-surface length is kept, so the sweep under load is the integral of the formed curvature over it, and the contact radius is
 /// <c>1/kappa_i - t/2</c>. Starts at (0, 0) heading +x; a flat before the first bend counts from there.

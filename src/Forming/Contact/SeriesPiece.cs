@@ -15,6 +15,9 @@ internal sealed class SeriesPiece : ContactPiece
     private const int MostTerms = 128;
     private const double Resolved = 1e-13;
 
+    /// <summary>A piece below this share of its bend is taken as it is: a kink inside it would be halved for ever. An assumption.</summary>
+    private const double LeastShare = 1e-3;
+
     private readonly BendSpan _span;
     private readonly FormingRule _rule;
     private readonly double _from;
@@ -61,7 +64,7 @@ internal sealed class SeriesPiece : ContactPiece
         for (var terms = 16; terms <= MostTerms; terms *= 2)
         {
             var piece = TrySolve(span, rule, thickness, midBefore, from, share, terms, out var isResolved);
-            if (isResolved || (terms == MostTerms && share < 1e-3))
+            if (isResolved || (terms == MostTerms && share < LeastShare))
                 return [piece];
         }
 

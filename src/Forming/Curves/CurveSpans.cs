@@ -8,7 +8,9 @@ internal static class CurveSpans
 {
     private const string Subject = "panel.curve";
 
-    /// <summary>A stretch that turns further is a bend, however low over its chord: a short sharp bend is no noise. An assumption.</summary>
+    /// <summary>
+    /// A stretch that turns further is a bend, however low over its chord: a short sharp bend is no noise. An assumption.
+    /// </summary>
     private static readonly Angle MostFlatTurn = Angle.FromDegrees(5);
 
     /// <summary>The spans of a curve.</summary>

@@ -26,7 +26,8 @@ internal static class BatchTable
             .. counts.Select((n, i) =>
             {
                 var cost = line.Fixed + (line.FirstLabour * totals[i]) + (line.Material * n);
-                return new PieceFigure(n, firstMinutes * line.Learning.Unit(n), line.Own(n), formMinutes + (firstMinutes * totals[i]), cost, cost / n);
+                return new PieceFigure(
+                    n, firstMinutes * line.Learning.Unit(n), line.Own(n), formMinutes + (firstMinutes * totals[i]), cost, cost / n);
             }),
         ];
     }

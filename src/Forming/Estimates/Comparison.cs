@@ -15,7 +15,8 @@ public sealed record OtherMethod(string Name, double FixedCost, double CostPerPi
 /// <summary>A form held against another method.</summary>
 /// <param name="Other">The other method.</param>
 /// <param name="OtherTotal">What it costs for the batch [money].</param>
-/// <param name="Saving">What the form saves on the batch; below 0 it costs more [money]. The other method's values are taken as given; low is the saving where the form's are high.</param>
+/// <param name="Saving">What the form saves on the batch; below 0 it costs more [money]. The other method's values are taken as given; low
+/// is the saving where the form's are high.</param>
 /// <param name="Low">Break-even where all of the form's values are low.</param>
 /// <param name="Likely">Break-even at the likely values.</param>
 /// <param name="High">Break-even where all of the form's values are high.</param>
@@ -75,7 +76,8 @@ public sealed record BreakEven(BreakEvenOutcome Outcome, int? From, int? UpTo, b
     /// <param name="otherEach">What it costs for each panel [money].</param>
     /// <param name="horizon">Largest count looked at, at least 1.</param>
     /// <remarks>
-    /// A panel's own cost never rises with the count, so the form's total less the other's is a concave row. Once the form is cheaper and its
+    /// A panel's own cost never rises with the count, so the form's total less the other's is a concave row. Once the form is cheaper and
+    /// its
     /// next panel is no dearer than the other's, it stays cheaper; once it is not cheaper and no later panel is, it never will be.
     /// </remarks>
     public static BreakEven Search(CostLine form, double otherFixed, double otherEach, int horizon = Horizon)

@@ -63,7 +63,9 @@ public sealed record FormRates
     ];
 }
 
-/// <summary>Times for the elements of one panel, once the form is built. These are assumptions of this project, not measured in a shop.</summary>
+/// <summary>
+/// Times for the elements of one panel, once the form is built. These are assumptions of this project, not measured in a shop.
+/// </summary>
 public sealed record PanelRates
 {
     /// <summary>What is used where a caller says nothing: assumptions.</summary>

@@ -62,7 +62,9 @@ public sealed record FormQuantities
         };
     }
 
-    /// <summary>Changes of the stop when folds are made from the lead-in to the middle, then, turned end for end, from the lead-out.</summary>
+    /// <summary>
+    /// Changes of the stop when folds are made from the lead-in to the middle, then, turned end for end, from the lead-out.
+    /// </summary>
     /// <param name="folds">Number of folds.</param>
     /// <param name="settings">Settings of the stop with the folds they serve.</param>
     internal static int ChangesToTheMiddle(int folds, IReadOnlyList<StopSetting> settings)

@@ -55,7 +55,8 @@ public static class MaterialCost
                 $"{string.Join(", ", blank.Stock.Select(stock => stock.Sheet.Name).Distinct())}");
         }
 
-        var most = yields.Where(stock => grain == Grain.Unknown || stock.FoldsAlongGrain == (grain == Grain.Along)).Max(stock => stock.Pieces);
+        var most = yields.Where(stock => grain == Grain.Unknown || stock.FoldsAlongGrain == (grain == Grain.Along))
+            .Max(stock => stock.Pieces);
         return most > 0
             ? most
             : throw new NoSolutionException(

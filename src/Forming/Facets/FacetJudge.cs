@@ -23,7 +23,8 @@ public sealed record FacetJudge(BendingLaw Law, Finish Finish, double LeverMm, d
     /// <summary>Shortest lever that pulls a facet down before the hand itself comes down on the form.</summary>
     /// <param name="facetMm">Facet width [mm].</param>
     /// <param name="slideMm">The panel's slide [mm].</param>
-    /// <remarks>One facet, and half a facet beside the slide: of 500 simulated pulls with short levers none that held this came down.</remarks>
+    /// <remarks>One facet, and half a facet beside the slide: of 500 simulated pulls with short levers none that held this came
+    /// down.</remarks>
     public static double LeastLeverMm(double facetMm, double slideMm) => Math.Max(facetMm, slideMm + (facetMm / 2));
 
     /// <summary>Whether the lever is long enough to pull a facet down and for the slide of the panel as well.</summary>

@@ -8,6 +8,9 @@ internal sealed class FoldDensity
 {
     private const int SamplesPerPiece = 24;
 
+    /// <summary>Least value at the end of the first facet: without a limit on facets it would be 0, which has no inverse.</summary>
+    private const double FewestFolds = 1e-3;
+
     private readonly CurvedRun _run;
     private readonly CurveMeasure _measure;
     private readonly double[]? _folds; // running integral of 1/c_allow at each length below
@@ -51,7 +54,7 @@ internal sealed class FoldDensity
         // With full ends the first facet begins half a step in.
         var units = ends == SteppingEnds.Half ? 1 : 1.5;
         var first = FirstLength(run, contact, judge, units, out var firstAllowed);
-        List<double> lengths = [0, first], folds = [0, Math.Min(units, Math.Max(total / firstAllowed, 1e-3))];
+        List<double> lengths = [0, first], folds = [0, Math.Min(units, Math.Max(total / firstAllowed, FewestFolds))];
         double length = 0, allowed = double.PositiveInfinity;
         foreach (var place in run.Sample(SamplesPerPiece))
         {

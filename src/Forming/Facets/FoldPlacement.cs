@@ -20,7 +20,8 @@ internal sealed class FoldPlacement(
         if (!run.IsUneven)
             return smooth;
 
-        var forGood = WithSteps(StepSearch.SmallestForGood(fewest, steps => WithSteps(steps) is var folded && (IsSmooth(folded) || !IsFoldable(folded))));
+        var forGood = WithSteps(
+            StepSearch.SmallestForGood(fewest, steps => WithSteps(steps) is var folded && (IsSmooth(folded) || !IsFoldable(folded))));
         return IsFoldable(forGood) ? forGood : smooth;
     }
 
@@ -33,7 +34,8 @@ internal sealed class FoldPlacement(
     public FormPolygon WithStep(double step)
     {
         // Past an end that stays flat under load there is no curve to go on along.
-        var steps = Math.Max(1, density.At(density.Total).State.Curvature > 0 ? Math.Round(density.Total / step) : Math.Floor(density.Total / step));
+        var steps = Math.Max(
+            1, density.At(density.Total).State.Curvature > 0 ? Math.Round(density.Total / step) : Math.Floor(density.Total / step));
         if (steps * step > density.Total && density.At(density.Total).State.Curvature == 0)
             throw StepSearch.TooCoarse();
         return steps <= StepSearch.MostSteps

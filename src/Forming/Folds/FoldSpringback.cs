@@ -13,7 +13,10 @@ public enum StopRounding
     /// <summary>Each group of alike folds by itself: the fewest settings.</summary>
     Each,
 
-    /// <summary>Along the form, each fold making up for what rounding left so far: the sum comes out within half a step, at the cost of more settings.</summary>
+    /// <summary>
+    /// Along the form, each fold making up for what rounding left so far: the sum comes out within half a step, at the cost of more
+    /// settings.
+    /// </summary>
     Sum,
 }
 

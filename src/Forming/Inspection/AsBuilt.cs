@@ -29,7 +29,13 @@ public static class AsBuilt
         if (measured.FacetsMm is { } given)
             facets = Checked(given, "facets", angles, fold, (facet, _, _) => facet);
         else if (measured.SpacingsMm is { } spacings)
-            facets = Checked(spacings, "spacings", angles, fold, (spacing, before, after) => spacing - (fold.BendAllowance(before) + fold.BendAllowance(after)) / 2 + fold.Setback(before) + fold.Setback(after));
+            facets = Checked(
+                spacings,
+                "spacings",
+                angles,
+                fold,
+                (spacing, before, after) =>
+                    spacing - (fold.BendAllowance(before) + fold.BendAllowance(after)) / 2 + fold.Setback(before) + fold.Setback(after));
         return new([planned.FlatsMm[0], .. facets, planned.FlatsMm[^1]], angles);
     }
 

@@ -31,7 +31,8 @@ public sealed class CorrectionSearch
     private int _nodes;
     private (FoldCorrection[] Folds, int Steps, double Miss, double Closing)? _best;
 
-    private CorrectionSearch(FoldedPolygon built, FoldedPolygon planned, CorrectionRules rules, int nodeLimit, CancellationToken cancellation)
+    private CorrectionSearch(
+        FoldedPolygon built, FoldedPolygon planned, CorrectionRules rules, int nodeLimit, CancellationToken cancellation)
     {
         _built = built;
         _rules = rules;
@@ -85,7 +86,8 @@ public sealed class CorrectionSearch
             : new() { Found = false, Folds = [], LowerBound = depth, IsGentlest = false, HitLimit = search.IsSpent, Nodes = search._nodes };
     }
 
-    // The flat that leads to a fold starts at `position`; `count` folds before it were corrected by `steps` steps in all, `left` are still to be.
+    // The flat that leads to a fold starts at `position`; `count` folds before it were corrected by `steps` steps in all, `left` are still
+    // to be.
     private void Visit(int fold, Point position, int steps, int left, int count, double miss)
     {
         while (true)

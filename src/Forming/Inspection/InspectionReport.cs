@@ -27,7 +27,10 @@ public sealed record InspectionReport
     /// <summary>How far the end of the lead-out is off, the first flat fixed [mm].</summary>
     public required Point EndMiss { get; init; }
 
-    /// <summary>Where it leaves the wanted curve, or null where every mold line stays within tolerance; the lead-out's direction is judged by the closing angle.</summary>
+    /// <summary>
+    /// Where it leaves the wanted curve, or null where every mold line stays within tolerance; the lead-out's direction is judged by the
+    /// closing angle.
+    /// </summary>
     public required Departure? Departure { get; init; }
 
     /// <summary>Measurements that are hard to believe.</summary>
@@ -107,8 +110,20 @@ public sealed record InspectionReport
         var lies = report.LargestHeldMm <= rules.VertexMm + CorrectionSearch.Slack;
         return
         [
-            new(CheckIds.ClosingTolerance, closes ? Verdict.Pass : Verdict.Warn, Math.Abs(report.Closing.Radians), rules.Closing.Radians, $"the form is {Figure.Angle(Math.Abs(report.Closing.Radians))} too {(report.Closing.Radians < 0 ? "open" : "tight")} ({Figure.Angle(rules.Closing.Radians)} allowed)", closes ? null : remedy),
-            new(CheckIds.VertexTolerance, lies ? Verdict.Pass : Verdict.Warn, report.LargestHeldMm, rules.VertexMm, $"the worst mold line is {Figure.Length(report.LargestHeldMm)} off with the first flat fixed ({Figure.Length(rules.VertexMm)} allowed), {Figure.Length(report.LargestFittedMm)} after the best fit", lies ? null : remedy),
+            new(
+                CheckIds.ClosingTolerance,
+                closes ? Verdict.Pass : Verdict.Warn,
+                Math.Abs(report.Closing.Radians),
+                rules.Closing.Radians,
+                $"the form is {Figure.Angle(Math.Abs(report.Closing.Radians))} too {(report.Closing.Radians < 0 ? "open" : "tight")} ({Figure.Angle(rules.Closing.Radians)} allowed)",
+                closes ? null : remedy),
+            new(
+                CheckIds.VertexTolerance,
+                lies ? Verdict.Pass : Verdict.Warn,
+                report.LargestHeldMm,
+                rules.VertexMm,
+                $"the worst mold line is {Figure.Length(report.LargestHeldMm)} off with the first flat fixed ({Figure.Length(rules.VertexMm)} allowed), {Figure.Length(report.LargestFittedMm)} after the best fit",
+                lies ? null : remedy),
         ];
     }
 

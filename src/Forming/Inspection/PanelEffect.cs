@@ -20,7 +20,12 @@ public sealed record PanelEffect(PanelPrediction? Planned, PanelPrediction? AsBu
     /// <param name="panel">The panel, or null where none is given.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
     public static PanelEffect Of(
-        FoldedPolygon planned, FoldedPolygon built, double outerFoldRadiusMm, SteppingEnds ends, PanelSpec? panel, CancellationToken cancellation)
+        FoldedPolygon planned,
+        FoldedPolygon built,
+        double outerFoldRadiusMm,
+        SteppingEnds ends,
+        PanelSpec? panel,
+        CancellationToken cancellation)
     {
         if (panel is null)
             return new(null, null, $"no panel is given, so there is no curve to compare the form with");
@@ -40,6 +45,10 @@ public sealed record PanelEffect(PanelPrediction? Planned, PanelPrediction? AsBu
         }
     }
 
-    private static PredictionJob JobOf(FoldedPolygon form, double outerFoldRadiusMm, SteppingEnds ends, PanelSpec panel, CancellationToken cancellation) => StandingJob.Of(
-        new([.. form.FlatsMm.Skip(1).Take(form.Folds - 1)], form.FoldAngles, outerFoldRadiusMm), form.FlatsMm[^1], ends, panel, cancellation);
+    private static PredictionJob JobOf(
+        FoldedPolygon form, double outerFoldRadiusMm, SteppingEnds ends, PanelSpec panel, CancellationToken cancellation)
+    {
+        var standing = new StandingForm([.. form.FlatsMm.Skip(1).Take(form.Folds - 1)], form.FoldAngles, outerFoldRadiusMm);
+        return StandingJob.Of(standing, form.FlatsMm[^1], ends, panel, cancellation);
+    }
 }

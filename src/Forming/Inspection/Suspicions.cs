@@ -12,14 +12,28 @@ public sealed record Suspicion(string Subject, string Code, FormattableString Te
 /// <summary>Finds measurements that are hard to believe. All bounds are assumptions, and each reason states its own.</summary>
 public static class Suspicions
 {
-    // Six standard deviations of a fold at the accuracy planned with.
+    /// <summary>Error of the sum of all folds, for the root of their count: six standard deviations of a fold made to ±1°.</summary>
     private static readonly double PerRootFold = Angle.FromDegrees(3).Radians;
+
+    /// <summary>Error of one fold: ten standard deviations of a fold made to ±1°.</summary>
     private static readonly double FarOff = Angle.FromDegrees(5).Radians;
+
+    /// <summary>Apart by this, folds differ; by half of it, they agree: four and two standard deviations of a fold made to ±1°.</summary>
     private static readonly double Differs = Angle.FromDegrees(2).Radians;
+
+    /// <summary>Below this share of its angle a fold was not made: no setting of the stop is so far out.</summary>
     private const double LeastOfMissing = 0.25;
+
+    /// <summary>Above this share of its angle a fold may be two made at one line, which would be 2 if both were exact.</summary>
     private const double LeastOfDouble = 1.6;
+
+    /// <summary>Error of a facet as a share of it: a misread digit or a fold on the wrong mark is more.</summary>
     private const double FarFacetShare = 0.25;
+
+    /// <summary>Error of a narrow facet [mm]: five standard deviations of the distance of two marks made to ±0.8 mm.</summary>
     private const double FarFacetMm = 3;
+
+    /// <summary>Distance of a point from the line of its flat [mm]: what a rule or a template is read to.</summary>
     private const double RoughLineMm = 0.5;
 
     /// <summary>Looks at what was measured.</summary>

@@ -7,7 +7,8 @@ public sealed record CallerUnits
     private readonly double _forceN;
     private readonly double _stressMpa;
 
-    private CallerUnits(double lengthMm, double forceN, double stressMpa) => (_lengthMm, _forceN, _stressMpa) = (lengthMm, forceN, stressMpa);
+    private CallerUnits(double lengthMm, double forceN, double stressMpa) =>
+        (_lengthMm, _forceN, _stressMpa) = (lengthMm, forceN, stressMpa);
 
     /// <summary>Millimetres, newtons, megapascals.</summary>
     public static CallerUnits Mm { get; } = new(1, 1, 1);

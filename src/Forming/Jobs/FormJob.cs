@@ -32,7 +32,8 @@ public sealed record FormJob(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, Ma
         var number = change.Number;
         return change.Field switch
         {
-            JobField.PanelThickness or JobField.PanelGauge => WithPanel(Panel with { Sheet = Panel.Sheet with { ThicknessMm = ThicknessMm(PanelGaugeSystem) } }),
+            JobField.PanelThickness or JobField.PanelGauge =>
+                WithPanel(Panel with { Sheet = Panel.Sheet with { ThicknessMm = ThicknessMm(PanelGaugeSystem) } }),
             JobField.PanelLeadIn => WithPanel(Panel with { LeadInMm = Mm() }),
             JobField.PanelLeadOut => WithPanel(Panel with { LeadOutMm = Mm() }),
             JobField.PanelLever => WithPanel(Panel with { LeverMm = number is null ? null : Mm() }),
@@ -45,7 +46,8 @@ public sealed record FormJob(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, Ma
             JobField.ClampHeight => WithPanel(Panel with { Clamp = Panel.Clamp with { HeightMm = Mm() } }),
             JobField.PullByPeople => WithPanel(Panel with { PullBy = new((int)number!.Value) }),
             JobField.PullByRated => WithPanel(Panel with { PullBy = new(1, Units.ToN(number!.Value)) }),
-            JobField.FormThickness or JobField.FormGauge => WithForm(Form with { Sheet = Form.Sheet with { ThicknessMm = ThicknessMm(FormGaugeSystem) } }),
+            JobField.FormThickness or JobField.FormGauge =>
+                WithForm(Form with { Sheet = Form.Sheet with { ThicknessMm = ThicknessMm(FormGaugeSystem) } }),
             JobField.FormFoldRadius => WithForm(Form with { FoldRadiusMm = Mm() }),
             JobField.FormLeadIn => WithForm(Form with { LeadInMm = Mm() }),
             JobField.FormLeadOut => WithForm(Form with { LeadOutMm = Mm() }),
@@ -71,10 +73,13 @@ public sealed record FormJob(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, Ma
 
         Angle Degrees() => Angle.FromDegrees(number!.Value);
 
-        Sheet Stronger(Sheet sheet) => sheet with { Material = sheet.Material with { StrengthCoefficientMpa = Units.ToMpa(number!.Value) } };
+        Sheet Stronger(Sheet sheet) =>
+            sheet with { Material = sheet.Material with { StrengthCoefficientMpa = Units.ToMpa(number!.Value) } };
 
         double ThicknessMm(string? gaugeSystem) =>
-            change.Field is JobField.PanelGauge or JobField.FormGauge && Gauges.TryThickness(gaugeSystem!, (int)number!.Value, out var mm) ? mm : Mm();
+            change.Field is JobField.PanelGauge or JobField.FormGauge && Gauges.TryThickness(gaugeSystem!, (int)number!.Value, out var mm)
+                ? mm
+                : Mm();
     }
 
     private FormJob WithPanel(PanelSpec panel) => this with { Panel = panel };
@@ -85,8 +90,11 @@ public sealed record FormJob(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, Ma
 
     private PanelCurve Changed(PanelCurve curve, JobChange change) => (curve, change.Field) switch
     {
-        (SegmentsCurve chain, _) => new SegmentsCurve([.. chain.Segments.Select((piece, i) => i == change.Part?.Index ? Changed(piece, change) : piece)]),
-        (TaperCurve taper, _) => change.Part?.Index == 0 ? taper with { Near = Changed(taper.Near, change) } : taper with { Far = Changed(taper.Far, change) },
+        (SegmentsCurve chain, _) =>
+            new SegmentsCurve([.. chain.Segments.Select((piece, i) => i == change.Part?.Index ? Changed(piece, change) : piece)]),
+        (TaperCurve taper, _) => change.Part?.Index == 0
+            ? taper with { Near = Changed(taper.Near, change) }
+            : taper with { Far = Changed(taper.Far, change) },
         (ArcCurve arc, JobField.CurveRadius) => arc with { RadiusMm = Units.ToMm(change.Number!.Value) },
         (ArcCurve arc, JobField.CurveSweep) => arc with { Sweep = Angle.FromDegrees(change.Number!.Value) },
         (ProgressiveCurve bend, JobField.CurveStartRadius) => bend with { StartRadiusMm = Units.ToMm(change.Number!.Value) },

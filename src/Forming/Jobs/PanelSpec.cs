@@ -56,14 +56,17 @@ public sealed record PanelSpec
     /// <summary>Whether the panel is also pulled over the planned form in simulation.</summary>
     public bool Predict { get; init; }
 
-    /// <summary>Sheet past the end of the curve that a hand can pull on [mm]: lead-out and trim, or the flat between the two curves.</summary>
+    /// <summary>
+    /// Sheet past the end of the curve that a hand can pull on [mm]: lead-out and trim, or the flat between the two curves.
+    /// </summary>
     public double SheetPastCurveMm => LeadOutMm + (Mirrored ? 0 : TrimMm);
 
     /// <summary>Sheets that blanks are cut from.</summary>
     public IReadOnlyList<StockSheet> StockSheets { get; init; } = StockSheet.Defaults;
 
     /// <summary>How its sheet bends, by its own yield stress or by one that test strips measured.</summary>
-    public BendingLaw Law() => Springback is EffectiveYield measured ? BendingLaw.WithYield(Sheet, measured.YieldMpa) : BendingLaw.Of(Sheet);
+    public BendingLaw Law() =>
+        Springback is EffectiveYield measured ? BendingLaw.WithYield(Sheet, measured.YieldMpa) : BendingLaw.Of(Sheet);
 }
 
 /// <summary>How the folds lie to the rolling direction.</summary>
@@ -94,5 +97,6 @@ public sealed record PullBy(int People, double? RatedN = null)
     public double LimitN => RatedN ?? (People * WorkingLimits.HandForceN);
 
     /// <summary>The heaviest blank that is allowed [kg]; what is rated for the pull lifts no more than that either.</summary>
-    public double LimitKg => RatedN is { } rated ? rated / WorkingLimits.Gravity : Math.Min(People, WorkingLimits.MostLifters) * WorkingLimits.LiftKg;
+    public double LimitKg =>
+        RatedN is { } rated ? rated / WorkingLimits.Gravity : Math.Min(People, WorkingLimits.MostLifters) * WorkingLimits.LiftKg;
 }

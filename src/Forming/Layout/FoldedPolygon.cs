@@ -1,6 +1,8 @@
 namespace Forming.Layout;
 
-/// <summary>A folded form by its contact side alone: flats that meet at mold lines. It starts at the origin, heading +x, turning left.</summary>
+/// <summary>
+/// A folded form by its contact side alone: flats that meet at mold lines. It starts at the origin, heading +x, turning left.
+/// </summary>
 /// <param name="FlatsMm">[n + 1] lead-in, facets, lead-out, mold line to mold line [mm].</param>
 /// <param name="FoldAngles">[n] fold angles from the lead-in [rad].</param>
 public sealed record FoldedPolygon(IReadOnlyList<double> FlatsMm, IReadOnlyList<double> FoldAngles)

@@ -33,7 +33,9 @@ public sealed record Station
     /// <summary>Exact angle under load, or null where the fold would stay elastic.</summary>
     public required Angle? StopAngle { get; init; }
 
-    /// <summary>What the stop is set to, a whole number of its steps; null where there is no stop angle, and before the form is planned.</summary>
+    /// <summary>
+    /// What the stop is set to, a whole number of its steps; null where there is no stop angle, and before the form is planned.
+    /// </summary>
     public Angle? StopSetting { get; init; }
 
     /// <summary>Radius of the contact curve here, under load [mm]; null at a flat end that a measured factor leaves flat.</summary>

@@ -15,7 +15,9 @@ public static class StopSettings
     // Half a step goes up, also where the last digits of a sum fall short of it.
     private const double Half = 0.5 + 1e-9;
 
-    /// <summary>Groups stations whose fold angles agree within the stop's resolution, the smallest angles first, and gives each its setting.</summary>
+    /// <summary>
+    /// Groups stations whose fold angles agree within the stop's resolution, the smallest angles first, and gives each its setting.
+    /// </summary>
     /// <param name="stations">The stations.</param>
     /// <param name="resolution">The stop's smallest step.</param>
     /// <param name="rounding">How stop angles are rounded.</param>
@@ -33,7 +35,11 @@ public static class StopSettings
         var set = new Station[stations.Count];
         for (var i = 0; i < set.Length; i++)
             set[i] = stations[i] with { StopSetting = steps[i] * resolution };
-        return (set, [.. groups.SelectMany(group => group.GroupBy(index => steps[index]).OrderBy(same => same.Key)).Select(same => GroupOf(set, [.. same], same.Key * resolution))]);
+        return (
+            set,
+            [.. groups
+                .SelectMany(group => group.GroupBy(index => steps[index]).OrderBy(same => same.Key))
+                .Select(same => GroupOf(set, [.. same], same.Key * resolution))]);
     }
 
     /// <summary>How many steps of the stop each fold is set to; at least one, or it would not be folded.</summary>

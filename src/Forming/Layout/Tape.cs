@@ -28,7 +28,8 @@ public readonly record struct TapeReading(double Mm, string Text)
     {
         var steps = Math.Round(mm / tape.ResolutionMm, MidpointRounding.ToEven) + 0.0; // no minus zero
         var inUnits = steps * tape.Resolution;
-        return new(inUnits * tape.UnitMm, tape.Unit == LengthUnit.In && IsBinaryFraction(tape.Resolution) ? Fraction(inUnits) : Decimal(inUnits));
+        return new(
+            inUnits * tape.UnitMm, tape.Unit == LengthUnit.In && IsBinaryFraction(tape.Resolution) ? Fraction(inUnits) : Decimal(inUnits));
     }
 
     private static bool IsBinaryFraction(double resolution) =>

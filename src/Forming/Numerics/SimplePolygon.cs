@@ -51,7 +51,10 @@ public static class SimplePolygon
         double abc = Side(a, b, c), abd = Side(a, b, d), cda = Side(c, d, a), cdb = Side(c, d, b);
         if (Differ(abc, abd) && Differ(cda, cdb))
             return true;
-        return (abc == 0 && Within(a, b, c)) || (abd == 0 && Within(a, b, d)) || (cda == 0 && Within(c, d, a)) || (cdb == 0 && Within(c, d, b));
+        return (abc == 0 && Within(a, b, c))
+            || (abd == 0 && Within(a, b, d))
+            || (cda == 0 && Within(c, d, a))
+            || (cdb == 0 && Within(c, d, b));
     }
 
     private static double Side(Point from, Point to, Point point) => (to - from).Cross(point - from);

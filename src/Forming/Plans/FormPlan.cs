@@ -47,7 +47,8 @@ public sealed record FormPlan
     /// <param name="needsRemedy">Which of the checks that did not pass are given a remedy; null for all.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
     /// <returns>The plan; what cannot be made comes back with its stations and the checks that failed.</returns>
-    /// <exception cref="NoSolutionException">What was asked has no answer: the curve reverses, a fold is rounder than the curve …</exception>
+    /// <exception cref="NoSolutionException">What was asked has no answer: the curve reverses, a fold is rounder than the curve
+    /// …</exception>
     public static FormPlan Compute(FormJob job, Func<Check, bool>? needsRemedy = null, CancellationToken cancellation = default)
     {
         var draft = PlanDraft.Of(job, null, null, cancellation);
@@ -101,7 +102,9 @@ public sealed record FormPlan
     private static Angle? RoundingOf(PlanDraft draft, IReadOnlyList<Station> stations) =>
         draft.FoldSpringback.Line is { } line
             ? StopSettings.Closing(
-                stations.Select(station => station.StopAngle!.Value.Radians), stations.Select(station => station.StopSetting!.Value.Radians), line.Slope)
+                stations.Select(station => station.StopAngle!.Value.Radians),
+                stations.Select(station => station.StopSetting!.Value.Radians),
+                line.Slope)
             : null;
 
     private static PlannedPanel PanelOf(PlanDraft draft) => new()
@@ -141,7 +144,9 @@ public sealed record PlannedForm
     /// <summary>Stop settings, each for the folds whose angles agree within the stop's resolution.</summary>
     public required IReadOnlyList<StopSetting> StopSettings { get; init; }
 
-    /// <summary>What rounding the stop angles adds to the whole form: above 0 it closes too far; null where a fold has no stop angle.</summary>
+    /// <summary>
+    /// What rounding the stop angles adds to the whole form: above 0 it closes too far; null where a fold has no stop angle.
+    /// </summary>
     public required Angle? StopRounding { get; init; }
 
     /// <summary>How even the folds are.</summary>

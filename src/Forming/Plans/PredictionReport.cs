@@ -48,7 +48,9 @@ public sealed record PredictionReport(
         PanelPrediction prediction, PanelSpec panel, MetalFamily form, List<Check> checks, CallerUnits units, bool isStanding)
     {
         if (prediction.Pull is { } pull)
-            checks.Insert(checks.Count(PredictionChecks.IsOfPrediction), HandForceRemedy.Added(PullChecks.HandForce(pull.ForceN, panel.PullBy), panel.PullBy, units));
+            checks.Insert(
+                checks.Count(PredictionChecks.IsOfPrediction),
+                HandForceRemedy.Added(PullChecks.HandForce(pull.ForceN, panel.PullBy), panel.PullBy, units));
         return new(prediction, checks, SafetyNotes.OfPull(prediction, panel, form), PredictionBasis.Of(prediction, panel, isStanding));
     }
 }

@@ -36,7 +36,9 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
         set => _system.Force = value;
     }
 
-    /// <summary>Elements behind the front that are expected to be bent further still when the next fold takes over; the others unload.</summary>
+    /// <summary>
+    /// Elements behind the front that are expected to be bent further still when the next fold takes over; the others unload.
+    /// </summary>
     public int StillLoading { get; set; } = 2;
 
     /// <summary>Whether steps that lead away from balance are shortened: slower, and reaches where whole steps do not.</summary>
@@ -140,7 +142,8 @@ internal sealed class Equilibrium(Strip strip, FoldCircles circles, double momen
                 strip.Heading[i] = _before[i] + (share * _moves[i]);
             Force = forceBefore + (share * force);
             for (var j = 0; j < all.Length; j++)
-                Touches[j] = _touchesBefore[j] with { Force = _touchesBefore[j].Force + (share * (all[j].Force - _touchesBefore[j].Force)) };
+                Touches[j] =
+                    _touchesBefore[j] with { Force = _touchesBefore[j].Force + (share * (all[j].Force - _touchesBefore[j].Force)) };
             landing = from;
             CarefulSteps++;
             strip.Update();

@@ -41,7 +41,8 @@ internal sealed record FoldPlaces(double[] AlongMm, double[] Curvatures, bool[] 
         (double Curvature, double Length) Arc(int j, bool startsStretch, bool endsStretch)
         {
             var isHalf = ends == SteppingEnds.Half;
-            var turn = (form.FoldAngles[j] * (isHalf && startsStretch ? 1 : 0.5)) + (form.FoldAngles[j + 1] * (isHalf && endsStretch ? 1 : 0.5));
+            var turn = (form.FoldAngles[j] * (isHalf && startsStretch ? 1 : 0.5))
+                + (form.FoldAngles[j + 1] * (isHalf && endsStretch ? 1 : 0.5));
             var radius = (form.StraightMm(j) / (2 * Math.Sin(turn / 2))) + form.OuterFoldRadiusMm + (panelThickness / 2);
             return (1 / radius, radius * turn);
         }

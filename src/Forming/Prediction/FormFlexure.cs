@@ -16,7 +16,9 @@ public sealed record FormBeam(double StiffnessPerWidth, double ThicknessMm)
         : new(BendingLaw.Of(job.Form.Sheet).Stiffness * job.Form.WidthMm / job.Panel.WidthMm, job.Form.Sheet.ThicknessMm);
 }
 
-/// <summary>How the folds of a bare form move under the forces on them: small deflections of a beam that is bent at the folds and straight between.</summary>
+/// <summary>
+/// How the folds of a bare form move under the forces on them: small deflections of a beam that is bent at the folds and straight between.
+/// </summary>
 /// <remarks>
 /// A force P on fold k bends the form by <c>M = (C_k - x) × P</c> at every place x before it, and that turns fold i about x. So fold i
 /// moves by <c>∫ L_i (L_k·P) ds/E'I</c> up to the nearer of the two, L the lever turned left: the same both ways round (Maxwell).
@@ -132,7 +134,11 @@ internal sealed class FormFlexure
     private readonly record struct Sums(double Length, Point First, double XX, double XY, double YY)
     {
         public Sums With(double length, Point left) => new(
-            Length + length, First + (length * left), XX + (length * left.X * left.X), XY + (length * left.X * left.Y), YY + (length * left.Y * left.Y));
+            Length + length,
+            First + (length * left),
+            XX + (length * left.X * left.X),
+            XY + (length * left.X * left.Y),
+            YY + (length * left.Y * left.Y));
 
         public Point SecondTimes(Point push) => new((XX * push.X) + (XY * push.Y), (XY * push.X) + (YY * push.Y));
     }

@@ -240,7 +240,8 @@ internal sealed class NewtonSystem(Strip strip, FoldCircles circles, double mome
     }
 
     // A pressed fold gives way, and takes the others along.
-    private static void AddFlexure(FormFlexure flexure, ReadOnlySpan<Touch> active, in Columns at, Touch? landing, Span<double> dense, int wide)
+    private static void AddFlexure(
+        FormFlexure flexure, ReadOnlySpan<Touch> active, in Columns at, Touch? landing, Span<double> dense, int wide)
     {
         for (var k = 0; k < active.Length; k++)
         {

@@ -28,10 +28,15 @@ public sealed record PanelPrediction
     /// <summary>Folds of the form.</summary>
     public int Folds { get; init; }
 
-    /// <summary>Hand to the end of the curve [mm]; null where nothing could be pulled. Longer than the job's where that is too short and the caller left it open.</summary>
+    /// <summary>
+    /// Hand to the end of the curve [mm]; null where nothing could be pulled. Longer than the job's where that is too short and the caller
+    /// left it open.
+    /// </summary>
     public double? LeverMm { get; init; }
 
-    /// <summary>Where the job's lever is so short that the hand meets the form first: a longer one that was tried and reaches [mm]; else null.</summary>
+    /// <summary>
+    /// Where the job's lever is so short that the hand meets the form first: a longer one that was tried and reaches [mm]; else null.
+    /// </summary>
     public double? LeastLeverMm { get; init; }
 
     /// <summary>Longest lever that keeps the wrap in order [mm]; 0 where none does, null where any does.</summary>
@@ -187,8 +192,10 @@ public sealed record PanelPrediction
         };
     }
 
-    // The panel does not lie tight on the folds, so it slides forward under the hand by a part of what is wrapped; a facet or a few make up for it.
-    private static (double LeverMm, WrappedPanel Panel)? HandFurtherOut(PredictionJob job, BendingLaw law, WrapSetup setup, PullWork work, CancellationToken cancellation)
+    // The panel does not lie tight on the folds, so it slides forward under the hand by a part of what is wrapped; a facet or a few make up
+    // for it.
+    private static (double LeverMm, WrappedPanel Panel)? HandFurtherOut(
+        PredictionJob job, BendingLaw law, WrapSetup setup, PullWork work, CancellationToken cancellation)
     {
         var most = Math.Min(job.Panel.LeadOutMm, job.LongestLeverMm ?? double.PositiveInfinity) - job.LeverMm;
         for (var further = job.Form.FacetsMm[^1]; most > 0 && !work.IsSpent; further *= 2)
@@ -208,7 +215,8 @@ public sealed record PanelPrediction
     private static bool IsRippleKnown(BendingLaw law, WrappedPanel wrapped) =>
         law.Flow.IsKnown || wrapped.Curve.All(point => Math.Abs(point.Curvature) < LeastCurvature);
 
-    private static PredictedShape ShapeOf(WrappedPanel wrapped, PredictionJob job, WantedCurve wanted, FoldPlaces places, bool isRippleKnown)
+    private static PredictedShape ShapeOf(
+        WrappedPanel wrapped, PredictionJob job, WantedCurve wanted, FoldPlaces places, bool isRippleKnown)
     {
         var panel = job.Panel;
         var (fitted, held) = CurveMiss.Of(wrapped.Curve, wanted);
@@ -281,7 +289,8 @@ public sealed record PanelPrediction
             finish, ripple is { HeightMm: { } height, Slope: { } slope } ? !new Ripple(height, slope).Passes(finish) : null))];
     }
 
-    private static PredictedPull PullOf(WrappedPanel wrapped, BendingLaw law, PanelSpec panel, double hand, double clampGap, double lastFold)
+    private static PredictedPull PullOf(
+        WrappedPanel wrapped, BendingLaw law, PanelSpec panel, double hand, double clampGap, double lastFold)
     {
         var moment = wrapped.Pull.Max(step => step.ClampMomentPerWidth);
         var curve = wrapped.Curve;
@@ -293,10 +302,13 @@ public sealed record PanelPrediction
         }
 
         energy = (energy + (endMoment * endMoment * hand / 3)) / (2 * law.Stiffness);
+        var shear = clampGap > 0
+            ? wrapped.Pull.Max(step => step.ClampShearPerWidth)
+            : PullForces.ClampFactor * moment / panel.Clamp.GapMm;
         return new(
             wrapped.Pull.Max(step => step.ForcePerWidth) * panel.WidthMm,
             moment,
-            (clampGap > 0 ? wrapped.Pull.Max(step => step.ClampShearPerWidth) : PullForces.ClampFactor * moment / panel.Clamp.GapMm) * panel.WidthMm,
+            shear * panel.WidthMm,
             wrapped.Pull[^1].EndAngle,
             energy * panel.WidthMm / 1000);
     }

@@ -19,7 +19,10 @@ public static class PanelWrap
     /// <summary>A sheet that does not harden bends at a point, a hinge without length; this share of E' hardens it a little.</summary>
     private const double HardeningOfPerfect = 0.005;
 
-    /// <summary>Six keep a usual facet's ripple within a tenth of the limit of many; a pull that cannot be followed with them mostly can with another number.</summary>
+    /// <summary>
+    /// Six keep a usual facet's ripple within a tenth of the limit of many; a pull that cannot be followed with them mostly can with
+    /// another number.
+    /// </summary>
     private static readonly int[] ElementsPerFacet = [6, 8, 5];
 
     /// <summary>Pulls and lets go.</summary>
@@ -53,8 +56,10 @@ public static class PanelWrap
 /// <param name="Fold">Number of the fold just touched, from 1; one more than there are folds when the panel meets the lead-out.</param>
 /// <param name="EndAngle">Direction of the sheet's end: how far the hand has turned it.</param>
 /// <param name="ForcePerWidth">Hand force, square to the sheet's end [N/mm].</param>
-/// <param name="ClampMomentPerWidth">Size of the moment at the clamp [N·mm/mm]; behind a full first fold it bends the sheet the other way.</param>
-/// <param name="ClampShearPerWidth">Force with which a clamp behind the first fold holds the sheet down against that fold's push [N/mm]; 0 for a clamp at the fold.</param>
+/// <param name="ClampMomentPerWidth">Size of the moment at the clamp [N·mm/mm]; behind a full first fold it bends the sheet the other
+/// way.</param>
+/// <param name="ClampShearPerWidth">Force with which a clamp behind the first fold holds the sheet down against that fold's push [N/mm]; 0
+/// for a clamp at the fold.</param>
 public sealed record PullStep(int Fold, Angle EndAngle, double ForcePerWidth, double ClampMomentPerWidth, double ClampShearPerWidth);
 
 /// <summary>A panel pulled over a standing form and let go, or how far the pull got.</summary>
@@ -75,7 +80,9 @@ public sealed record WrappedPanel
     /// <summary>What each facet left; empty where the pull was not complete.</summary>
     public required IReadOnlyList<ReleasedFacet> Facets { get; init; }
 
-    /// <summary>Curvature of the circle that fits the mid surface best over the form's <see cref="StandingForm.MiddleFolds"/> [1/mm]; 0 is flat.</summary>
+    /// <summary>
+    /// Curvature of the circle that fits the mid surface best over the form's <see cref="StandingForm.MiddleFolds"/> [1/mm]; 0 is flat.
+    /// </summary>
     public required double MeanCurvature { get; init; }
 
     /// <summary>Turn of the whole panel after it was let go.</summary>
@@ -100,7 +107,9 @@ public enum WrapEnd
     /// <summary>The free side curled up too far before the panel touched the next fold.</summary>
     CurlsUp,
 
-    /// <summary>The sheet slid forward until the hand met the form, with folds or the lead-out still ahead of it: the lever is too short.</summary>
+    /// <summary>
+    /// The sheet slid forward until the hand met the form, with folds or the lead-out still ahead of it: the lever is too short.
+    /// </summary>
     HandComesDown,
 
     /// <summary>The solver found no balance to go on with: that says nothing of the panel.</summary>

@@ -5,7 +5,10 @@ namespace Forming.Prediction;
 /// <summary>The panel let go, against the curve that is wanted.</summary>
 public sealed record PredictedShape
 {
-    /// <summary>Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the first), on the face the curve was measured on [mm]; null where the panel came off flat there.</summary>
+    /// <summary>
+    /// Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the
+    /// first), on the face the curve was measured on [mm]; null where the panel came off flat there.
+    /// </summary>
     public required double? RadiusMm { get; init; }
 
     /// <summary>Mean radius of the wanted curve over the same stretch [mm]; null where it is flat there.</summary>
@@ -57,7 +60,8 @@ public sealed record PredictedRipple(string? WhyUnknown, double? HeightMm, Angle
 /// <param name="ForceN">Largest hand force [N].</param>
 /// <param name="ClampMomentPerWidth">Size of the largest moment at the clamp [N·mm/mm].</param>
 /// <param name="ClampLoadN">
-/// What the clamp has to hold down against the first fold's push [N]. Half first fold: the panel is simulated clamped at it and held by a clamp
+/// What the clamp has to hold down against the first fold's push [N]. Half first fold: the panel is simulated clamped at it and held by a
+/// clamp
 /// a distance d behind, <c>1.5 M/d</c>. Full first fold: the clamp is half a facet behind it, and this is the largest shear there.
 /// A clamp that bears only b deep has M/b to hold on top.
 /// </param>

@@ -21,7 +21,9 @@ public sealed record PredictionJob
     /// <summary>The form as a beam that gives under the pull; null for a rigid form.</summary>
     public FormBeam? Beam { get; init; }
 
-    /// <summary>Whether the curve's end is the form's and not the wanted one's: a form that already exists need not be made for it.</summary>
+    /// <summary>
+    /// Whether the curve's end is the form's and not the wanted one's: a form that already exists need not be made for it.
+    /// </summary>
     public bool IsStanding { get; init; }
 
     /// <summary>The units that the caller states it in.</summary>

@@ -10,10 +10,19 @@ namespace Forming.Prediction;
 /// </remarks>
 internal sealed partial class PullOver
 {
+    /// <summary>Turn from the last touched fold to the hand past which the panel curls up and is not pulled over. An assumption.</summary>
     private const double MostCurl = 240 * Math.PI / 180;
+
+    /// <summary>Largest step of the hand where no landing is found. An assumption; a step that fails is halved.</summary>
     private const double MostTurn = 20 * Math.PI / 180;
+
+    /// <summary>Smallest step of the hand, a thousandth of the largest; below it small kept steps take over. An assumption.</summary>
     private const double LeastTurn = 0.02 * Math.PI / 180;
-    private const double Penetration = 1e-3; // [mm]
+
+    /// <summary>How deep the panel may be in a fold before it touches [mm]: less than anyone can measure. An assumption.</summary>
+    private const double Penetration = 1e-3;
+
+    /// <summary>Times that touches may come or go in one step, so that two that alternate do not go on for ever. An assumption.</summary>
     private const int MostChanges = 8;
 
     private readonly CancellationToken _cancellation;
@@ -35,7 +44,8 @@ internal sealed partial class PullOver
     /// <param name="elementsPerFacet">Elements of a usual facet.</param>
     /// <param name="work">What the pull may take.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    public PullOver(FoldCircles circles, BendingLaw law, WrapSetup setup, int elementsPerFacet, PullWork work, CancellationToken cancellation)
+    public PullOver(
+        FoldCircles circles, BendingLaw law, WrapSetup setup, int elementsPerFacet, PullWork work, CancellationToken cancellation)
     {
         (_work, _cancellation) = (work, cancellation);
         Circles = circles;
@@ -138,7 +148,8 @@ internal sealed partial class PullOver
             _equilibrium.StillLoading = Math.Max(0, _equilibrium.Touches[^1].Element - firstLoaded);
         Given = Circles.Flexure?.StateUnder(CollectionsMarshal.AsSpan(_equilibrium.Touches)) ?? default;
         var (moment, shear) = AtClamp();
-        _steps.Add(new(circle + 1, new(Rounded.Of(Strip.Heading[^1])), Rounded.Of(_equilibrium.Force), Rounded.Of(moment), Rounded.Of(shear)));
+        _steps.Add(
+            new(circle + 1, new(Rounded.Of(Strip.Heading[^1])), Rounded.Of(_equilibrium.Force), Rounded.Of(moment), Rounded.Of(shear)));
         _frontForce = 0;
         foreach (var touch in _equilibrium.Touches)
             _frontForce = Math.Max(_frontForce, touch.Force);
@@ -149,7 +160,8 @@ internal sealed partial class PullOver
         return circle;
     }
 
-    // Between the clamp and the first fold nothing presses, so the moment runs straight there, and bends the sheet the other way at the clamp.
+    // Between the clamp and the first fold nothing presses, so the moment runs straight there, and bends the sheet the other way at the
+    // clamp.
     private (double Moment, double Shear) AtClamp()
     {
         if (ClampGapMm == 0)

@@ -1,6 +1,8 @@
 namespace Forming.Prediction;
 
-/// <summary>How much work pulls may take, with all that they try again: counted, so that the same job ends the same way on any machine.</summary>
+/// <summary>
+/// How much work pulls may take, with all that they try again: counted, so that the same job ends the same way on any machine.
+/// </summary>
 /// <param name="most">The most [multiplications, about].</param>
 /// <param name="whole">What it is a part of, or null.</param>
 internal sealed class PullWork(long most, PullWork? whole = null)

@@ -49,7 +49,11 @@ internal sealed class ReleasedShape
         var (from, k) = (_curve[e], _strip.Released(e));
         var turn = k * inside;
         var chord = Math.Abs(turn) > 1e-8 ? inside * Math.Sin(turn / 2) / (turn / 2) : inside;
-        return new(from.AlongMm + inside, from.Position + (chord * Point.Along(from.Heading.Radians + (turn / 2))), new(from.Heading.Radians + turn), k);
+        return new(
+            from.AlongMm + inside,
+            from.Position + (chord * Point.Along(from.Heading.Radians + (turn / 2))),
+            new(from.Heading.Radians + turn),
+            k);
     }
 
     private ReleasedPoint PlaceAt(double along)

@@ -15,8 +15,10 @@ public static class StandingJob
     /// <param name="ends">Half or full folds at its ends.</param>
     /// <param name="panel">The panel that is wanted.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    /// <exception cref="NoSolutionException"><c>prediction.facet-too-short</c>: the folds on both sides leave a facet no straight part; <c>prediction.taper</c>.</exception>
-    public static PredictionJob Of(StandingForm form, double leadOutMm, SteppingEnds ends, PanelSpec panel, CancellationToken cancellation = default)
+    /// <exception cref="NoSolutionException"><c>prediction.facet-too-short</c>: the folds on both sides leave a facet no straight part;
+    /// <c>prediction.taper</c>.</exception>
+    public static PredictionJob Of(
+        StandingForm form, double leadOutMm, SteppingEnds ends, PanelSpec panel, CancellationToken cancellation = default)
     {
         PanelPrediction.RefuseTaper(panel);
         for (var j = 0; j < form.Folds; j++)
@@ -43,7 +45,11 @@ public static class StandingJob
             Panel = panel,
             Form = form,
             Ends = ends,
-            LeverMm = Lever.Choose(inOrder, panel.LeverMm, panel.LeadOutMm, FacetJudge.LeastLeverMm(form.FacetsMm.DefaultIfEmpty(0).Max(), places.SlideMm(law))),
+            LeverMm = Lever.Choose(
+                inOrder,
+                panel.LeverMm,
+                panel.LeadOutMm,
+                FacetJudge.LeastLeverMm(form.FacetsMm.DefaultIfEmpty(0).Max(), places.SlideMm(law))),
             IsStanding = true,
             LongestLeverMm = double.IsFinite(longest) ? Math.Max(0, longest) : null,
         };
@@ -59,7 +65,10 @@ public sealed record StandingForm(IReadOnlyList<double> FacetsMm, IReadOnlyList<
     /// <summary>Number of folds.</summary>
     public int Folds => FoldAngles.Count;
 
-    /// <summary>The folds over which a panel's radius is measured, by index: the first two and the last lie differently, so they are left out where enough remain.</summary>
+    /// <summary>
+    /// The folds over which a panel's radius is measured, by index: the first two and the last lie differently, so they are left out where
+    /// enough remain.
+    /// </summary>
     /// <remarks>From the third fold to the last but one; with five folds to the last one, with fewer from the first.</remarks>
     public (int From, int To) MiddleFolds => (Folds > 4 ? 2 : 0, Folds > 5 ? Folds - 2 : Folds - 1);
 

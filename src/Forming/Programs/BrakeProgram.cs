@@ -70,10 +70,12 @@ public sealed record BrakeProgram
     /// <summary>Works a program out.</summary>
     /// <param name="part">The part.</param>
     /// <param name="brake">The brake with its tools.</param>
-    /// <param name="mostWork">Work that each search past the named orders may do, as <see cref="UsualWork"/> counts it, the same on any machine.
+    /// <param name="mostWork">Work that each search past the named orders may do, as <see cref="UsualWork"/> counts it, the same on any
+    /// machine.
     /// Zero follows the named orders alone.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    /// <exception cref="ArgumentException">The part has no folds, or more than are distinguished, or its lists do not fit together.</exception>
+    /// <exception cref="ArgumentException">The part has no folds, or more than are distinguished, or its lists do not fit
+    /// together.</exception>
     public static BrakeProgram Compute(
         ProgramPart part, ProgramBrake brake, long mostWork = UsualWork, CancellationToken cancellation = default)
     {

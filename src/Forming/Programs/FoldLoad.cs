@@ -12,7 +12,9 @@ namespace Forming.Programs;
 public sealed record FoldLoad(
     double? ForceN, double? ForceLowN, double? MomentNmm, double? HandleForceN, double? LeafForceN, double? ClampForceN)
 {
-    /// <summary>Factor of the air-bending formula for a die of eight thicknesses; a little high for a wider one, low for a narrower.</summary>
+    /// <summary>
+    /// Factor of the air-bending formula for a die of eight thicknesses; a little high for a wider one, low for a narrower.
+    /// </summary>
     public const double AirBend = 1.33;
 
     /// <summary>The opening in thicknesses at which that factor was found.</summary>
@@ -64,11 +66,15 @@ public sealed record FoldLoad(
         return new(null, null, moment, moment / leaf.LeverMm, moment / leaf.BearingMm, moment / leaf.BeamDepthMm);
     }
 
-    /// <summary>Share of the brake's capacity that a part uses, the larger of rating by sheet and by force; null without a rating.</summary>
+    /// <summary>
+    /// Share of the brake's capacity that a part uses, the larger of rating by sheet and by force; null without a rating.
+    /// </summary>
     internal static double? UseOfCapacity(ProgramPart part, ProgramBrake brake)
     {
         var t = part.Shape.ThicknessMm;
-        double? bySheet = brake.Capacity is { } rated ? part.UltimateMpa * t * t / (rated.UltimateMpa * rated.ThicknessMm * rated.ThicknessMm) : null;
+        double? bySheet = brake.Capacity is { } rated
+            ? part.UltimateMpa * t * t / (rated.UltimateMpa * rated.ThicknessMm * rated.ThicknessMm)
+            : null;
         var byForce = UseOfForce(part, brake);
         return bySheet is { } sheet && byForce is { } force ? Math.Max(sheet, force) : bySheet ?? byForce;
     }

@@ -81,7 +81,8 @@ internal sealed class FoldTrial
     {
         // Measured to a tape's reading, not held against a jaw: finer chords.
         var (fineFront, fineBack) = (
-            PartSide.Of(_tools.Part, Made, Fold, EdgeInFront, PartSide.Fine), PartSide.Of(_tools.Part, Made, Fold, EdgeBehind, PartSide.Fine));
+            PartSide.Of(_tools.Part, Made, Fold, EdgeInFront, PartSide.Fine),
+            PartSide.Of(_tools.Part, Made, Fold, EdgeBehind, PartSide.Fine));
         _effort.Spend(BuiltAs * (fineFront.Points.Length + fineBack.Points.Length));
         var pose = new PartPose(fineBack, fineFront);
         pose.Set(_tools, Fold, 0);
@@ -104,7 +105,9 @@ internal sealed class FoldTrial
     public IReadOnlyList<RigidMove>? WayOut =>
         WayFrom(After, _tools.Part.FoldAngles[Fold], LiftAfter);
 
-    /// <summary>The moves that take the part out before the fold, which reversed put it in, or null where no simple way was found.</summary>
+    /// <summary>
+    /// The moves that take the part out before the fold, which reversed put it in, or null where no simple way was found.
+    /// </summary>
     public IReadOnlyList<RigidMove>? WayIn => WayFrom(Before, 0, LiftBefore);
 
     /// <summary>Where both sides lie at an angle of the fold.</summary>
@@ -138,5 +141,6 @@ internal sealed class FoldTrial
     private IReadOnlyList<RigidMove>? WayFrom(FreePart part, double turn, double lift) =>
         Extraction.WayOut(_tools, _effort, part, _tools.Beneath(Fold, turn), _tools.DepthMm(Fold, turn) ?? 0, lift);
 
-    private FreePart Free(double turn) => FreePart.Of(Placed(turn), PartPose.FoldAt(_tools, Fold, turn), _back, _front, EdgeInFront == PartEdge.Start);
+    private FreePart Free(double turn) =>
+        FreePart.Of(Placed(turn), PartPose.FoldAt(_tools, Fold, turn), _back, _front, EdgeInFront == PartEdge.Start);
 }

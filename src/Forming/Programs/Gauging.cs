@@ -5,7 +5,8 @@ namespace Forming.Programs;
 
 /// <summary>How the part is placed for a fold.</summary>
 /// <param name="By">What it is placed by.</param>
-/// <param name="DistanceMm">From the sight line or the punch tip to the stop [mm]; where the gauge does not reach, to the edge behind.</param>
+/// <param name="DistanceMm">From the sight line or the punch tip to the stop [mm]; where the gauge does not reach, to the edge
+/// behind.</param>
 /// <param name="IsInRange">Whether the gauge reaches there.</param>
 /// <param name="FaceSlope">Slope of the face that meets the stop; below 45° the sheet can ride over or under it.</param>
 public sealed record Gauging(GaugedBy By, double DistanceMm, bool IsInRange, Angle FaceSlope)

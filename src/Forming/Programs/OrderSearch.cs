@@ -3,15 +3,32 @@ using Forming.Programs.Motion;
 
 namespace Forming.Programs;
 
-/// <summary>The best order of all where the folds are few; else among those whose made folds are always the outer ones of both edges, or one run of
-/// neighbours.</summary>
-internal static class OrderSearch
+/// <summary>
+/// The best order of all where the folds are few; else among those whose made folds are always the outer ones of both edges, or one run of
+/// neighbours.
+/// </summary>
+internal sealed class OrderSearch
 {
     /// <summary>Up to so many folds all orders are searched: 2⁸ sets of made folds are few enough.</summary>
     public const int MostFoldsInAllOrders = 8;
 
     /// <summary>States looked at before the search is given up.</summary>
     public const int MostStates = 20_000;
+
+    private readonly StepTrials _trials;
+    private readonly TriedOrder? _bound;
+    private readonly SearchedOrders _kinds;
+    private readonly int _folds;
+    private readonly FoldSet[] _sameStop; // the folds of each setting of the stop
+    private readonly PriorityQueue<Node, Objective> _queue = new();
+    private readonly HashSet<(FoldSet, Move)> _settled = [];
+
+    private OrderSearch(StepTrials trials, TriedOrder? bound, SearchedOrders kinds)
+    {
+        (_trials, _bound, _kinds) = (trials, bound, kinds);
+        _folds = trials.Tools.Part.Folds;
+        _sameStop = [.. Enumerable.Range(0, _folds).GroupBy(fold => trials.StopSteps[fold]).Select(SetOf)];
+    }
 
     /// <summary>Searches best first.</summary>
     /// <param name="trials">What was tried so far.</param>
@@ -20,88 +37,89 @@ internal static class OrderSearch
     /// <param name="kinds">Which orders are searched.</param>
     /// <param name="isExact">Whether the search was complete.</param>
     /// <returns>A better order, or null.</returns>
-    public static NamedOrder? Best(StepTrials trials, TriedOrder? bound, SearchLimit limit, SearchedOrders kinds, out bool isExact)
-    {
-        var folds = trials.Tools.Part.Folds;
-        var all = FoldSet.All(folds);
-        var isWhole = kinds == SearchedOrders.AllOrders;
-        FoldSet[] settings = [.. Enumerable.Range(0, folds).GroupBy(fold => trials.StopSteps[fold]).Select(same => same.Aggregate(default(FoldSet), (set, fold) => set.With(fold)))];
-        var queue = new PriorityQueue<Node, Objective>();
-        var settled = new HashSet<(FoldSet, Move)>();
-        isExact = true;
-        var begun = trials.Work;
-        foreach (var fold in Enumerable.Range(0, folds))
-        {
-            foreach (var edge in Edges)
-                Push(null, new(fold, edge));
-        }
+    public static NamedOrder? Best(StepTrials trials, TriedOrder? bound, SearchLimit limit, SearchedOrders kinds, out bool isExact) =>
+        new OrderSearch(trials, bound, kinds).Run(limit, out isExact);
 
-        while (queue.TryDequeue(out var node, out _))
+    private NamedOrder? Run(SearchLimit limit, out bool isExact)
+    {
+        isExact = true;
+        var begun = _trials.Work;
+        Push(null, Enumerable.Range(0, _folds));
+        while (_queue.TryDequeue(out var node, out _))
         {
-            if (settled.Contains((node.Made, node.Move)))
+            if (_settled.Contains((node.Made, node.Move)))
                 continue;
-            if (settled.Count > MostStates || limit.IsReached(begun, 1))
+            if (_settled.Count > MostStates || limit.IsReached(begun, 1))
             {
                 isExact = false;
                 return null;
             }
 
             if (node.Trial is null)
-            {
                 Try(node);
-                continue;
-            }
-
-            settled.Add((node.Made, node.Move));
-            if (node.Made == all)
-            {
-                if (trials.ComesOff(node.Trial))
-                    return new("searched", [.. node.Back().Reverse()]);
-                continue;
-            }
-
-            foreach (var fold in isWhole ? Unmade(node.Made, folds) : NextTo(node.Made, folds))
-            {
-                foreach (var edge in Edges)
-                    Push(node, new(fold, edge));
-            }
+            else if (IsBestOrder(node))
+                return new("searched", [.. node.Back().Reverse()]);
         }
 
         return null;
+    }
 
-        // A fold waits at what it costs at best, and is tried only when its turn comes.
-        void Push(Node? from, Move move)
-        {
-            var before = from?.Objective ?? new(0, 0, 0, 0, trials.Brake.PlentyMm);
-            var least = from is null ? 0 : TriedOrder.CostOf(from.Move.EdgeInFront == move.EdgeInFront ? Handling.Push : Handling.Turn);
-            Enqueue(new(from, move, (from?.Made ?? default).With(move.Fold), null, before with { Cost = before.Cost + least }));
-        }
+    // The first whole order that is taken from the queue and comes off the tools is the best; from any other state the search goes on.
+    private bool IsBestOrder(Node node)
+    {
+        _settled.Add((node.Made, node.Move));
+        if (node.Made == FoldSet.All(_folds))
+            return _trials.ComesOff(node.Trial!);
+        Push(node, _kinds == SearchedOrders.AllOrders ? Unmade(node.Made, _folds) : NextTo(node.Made, _folds));
+        return false;
+    }
 
-        void Try(Node node)
+    private void Push(Node? from, IEnumerable<int> folds)
+    {
+        foreach (var fold in folds)
         {
-            var from = node.From;
-            var trial = trials.Try(node.Made.Without(node.Move.Fold), node.Move);
-            if (!trial.IsClear)
-                return;
-            var handling = from is null ? Handling.Load : trials.HandlingBetween(from.Trial!, trial);
-            if (handling is not { } way)
-                return;
-            var before = from?.Objective ?? new(0, 0, 0, 0, trials.Brake.PlentyMm);
-            Enqueue(node with { Trial = trial, Objective = TriedOrder.Next(before, trials, from?.Trial, trial, way) });
-        }
-
-        // Every fold still to make is pushed to at best, and every setting other than the present one is one more change.
-        void Enqueue(Node node)
-        {
-            var hoped = node.Objective with
-            {
-                Cost = node.Objective.Cost + folds - node.Made.Count,
-                StopChanges = node.Objective.StopChanges + settings.Count(same => !same.Has(node.Move.Fold) && (same.Bits & ~node.Made.Bits) != 0),
-            };
-            if (bound is null || hoped.CompareTo(bound.Objective) < 0)
-                queue.Enqueue(node, hoped);
+            foreach (var edge in Edges)
+                Push(from, new Move(fold, edge));
         }
     }
+
+    // A fold waits at what it costs at best, and is tried only when its turn comes.
+    private void Push(Node? from, Move move)
+    {
+        var before = Before(from);
+        var least = from is null ? 0 : TriedOrder.CostOf(from.Move.EdgeInFront == move.EdgeInFront ? Handling.Push : Handling.Turn);
+        Enqueue(new(from, move, (from?.Made ?? default).With(move.Fold), null, before with { Cost = before.Cost + least }));
+    }
+
+    private void Try(Node node)
+    {
+        var from = node.From;
+        var trial = _trials.Try(node.Made.Without(node.Move.Fold), node.Move);
+        if (!trial.IsClear)
+            return;
+        var handling = from is null ? Handling.Load : _trials.HandlingBetween(from.Trial!, trial);
+        if (handling is { } way)
+            Enqueue(node with { Trial = trial, Objective = TriedOrder.Next(Before(from), _trials, from?.Trial, trial, way) });
+    }
+
+    private void Enqueue(Node node)
+    {
+        var hoped = Hoped(node);
+        if (_bound is null || hoped.CompareTo(_bound.Objective) < 0)
+            _queue.Enqueue(node, hoped);
+    }
+
+    // Every fold still to make is pushed to at best, and every setting other than the present one is one more change.
+    private Objective Hoped(Node node) => node.Objective with
+    {
+        Cost = node.Objective.Cost + _folds - node.Made.Count,
+        StopChanges = node.Objective.StopChanges
+            + _sameStop.Count(same => !same.Has(node.Move.Fold) && (same.Bits & ~node.Made.Bits) != 0),
+    };
+
+    private Objective Before(Node? from) => from?.Objective ?? new(0, 0, 0, 0, _trials.Brake.PlentyMm);
+
+    private static FoldSet SetOf(IEnumerable<int> folds) => folds.Aggregate(default(FoldSet), (set, fold) => set.With(fold));
 
     /// <summary>Which orders are searched.</summary>
     /// <param name="folds">How many folds the part has.</param>
@@ -150,7 +168,9 @@ internal static class OrderSearch
     }
 }
 
-/// <summary>How much work a search may do. Work is counted and no clock is read, so the answer is the same on any machine under any load.</summary>
+/// <summary>
+/// How much work a search may do. Work is counted and no clock is read, so the answer is the same on any machine under any load.
+/// </summary>
 /// <param name="effort">Work counted.</param>
 /// <param name="most">Work granted to a search.</param>
 internal sealed class SearchLimit(Effort effort, long most)

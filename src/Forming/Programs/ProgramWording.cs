@@ -17,7 +17,8 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
     public static OrderTried Report(TriedOrder order)
     {
         var last = order.Trials[^1];
-        var strikes = order.FailedCheck is { Name: var check } && check.StartsWith("clearance", StringComparison.Ordinal) ? last.Least.Nearest : null;
+        var isStruck = order.FailedCheck?.Name.StartsWith("clearance", StringComparison.Ordinal) == true;
+        var strikes = isStruck ? last.Least.Nearest : null;
         return new(
             order.Name,
             order.IsWhole,
@@ -91,13 +92,16 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
         unfolding.States,
         unfolding.IsProven
             ? [.. unfolding.Folds.Select(trial => Reason(trial, SplitOf(tried)))]
-            : [.. tried.GroupBy(order => (order.Trials[^1].Fold, order.FailedCheck)).Select(same => ReasonOf(same.First(), SplitOf(tried))).OrderBy(reason => reason.Fold)]);
+            : [.. tried.GroupBy(order => (order.Trials[^1].Fold, order.FailedCheck))
+                .Select(same => ReasonOf(same.First(), SplitOf(tried)))
+                .OrderBy(reason => reason.Fold)]);
 
     public IReadOnlyList<Check> Checks(TriedOrder? order, ProgramStep[] steps, UnfoldingResult? unfolding)
     {
         List<Check> checks = [OrderCheck(order, unfolding), .. MachineChecks()];
         foreach (var of in steps.SelectMany(step => step.Checks).GroupBy(check => check.Id))
-            checks.Add(of.OrderByDescending(check => check.Verdict).ThenBy(check => check.Kind.Bound == Bound.Most ? -check.Value : check.Value).First());
+            checks.Add(of.OrderByDescending(check => check.Verdict)
+                .ThenBy(check => check.Kind.Bound == Bound.Most ? -check.Value : check.Value).First());
         return checks;
     }
 
@@ -281,7 +285,8 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
         var check = trial.FailedCheck!.Name;
         if (!trial.Runs)
         {
-            var (run, shortest) = check == CheckIds.FrontRun.Name ? (trial.FrontRunMm, trial.ShortestFrontMm) : (trial.BackRunMm, trial.ShortestBackMm);
+            var (run, shortest) =
+                check == CheckIds.FrontRun.Name ? (trial.FrontRunMm, trial.ShortestFrontMm) : (trial.BackRunMm, trial.ShortestBackMm);
             return new(
                 trial.Fold + 1,
                 check,

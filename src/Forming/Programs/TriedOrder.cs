@@ -4,7 +4,8 @@ using Forming.Programs.Brakes;
 namespace Forming.Programs;
 
 /// <summary>An order followed step by step, to its end or to the first step that fails.</summary>
-internal sealed record TriedOrder(string Name, IReadOnlyList<FoldTrial> Trials, IReadOnlyList<Handling> Handlings, Objective Objective, CheckId? FailedCheck)
+internal sealed record TriedOrder(
+    string Name, IReadOnlyList<FoldTrial> Trials, IReadOnlyList<Handling> Handlings, Objective Objective, CheckId? FailedCheck)
 {
     public bool IsWhole => FailedCheck is null;
 
@@ -67,7 +68,10 @@ internal sealed record TriedOrder(string Name, IReadOnlyList<FoldTrial> Trials, 
 public sealed record OrderTried(
     string Name, bool IsWhole, int? FailedFold, string? FailedCheck, JawKind? Strikes, int HandlingCost, double ClearanceMm);
 
-/// <summary>What makes one order better than another, in this order: no tight step, less handling, less doubtful gauging, fewer stop changes, more clearance.</summary>
+/// <summary>
+/// What makes one order better than another, in this order: no tight step, less handling, less doubtful gauging, fewer stop changes, more
+/// clearance.
+/// </summary>
 /// <param name="Tight">Steps that clear by less than is asked for.</param>
 /// <param name="Cost">Handling cost.</param>
 /// <param name="Doubtful">Steps gauged over folded part or by mark.</param>
@@ -76,5 +80,6 @@ public sealed record OrderTried(
 internal readonly record struct Objective(int Tight, int Cost, int Doubtful, int StopChanges, double ClearanceMm) : IComparable<Objective>
 {
     public int CompareTo(Objective other) =>
-        (Tight, Cost, Doubtful, StopChanges, -ClearanceMm).CompareTo((other.Tight, other.Cost, other.Doubtful, other.StopChanges, -other.ClearanceMm));
+        (Tight, Cost, Doubtful, StopChanges, -ClearanceMm).CompareTo(
+            (other.Tight, other.Cost, other.Doubtful, other.StopChanges, -other.ClearanceMm));
 }

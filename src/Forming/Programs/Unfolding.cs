@@ -2,7 +2,9 @@ using Forming.Programs.Brakes;
 
 namespace Forming.Programs;
 
-/// <summary>Whether there is any order at all, handling left aside: the finished part is unfolded, for some fold must be the last.</summary>
+/// <summary>
+/// Whether there is any order at all, handling left aside: the finished part is unfolded, for some fold must be the last.
+/// </summary>
 internal static class Unfolding
 {
     /// <summary>States looked at before it is given up.</summary>
@@ -86,7 +88,8 @@ internal static class Unfolding
     {
         foreach (var fold in Enumerable.Range(0, folds).Where(made.Has))
         {
-            FoldTrial one = trials.Try(made.Without(fold), new(fold, PartEdge.Start)), other = trials.Try(made.Without(fold), new(fold, PartEdge.End));
+            var one = trials.Try(made.Without(fold), new(fold, PartEdge.Start));
+            var other = trials.Try(made.Without(fold), new(fold, PartEdge.End));
             yield return one.Runs || !other.Runs ? one : other;
         }
     }

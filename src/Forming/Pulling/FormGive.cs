@@ -25,7 +25,9 @@ public static class FormGiveEstimate
 {
     private const int SamplesPerPiece = 8;
 
-    /// <summary>The form as a cantilever clamped at its lead-in: moment <c>F h - M(panel)</c>, rotation <c>∫ max(0, F h - M)/(E'I) ds</c>.</summary>
+    /// <summary>
+    /// The form as a cantilever clamped at its lead-in: moment <c>F h - M(panel)</c>, rotation <c>∫ max(0, F h - M)/(E'I) ds</c>.
+    /// </summary>
     /// <param name="sections">Sections along the curve, in order.</param>
     /// <param name="leverMm">Hand to the end of the curve [mm], &gt; 0.</param>
     /// <param name="curveMidMm">Mid-surface length of the whole curve [mm].</param>

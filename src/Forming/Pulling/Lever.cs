@@ -9,7 +9,10 @@ public static class Lever
     /// <summary>No lever that a plan chooses is longer [mm]: an assumption.</summary>
     public const double MostMm = 250;
 
-    /// <summary>Share of arc, form sweep and springback by which the panel slides; source key <c>wrap-model</c>: exceeded in 8 of 219 simulated pulls, by 8 % at most where the lever is short.</summary>
+    /// <summary>
+    /// Share of arc, form sweep and springback by which the panel slides; source key <c>wrap-model</c>: exceeded in 8 of 219 simulated
+    /// pulls, by 8 % at most where the lever is short.
+    /// </summary>
     private const double SlideShare = 1.0 / 75;
 
     /// <summary>The form sweep to which pulls were simulated [rad]: further round the arch is taken to grow no more.</summary>
@@ -50,7 +53,10 @@ public static class Lever
         ? SlideShare * curveMidMm * Math.Min(formSweep, MostSlideSweep) * springback * Math.Min(1, MostSlideSweep / formSweep)
         : 0;
 
-    /// <summary>The caller's lever, or the lead-out shortened to what keeps the wrap in order, but never below the shortest that pulls the last facet down.</summary>
+    /// <summary>
+    /// The caller's lever, or the lead-out shortened to what keeps the wrap in order, but never below the shortest that pulls the last
+    /// facet down.
+    /// </summary>
     /// <param name="inOrderMm">Longest lever that keeps the wrap in order, with something in hand [mm].</param>
     /// <param name="callersMm">The caller's lever [mm], or null.</param>
     /// <param name="leadOutMm">The panel's lead-out [mm].</param>

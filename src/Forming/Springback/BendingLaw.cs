@@ -187,7 +187,8 @@ public sealed class BendingLaw
 
             // The moment's own difference loses twice as many, so its series goes on for longer.
             j1 = x < 0.02
-                ? q * q * (0.5 + (n * x * ((1.0 / 3) + ((n - 1) * x * (0.125 + ((n - 2) * x * ((1.0 / 30) + ((n - 3) * x * ((1.0 / 144) + ((n - 4) * x * ((1.0 / 840) + ((n - 5) * x / 5760))))))))))))
+                ? q * q * (0.5 + (n * x * ((1.0 / 3) + ((n - 1) * x * (0.125 + ((n - 2) * x * ((1.0 / 30)
+                    + ((n - 3) * x * ((1.0 / 144) + ((n - 4) * x * ((1.0 / 840) + ((n - 5) * x / 5760))))))))))))
                 : _beta * _beta * ((((w * w * s) - 1) / (n + 2)) - (((w * s) - 1) / (n + 1)));
         }
 

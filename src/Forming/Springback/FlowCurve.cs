@@ -23,7 +23,9 @@ public readonly record struct FlowCurve(double YieldMpa, double Hardening, doubl
     /// <summary>A pair whose ultimate strength misses the sheet's by less than this share stays as it is.</summary>
     private const double UltimateKept = 0.12;
 
-    /// <summary>A pair whose ultimate strength misses the sheet's by more than this share is replaced; in between the two are blended.</summary>
+    /// <summary>
+    /// A pair whose ultimate strength misses the sheet's by more than this share is replaced; in between the two are blended.
+    /// </summary>
     private const double UltimateReplaced = 0.15;
 
     /// <summary>Less elongation than this is no sheet's: a fraction given for percent [%].</summary>
@@ -79,7 +81,10 @@ public readonly record struct FlowCurve(double YieldMpa, double Hardening, doubl
         if (isCallers)
             throw Unreal(material, n);
         // The caller's own strengths lie far from the table's pair, which then has no part left in the curve.
-        return Blend(given with { Prestrain = Math.Clamp(given.Prestrain, LeastPrestrain, MostPrestrain) }, material, FlowCurveOrigin.CatalogueReplaced);
+        return Blend(
+            given with { Prestrain = Math.Clamp(given.Prestrain, LeastPrestrain, MostPrestrain) },
+            material,
+            FlowCurveOrigin.CatalogueReplaced);
     }
 
     private static FlowCurve Blend(FlowCurve curve, Material material, FlowCurveOrigin replaced)
@@ -162,7 +167,9 @@ public enum FlowCurveOrigin
     /// <summary>Estimated from yield, ultimate strength and elongation.</summary>
     Estimated,
 
-    /// <summary>The catalogue's K and n miss the proof stress or the ultimate strength, and an estimate through both is used, in part or wholly.</summary>
+    /// <summary>
+    /// The catalogue's K and n miss the proof stress or the ultimate strength, and an estimate through both is used, in part or wholly.
+    /// </summary>
     CatalogueReplaced,
 
     /// <summary>The first estimate misses the proof stress, and one through it is used, in part or wholly.</summary>

@@ -58,7 +58,10 @@ internal static class TaperBlanks
             turned.Min(edge => Math.Min(edge.Near.X, edge.Far.X)), turned.Min(edge => Math.Min(edge.Near.Y, edge.Far.Y)));
         var placed = turned.Select(edge => edge.Moved(-1 * corner)).ToArray();
         Point[] outline = [.. placed.Select(edge => edge.Near), .. placed.Reverse().Select(edge => edge.Far), placed[0].Near];
-        return (outline, PanelArea(edges, flat.CurvedAreaMm2, panel.Mirrored), [.. lines.Select(line => MarkOf(line.Name, line.Line.Turned(heading).Moved(-1 * corner)))]);
+        return (
+            outline,
+            PanelArea(edges, flat.CurvedAreaMm2, panel.Mirrored),
+            [.. lines.Select(line => MarkOf(line.Name, line.Line.Turned(heading).Moved(-1 * corner)))]);
 
         Line At(double turn) => new(flat.NearAt(turn), flat.FarAt(turn));
     }

@@ -22,7 +22,8 @@ internal static class TaperPull
         {
             force = Math.Max(force, PullForces.ForceFactor * MomentAt(wrap, law, turn) / (lever + MeanMid(wrap) - MeanMidAt(wrap, turn)));
             var ruling = formed.Panel.At(turn);
-            var density = AlongRuling(wrap, law, turn, state => state.MomentPerWidth * state.MomentPerWidth) * (ruling.NearWidth + ruling.FarWidth) / 2;
+            var density = AlongRuling(wrap, law, turn, state => state.MomentPerWidth * state.MomentPerWidth)
+                * (ruling.NearWidth + ruling.FarWidth) / 2;
             energy += (turn - last.Turn) * (density + last.Density) / 2;
             last = (turn, density);
         }
@@ -62,7 +63,8 @@ internal static class TaperPull
     private static Point3 MiddleAt(FormedPanel formed, double turn) =>
         formed.NearAt(turn) + (formed.Panel.At(turn).Length / 2 * formed.TriadAt(turn).E);
 
-    private static double MomentAt(TaperWrap wrap, BendingLaw law, double turn) => AlongRuling(wrap, law, turn, state => state.MomentPerWidth);
+    private static double MomentAt(TaperWrap wrap, BendingLaw law, double turn) =>
+        AlongRuling(wrap, law, turn, state => state.MomentPerWidth);
 
     // Integral along one ruling of something that depends on how far the panel is bent.
     private static double AlongRuling(TaperWrap wrap, BendingLaw law, double turn, Func<BentState, double> density)

@@ -3,7 +3,9 @@ namespace Forming.Tapers;
 /// <summary>What only a tapered form has.</summary>
 public sealed record TaperReport
 {
-    /// <summary>Largest bias at the near end: how much tighter (+) or opener (-) than wanted a narrow strip cut free there would spring.</summary>
+    /// <summary>
+    /// Largest bias at the near end: how much tighter (+) or opener (-) than wanted a narrow strip cut free there would spring.
+    /// </summary>
     public required double EndBiasNear { get; init; }
 
     /// <summary>The same at the far end.</summary>

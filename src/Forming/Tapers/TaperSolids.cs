@@ -49,7 +49,8 @@ internal static class TaperSolids
     }
 
     public static bool RunsIntoItself(TaperSolid solid, CancellationToken cancellation) =>
-        FormSection.CrossesItself([.. solid.FormNear.Select(Flat)], cancellation) || FormSection.CrossesItself([.. solid.FormFar.Select(Flat)], cancellation);
+        FormSection.CrossesItself([.. solid.FormNear.Select(Flat)], cancellation)
+            || FormSection.CrossesItself([.. solid.FormFar.Select(Flat)], cancellation);
 
     private static Point Flat(Point3 point) => new(point.X, point.Y);
 

@@ -22,7 +22,14 @@ internal sealed class TaperStepping
     private readonly double _total;
 
     public TaperStepping(
-        TaperWrap wrap, Stepping stepping, FoldShape fold, FacetJudge near, FacetJudge far, double minFacet, double panelThickness, CancellationToken cancellation = default)
+        TaperWrap wrap,
+        Stepping stepping,
+        FoldShape fold,
+        FacetJudge near,
+        FacetJudge far,
+        double minFacet,
+        double panelThickness,
+        CancellationToken cancellation = default)
     {
         _cancellation = cancellation;
         _wrap = wrap;
@@ -56,7 +63,8 @@ internal sealed class TaperStepping
         if (!_wrap.IsUneven)
             return smooth;
 
-        var forGood = WithSteps(StepSearch.SmallestForGood(fewest, steps => WithSteps(steps) is var folded && (IsSmooth(folded) || !IsFoldable(folded))));
+        var forGood = WithSteps(
+            StepSearch.SmallestForGood(fewest, steps => WithSteps(steps) is var folded && (IsSmooth(folded) || !IsFoldable(folded))));
         return IsFoldable(forGood) ? forGood : smooth;
     }
 
@@ -173,7 +181,8 @@ internal sealed class TaperStepping
         {
             turns[i] = Sweep * i / samples;
             var isFirst = folds[i - 1] < 1;
-            folds[i] = folds[i - 1] + Math.Max(FoldsBetween(turns[i - 1], turns[i], isFirst, false), FoldsBetween(turns[i - 1], turns[i], isFirst, true));
+            folds[i] = folds[i - 1] + Math.Max(
+                FoldsBetween(turns[i - 1], turns[i], isFirst, false), FoldsBetween(turns[i - 1], turns[i], isFirst, true));
         }
 
         return turn =>

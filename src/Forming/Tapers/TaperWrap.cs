@@ -116,7 +116,8 @@ internal sealed class TaperWrap
     {
         var springback = 0.0;
         for (var i = 1; i < places.Count; i++)
-            springback += (places[i - 1].State.MomentPerWidth + places[i].State.MomentPerWidth) / 2 * (places[i].MidMm - places[i - 1].MidMm);
+            springback +=
+                (places[i - 1].State.MomentPerWidth + places[i].State.MomentPerWidth) / 2 * (places[i].MidMm - places[i - 1].MidMm);
         return Pulling.Lever.SlideMm(places[^1].MidMm, places[^1].Turn, springback / _law.Stiffness);
     }
 

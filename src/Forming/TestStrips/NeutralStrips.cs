@@ -17,7 +17,8 @@ public static class NeutralStrips
 
     /// <summary>What the strips teach.</summary>
     /// <param name="question">The strips and what is asked of them.</param>
-    /// <exception cref="NoSolutionException"><c>strips.neutral-line-outside</c>: the neutral line would lie outside of the sheet.</exception>
+    /// <exception cref="NoSolutionException"><c>strips.neutral-line-outside</c>: the neutral line would lie outside of the
+    /// sheet.</exception>
     public static NeutralLesson Learn(NeutralQuestion question)
     {
         NeutralReading[] readings = [.. question.Strips.Select(strip => ReadingOf(question, strip))];

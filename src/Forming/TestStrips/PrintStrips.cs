@@ -25,7 +25,8 @@ public static class PrintStrips
     /// <summary>What the strips teach.</summary>
     /// <param name="question">The strips and their material.</param>
     /// <exception cref="NoSolutionException">
-    /// <c>strips.no-hardening</c>: the material's hardening is not known, so no ripple is. <c>strips.none-usable</c>: no strip shows anything.
+    /// <c>strips.no-hardening</c>: the material's hardening is not known, so no ripple is. <c>strips.none-usable</c>: no strip shows
+    /// anything.
     /// </exception>
     public static PrintLesson Learn(PrintQuestion question)
     {
@@ -42,7 +43,8 @@ public static class PrintStrips
         var below = smooth.Where(i => !(Ripple(i) >= least) && Ripple(i) is >= LeastMm and <= MostMm).ToArray();
         int? setter = below.Length > 0 ? below.MaxBy(Ripple) : null;
         double? allowed = setter is { } at ? Ripple(at) : null;
-        return new(most, least, allowed, setter is { } there ? readings[there].Slope : null, readings, ContradictionsOf(readings, smooth, showing))
+        return new(
+            most, least, allowed, setter is { } there ? readings[there].Slope : null, readings, ContradictionsOf(readings, smooth, showing))
         {
             Outliers = [],
             Changes = ChangesOf(allowed, setter is { } one ? readings[one].Slope : null),
@@ -129,7 +131,8 @@ public static class PrintStrips
         var (law, state) = StateOf(material, strip);
         var facet = PrintThrough.AllowedFacet(
             readings[like].LeverMm, state, law.Stiffness, new Finish("next strip", wanted, AnySlope), FactorOf(strip))!.Value;
-        var (c, r, t, l) = (Figure.Length(facet), Figure.Length(strip.FormRadiusMm), Figure.Length(strip.ThicknessMm), Figure.Length(readings[like].LeverMm));
+        var (c, r) = (Figure.Length(facet), Figure.Length(strip.FormRadiusMm));
+        var (t, l) = (Figure.Length(strip.ThicknessMm), Figure.Length(readings[like].LeverMm));
         FormattableString why = (allowed, least) switch
         {
             ({ } from, { } to) => $"Fold a form of {c} facets at a radius of {r}: in {t}, pulled at {l}, its ripple of {Figure.Length(wanted)} halves the gap between {Figure.Length(from)} and {Figure.Length(to)}.",

@@ -139,7 +139,8 @@ public static class SpringbackStrips
 
     private static FormattableString Reason(SpringbackQuestion question, YieldFit fit, int index, CancellationToken cancellation)
     {
-        var without = YieldFit.Of(question.Sheet.Material, [.. question.Strips.Where((_, i) => i != index)], question.ReadingError, cancellation);
+        var without = YieldFit.Of(
+            question.Sheet.Material, [.. question.Strips.Where((_, i) => i != index)], question.ReadingError, cancellation);
         return $"finished at {Figure.Length(question.Strips[index].FinishedRadiusMm)}, {Figure.Number(100 * (Math.Exp(fit.Residuals[index]) - 1))} % off what the learnt yield gives and too far for the strips' scatter; it is still counted: measure it again, or leave it out for {Figure.Stress(without.YieldMpa)}";
     }
 
@@ -196,7 +197,8 @@ public static class SpringbackStrips
         NextStrip At(double radius, FormattableString text) => new(text) { FormRadiusMm = radius, ThicknessMm = thickness };
 
         bool HasNear(double radius) => question.Strips.Any(strip =>
-            Math.Abs(strip.FormRadiusMm - radius) <= NearShare * radius && Math.Abs(strip.ThicknessMm - thickness) <= NearShare * thickness);
+            Math.Abs(strip.FormRadiusMm - radius) <= NearShare * radius
+                && Math.Abs(strip.ThicknessMm - thickness) <= NearShare * thickness);
 
         double TellingRadius()
         {

@@ -42,4 +42,5 @@ public sealed record StopAdvice(Angle FoldAngle, Interval StopAngle, Angle Set, 
 /// <param name="Slope">Its slope with its interval.</param>
 /// <param name="Fit">The line as it was fitted: measured angle [rad] on stop angle [rad].</param>
 /// <param name="Settings">Stop angles for the wanted fold angles.</param>
-public sealed record StopLesson(StopLine Line, Interval Offset, Interval Slope, StraightLine Fit, IReadOnlyList<StopAdvice> Settings) : StripLesson;
+public sealed record StopLesson(
+    StopLine Line, Interval Offset, Interval Slope, StraightLine Fit, IReadOnlyList<StopAdvice> Settings) : StripLesson;

@@ -146,7 +146,8 @@ public static class StopStrips
         FormattableString what = $"Fold another strip at a stop of {Figure.Angle(fit.SettingFor(best).Value)}, about {Figure.Angle(best)} of fold: it narrows the line's widest band over the wanted angles from ±{Figure.Angle(before)} to about ±{Figure.Angle(WidestAfter(best))}";
         return At(best, place is 0 or FoldsTried ? (FormattableString)$"{what}, more than a strip in between would." : $"{what}.");
 
-        NextStrip At(double fold, FormattableString text) => new(text) { StopAngle = new(fit.SettingFor(fold).Value), FoldAngle = new(fold) };
+        NextStrip At(double fold, FormattableString text) =>
+            new(text) { StopAngle = new(fit.SettingFor(fold).Value), FoldAngle = new(fold) };
 
         double FoldTried(int i) => least + ((most - least) * i / FoldsTried);
 

@@ -12,7 +12,14 @@ public sealed class StraightLine
     private readonly double _spread; // sum of (x - mean x)²
     private readonly double _slopeHalf;
 
-    private StraightLine(IReadOnlyList<double> x, IReadOnlyList<double> y, double meanX, double meanY, double slope, double? assumedHalf, double readingError)
+    private StraightLine(
+        IReadOnlyList<double> x,
+        IReadOnlyList<double> y,
+        double meanX,
+        double meanY,
+        double slope,
+        double? assumedHalf,
+        double readingError)
     {
         Count = x.Count;
         MeanX = meanX;

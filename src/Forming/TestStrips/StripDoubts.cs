@@ -16,7 +16,9 @@ internal static class StripDoubts
 
     private const double Two = 1.959963984540054;
 
-    /// <summary>How much wider than its 95 % reading error a strip's own interval is drawn, so that chance alone rarely parts a pair.</summary>
+    /// <summary>
+    /// How much wider than its 95 % reading error a strip's own interval is drawn, so that chance alone rarely parts a pair.
+    /// </summary>
     /// <param name="strips">Number of strips, at least 1.</param>
     /// <remarks>Intervals of two readings meet while the readings differ by less than both half-widths together.</remarks>
     public static double Widening(int strips)

@@ -69,10 +69,13 @@ internal sealed class YieldFit
     /// <param name="strips">The strips, each finished to a larger radius than its form's.</param>
     /// <param name="readingError">Half-width within which 95 % of radii are read, as a share.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    public static YieldFit Of(Material material, IReadOnlyList<SpringbackStrip> strips, double readingError, CancellationToken cancellation) =>
+    public static YieldFit Of(
+        Material material, IReadOnlyList<SpringbackStrip> strips, double readingError, CancellationToken cancellation) =>
         new(material, strips, readingError, cancellation);
 
-    /// <summary>ln of finished over formed radius, both of the mid surface, by a yield stress; infinite where the strip stays elastic.</summary>
+    /// <summary>
+    /// ln of finished over formed radius, both of the mid surface, by a yield stress; infinite where the strip stays elastic.
+    /// </summary>
     /// <param name="sheet">The strip's sheet.</param>
     /// <param name="loadedCurvature">Curvature under load [1/mm].</param>
     /// <param name="lnYield">ln of the yield stress [MPa].</param>
@@ -113,7 +116,8 @@ internal sealed class YieldFit
     }
 
     // At this yield the strip would stay elastic.
-    private double FlatAt(int i) => Math.Log(_sheets[i].Material.YieldMpa * _strips[i].LoadedCurvature / BendingLaw.Of(_sheets[i]).YieldCurvature);
+    private double FlatAt(int i) =>
+        Math.Log(_sheets[i].Material.YieldMpa * _strips[i].LoadedCurvature / BendingLaw.Of(_sheets[i]).YieldCurvature);
 
     private double Score(double lnYield)
     {

@@ -23,7 +23,8 @@ public sealed record FoldAccuracy(Angle Bias, Angle Scatter, double MarkScatterM
 /// <remarks>
 /// Mold lines are taken as sharp vertices: what bend allowance and setback change with the angle's own error is left out.
 /// With φ_j the direction of flat j, m_j = e^(i(φ_j + j b)) and C_jk the second moments of the flats' lengths,
-/// <c>E P = Σ c_j m_j e^(-j u²/2)</c>, <c>E PP* = Σ C_jk m_j m_k* e^(-|j-k| u²/2)</c>, <c>E PP = Σ C_jk m_j m_k e^(-(j+k+2 min(j,k)) u²/2)</c>.
+/// <c>E P = Σ c_j m_j e^(-j u²/2)</c>, <c>E PP* = Σ C_jk m_j m_k* e^(-|j-k| u²/2)</c>, <c>E PP = Σ C_jk m_j m_k e^(-(j+k+2 min(j,k))
+/// u²/2)</c>.
 /// </remarks>
 public static class ErrorPropagation
 {

@@ -13,7 +13,14 @@ namespace Forming.Tolerances;
 /// <param name="Source">Key of the source.</param>
 /// <param name="Status">How the value was read.</param>
 public sealed record GeneralTolerance(
-    string Standard, string Class, TolerancedQuantity Quantity, double OverMm, double? ToMm, double Deviation, string Source, Status Status);
+    string Standard,
+    string Class,
+    TolerancedQuantity Quantity,
+    double OverMm,
+    double? ToMm,
+    double Deviation,
+    string Source,
+    Status Status);
 
 /// <summary>What a general tolerance is for.</summary>
 public enum TolerancedQuantity

@@ -2,7 +2,9 @@ using Forming.Layout;
 
 namespace Forming.Tolerances;
 
-/// <summary>The scatter of a fold angle that a wanted tolerance leaves room for; 0 where the bias, or bias and marks, break it alone.</summary>
+/// <summary>
+/// The scatter of a fold angle that a wanted tolerance leaves room for; 0 where the bias, or bias and marks, break it alone.
+/// </summary>
 /// <param name="Closing">For the closing angle.</param>
 /// <param name="End">For the end, first order; not shown to be on the safe side.</param>
 /// <param name="EndExact">For the end by the exact form.</param>

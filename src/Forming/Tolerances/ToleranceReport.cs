@@ -115,7 +115,8 @@ public sealed record ToleranceReport
 
             void Add(string figure, TolerancedQuantity quantity, double size, double expected)
             {
-                var table = GeneralTolerances.All.FirstOrDefault(row => row.Standard == standard && row.Class == @class && row.Quantity == quantity);
+                var table = GeneralTolerances.All.FirstOrDefault(
+                    row => row.Standard == standard && row.Class == @class && row.Quantity == quantity);
                 if (table is null)
                     return;
                 var cell = GeneralTolerances.Find(standard, @class, quantity, size);
@@ -231,7 +232,15 @@ public sealed record ToleranceReport
 /// <param name="Source">Key of the source.</param>
 /// <param name="Status">How the value was read.</param>
 public sealed record ToleranceComparison(
-    string Standard, string? Class, string Figure, double SizeMm, Quantity Quantity, double Expected, double? Allowed, string Source, Status Status)
+    string Standard,
+    string? Class,
+    string Figure,
+    double SizeMm,
+    Quantity Quantity,
+    double Expected,
+    double? Allowed,
+    string Source,
+    Status Status)
 {
     /// <summary>Whether the form is within it, or null where the table has no value.</summary>
     public bool? Holds => Allowed is { } allowed ? Expected <= allowed : null;

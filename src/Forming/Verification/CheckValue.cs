@@ -29,7 +29,9 @@ public sealed record CheckValue
     /// <summary>How the value was come by.</summary>
     public required Status Status { get; init; }
 
-    /// <summary>Calculates the value by the engine's own functions, in <see cref="Unit"/>; values of one row may share what is calculated once.</summary>
+    /// <summary>
+    /// Calculates the value by the engine's own functions, in <see cref="Unit"/>; values of one row may share what is calculated once.
+    /// </summary>
     public required Func<double> Compute { get; init; }
 
     /// <summary>Calculates the value and holds it against the table.</summary>

@@ -110,14 +110,17 @@ internal static class CurveChecks
         return
         [
             row.Near("e", "E(m)", "", 1e-11, () => Length(new EllipseCurve(Scale, b, Angle.Zero, Angle.FromDegrees(90))) / Scale),
-            row.Check("e-turned", "E(m), axes exchanged", "", row["e"], 1e-11 * row["e"], () => Length(new EllipseCurve(b, Scale, Angle.Zero, Angle.FromDegrees(90))) / Scale),
+            row.Check(
+                "e-turned", "E(m), axes exchanged", "", row["e"], 1e-11 * row["e"],
+                () => Length(new EllipseCurve(b, Scale, Angle.Zero, Angle.FromDegrees(90))) / Scale),
         ];
     }
 
     private static CheckValue[] Perimeter(PrintedRow row)
     {
         double From(double degrees) =>
-            Length(new EllipseCurve(row["a"] * Scale, row["b"] * Scale, Angle.FromDegrees(degrees), Angle.FromDegrees(360 + degrees))) / Scale;
+            Length(
+                new EllipseCurve(row["a"] * Scale, row["b"] * Scale, Angle.FromDegrees(degrees), Angle.FromDegrees(360 + degrees))) / Scale;
         return
         [
             row.Near("perimeter", "perimeter", "", 1e-10, () => From(0)),
@@ -143,7 +146,10 @@ internal static class CurveChecks
             row.Within("flat", "flat of the tangent polygon, from facets half of the way to it", "mm", 2e-6, () =>
                 (2 * polygon.Value.Facets[1]) - (2 * radius * Math.Sin(step / 2))),
             row.Within("ridge", "ridge outside the arc, from mold lines half as far out", "mm", 2e-6, () =>
-                2 * ((polygon.Value.Centres[2] - (fold.OuterRadiusMm / Math.Cos(polygon.Value.Angles[2] / 2) * Point.Along(2 * step).Left()) - new Point(0, radius)).Length - radius)),
+            {
+                var outside = fold.OuterRadiusMm / Math.Cos(polygon.Value.Angles[2] / 2) * Point.Along(2 * step).Left();
+                return 2 * ((polygon.Value.Centres[2] - outside - new Point(0, radius)).Length - radius);
+            }),
             row.Within("arc", "arc from fold to fold", "mm", 1e-6, () => places.Value[1].MidMm),
         ];
     }

@@ -3,7 +3,9 @@ using Forming.TestStrips;
 
 namespace Forming.Verification;
 
-/// <summary>Bend allowance, setback and deduction against tables and worked examples, and neutral factors read backwards from them.</summary>
+/// <summary>
+/// Bend allowance, setback and deduction against tables and worked examples, and neutral factors read backwards from them.
+/// </summary>
 internal static class FoldChecks
 {
     /// <summary>The neutral factor that the FAA's 0.0078 T a degree stands for.</summary>

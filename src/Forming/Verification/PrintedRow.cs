@@ -10,7 +10,8 @@ namespace Forming.Verification;
 /// <param name="given">What its values are calculated from; <c>{column}</c> stands for the printed text.</param>
 internal sealed class PrintedRow(string id, IReadOnlyList<string> columns, CsvRow row, string given)
 {
-    private readonly string _given = columns.Aggregate(given, (text, column) => text.Replace($"{{{column}}}", row.Text(column), StringComparison.Ordinal));
+    private readonly string _given = columns.Aggregate(
+        given, (text, column) => text.Replace($"{{{column}}}", row.Text(column), StringComparison.Ordinal));
 
     /// <summary>A printed number.</summary>
     /// <param name="column">Its column.</param>

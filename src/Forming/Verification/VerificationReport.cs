@@ -9,7 +9,10 @@ public sealed record VerificationReport(IReadOnlyList<VerifiedTable> Tables)
 
     /// <summary>Ids of the values that failed.</summary>
     public IReadOnlyList<string> Failed { get; } =
-        [.. Tables.SelectMany(table => table.Values).Where(result => result.Verdict == CheckVerdict.Fail).Select(result => result.Value.Id)];
+        [.. Tables
+            .SelectMany(table => table.Values)
+            .Where(result => result.Verdict == CheckVerdict.Fail)
+            .Select(result => result.Value.Id)];
 
     /// <summary>Whether every value is right; an engine that was compared with nothing has not passed.</summary>
     public CheckVerdict Verdict => Values.Count > 0 && Failed.Count == 0 ? CheckVerdict.Pass : CheckVerdict.Fail;

@@ -8,7 +8,9 @@ using Forming.Plans;
 
 namespace Forming.Verification;
 
-/// <summary>Whole jobs, planned and estimated by the engine as a caller's would be, against a second method and arithmetic by hand.</summary>
+/// <summary>
+/// Whole jobs, planned and estimated by the engine as a caller's would be, against a second method and arithmetic by hand.
+/// </summary>
 internal static class WorkedJobChecks
 {
     /// <summary>The table's values have ten digits.</summary>

@@ -6,7 +6,10 @@ using Forming.Springback;
 
 namespace Forming.Verification;
 
-/// <summary>The strip solver against the project's own reference simulation and against finite elements; the closed form of print-through against arithmetic.</summary>
+/// <summary>
+/// The strip solver against the project's own reference simulation and against finite elements; the closed form of print-through against
+/// arithmetic.
+/// </summary>
 internal static class WrapChecks
 {
     private const string Metal =
@@ -37,7 +40,11 @@ internal static class WrapChecks
             "finite-element-give",
             "Force of a wrap, by finite elements",
             Metal + "facets {facetList} mm, folds {foldList}°",
-            row => [row.Near("force", "force at the end of the pull", "N/mm", 0.02, () => Wrap(row, Numbers(row.Text("facetList")), Numbers(row.Text("foldList")), 4, row["lever"]).Pull[^1].ForcePerWidth)]),
+            row =>
+            [
+                row.Near("force", "force at the end of the pull", "N/mm", 0.02, () =>
+                    Wrap(row, Numbers(row.Text("facetList")), Numbers(row.Text("foldList")), 4, row["lever"]).Pull[^1].ForcePerWidth),
+            ]),
     ];
 
     private static CheckValue[] Panel(PrintedRow row)
@@ -111,5 +118,6 @@ internal static class WrapChecks
         return BendingLaw.Of(new Sheet(metal, row["thickness"]));
     }
 
-    private static double[] Numbers(string list) => [.. list.Split(' ').Select(number => double.Parse(number, CultureInfo.InvariantCulture))];
+    private static double[] Numbers(string list) =>
+        [.. list.Split(' ').Select(number => double.Parse(number, CultureInfo.InvariantCulture))];
 }

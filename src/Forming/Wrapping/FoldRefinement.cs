@@ -10,7 +10,9 @@ namespace Forming.Wrapping;
 /// <summary>The fewest folds whose predicted ripple passes the finish, searched around the closed form's count.</summary>
 internal sealed class FoldRefinement(FinishedCurve finished, FormJob job, FoldShape fold, PullWork? whole, CancellationToken cancellation)
 {
-    /// <summary>The search goes up to this many times the closed form's count, and at least <see cref="LeastRoom"/> folds past it.</summary>
+    /// <summary>
+    /// The search goes up to this many times the closed form's count, and at least <see cref="LeastRoom"/> folds past it.
+    /// </summary>
     private const int MostTimes = 2;
 
     private const int LeastRoom = 16;
@@ -60,7 +62,8 @@ internal sealed class FoldRefinement(FinishedCurve finished, FormJob job, FoldSh
         foreach (var rule in Rules)
         {
             cancellation.ThrowIfCancellationRequested();
-            var candidate = job with { Form = job.Form with { Stepping = job.Form.Stepping with { Rule = rule, Folds = count, Refine = false } } };
+            var candidate =
+                job with { Form = job.Form with { Stepping = job.Form.Stepping with { Rule = rule, Folds = count, Refine = false } } };
             try
             {
                 var wrapped = WrappedForm.Solve(finished, candidate, fold, cancellation);
@@ -86,11 +89,12 @@ internal sealed class FoldRefinement(FinishedCurve finished, FormJob job, FoldSh
         if (wrapped.Folds.HasSingleFold)
             return false;
         var polygon = wrapped.Folds.Polygon;
+        var widest = job.Form.Stepping.MaxFacetMm ?? double.PositiveInfinity;
         for (var j = 0; j < polygon.Facets.Length; j++)
         {
             if (wrapped.Folds.IsFlatAfter(j))
                 continue;
-            if (!(polygon.Facets[j] >= job.Brake.MinFacetMm && polygon.Facets[j] <= (job.Form.Stepping.MaxFacetMm ?? double.PositiveInfinity)))
+            if (!(polygon.Facets[j] >= job.Brake.MinFacetMm && polygon.Facets[j] <= widest))
                 return false;
         }
 

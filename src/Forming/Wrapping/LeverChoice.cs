@@ -22,7 +22,9 @@ internal sealed class LeverChoice(FormJob job, double longestMm, double inOrderM
     /// <param name="plan">The folds at a lever.</param>
     /// <param name="widestFacet">Their widest facet [mm].</param>
     public T Settle<T>(Func<double, T> plan, Func<T, double> widestFacet) => Lever.Settle(
-        facet => Lever.Choose(inOrderMm, job.Panel.LeverMm, job.Panel.LeadOutMm, FacetJudge.LeastLeverMm(facet, slideMm)), plan, widestFacet);
+        facet => Lever.Choose(inOrderMm, job.Panel.LeverMm, job.Panel.LeadOutMm, FacetJudge.LeastLeverMm(facet, slideMm)),
+        plan,
+        widestFacet);
 
     /// <summary>Tells whether a facet would show that is pulled at a lever.</summary>
     /// <param name="leverMm">The lever [mm].</param>

@@ -15,7 +15,9 @@ public sealed record PanelBlank(double LengthMm, IReadOnlyList<PanelMark> Marks)
 
     private const int QuadratureOrder = 16;
 
-    /// <summary>Lays the panel out flat: <c>trim + lead-in + s + lead-out + trim</c>, mirrored <c>2 (trim + lead-in + s) + lead-out</c>.</summary>
+    /// <summary>
+    /// Lays the panel out flat: <c>trim + lead-in + s + lead-out + trim</c>, mirrored <c>2 (trim + lead-in + s) + lead-out</c>.
+    /// </summary>
     /// <param name="finished">The finished curve on the mid surface.</param>
     /// <param name="panel">The panel.</param>
     /// <param name="firstFoldMm">Where the form's first mold line lies past the first tangent line [mm].</param>

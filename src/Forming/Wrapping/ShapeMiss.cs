@@ -3,7 +3,9 @@ using Forming.Prediction;
 
 namespace Forming.Wrapping;
 
-/// <summary>How the panel let go lies to the wanted one, laid over it as well as it goes: the curve and a piece of the flats beside it.</summary>
+/// <summary>
+/// How the panel let go lies to the wanted one, laid over it as well as it goes: the curve and a piece of the flats beside it.
+/// </summary>
 /// <remarks>
 /// The flats count so that the curve meets them: left to themselves, they end up several millimetres off a curve that fits by a tenth.
 /// </remarks>

@@ -7,7 +7,9 @@ using Forming.Results;
 
 namespace Forming.Wrapping;
 
-/// <summary>The fewest folds over which the panel comes off as wanted and shows no facet, each count solved on the simulated pull.</summary>
+/// <summary>
+/// The fewest folds over which the panel comes off as wanted and shows no facet, each count solved on the simulated pull.
+/// </summary>
 /// <param name="finished">The finished curve on the mid surface.</param>
 /// <param name="job">What is asked.</param>
 /// <param name="fold">Shape of the folds.</param>
@@ -15,7 +17,9 @@ namespace Forming.Wrapping;
 /// <param name="cancellation">Ends the work early.</param>
 internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape fold, PullWork? whole, CancellationToken cancellation)
 {
-    /// <summary>The search goes up to this many times the closed form's count, and at least <see cref="LeastRoom"/> folds past it.</summary>
+    /// <summary>
+    /// The search goes up to this many times the closed form's count, and at least <see cref="LeastRoom"/> folds past it.
+    /// </summary>
     private const int MostTimes = 2;
 
     private const int LeastRoom = 8;
@@ -72,7 +76,8 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
     {
         try
         {
-            return Solve(WrappedForm.Solve(finished, job with { Form = job.Form with { Stepping = stepping } }, fold, cancellation), stepping);
+            return Solve(
+                WrappedForm.Solve(finished, job with { Form = job.Form with { Stepping = stepping } }, fold, cancellation), stepping);
         }
         catch (NoSolutionException)
         {
@@ -84,7 +89,8 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
     private SolvedForm? Solve(WrappedForm pure, Stepping stepping)
     {
         var start = _solved.Values.LastOrDefault(solved => solved is not null);
-        return new WrapSolver(pure, finished, job with { Form = job.Form with { Stepping = stepping } }, fold, _work, cancellation).Solve(start);
+        var stepped = job with { Form = job.Form with { Stepping = stepping } };
+        return new WrapSolver(pure, finished, stepped, fold, _work, cancellation).Solve(start);
     }
 
     private bool Passes(SolvedForm solved)
@@ -96,7 +102,9 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
         for (var j = 0; j < polygon.Facets.Length; j++)
         {
             if (!folds.IsFlatAfter(j)
-                && !(polygon.Facets[j] >= job.Brake.MinFacetMm && polygon.Facets[j] <= (job.Form.Stepping.MaxFacetMm ?? double.PositiveInfinity)))
+                && !(
+                    polygon.Facets[j] >= job.Brake.MinFacetMm
+                        && polygon.Facets[j] <= (job.Form.Stepping.MaxFacetMm ?? double.PositiveInfinity)))
             {
                 return false;
             }

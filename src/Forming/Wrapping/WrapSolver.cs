@@ -236,7 +236,8 @@ internal sealed class WrapSolver
 /// <param name="Unknowns">What the solver chose, to begin a like job with.</param>
 /// <param name="Residuals">What is left: distances, sweep and the weights of the departure [mm].</param>
 /// <param name="SweepMiss">Sweep of the panel past the wanted one [rad].</param>
-internal sealed record SolvedForm(WrappedForm Form, PanelPrediction Prediction, double[] Unknowns, Vector<double> Residuals, double SweepMiss)
+internal sealed record SolvedForm(
+    WrappedForm Form, PanelPrediction Prediction, double[] Unknowns, Vector<double> Residuals, double SweepMiss)
 {
     /// <summary>Size of what is left [mm].</summary>
     public double Size { get; } = Residuals.L2Norm();

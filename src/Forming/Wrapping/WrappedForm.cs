@@ -14,7 +14,8 @@ namespace Forming.Wrapping;
 /// <param name="Judge">Tells whether a facet would show.</param>
 /// <param name="Folds">The folds.</param>
 /// <param name="Tightest">The panel's state where it is bent the most.</param>
-/// <param name="LongestLeverMm">Longest lever that keeps the wrap in order, hand to the end of the curve [mm]; 0 or less where none does, infinite where any does.</param>
+/// <param name="LongestLeverMm">Longest lever that keeps the wrap in order, hand to the end of the curve [mm]; 0 or less where none does,
+/// infinite where any does.</param>
 internal sealed record WrappedForm(
     FormingRule Rule, ContactCurve Contact, FacetJudge Judge, PlacedFolds Folds, BentState Tightest, double LongestLeverMm)
 {
@@ -38,7 +39,8 @@ internal sealed record WrappedForm(
             WrappedForm With(double lever)
             {
                 var judge = choice.JudgeAt(lever, law, contact.MidMm);
-                var folds = PlacedFolds.Solve(contact, choice.Stepping, fold, judge, job.Brake.MinFacetMm, job.Marks.Tape.ResolutionMm, cancellation);
+                var folds = PlacedFolds.Solve(
+                    contact, choice.Stepping, fold, judge, job.Brake.MinFacetMm, job.Marks.Tape.ResolutionMm, cancellation);
                 return new(rule, contact, judge, folds, TightestOf(finished, contact, rule), longest);
             }
         }
@@ -50,7 +52,8 @@ internal sealed record WrappedForm(
     /// <param name="job">What is asked; its number of folds is fixed.</param>
     /// <param name="fold">Shape of the folds.</param>
     /// <param name="cancellation">Ends the work early.</param>
-    public WrappedForm Corrected(ContactCorrection correction, FinishedCurve finished, FormJob job, FoldShape fold, CancellationToken cancellation)
+    public WrappedForm Corrected(
+        ContactCorrection correction, FinishedCurve finished, FormJob job, FoldShape fold, CancellationToken cancellation)
     {
         var rule = Rule with { Correction = correction };
         var contact = ContactCurve.Solve(finished, rule, Contact.ThicknessMm, cancellation);

@@ -31,7 +31,8 @@ internal sealed record BatchLine(BatchOperation Operation, JsonElement Request, 
 /// <param name="Id">The caller's own name for the line, or null.</param>
 /// <param name="Status">The HTTP status that the operation alone answers with.</param>
 /// <param name="Answer">The answer of the operation; only with status 200.</param>
-/// <param name="Problem">What went wrong with this line; only with other statuses. Pointers start at the line, so that a fault in the request begins with <c>/request</c>.</param>
+/// <param name="Problem">What went wrong with this line; only with other statuses. Pointers start at the line, so that a fault in the
+/// request begins with <c>/request</c>.</param>
 internal sealed record BatchLineAnswer(
     int Line,
     string? Id,

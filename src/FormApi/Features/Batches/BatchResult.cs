@@ -34,7 +34,8 @@ internal sealed class BatchResult(Limits limits, BatchPlaces places, ILogger<Bat
             BatchLog.CallerDropped(logger, limits.UnreadSeconds);
             httpContext.Abort();
         }
-        catch (Exception gone) when (gone is IOException || (gone is OperationCanceledException && httpContext.RequestAborted.IsCancellationRequested))
+        catch (Exception gone) when (
+            gone is IOException || (gone is OperationCanceledException && httpContext.RequestAborted.IsCancellationRequested))
         {
             // The caller has disconnected; nobody reads an answer.
         }

@@ -75,20 +75,22 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
     /// <param name="output">Where to; ends with a line break.</param>
     public void Refuse(int number, ProblemResult problem, IBufferWriter<byte> output) => Write(number, null, problem, "", output);
 
-    private static IResult Compute(BatchOperation operation, ReadOnlyMemory<byte> request, CancellationToken cancellation) => operation switch
-    {
-        BatchOperation.Form => FormsEndpoint.Compute(JsonBody<FormRequest>.Of(request), cancellation),
-        BatchOperation.Prediction => PredictionsEndpoint.Predict(JsonBody<PredictionRequest>.Of(request), cancellation),
-        BatchOperation.Program => ProgramsEndpoint.Compute(JsonBody<ProgramRequest>.Of(request), cancellation),
-        BatchOperation.Estimate => EstimatesEndpoint.Compute(JsonBody<EstimateRequest>.Of(request), cancellation),
-        _ => throw new ArgumentOutOfRangeException(nameof(operation)),
-    };
+    private static IResult Compute(
+        BatchOperation operation, ReadOnlyMemory<byte> request, CancellationToken cancellation) => operation switch
+        {
+            BatchOperation.Form => FormsEndpoint.Compute(JsonBody<FormRequest>.Of(request), cancellation),
+            BatchOperation.Prediction => PredictionsEndpoint.Predict(JsonBody<PredictionRequest>.Of(request), cancellation),
+            BatchOperation.Program => ProgramsEndpoint.Compute(JsonBody<ProgramRequest>.Of(request), cancellation),
+            BatchOperation.Estimate => EstimatesEndpoint.Compute(JsonBody<EstimateRequest>.Of(request), cancellation),
+            _ => throw new ArgumentOutOfRangeException(nameof(operation)),
+        };
 
     private static (BatchLine? Line, ProblemResult? Problem) Read(ReadOnlyMemory<byte> utf8)
     {
         try
         {
-            if (JsonSerializer.Deserialize(utf8.Span, BatchRequestJson.Strict.BatchLine) is { Request.ValueKind: JsonValueKind.Object } line)
+            var read = JsonSerializer.Deserialize(utf8.Span, BatchRequestJson.Strict.BatchLine);
+            if (read is { Request.ValueKind: JsonValueKind.Object } line)
                 return (line, null);
         }
         catch (JsonException)

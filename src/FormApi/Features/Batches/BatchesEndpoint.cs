@@ -30,7 +30,8 @@ internal static class BatchesEndpoint
             + "Programs past their own deadline answer with the best order found so far.")
         .WithMetadata(new DisableRequestSizeLimitAttribute());
 
-    private static Results<BatchResult, ProblemResult> Answer(HttpRequest request, IOptions<Limits> options, BatchPlaces places, ILogger<BatchStream> logger) =>
+    private static Results<BatchResult, ProblemResult> Answer(
+        HttpRequest request, IOptions<Limits> options, BatchPlaces places, ILogger<BatchStream> logger) =>
         RequestMedia.Is(request, MediaTypes.Ndjson)
             ? new BatchResult(options.Value, places, logger)
             : new ProblemResult(ProblemKinds.UnsupportedMediaType, "The body must be application/x-ndjson in UTF-8, not compressed.");

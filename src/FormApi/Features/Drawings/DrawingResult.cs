@@ -8,11 +8,13 @@ namespace FormApi.Features.Drawings;
 /// <param name="bytes">Its bytes.</param>
 /// <param name="media">Its media type.</param>
 /// <param name="fingerprint">Fingerprint of what was calculated.</param>
-internal sealed class DrawingResult(byte[] bytes, string media, string fingerprint) : FileResult(bytes, media, fingerprint, "form"), IEndpointMetadataProvider
+internal sealed class DrawingResult(byte[] bytes, string media, string fingerprint) : FileResult(bytes, media, fingerprint, "form"),
+IEndpointMetadataProvider
 {
     /// <summary>The media types there are.</summary>
     public static MediaTypes Offered { get; } = new(MediaTypes.Svg, MediaTypes.Pdf, MediaTypes.Dxf, MediaTypes.Csv, MediaTypes.Glb);
 
     /// <inheritdoc/>
-    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) => AnswerMetadata.Add(builder, typeof(byte[]), Offered.Offered);
+    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
+        AnswerMetadata.Add(builder, typeof(byte[]), Offered.Offered);
 }

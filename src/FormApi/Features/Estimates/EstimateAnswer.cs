@@ -11,11 +11,14 @@ using Forming.Results;
 
 namespace FormApi.Features.Estimates;
 
-/// <summary>Time and cost of a form and its panels. Minutes are of one person; money is in the caller's currency, nothing is converted.</summary>
+/// <summary>
+/// Time and cost of a form and its panels. Minutes are of one person; money is in the caller's currency, nothing is converted.
+/// </summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
 /// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
 /// <param name="Request">The request with every default shown; null where the plan chooses.</param>
-/// <param name="Verdict">The verdict of the plan's checks. A form that cannot be made is estimated too: its failed checks are named, and the estimate is not an offer.</param>
+/// <param name="Verdict">The verdict of the plan's checks. A form that cannot be made is estimated too: its failed checks are named, and
+/// the estimate is not an offer.</param>
 /// <param name="Currency">The caller's label, or null.</param>
 /// <param name="Pieces">Panels of the batch.</param>
 /// <param name="Form">Building the form.</param>
@@ -26,7 +29,8 @@ namespace FormApi.Features.Estimates;
 /// <param name="PerPiece">The same by the piece.</param>
 /// <param name="BreakEven">The form against the other method; null where none is given.</param>
 /// <param name="Checks">The checks that the plan failed.</param>
-/// <param name="Assumptions">Every value that is left at its default. A value that the caller gives is not among them; one that equals the default is, except prices with <c>currency</c> or <c>otherMethod</c>, which are always the caller's.</param>
+/// <param name="Assumptions">Every value that is left at its default. A value that the caller gives is not among them; one that equals the
+/// default is, except prices with <c>currency</c> or <c>otherMethod</c>, which are always the caller's.</param>
 /// <param name="Notes">What to know about the results.</param>
 /// <param name="Safety">Cautions that the work calls for. Local codes, machine manuals and licensed practice come first.</param>
 /// <param name="Basis">What every headline value rests on.</param>
@@ -75,8 +79,20 @@ internal sealed record EstimateAnswer(
             new(BandOf(estimate.FirstPanelMinutes), BandOf(estimate.PanelMinutes), ElementsOf(estimate.PanelWork, units)),
             BandOf(estimate.TotalMinutes),
             Lists.Map(estimate.Materials, line => new MaterialLineResult(
-                line.Id, line.Pieces, units.Mass(line.MassKg), line.Sheet, line.BlanksPerSheet, line.Sheets, BandOf(line.EachCost), BandOf(line.Cost))),
-            new(BandOf(costs.FormLabour), BandOf(costs.FormMaterial), BandOf(costs.PanelLabour), BandOf(costs.PanelMaterial), BandOf(costs.Total)),
+                line.Id,
+                line.Pieces,
+                units.Mass(line.MassKg),
+                line.Sheet,
+                line.BlanksPerSheet,
+                line.Sheets,
+                BandOf(line.EachCost),
+                BandOf(line.Cost))),
+            new(
+                BandOf(costs.FormLabour),
+                BandOf(costs.FormMaterial),
+                BandOf(costs.PanelLabour),
+                BandOf(costs.PanelMaterial),
+                BandOf(costs.Total)),
             new(BandOf(estimate.AverageCost), table[0], table[^1], table),
             estimate.Comparison is { } comparison ? BreakEvenOf(comparison, units) : null,
             Lists.Map(estimate.Failed, check => CheckResult.From(check, units)),
@@ -89,7 +105,8 @@ internal sealed record EstimateAnswer(
 
     private static BandResult BandOf(Band band) => new(WireNumber.Of(band.Low), WireNumber.Of(band.Likely), WireNumber.Of(band.High));
 
-    private static WorkElementResult[] ElementsOf(IReadOnlyList<WorkElement> work, UnitSystem units) => Lists.Map(work, element => new WorkElementResult(
+    private static WorkElementResult[] ElementsOf(
+        IReadOnlyList<WorkElement> work, UnitSystem units) => Lists.Map(work, element => new WorkElementResult(
         element.Id,
         element.Text,
         element.Unit == WorkUnit.Metre ? units.Run(element.Quantity) : WireNumber.Of(element.Quantity),
@@ -126,7 +143,8 @@ internal sealed record EstimateAnswer(
             PointOf(comparison.Likely),
             PointOf(comparison.High));
 
-        BreakEvenPointResult PointOf(BreakEven point) => new(point.Outcome, point.From, point.UpTo, point.IsProven, units.Wording.Of(point.Text));
+        BreakEvenPointResult PointOf(BreakEven point) =>
+            new(point.Outcome, point.From, point.UpTo, point.IsProven, units.Wording.Of(point.Text));
     }
 
     private static AssumptionResult AssumptionOf(Assumption assumption, UnitSystem units)
@@ -187,7 +205,8 @@ internal sealed record MaterialLineResult(
 /// <param name="PanelLabour">Making all panels [currency].</param>
 /// <param name="PanelMaterial">Their sheet [currency].</param>
 /// <param name="Total">All of it [currency].</param>
-internal sealed record CostResult(BandResult FormLabour, BandResult FormMaterial, BandResult PanelLabour, BandResult PanelMaterial, BandResult Total);
+internal sealed record CostResult(
+    BandResult FormLabour, BandResult FormMaterial, BandResult PanelLabour, BandResult PanelMaterial, BandResult Total);
 
 /// <summary>The batch by the piece.</summary>
 /// <param name="Average">Total cost for each panel, the form shared out [currency].</param>
@@ -208,7 +227,8 @@ internal sealed record PieceResult(int Piece, double Minutes, double Cost, doubl
 /// <summary>The form against the other method, whose values are taken as given.</summary>
 /// <param name="Method">Name of the other method.</param>
 /// <param name="OtherTotal">What it costs for the batch [currency].</param>
-/// <param name="Saving">What the form saves on the batch [currency]; below 0 it costs more. Low is the saving where the form's values are high.</param>
+/// <param name="Saving">What the form saves on the batch [currency]; below 0 it costs more. Low is the saving where the form's values are
+/// high.</param>
 /// <param name="Low">Where all of the form's values are low.</param>
 /// <param name="Likely">At the likely values.</param>
 /// <param name="High">Where all of the form's values are high.</param>
@@ -222,7 +242,11 @@ internal sealed record BreakEvenResult(
 /// <param name="Proven">Whether that is true for all counts, and not only up to 100 000 panels.</param>
 /// <param name="Text">The same in words.</param>
 internal sealed record BreakEvenPointResult(
-    [property: JsonConverter(typeof(WordConverter<BreakEvenOutcome>))] BreakEvenOutcome Outcome, int? From, int? UpTo, bool Proven, string Text);
+    [property: JsonConverter(typeof(WordConverter<BreakEvenOutcome>))] BreakEvenOutcome Outcome,
+    int? From,
+    int? UpTo,
+    bool Proven,
+    string Text);
 
 /// <summary>A value left at its default.</summary>
 /// <param name="Id">Path of the field in the request that would replace it, such as <c>rates.form.folding.each</c>.</param>

@@ -36,7 +36,8 @@ internal static class EstimateDefaults
         };
     }
 
-    private static SpreadGroupInput Apply(SpreadGroupInput? group, Spread standard) => new(group?.Low ?? standard.Low, group?.High ?? standard.High);
+    private static SpreadGroupInput Apply(SpreadGroupInput? group, Spread standard) =>
+        new(group?.Low ?? standard.Low, group?.High ?? standard.High);
 
     private static RatesInput Apply(RatesInput rates, EstimateRequest request, UnitSystem units) => new(
         rates.Labour ?? NominalPrices.LabourPerHour,

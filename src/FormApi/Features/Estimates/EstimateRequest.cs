@@ -10,19 +10,25 @@ using Forming;
 
 namespace FormApi.Features.Estimates;
 
-/// <summary>A job whose time and cost are wanted: the request for its plan, and the shop's own rates. What a shop leaves out is an assumption, which the answer lists.</summary>
-/// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> or <c>in</c>. Rates by length are for a metre or a foot, rates by mass for a kilogram or a pound; times are in minutes of one person.</param>
+/// <summary>
+/// A job whose time and cost are wanted: the request for its plan, and the shop's own rates. What a shop leaves out is an assumption, which
+/// the answer lists.
+/// </summary>
+/// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> or <c>in</c>. Rates by length are for a metre or a
+/// foot, rates by mass for a kilogram or a pound; times are in minutes of one person.</param>
 /// <param name="Panel">The finished panel that is wanted, and how it will be pulled.</param>
 /// <param name="Form">The faceted form to be folded.</param>
 /// <param name="Brake">The brake the form is folded on.</param>
 /// <param name="Marks">How the flat form blank is marked. Default: from the lead-in edge, on a tape in the request's units.</param>
 /// <param name="Batch">How many panels are wanted. Default: one.</param>
 /// <param name="Rates">What work takes and what labour and sheet cost. Default: assumptions.</param>
-/// <param name="Counts">Counts of one form that are known better, such as from its brake program. Default: from the plan, and assumptions.</param>
+/// <param name="Counts">Counts of one form that are known better, such as from its brake program. Default: from the plan, and
+/// assumptions.</param>
 /// <param name="Learning">How panels get faster over the batch. Default: they do not.</param>
 /// <param name="Spread">How far the values may be out. Default: assumptions.</param>
 /// <param name="OtherMethod">Another way to make the same panels, for the break-even. Default: null, no comparison.</param>
-/// <param name="Currency">Label of the caller's currency, three capital letters; nothing is converted. With it, and with <c>otherMethod</c>, labour and both sheets need prices of the caller's own. Default: null.</param>
+/// <param name="Currency">Label of the caller's currency, three capital letters; nothing is converted. With it, and with
+/// <c>otherMethod</c>, labour and both sheets need prices of the caller's own. Default: null.</param>
 internal sealed record EstimateRequest(
     LengthUnit Units,
     PanelInput Panel,
@@ -64,14 +70,17 @@ internal sealed record EstimateRequest(
 internal sealed record PanelBatchInput(int? Pieces = null);
 
 /// <summary>Counts of one form.</summary>
-/// <param name="Handlings">Times the blank is put into the brake, as a program's steps show: loaded, turned, drawn out and put in again. Default: null, folded from both edges to the middle, which is 2, or 1 for a single fold.</param>
-/// <param name="StopChanges">Changes of the stop after its first setting, as a program's answer gives them. Default: null, those of the plan's stop settings in that order.</param>
+/// <param name="Handlings">Times the blank is put into the brake, as a program's steps show: loaded, turned, drawn out and put in again.
+/// Default: null, folded from both edges to the middle, which is 2, or 1 for a single fold.</param>
+/// <param name="StopChanges">Changes of the stop after its first setting, as a program's answer gives them. Default: null, those of the
+/// plan's stop settings in that order.</param>
 /// <param name="Strips">Test strips folded first. Default: null, 3, or none where <c>form.stop</c> is given.</param>
 /// <param name="Checks">Checks by template. Default: null, one for every three folds begun.</param>
 internal sealed record CountsInput(int? Handlings = null, int? StopChanges = null, int? Strips = null, int? Checks = null);
 
 /// <summary>How panels get faster: every doubling of the count takes the same share of the time before. Sheet and form do not.</summary>
-/// <param name="Model"><c>unit</c>: the time of the n-th panel falls so (Crawford); <c>cumulative-average</c>: the mean of the first n does (Wright). Default: <c>unit</c>.</param>
+/// <param name="Model"><c>unit</c>: the time of the n-th panel falls so (Crawford); <c>cumulative-average</c>: the mean of the first n does
+/// (Wright). Default: <c>unit</c>.</param>
 /// <param name="Rate">Time after a doubling over the time before: 0.8 is an 80 % curve. Default: 1, no learning.</param>
 internal sealed record LearningInput(Forming.Estimates.LearningModel? Model = null, double? Rate = null);
 
@@ -111,7 +120,8 @@ internal sealed class EstimateRequestRules : AbstractValidator<EstimateRequest>
         RuleFor(request => request.Counts!).SetValidator(new CountsInputRules(units)).When(request => request.Counts is not null);
         RuleFor(request => request.Learning!).SetValidator(new LearningInputRules(units)).When(request => request.Learning is not null);
         RuleFor(request => request.Spread!).SetValidator(new SpreadInputRules(units)).When(request => request.Spread is not null);
-        RuleFor(request => request.OtherMethod!).SetValidator(new OtherMethodInputRules(units)).When(request => request.OtherMethod is not null);
+        RuleFor(request => request.OtherMethod!).SetValidator(new OtherMethodInputRules(units))
+            .When(request => request.OtherMethod is not null);
         RuleFor(request => request.Currency).Must(label => label!.Length == CurrencyLetters && label.All(char.IsAsciiLetterUpper))
             .Else("unknown-value", "A currency is three capital letters.", "such as EUR, GBP, USD")
             .When(request => request.Currency is not null);

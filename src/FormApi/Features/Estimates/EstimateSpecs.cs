@@ -72,7 +72,8 @@ internal static class EstimateSpecs
 
     private static ElementRate ByCount(ElementRateInput? rate) => new(rate!.Fixed!.Value, rate.Each!.Value);
 
-    private static ElementRate ByLength(ElementRateInput? rate, UnitSystem units) => new(rate!.Fixed!.Value, units.ToPerMetre(rate.Each!.Value));
+    private static ElementRate ByLength(ElementRateInput? rate, UnitSystem units) =>
+        new(rate!.Fixed!.Value, units.ToPerMetre(rate.Each!.Value));
 
     private static Spread SpreadFrom(SpreadGroupInput group) => new(group.Low!.Value, group.High!.Value);
 }

@@ -26,12 +26,15 @@ internal static class EstimatesEndpoint
     /// <summary>Answers a request.</summary>
     /// <param name="body">The body as it was read.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    internal static Results<AnswerResult<EstimateAnswer>, ProblemResult> Compute(JsonBody<EstimateRequest> body, CancellationToken cancellation) => body.Answer(given =>
+    internal static Results<AnswerResult<EstimateAnswer>, ProblemResult> Compute(
+        JsonBody<EstimateRequest> body, CancellationToken cancellation) => body.Answer(given =>
     {
         var request = EstimateDefaults.Apply(given);
         var estimate = Estimate.Of(EstimateSpecs.From(request, cancellation));
         var shown = NormalizedRequest.Of(request);
         return new AnswerResult<EstimateAnswer>(
-            EstimateAnswer.From(estimate, request.Currency, FormLinks.OfPlanned(request.AsForm()), shown), EstimateAnswerJson.Default.EstimateAnswer, shown.Fingerprint);
+            EstimateAnswer.From(estimate, request.Currency, FormLinks.OfPlanned(request.AsForm()), shown),
+            EstimateAnswerJson.Default.EstimateAnswer,
+            shown.Fingerprint);
     });
 }

@@ -5,7 +5,9 @@ using FormApi.Http.Units;
 
 namespace FormApi.Features.Estimates;
 
-/// <summary>What work takes and what labour and sheet cost. A rate that is left out is an assumption of this project, not measured in a shop.</summary>
+/// <summary>
+/// What work takes and what labour and sheet cost. A rate that is left out is an assumption of this project, not measured in a shop.
+/// </summary>
 /// <param name="Labour">An hour of one person's work [currency/h]. Default: 60, a nominal price without a currency.</param>
 /// <param name="FormSheet">Price of the form's sheet. Default: a nominal price by mass of its metal, in no currency.</param>
 /// <param name="PanelSheet">Price of the panel's sheet. Default: a nominal price by mass of its metal, in no currency.</param>

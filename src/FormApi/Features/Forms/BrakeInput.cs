@@ -10,7 +10,8 @@ namespace FormApi.Features.Forms;
 /// <param name="Kind">Kind of brake. Default: <c>leaf</c>.</param>
 /// <param name="MinFacet">Narrowest facet it can fold [mm or in]. Default: 8 mm.</param>
 /// <param name="StopResolution">Smallest step of its angle stop [°]. Default: 0.5°.</param>
-/// <param name="Reach">From the nose to where the leaf bears [mm or in]. Default: null, half the die opening where there is one, else 12 mm.</param>
+/// <param name="Reach">From the nose to where the leaf bears [mm or in]. Default: null, half the die opening where there is one, else 12
+/// mm.</param>
 /// <param name="DieOpening">Opening of the die [mm or in]; press brakes only. Default: null.</param>
 /// <param name="Capacity">What the brake is rated for. Default: null, nothing is checked.</param>
 internal sealed record BrakeInput(

@@ -41,7 +41,8 @@ internal sealed record CheckResult(
 
 /// <summary>What to do about a check that did not pass.</summary>
 /// <param name="Text">What to do, in words.</param>
-/// <param name="Changes">Changes to the request, to be made together: the engine planned the job with them, found that the check passes, and that no other got worse. Empty where it found none, or where none is tried.</param>
+/// <param name="Changes">Changes to the request, to be made together: the engine planned the job with them, found that the check passes,
+/// and that no other got worse. Empty where it found none, or where none is tried.</param>
 internal sealed record RemedyResult(string Text, ChangeResult[] Changes)
 {
     /// <summary>A remedy in the caller's units.</summary>

@@ -24,7 +24,8 @@ internal sealed record ArcInput(double Radius, double Sweep) : CurveInput;
 /// <param name="StartRadius">Radius at the start on the measured face [mm or in]; null is flat, with the clothoid only.</param>
 /// <param name="EndRadius">Radius at the end on the measured face [mm or in]; null is flat, with the clothoid only.</param>
 /// <param name="Sweep">Turned angle [°].</param>
-/// <param name="Law">How the radius goes from one to the other: linear in the turned angle, curvature linear in the length, or exponential in the turned angle.</param>
+/// <param name="Law">How the radius goes from one to the other: linear in the turned angle, curvature linear in the length, or exponential
+/// in the turned angle.</param>
 internal sealed record ProgressiveInput(double? StartRadius, double? EndRadius, double Sweep, ProgressiveLaw Law) : CurveInput;
 
 /// <summary>Part of an ellipse, from one outward normal to another.</summary>
@@ -51,7 +52,8 @@ internal sealed record FlatInput(double Length) : CurveInput;
 /// <param name="Near">Curve in the near end plane: arc, progressive or ellipse.</param>
 /// <param name="Far">Curve in the far end plane: arc, progressive or ellipse.</param>
 /// <param name="Length">Distance between the end planes [mm or in].</param>
-/// <param name="Placement">Where the far curve starts: from the same centre of curvature (two arcs make a right cone), at the same point, or by <c>offsetX</c> and <c>offsetY</c>. Default: <c>concentric</c>.</param>
+/// <param name="Placement">Where the far curve starts: from the same centre of curvature (two arcs make a right cone), at the same point,
+/// or by <c>offsetX</c> and <c>offsetY</c>. Default: <c>concentric</c>.</param>
 /// <param name="OffsetX">Start of the far curve along x [mm or in]; with placement <c>offset</c> only. Default: 0.</param>
 /// <param name="OffsetY">Start of the far curve along y [mm or in]; with placement <c>offset</c> only. Default: 0.</param>
 internal sealed record TaperInput(

@@ -116,7 +116,8 @@ internal sealed class EllipseInputRules : AbstractValidator<EllipseInput>
         RuleFor(ellipse => ellipse.ToNormal).Within(Ranges.Normal, units);
         if (inChain)
             CurveInputRules.MustTurn(RuleFor(ellipse => ellipse.ToNormal), Turn);
-        RuleFor(ellipse => ellipse.ToNormal).Must((ellipse, _) => !(Math.Abs(Turn(ellipse)) > Ranges.Sweep.Max || (!inChain && Turn(ellipse) <= 0)))
+        RuleFor(ellipse => ellipse.ToNormal)
+            .Must((ellipse, _) => !(Math.Abs(Turn(ellipse)) > Ranges.Sweep.Max || (!inChain && Turn(ellipse) <= 0)))
             .Else("out-of-range", "The turn from the first normal to the last is outside its range.", "above fromNormal, at most 360° past it");
 
         static double Turn(EllipseInput ellipse) => ellipse.ToNormal - ellipse.FromNormal;

@@ -34,7 +34,8 @@ internal sealed record FoldedForm(FoldedPolygon Polygon, FoldShape Fold, Steppin
 
     /// <summary>The request as one for a form; only without stations.</summary>
     /// <param name="request">The request.</param>
-    public static FormRequest AsForm(IFoldedRequest request) => new(request.Units, request.Panel!, request.Form, request.Brake!, request.Marks);
+    public static FormRequest AsForm(IFoldedRequest request) =>
+        new(request.Units, request.Panel!, request.Form, request.Brake!, request.Marks);
 
     /// <summary>Links of the form, where it is planned.</summary>
     /// <param name="request">The request.</param>
@@ -59,7 +60,11 @@ internal sealed record FoldedForm(FoldedPolygon Polygon, FoldShape Fold, Steppin
             new(
                 [units.ToMm(request.Form.LeadIn), .. request.Stations!.Select(station => units.ToMm(station.FacetAfter))],
                 [.. request.Stations!.Select(station => Angle.FromDegrees(station.Angle).Radians)]),
-            new(radius, thickness, request.Form.NeutralFactor ?? NeutralLine.Factor(Math.Max(radius, NeutralLine.SmallestRadiusOverThickness * thickness), thickness)),
+            new(
+                radius,
+                thickness,
+                request.Form.NeutralFactor
+                    ?? NeutralLine.Factor(Math.Max(radius, NeutralLine.SmallestRadiusOverThickness * thickness), thickness)),
             null,
             []);
     }

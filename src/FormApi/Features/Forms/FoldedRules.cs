@@ -15,8 +15,10 @@ internal static class FoldedRules
     public static void AddFoldedRules<T>(this AbstractValidator<T> rules, UnitSystem units, Func<T, bool> isFlatUsed)
         where T : class, IFoldedRequest
     {
-        rules.RuleFor(request => request.Form).SetValidator(new FormInputRules(units)).When(request => request.Stations is null || isFlatUsed(request));
-        rules.RuleFor(request => request.Form).SetValidator(new FormInputRules(units, isStanding: true)).When(request => request.Stations is not null && !isFlatUsed(request));
+        rules.RuleFor(request => request.Form).SetValidator(new FormInputRules(units))
+            .When(request => request.Stations is null || isFlatUsed(request));
+        rules.RuleFor(request => request.Form).SetValidator(new FormInputRules(units, isStanding: true))
+            .When(request => request.Stations is not null && !isFlatUsed(request));
         rules.RuleFor(request => request.Panel!).SetValidator(new PanelInputRules(units)).When(request => request.Panel is not null);
         rules.RuleFor(request => request.Brake!).SetValidator(new BrakeInputRules(units)).When(request => request.Brake is not null);
         rules.RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units)).When(request => request.Marks is not null);

@@ -10,7 +10,8 @@ namespace FormApi.Features.Forms;
 /// <param name="Engine">Version of the engine that calculated it.</param>
 /// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
 /// <param name="Request">The request with every default shown; null where the plan chooses.</param>
-/// <param name="Verdict">The verdict of the checks: <c>ready</c>, <c>attention</c> where one warns, <c>cannot-be-made</c> where one failed.</param>
+/// <param name="Verdict">The verdict of the checks: <c>ready</c>, <c>attention</c> where one warns, <c>cannot-be-made</c> where one
+/// failed.</param>
 /// <param name="Form">The form: where to fold, how far, and what it is cut from.</param>
 /// <param name="Panel">The panel: what it is cut from, how it is pulled, how it will look.</param>
 /// <param name="Checks">Every check, passed or not.</param>

@@ -83,7 +83,8 @@ internal static class FormDefaults
 
     /// <summary>The stop with its rounding shown, where anything is said of it.</summary>
     /// <param name="stop">A stop that passed its rules, or null.</param>
-    internal static StopInput? WithRounding(StopInput? stop) => stop is null ? null : stop with { Rounding = stop.Rounding ?? StopRounding.Each };
+    internal static StopInput? WithRounding(StopInput? stop) =>
+        stop is null ? null : stop with { Rounding = stop.Rounding ?? StopRounding.Each };
 
     private static SteppingInput Apply(SteppingInput stepping) => stepping with
     {

@@ -22,8 +22,10 @@ namespace FormApi.Features.Forms;
 /// <param name="Stepping">Where the folds go. Default: equal angles, half folds at the ends, as few as the finish allows.</param>
 /// <param name="Grain">How the folds lie to the rolling direction. Default: <c>unknown</c>, treated as along.</param>
 /// <param name="NeutralFactor">Neutral factor K of the folds. Default: null, from the published formula.</param>
-/// <param name="Stop">What test strips taught about the angle stop, and how stop angles are rounded to its steps. Default: null, a first guess from the form's springback, and <c>each</c>.</param>
-/// <param name="Backing">What supports the form: <c>none</c>, or <c>ribs</c> cut to its inside profile, which keep it from bending. Default: <c>none</c>.</param>
+/// <param name="Stop">What test strips taught about the angle stop, and how stop angles are rounded to its steps. Default: null, a first
+/// guess from the form's springback, and <c>each</c>.</param>
+/// <param name="Backing">What supports the form: <c>none</c>, or <c>ribs</c> cut to its inside profile, which keep it from bending.
+/// Default: <c>none</c>.</param>
 internal sealed record FormInput(
     MaterialInput Material,
     double FoldRadius,
@@ -40,13 +42,16 @@ internal sealed record FormInput(
     FormBacking? Backing = null) : ISheetInput;
 
 /// <summary>Where the folds go. At most one of <c>folds</c>, <c>angle</c> and <c>spacing</c>.</summary>
-/// <param name="Rule">How folds are spread: evenly over the turned angle, evenly over the flat blank, or as far apart as the finish allows. Default: <c>equal-angle</c>, or <c>equal-spacing</c> where a spacing is given.</param>
+/// <param name="Rule">How folds are spread: evenly over the turned angle, evenly over the flat blank, or as far apart as the finish allows.
+/// Default: <c>equal-angle</c>, or <c>equal-spacing</c> where a spacing is given.</param>
 /// <param name="Ends">Half folds at both ends of the curve, or all folds alike. Default: <c>half</c>.</param>
 /// <param name="Folds">Fixed number of folds. Default: null, the fewest that the finish allows.</param>
 /// <param name="Angle">Fixed angle of a fold [°]; with <c>equal-angle</c> only. Default: null.</param>
-/// <param name="Spacing">Fixed distance between fold centre lines on the flat [mm or in]; with <c>equal-spacing</c> only. Default: null.</param>
+/// <param name="Spacing">Fixed distance between fold centre lines on the flat [mm or in]; with <c>equal-spacing</c> only. Default:
+/// null.</param>
 /// <param name="MaxFacet">Widest facet wanted [mm or in]. Default: null, from the finish alone.</param>
-/// <param name="Refine">Whether to search for the fewest folds whose predicted ripple passes the finish; with <c>fewest-folds</c> and nothing fixed. Default: false.</param>
+/// <param name="Refine">Whether to search for the fewest folds whose predicted ripple passes the finish; with <c>fewest-folds</c> and
+/// nothing fixed. Default: false.</param>
 internal sealed record SteppingInput(
     SteppingRule? Rule = null,
     SteppingEnds? Ends = null,
@@ -56,11 +61,17 @@ internal sealed record SteppingInput(
     double? MaxFacet = null,
     bool? Refine = null);
 
-/// <summary>The angle stop: a line through what test strips measured, stop angle = offset + slope × fold angle, and how stop angles are rounded.</summary>
-/// <param name="Offset">Stop angle at a fold of zero [°]; with <c>slope</c>. Default: null, a first guess from the form's springback.</param>
-/// <param name="Slope">Growth of the stop angle with the fold angle; with <c>offset</c>. Default: null, a first guess from the form's springback.</param>
-/// <param name="Rounding">How stop angles are rounded to the stop's resolution: <c>each</c> group of alike folds alone, the fewest settings; or
-/// <c>sum</c>, along the form, each fold making up for what rounding left so far, at the cost of more settings. Default: <c>each</c>.</param>
+/// <summary>
+/// The angle stop: a line through what test strips measured, stop angle = offset + slope × fold angle, and how stop angles are rounded.
+/// </summary>
+/// <param name="Offset">Stop angle at a fold of zero [°]; with <c>slope</c>. Default: null, a first guess from the form's
+/// springback.</param>
+/// <param name="Slope">Growth of the stop angle with the fold angle; with <c>offset</c>. Default: null, a first guess from the form's
+/// springback.</param>
+/// <param name="Rounding">How stop angles are rounded to the stop's resolution: <c>each</c> group of alike folds alone, the fewest
+/// settings; or
+/// <c>sum</c>, along the form, each fold making up for what rounding left so far, at the cost of more settings. Default:
+/// <c>each</c>.</param>
 internal sealed record StopInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Offset = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Slope = null,

@@ -8,12 +8,14 @@ using Forming;
 namespace FormApi.Features.Forms;
 
 /// <summary>A finished curve in a panel, the form it is to be wrapped over, the brake the form is folded on.</summary>
-/// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> (with N, MPa, kg, J) or <c>in</c> (with lbf, psi, lb, ft·lbf). Angles are in degrees.</param>
+/// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> (with N, MPa, kg, J) or <c>in</c> (with lbf, psi,
+/// lb, ft·lbf). Angles are in degrees.</param>
 /// <param name="Panel">The finished panel that is wanted, and how it will be pulled.</param>
 /// <param name="Form">The faceted form to be folded.</param>
 /// <param name="Brake">The brake the form is folded on.</param>
 /// <param name="Marks">How the flat form blank is marked. Default: from the lead-in edge, on a tape in the request's units.</param>
-/// <param name="Predict">Whether to pull the panel over the planned form in simulation too: <c>panel.prediction</c> in the answer. Default: false.</param>
+/// <param name="Predict">Whether to pull the panel over the planned form in simulation too: <c>panel.prediction</c> in the answer. Default:
+/// false.</param>
 internal sealed record FormRequest(
     LengthUnit Units,
     PanelInput Panel,

@@ -13,7 +13,8 @@ namespace FormApi.Features.Forms;
 /// <param name="Thickness">Thickness of the form's sheet, as calculated with [mm or in].</param>
 /// <param name="Stations">The folds in order from the lead-in.</param>
 /// <param name="StopSettings">Stop settings, each for the folds whose angles agree within the stop's resolution.</param>
-/// <param name="StopRounding">What rounding the stop angles to the stop's resolution adds to the whole form, in degrees of closing [°]: above 0 it closes too far. Null where a fold has no stop angle.</param>
+/// <param name="StopRounding">What rounding the stop angles to the stop's resolution adds to the whole form, in degrees of closing [°]:
+/// above 0 it closes too far. Null where a fold has no stop angle.</param>
 /// <param name="LargestRounding">Largest effect of rounding the marks [mm or in].</param>
 /// <param name="NeutralFactor">Neutral factor K in use.</param>
 /// <param name="BlankAtMidNeutral">What K = 0.5 would change in the blank's length [mm or in]: small folds hardly wrap the nose.</param>
@@ -62,7 +63,8 @@ internal sealed record FormResult(
 }
 
 /// <summary>What only a tapered form has.</summary>
-/// <param name="EndBias">At the near and the far end: how much tighter (+) or opener (-) than wanted a narrow strip cut free there would spring, as a share.</param>
+/// <param name="EndBias">At the near and the far end: how much tighter (+) or opener (-) than wanted a narrow strip cut free there would
+/// spring, as a share.</param>
 /// <param name="FacetFlatness">Largest distance of a ruling's end from its facet's plane [mm or in].</param>
 /// <param name="TouchMiss">Largest miss of a fold line from its ruling, square to the sheet [mm or in].</param>
 /// <param name="LineShift">Largest shift of a fold line from its ruling, along the sheet [mm or in].</param>
@@ -95,9 +97,11 @@ internal sealed record TaperResult(
 /// <param name="Angle">Fold angle after springback [°].</param>
 /// <param name="RunningAngle">Sum of the fold angles up to and including this one [°].</param>
 /// <param name="StopAngle">Exact angle under load [°]; null where the fold would stay elastic.</param>
-/// <param name="StopSetting">What to set the stop to: that angle to the stop's resolution, as its group in <c>stopSettings</c> has it [°]; null where there is no stop angle.</param>
+/// <param name="StopSetting">What to set the stop to: that angle to the stop's resolution, as its group in <c>stopSettings</c> has it [°];
+/// null where there is no stop angle.</param>
 /// <param name="Radius">Radius of the contact curve here, under load [mm or in]; null where it is flat.</param>
-/// <param name="FacetAfter">Facet after this fold on the contact side, mold line to mold line [mm or in]; the lead-out after the last.</param>
+/// <param name="FacetAfter">Facet after this fold on the contact side, mold line to mold line [mm or in]; the lead-out after the
+/// last.</param>
 /// <param name="StraightAfter">Straight part of that facet [mm or in].</param>
 /// <param name="Near">Near end of the centre line [x, y] in the sheet frame [mm or in]; tapers only.</param>
 /// <param name="Far">Far end of the centre line [x, y] in the sheet frame [mm or in]; tapers only.</param>

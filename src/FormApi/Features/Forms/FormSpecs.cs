@@ -62,7 +62,9 @@ internal sealed record FormSpecs(FormJob Job)
         Grain = panel.Grain!.Value,
         LeverMm = ToMm(panel.Lever, units),
         Clamp = new(units.ToMm(panel.Clamp!.Gap!.Value), units.ToMm(panel.Clamp.Height!.Value)),
-        PullBy = panel.Pull?.By is { Rated: { } rated } ? new(PullBy.OnePerson.People, units.ToN(rated)) : new(panel.Pull?.By?.People ?? PullBy.OnePerson.People),
+        PullBy = panel.Pull?.By is { Rated: { } rated }
+            ? new(PullBy.OnePerson.People, units.ToN(rated))
+            : new(panel.Pull?.By?.People ?? PullBy.OnePerson.People),
         Springback = SpringbackFrom(panel.Springback!, units),
         StockSheets =
         [

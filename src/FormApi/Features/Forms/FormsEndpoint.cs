@@ -22,7 +22,8 @@ internal static class FormsEndpoint
     /// <summary>Answers a request.</summary>
     /// <param name="body">The body as it was read.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    internal static Results<AnswerResult<FormAnswer>, ProblemResult> Compute(JsonBody<FormRequest> body, CancellationToken cancellation) => body.Answer(request =>
+    internal static Results<AnswerResult<FormAnswer>, ProblemResult> Compute(
+        JsonBody<FormRequest> body, CancellationToken cancellation) => body.Answer(request =>
     {
         var job = PlannedJob.Of(request, cancellation);
         return new AnswerResult<FormAnswer>(FormAnswer.From(job), FormAnswerJson.Default.FormAnswer, job.Shown.Fingerprint);

@@ -18,7 +18,8 @@ namespace FormApi.Features.Forms;
 /// <param name="GaugeSystem">The gauge's system, an id of <c>/v1/gauges</c>. Default: the material's own.</param>
 /// <param name="Mirrored">Whether the panel carries the curve twice, symmetric about its centre line. Default: false.</param>
 /// <param name="Surface">The face on which the curve was measured. Default: <c>inside</c>, the concave face that lies on the form.</param>
-/// <param name="Finish">How much of the facets may show: <c>gloss</c> mirrors its surroundings, <c>satin</c> covers mill finish too, <c>hidden</c> is out of sight. Default: <c>satin</c>.</param>
+/// <param name="Finish">How much of the facets may show: <c>gloss</c> mirrors its surroundings, <c>satin</c> covers mill finish too,
+/// <c>hidden</c> is out of sight. Default: <c>satin</c>.</param>
 /// <param name="Trim">Material left on for trimming at each end of the blank [mm or in]. Default: 0.</param>
 /// <param name="Grain">How the folds lie to the rolling direction. Default: <c>unknown</c>, treated as along.</param>
 /// <param name="Lever">From the end of the curve to the hand that pulls [mm or in]. Default: null, the plan chooses.</param>
@@ -73,7 +74,8 @@ internal sealed record ClampInput(double? Gap = null, double? Height = null);
 internal sealed record PullInput(PullByInput? By = null);
 
 /// <summary>Who or what pulls: people, or a machine in their place. One of the two.</summary>
-/// <param name="People">How many people pull and lift, side by side along the edge. Default: 1, unless something is rated for the pull.</param>
+/// <param name="People">How many people pull and lift, side by side along the edge. Default: 1, unless something is rated for the
+/// pull.</param>
 /// <param name="Rated">What a winch, press or hoist is rated for [N or lbf]; it pulls on a stiff bar along the whole edge.</param>
 internal sealed record PullByInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? People = null,

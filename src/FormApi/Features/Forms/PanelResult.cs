@@ -16,7 +16,8 @@ namespace FormApi.Features.Forms;
 /// <param name="PrintThrough">How much of the facets will show.</param>
 /// <param name="Pull">What it takes to pull it.</param>
 /// <param name="LargestMiss">Largest miss of the curve fitted to measured points [mm or in]; null for any other curve.</param>
-/// <param name="Prediction">Headlines of how it comes off this form in simulation; only with <c>predict</c>, a refined stepping or the model <c>wrap</c>.</param>
+/// <param name="Prediction">Headlines of how it comes off this form in simulation; only with <c>predict</c>, a refined stepping or the
+/// model <c>wrap</c>.</param>
 internal sealed record PanelResult(
     double Thickness,
     SpringbackResult Springback,
@@ -51,12 +52,17 @@ internal sealed record PanelResult(
         panel.Prediction is { } prediction ? PredictionHeadline.From(prediction, units) : null);
 }
 
-/// <summary>Headlines of how the panel comes off the form, from a simulated pull not yet checked against measured panels; all of it at <c>/v1/forms/prediction</c>.</summary>
+/// <summary>
+/// Headlines of how the panel comes off the form, from a simulated pull not yet checked against measured panels; all of it at
+/// <c>/v1/forms/prediction</c>.
+/// </summary>
 /// <param name="Wraps">Whether the panel lands on every fold, one after another.</param>
 /// <param name="Text">Why it does not, or why ripple is not known; null where both are given.</param>
-/// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the first), on the face the curve was measured on [mm or in]; null where the panel is flat there, or does not wrap.</param>
+/// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with
+/// fewer from the first), on the face the curve was measured on [mm or in]; null where the panel is flat there, or does not wrap.</param>
 /// <param name="Sweep">Turn of the whole panel let go [°]; null where it does not wrap.</param>
-/// <param name="Miss">Largest distance from the wanted curve, laid over it as well as it goes [mm or in]; null where it does not wrap.</param>
+/// <param name="Miss">Largest distance from the wanted curve, laid over it as well as it goes [mm or in]; null where it does not
+/// wrap.</param>
 /// <param name="HeldMiss">The same with the lead-in flats laid on each other [mm or in]; null where it does not wrap.</param>
 /// <param name="Ripple">Largest peak-to-valley height over one facet [mm or in]; null where not known.</param>
 /// <param name="Slope">Largest slope against a facet's own smooth arc [°]; null where not known.</param>
@@ -152,7 +158,8 @@ internal sealed record PrintThroughAnswer(
 /// <param name="Lever">From the end of the curve to the hand [mm or in].</param>
 /// <param name="LongestLever">Longest lever that keeps the wrap in order [mm or in]; 0 where none does, null where any does.</param>
 /// <param name="Force">Largest hand force over the wrap, whole width [N or lbf].</param>
-/// <param name="ClampLoad">Hold-down at the clamp against the first fold's push, whole width [N or lbf], never negative: 1.5 M/d, M the moment at the first fold, d the clamp's gap, or half the first facet where the folds at the ends are full: clamp there.</param>
+/// <param name="ClampLoad">Hold-down at the clamp against the first fold's push, whole width [N or lbf], never negative: 1.5 M/d, M the
+/// moment at the first fold, d the clamp's gap, or half the first facet where the folds at the ends are full: clamp there.</param>
 /// <param name="EnergyReleased">Elastic energy let go when the pull ends [J or ft·lbf].</param>
 internal sealed record PullResult(
     double MomentPerWidth,

@@ -6,7 +6,8 @@ using FormApi.Http.Units;
 namespace FormApi.Features.Forms;
 
 /// <summary>How springback is found: by a model, or as measured. One of the three.</summary>
-/// <param name="Model">The model: <c>wrap</c> solves folds and facets on the simulated pull, so that the panel comes off as wanted; <c>pure-bending</c> is quick and comes off a few percent tighter. Default: <c>pure-bending</c>.</param>
+/// <param name="Model">The model: <c>wrap</c> solves folds and facets on the simulated pull, so that the panel comes off as wanted;
+/// <c>pure-bending</c> is quick and comes off a few percent tighter. Default: <c>pure-bending</c>.</param>
 /// <param name="Factor">Measured: finished curvature over formed curvature.</param>
 /// <param name="EffectiveYield">Measured: the yield stress with which pure bending agrees [MPa or psi].</param>
 internal sealed record SpringbackInput(

@@ -19,7 +19,9 @@ internal sealed class StationsConverter : JsonConverter<StationResult[]>
     /// <inheritdoc/>
     public override void Write(Utf8JsonWriter writer, StationResult[] value, JsonSerializerOptions options)
     {
-        var rented = ArrayPool<byte>.Shared.Rent((value.Length * LongestStation) + value.Sum(station => Encoding.UTF8.GetMaxByteCount(station.MarkText.Length + (station.MarkTextFar?.Length ?? 0))) + 2);
+        var rented = ArrayPool<byte>.Shared.Rent(
+            (value.Length * LongestStation) + value.Sum(
+                station => Encoding.UTF8.GetMaxByteCount(station.MarkText.Length + (station.MarkTextFar?.Length ?? 0))) + 2);
         var text = new Text(rented);
         text.Put("["u8);
         for (var i = 0; i < value.Length; i++)

@@ -23,7 +23,8 @@ internal static class StationsRules
         where T : class, IStationsRequest
     {
         Expression<Func<T, int?>> given = request => CountOf(request.Stations);
-        Expression<Func<T, IEnumerable<StandingStationInput>>> each = request => (request.Stations ?? Array.Empty<StandingStationInput>()).Take((int)count.Max);
+        Expression<Func<T, IEnumerable<StandingStationInput>>> each = request =>
+            (request.Stations ?? Array.Empty<StandingStationInput>()).Take((int)count.Max);
         rules.RuleFor(given).Within(count, units).About(request => request.Stations);
         rules.RuleForEach(each).SetValidator(new StandingStationInputRules(units)).About(request => request.Stations);
     }

@@ -11,7 +11,10 @@ using Forming.Prediction;
 
 namespace FormApi.Features.Inspections;
 
-/// <summary>A folded form against its plan. Frame: the first flat fixed, its start at (0, 0), heading along x, turning left; contact side, sharp mold lines.</summary>
+/// <summary>
+/// A folded form against its plan. Frame: the first flat fixed, its start at (0, 0), heading along x, turning left; contact side, sharp
+/// mold lines.
+/// </summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
 /// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
 /// <param name="Request">The request with every default shown.</param>
@@ -20,7 +23,8 @@ namespace FormApi.Features.Inspections;
 /// <param name="Folds">Fold by fold against the plan.</param>
 /// <param name="Closing">Error of the whole.</param>
 /// <param name="Fit">The measured form laid over the planned one as well as it goes.</param>
-/// <param name="Departure">Where it leaves the wanted curve; null where every mold line stays within tolerance. The direction of the lead-out is judged by the closing angle.</param>
+/// <param name="Departure">Where it leaves the wanted curve; null where every mold line stays within tolerance. The direction of the
+/// lead-out is judged by the closing angle.</param>
 /// <param name="Panel">What it does to the panel.</param>
 /// <param name="Corrections">The fewest folds to correct.</param>
 /// <param name="Suspect">Measurements that are hard to believe; they are counted all the same.</param>
@@ -52,7 +56,8 @@ internal sealed record InspectionAnswer(
     /// <param name="step">Step of the stop.</param>
     /// <param name="links">Links of the form that was planned, if one was.</param>
     /// <param name="shown">The request with every default shown.</param>
-    public static InspectionAnswer From(InspectionReport report, IReadOnlyList<Check> failed, Angle step, LinksResult links, NormalizedRequest shown)
+    public static InspectionAnswer From(
+        InspectionReport report, IReadOnlyList<Check> failed, Angle step, LinksResult links, NormalizedRequest shown)
     {
         var units = shown.Units;
         return new(
@@ -73,7 +78,9 @@ internal sealed record InspectionAnswer(
                 : null,
             PanelOf(report.Panel, units),
             CorrectionsOf(report, step, units),
-            Lists.Map(report.Suspect, suspect => new SuspectResult(Wire.Pointer(suspect.Subject), suspect.Code, units.Wording.Of(suspect.Text))),
+            Lists.Map(
+                report.Suspect,
+                suspect => new SuspectResult(Wire.Pointer(suspect.Subject), suspect.Code, units.Wording.Of(suspect.Text))),
             [.. report.Checks.Concat(failed).Select(check => CheckResult.From(check, units))],
             Lists.Map(report.Notes, note => ShopNoteResult.From(note, units)),
             Lists.Map(report.Basis, BasisResult.From),
@@ -149,7 +156,8 @@ internal sealed record AsBuiltResult(double Sweep, double[] Facets, Pair[] Verti
 /// <param name="Miss">How far its mold line is off with the first flat fixed [x, y] [mm or in].</param>
 /// <param name="Distance">Length of that [mm or in].</param>
 /// <param name="Fitted">Distance after the rigid fit [mm or in].</param>
-internal sealed record InspectedFoldResult(int Number, double Angle, double Planned, double Error, Pair Miss, double Distance, double Fitted);
+internal sealed record InspectedFoldResult(
+    int Number, double Angle, double Planned, double Error, Pair Miss, double Distance, double Fitted);
 
 /// <summary>Error of the whole.</summary>
 /// <param name="Angle">Sum of all folds less the planned one [°]; positive is folded too far.</param>
@@ -181,7 +189,8 @@ internal sealed record PanelEffectResult(string? Text, PulledPanelResult? Planne
 /// <param name="Sweep">Turn of the panel let go [°]; null where it does not wrap.</param>
 /// <param name="Radius">Radius of the circle that fits best [mm or in]; null where it is flat or does not wrap.</param>
 /// <param name="Ripple">Largest ripple [mm or in]; null where not known.</param>
-/// <param name="Miss">Largest distance from the wanted curve, laid over it as well as it goes [mm or in]; null where it does not wrap.</param>
+/// <param name="Miss">Largest distance from the wanted curve, laid over it as well as it goes [mm or in]; null where it does not
+/// wrap.</param>
 internal sealed record PulledPanelResult(bool Wraps, string? Text, double? Sweep, double? Radius, double? Ripple, double? Miss);
 
 /// <summary>What the errors of the form change in the panel.</summary>
@@ -196,12 +205,20 @@ internal sealed record PanelChangeResult(double Sweep, double? Radius, double? R
 /// <param name="Folds">The folds to correct, from the lead-in.</param>
 /// <param name="LowerBound">Proven: with fewer corrected folds it cannot be done.</param>
 /// <param name="Proven">Whether the answer is proven fewest.</param>
-/// <param name="AllCompared">Whether all choices of as many folds were compared: then none needs fewer steps, nor with as many leaves less miss.</param>
+/// <param name="AllCompared">Whether all choices of as many folds were compared: then none needs fewer steps, nor with as many leaves less
+/// miss.</param>
 /// <param name="Searched">Places looked at; at three million the search ends.</param>
 /// <param name="Closing">Error of the sum of all folds afterwards [°]; null where none was found.</param>
 /// <param name="LargestMiss">Largest miss of a mold line afterwards, the first flat fixed [mm or in]; null where none was found.</param>
 internal sealed record CorrectionsResult(
-    bool Found, CorrectionResult[] Folds, int LowerBound, bool Proven, bool AllCompared, int Searched, double? Closing, double? LargestMiss);
+    bool Found,
+    CorrectionResult[] Folds,
+    int LowerBound,
+    bool Proven,
+    bool AllCompared,
+    int Searched,
+    double? Closing,
+    double? LargestMiss);
 
 /// <summary>A fold to correct.</summary>
 /// <param name="Fold">Number of the fold, from 1.</param>

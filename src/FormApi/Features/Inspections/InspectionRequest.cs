@@ -17,14 +17,20 @@ namespace FormApi.Features.Inspections;
 
 /// <summary>What was measured on a folded form, and the plan it was folded to: the request for its plan, or its stations.</summary>
 /// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> or <c>in</c>. Angles are in degrees.</param>
-/// <param name="Form">The form as planned. With <c>stations</c> leave out <c>width</c>, <c>stepping</c>, <c>grain</c> and <c>stop</c>, and <c>neutralFactor</c> but with measured <c>spacings</c>: they would have no use.</param>
+/// <param name="Form">The form as planned. With <c>stations</c> leave out <c>width</c>, <c>stepping</c>, <c>grain</c> and <c>stop</c>, and
+/// <c>neutralFactor</c> but with measured <c>spacings</c>: they would have no use.</param>
 /// <param name="Measured">What was measured.</param>
-/// <param name="Panel">The panel; needed but with <c>stations</c>, where it only says what the errors do to a panel. There leave out <c>trim</c>, <c>grain</c>, <c>stockSheets</c>, <c>clamp.height</c> and, of <c>springback</c>, <c>model</c> and <c>factor</c>.</param>
+/// <param name="Panel">The panel; needed but with <c>stations</c>, where it only says what the errors do to a panel. There leave out
+/// <c>trim</c>, <c>grain</c>, <c>stockSheets</c>, <c>clamp.height</c> and, of <c>springback</c>, <c>model</c> and <c>factor</c>.</param>
 /// <param name="Brake">The brake; needed but with <c>stations</c>, which leave no use for it.</param>
-/// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the request's units.</param>
-/// <param name="Ends">Half or full folds at the ends of a form given by its stations: it says where the panel is clamped; only with <c>stations</c> and a panel. Default there: <c>half</c> where the first fold turns at most three quarters of the second, else <c>full</c>.</param>
+/// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the
+/// request's units.</param>
+/// <param name="Ends">Half or full folds at the ends of a form given by its stations: it says where the panel is clamped; only with
+/// <c>stations</c> and a panel. Default there: <c>half</c> where the first fold turns at most three quarters of the second, else
+/// <c>full</c>.</param>
 /// <param name="Stations">The folds as they should be, from the lead-in. Default: null, the form is planned.</param>
-/// <param name="Tolerance">The tolerance of the form. Default: the sum of all folds within 1°, every mold line within 0.8 mm; an assumption.</param>
+/// <param name="Tolerance">The tolerance of the form. Default: the sum of all folds within 1°, every mold line within 0.8 mm; an
+/// assumption.</param>
 /// <param name="Corrections">How folds may be corrected. Default: closed only, by up to 4 steps of the stop.</param>
 internal sealed record InspectionRequest(
     LengthUnit Units,
@@ -45,7 +51,8 @@ internal sealed record InspectionRequest(
     static JsonTypeInfo<InspectionRequest> IRequestBody<InspectionRequest>.TypeInfo => InspectionRequestJson.Strict.InspectionRequest;
 
     /// <inheritdoc/>
-    bool IRequestBody<InspectionRequest>.HasNullItems => StationsRules.HasNull(this) || Measured.Points is { } points && points.Contains(null);
+    bool IRequestBody<InspectionRequest>.HasNullItems =>
+        StationsRules.HasNull(this) || Measured.Points is { } points && points.Contains(null);
 
     /// <inheritdoc/>
     string? IRequestBody<InspectionRequest>.MissingField => FoldedRules.MissingField(this);
@@ -54,11 +61,15 @@ internal sealed record InspectionRequest(
     ValidationResult IRequestBody<InspectionRequest>.Check() => (Units == LengthUnit.In ? InInch : InMm).Validate(this);
 }
 
-/// <summary>What was measured: <c>angles</c>, with <c>spacings</c> or <c>facets</c> where they were measured too; or <c>points</c> alone.</summary>
+/// <summary>
+/// What was measured: <c>angles</c>, with <c>spacings</c> or <c>facets</c> where they were measured too; or <c>points</c> alone.
+/// </summary>
 /// <param name="Angles">Fold angles from the lead-in, one for every fold [°]; 0 for one that was not made. This or <c>points</c>.</param>
-/// <param name="Spacings">Distances between neighbouring fold centre lines, measured on the flat blank [mm or in]; bend allowance takes them to facets. Default: null.</param>
+/// <param name="Spacings">Distances between neighbouring fold centre lines, measured on the flat blank [mm or in]; bend allowance takes
+/// them to facets. Default: null.</param>
 /// <param name="Facets">Facets on the contact side, mold line to mold line [mm or in]. Default: null, as planned.</param>
-/// <param name="Points">Points of a template along the contact side, a list for every flat from the lead-in to the lead-out, at least two points each [x, y] [mm or in], in any frame in which the form turns left. This or <c>angles</c>.</param>
+/// <param name="Points">Points of a template along the contact side, a list for every flat from the lead-in to the lead-out, at least two
+/// points each [x, y] [mm or in], in any frame in which the form turns left. This or <c>angles</c>.</param>
 internal sealed record MeasuredInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<double>? Angles = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<double>? Spacings = null,
@@ -85,8 +96,10 @@ internal sealed class InspectionRequestRules : AbstractValidator<InspectionReque
     {
         this.AddFoldedRules(units, request => request.Measured.Spacings is not null);
         RuleFor(request => request.Measured).SetValidator(new MeasuredInputRules(units));
-        RuleFor(request => request.Tolerance!).SetValidator(new InspectionToleranceInputRules(units)).When(request => request.Tolerance is not null);
-        RuleFor(request => request.Corrections!).SetValidator(new CorrectionInputRules(units)).When(request => request.Corrections is not null);
+        RuleFor(request => request.Tolerance!).SetValidator(new InspectionToleranceInputRules(units))
+            .When(request => request.Tolerance is not null);
+        RuleFor(request => request.Corrections!).SetValidator(new CorrectionInputRules(units))
+            .When(request => request.Corrections is not null);
         this.AddStandingPanelRules();
         RuleFor(request => request.Ends).Null()
             .Else("not-applicable", "It only says where the panel is clamped on a form given by its stations.", "only with stations and a panel; else form.stepping.ends")
@@ -130,8 +143,16 @@ internal sealed class MeasuredInputRules : AbstractValidator<MeasuredInput>
 
                 for (var i = 0; i < points.Count; i++)
                 {
-                    Number(points[i].First, checking => checking.Points, string.Create(CultureInfo.InvariantCulture, $"{path}[{i}][0]"), Ranges.Coordinate);
-                    Number(points[i].Second, checking => checking.Points, string.Create(CultureInfo.InvariantCulture, $"{path}[{i}][1]"), Ranges.Coordinate);
+                    Number(
+                        points[i].First,
+                        checking => checking.Points,
+                        string.Create(CultureInfo.InvariantCulture, $"{path}[{i}][0]"),
+                        Ranges.Coordinate);
+                    Number(
+                        points[i].Second,
+                        checking => checking.Points,
+                        string.Create(CultureInfo.InvariantCulture, $"{path}[{i}][1]"),
+                        Ranges.Coordinate);
                 }
             }
 

@@ -24,7 +24,8 @@ internal static class InspectionsEndpoint
             + "Answers the form as built, where it leaves the wanted curve, the closing error, what it does to the panel, and the fewest folds to correct in whole steps of the stop; that it is the fewest is proven. "
             + "Measurements that no form could give are refused with their pointer; those that are hard to believe are listed as suspect.");
 
-    private static Results<AnswerResult<InspectionAnswer>, ProblemResult> Inspect(JsonBody<InspectionRequest> body, CancellationToken cancellation) => body.Answer(given =>
+    private static Results<AnswerResult<InspectionAnswer>, ProblemResult> Inspect(
+        JsonBody<InspectionRequest> body, CancellationToken cancellation) => body.Answer(given =>
     {
         var request = InspectionDefaults.Apply(given);
         var units = UnitSystem.Of(request.Units);
@@ -43,7 +44,9 @@ internal static class InspectionsEndpoint
             cancellation);
         var shown = NormalizedRequest.Of(request);
         return new AnswerResult<InspectionAnswer>(
-            InspectionAnswer.From(report, form.Failed, rules.Step, FoldedForm.LinksOf(request), shown), InspectionAnswerJson.Default.InspectionAnswer, shown.Fingerprint);
+            InspectionAnswer.From(report, form.Failed, rules.Step, FoldedForm.LinksOf(request), shown),
+            InspectionAnswerJson.Default.InspectionAnswer,
+            shown.Fingerprint);
     });
 
     private static Forming.Jobs.PanelSpec PanelOf(InspectionRequest request, Forms.PanelInput panel, UnitSystem units) =>
@@ -62,7 +65,9 @@ internal static class InspectionsEndpoint
         SpacingsMm = measured.Spacings is { } spacings ? [.. spacings.Select(units.ToMm)] : null,
         FacetsMm = measured.Facets is { } facets ? [.. facets.Select(units.ToMm)] : null,
         Points = measured.Points is { } points
-            ? [.. points.Select(flat => (IReadOnlyList<Point>)[.. flat.Select(point => new Point(units.ToMm(point.First), units.ToMm(point.Second)))])]
+            ? [.. points
+                .Select(
+                    flat => (IReadOnlyList<Point>)[.. flat.Select(point => new Point(units.ToMm(point.First), units.ToMm(point.Second)))])]
             : null,
     };
 }

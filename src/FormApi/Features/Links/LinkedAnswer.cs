@@ -34,5 +34,7 @@ internal static class LinkedAnswer
 
     // Links in answers hold the very text that the fingerprint is made of, so a caller who names it needs no calculation.
     private static UnchangedResult? UnchangedUnread(HttpContext context, ReadOnlySpan<byte> json, string media) =>
-        context.Request.Headers.IfNoneMatch is [not (null or "*"), ..] ? NamedResult.UnchangedFor(context, Fingerprint.OfCanonical(json), media) : null;
+        context.Request.Headers.IfNoneMatch is [not (null or "*"), ..]
+            ? NamedResult.UnchangedFor(context, Fingerprint.OfCanonical(json), media)
+            : null;
 }

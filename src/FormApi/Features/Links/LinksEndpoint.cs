@@ -49,7 +49,12 @@ internal static class LinksEndpoint
         json => FormsEndpoint.Compute(JsonBody<FormRequest>.Of(json), cancellation));
 
     private static Results<DrawingResult, UnchangedResult, ProblemResult> OpenDrawing(
-        string request, string? paper, HttpContext context, IOptions<Limits> limits, IOptions<PublicAddress> address, CancellationToken cancellation) => LinkedAnswer.Of(
+        string request,
+        string? paper,
+        HttpContext context,
+        IOptions<Limits> limits,
+        IOptions<PublicAddress> address,
+        CancellationToken cancellation) => LinkedAnswer.Of(
         context,
         request,
         limits.Value.LinkBytes,
@@ -57,7 +62,12 @@ internal static class LinksEndpoint
         json => DrawingsEndpoint.Draw(JsonBody<FormRequest>.Of(json), paper, context.Request, address, cancellation));
 
     private static Results<Results<AnswerResult<ProgramAnswer>, ProgramFileResult>, UnchangedResult, ProblemResult> OpenProgram(
-        string request, string? paper, HttpContext context, IOptions<Limits> limits, IOptions<PublicAddress> address, CancellationToken cancellation) => LinkedAnswer.Of(
+        string request,
+        string? paper,
+        HttpContext context,
+        IOptions<Limits> limits,
+        IOptions<PublicAddress> address,
+        CancellationToken cancellation) => LinkedAnswer.Of(
         context,
         request,
         limits.Value.LinkBytes,

@@ -8,21 +8,30 @@ using Forming.Prediction;
 
 namespace FormApi.Features.Predictions;
 
-/// <summary>How a panel comes off a form, from a simulated pull that is not yet checked against measured panels. Lengths, forces and masses are in the units of the request.</summary>
+/// <summary>
+/// How a panel comes off a form, from a simulated pull that is not yet checked against measured panels. Lengths, forces and masses are in
+/// the units of the request.
+/// </summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
 /// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
 /// <param name="Request">The request with every default shown; null where the plan chooses, or where it has no use with stations.</param>
 /// <param name="Wraps">Whether the panel lands on every fold, one after another.</param>
 /// <param name="Text">Why it does not; null where it does.</param>
-/// <param name="GaveUp">Whether the solver gave up: nothing is known then, and the panel may well lie over the form. False where it does not wrap because it cannot.</param>
+/// <param name="GaveUp">Whether the solver gave up: nothing is known then, and the panel may well lie over the form. False where it does
+/// not wrap because it cannot.</param>
 /// <param name="Folds">Folds of the form.</param>
 /// <param name="FoldsReached">Folds that the panel touched; one that it arched over is not counted.</param>
-/// <param name="Lever">From the end of the curve to the hand [mm or in]; longer than the plan's where the hand would meet the form first and the request gives no lever; null where nothing could be pulled.</param>
-/// <param name="LeastLever">A longer lever that was tried and reaches, where with the plan's or the request's the hand meets the form first [mm or in]; else null.</param>
+/// <param name="Lever">From the end of the curve to the hand [mm or in]; longer than the plan's where the hand would meet the form first
+/// and the request gives no lever; null where nothing could be pulled.</param>
+/// <param name="LeastLever">A longer lever that was tried and reaches, where with the plan's or the request's the hand meets the form first
+/// [mm or in]; else null.</param>
 /// <param name="LongestLever">Longest lever known to keep the wrap in order [mm or in]; 0 where none does, null where any does.</param>
-/// <param name="ClampGap">Where the panel is clamped: behind the first fold's tangent point [mm or in]; 0 with half folds at the ends.</param>
-/// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with fewer from the first), on the face the curve was measured on [mm or in]; null where the panel is flat there, or does not wrap.</param>
-/// <param name="WantedRadius">Mean radius of the wanted curve over the same stretch [mm or in]; null where it is flat there, or the panel does not wrap.</param>
+/// <param name="ClampGap">Where the panel is clamped: behind the first fold's tangent point [mm or in]; 0 with half folds at the
+/// ends.</param>
+/// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with
+/// fewer from the first), on the face the curve was measured on [mm or in]; null where the panel is flat there, or does not wrap.</param>
+/// <param name="WantedRadius">Mean radius of the wanted curve over the same stretch [mm or in]; null where it is flat there, or the panel
+/// does not wrap.</param>
 /// <param name="Sweep">Turn of the whole panel let go [°]; null where it does not wrap.</param>
 /// <param name="WantedSweep">Turn of the wanted curve [°]; null where the panel does not wrap.</param>
 /// <param name="Miss">Distance from the wanted curve; null where the panel does not wrap.</param>
@@ -116,7 +125,10 @@ internal sealed record PredictionAnswer(
     private static PredictedPullResult PullOf(PanelPrediction prediction, double widthMm, UnitSystem units)
     {
         var steps = Lists.Map(prediction.Steps, step => new PullStepResult(
-            step.Fold, UnitSystem.Degrees(step.EndAngle), units.Force(step.ForcePerWidth * widthMm), units.Moment(step.ClampMomentPerWidth)));
+            step.Fold,
+            UnitSystem.Degrees(step.EndAngle),
+            units.Force(step.ForcePerWidth * widthMm),
+            units.Moment(step.ClampMomentPerWidth)));
         return prediction.Pull is { } pull
             ? new(
                 steps,
@@ -167,8 +179,12 @@ internal sealed record FinishResult(string Finish, double AllowedRipple, double 
 /// <summary>The pull.</summary>
 /// <param name="Steps">The pull as it goes, a step for each fold reached.</param>
 /// <param name="Force">Largest hand force, whole width [N or lbf]; null where the panel does not wrap.</param>
-/// <param name="ClampMoment">Size of the largest moment per width at the clamp [N·mm/mm or lbf·in/in]; null where the panel does not wrap.</param>
-/// <param name="ClampLoad">What the clamp has to hold down against the first fold's push, whole width [N or lbf], never negative; null where the panel does not wrap. Half folds at the ends: 1.5 M/d, d the clamp's gap, M the moment at the first fold. Full ones: the largest shear at a clamp half a facet behind the first fold. A clamp that bears only b deep has to hold M/b on top, M the moment at the clamp.</param>
+/// <param name="ClampMoment">Size of the largest moment per width at the clamp [N·mm/mm or lbf·in/in]; null where the panel does not
+/// wrap.</param>
+/// <param name="ClampLoad">What the clamp has to hold down against the first fold's push, whole width [N or lbf], never negative; null
+/// where the panel does not wrap. Half folds at the ends: 1.5 M/d, d the clamp's gap, M the moment at the first fold. Full ones: the
+/// largest shear at a clamp half a facet behind the first fold. A clamp that bears only b deep has to hold M/b on top, M the moment at the
+/// clamp.</param>
 /// <param name="EndAngle">Angle of the sheet's end to pull to [°]; null where the panel does not wrap.</param>
 /// <param name="EnergyReleased">Elastic energy let go when the pull ends [J or ft·lbf]; null where the panel does not wrap.</param>
 internal sealed record PredictedPullResult(

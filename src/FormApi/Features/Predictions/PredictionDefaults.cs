@@ -36,7 +36,8 @@ internal static class PredictionDefaults
 
     /// <summary>The request as one for a form; only without stations.</summary>
     /// <param name="request">The request.</param>
-    public static FormRequest AsForm(PredictionRequest request) => new(request.Units, request.Panel, request.Form, request.Brake!, request.Marks);
+    public static FormRequest AsForm(PredictionRequest request) =>
+        new(request.Units, request.Panel, request.Form, request.Brake!, request.Marks);
 
     /// <summary>A panel pulled over an existing form, with every default that has a use there.</summary>
     /// <param name="panel">A panel that passed its rules.</param>

@@ -10,13 +10,21 @@ using Forming.Facets;
 
 namespace FormApi.Features.Predictions;
 
-/// <summary>A panel, and the form it is to be pulled over: one that is planned first, or one that already exists and is given by its stations.</summary>
-/// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> (with N, MPa, kg, J) or <c>in</c> (with lbf, psi, lb, ft·lbf). Angles are in degrees.</param>
-/// <param name="Panel">The panel that is wanted, and how it will be pulled. With <c>stations</c> leave out <c>trim</c>, <c>grain</c>, <c>stockSheets</c>, <c>clamp.height</c> and, of <c>springback</c>, <c>model</c> and <c>factor</c>: they would have no use. <c>lever</c> then reaches from the form's last fold (half a facet past a full one) to the hand.</param>
-/// <param name="Form">The form. With <c>stations</c> leave out <c>width</c>, <c>stepping</c>, <c>grain</c>, <c>neutralFactor</c> and <c>stop</c>: they would have no use.</param>
+/// <summary>
+/// A panel, and the form it is to be pulled over: one that is planned first, or one that already exists and is given by its stations.
+/// </summary>
+/// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> (with N, MPa, kg, J) or <c>in</c> (with lbf, psi,
+/// lb, ft·lbf). Angles are in degrees.</param>
+/// <param name="Panel">The panel that is wanted, and how it will be pulled. With <c>stations</c> leave out <c>trim</c>, <c>grain</c>,
+/// <c>stockSheets</c>, <c>clamp.height</c> and, of <c>springback</c>, <c>model</c> and <c>factor</c>: they would have no use. <c>lever</c>
+/// then reaches from the form's last fold (half a facet past a full one) to the hand.</param>
+/// <param name="Form">The form. With <c>stations</c> leave out <c>width</c>, <c>stepping</c>, <c>grain</c>, <c>neutralFactor</c> and
+/// <c>stop</c>: they would have no use.</param>
 /// <param name="Brake">The brake the form is folded on; needed but with <c>stations</c>, which leave no use for it.</param>
-/// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the request's units.</param>
-/// <param name="Ends">Half or full folds at the ends of a form given by its stations: it says where the clamp is. Default: <c>half</c> where the first fold turns at most three quarters of the second, else <c>full</c>; null without stations.</param>
+/// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the
+/// request's units.</param>
+/// <param name="Ends">Half or full folds at the ends of a form given by its stations: it says where the clamp is. Default: <c>half</c>
+/// where the first fold turns at most three quarters of the second, else <c>full</c>; null without stations.</param>
 /// <param name="Stations">The folds of a form that already exists, from its lead-in. Default: null, the form is planned.</param>
 internal sealed record PredictionRequest(
     LengthUnit Units,
@@ -52,7 +60,8 @@ internal sealed class PredictionRequestRules : AbstractValidator<PredictionReque
     {
         RuleFor(request => request.Panel).SetValidator(new PanelInputRules(units));
         RuleFor(request => request.Form).SetValidator(new FormInputRules(units)).When(request => request.Stations is null);
-        RuleFor(request => request.Form).SetValidator(new FormInputRules(units, isStanding: true)).When(request => request.Stations is not null);
+        RuleFor(request => request.Form).SetValidator(new FormInputRules(units, isStanding: true))
+            .When(request => request.Stations is not null);
         RuleFor(request => request.Brake!).SetValidator(new BrakeInputRules(units)).When(request => request.Brake is not null);
         RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units)).When(request => request.Marks is not null);
         RuleFor(request => request.Ends).Null()

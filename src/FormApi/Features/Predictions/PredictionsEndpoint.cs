@@ -23,9 +23,11 @@ internal static class PredictionsEndpoint
     /// <summary>Answers a request.</summary>
     /// <param name="body">The body as it was read.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    internal static Results<AnswerResult<PredictionAnswer>, ProblemResult> Predict(JsonBody<PredictionRequest> body, CancellationToken cancellation) => body.Answer(request =>
+    internal static Results<AnswerResult<PredictionAnswer>, ProblemResult> Predict(
+        JsonBody<PredictionRequest> body, CancellationToken cancellation) => body.Answer(request =>
     {
         var job = PredictedJob.Of(request, cancellation);
-        return new AnswerResult<PredictionAnswer>(PredictionAnswer.From(job), PredictionAnswerJson.Default.PredictionAnswer, job.Shown.Fingerprint);
+        return new AnswerResult<PredictionAnswer>(
+            PredictionAnswer.From(job), PredictionAnswerJson.Default.PredictionAnswer, job.Shown.Fingerprint);
     });
 }

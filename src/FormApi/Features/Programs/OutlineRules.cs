@@ -19,7 +19,8 @@ internal static class OutlineRules
     /// <param name="outline">The outline, or null.</param>
     /// <param name="units">The caller's units.</param>
     /// <returns>Whether there is an outline without a fault.</returns>
-    public static bool Check<T>(ValidationContext<T> context, Expression<Func<T, IReadOnlyList<Pair>?>> field, IReadOnlyList<Pair>? outline, UnitSystem units)
+    public static bool Check<T>(
+        ValidationContext<T> context, Expression<Func<T, IReadOnlyList<Pair>?>> field, IReadOnlyList<Pair>? outline, UnitSystem units)
     {
         if (outline is null || outline.Count < Ranges.OutlineCount.Min || outline.Count > Ranges.OutlineCount.Max)
             return false;

@@ -10,14 +10,19 @@ using Forming.Programs.Brakes;
 
 namespace FormApi.Features.Programs;
 
-/// <summary>The steps by which a brake folds a form, every one of them followed through its whole swing. Lengths and forces are in the units of the request.</summary>
+/// <summary>
+/// The steps by which a brake folds a form, every one of them followed through its whole swing. Lengths and forces are in the units of the
+/// request.
+/// </summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
 /// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
 /// <param name="Request">The request with every default shown; null where it has no use.</param>
-/// <param name="Verdict">The verdict of the checks: <c>ready</c>, or <c>attention</c> where one warns. A form that cannot be folded is a 422.</param>
+/// <param name="Verdict">The verdict of the checks: <c>ready</c>, or <c>attention</c> where one warns. A form that cannot be folded is a
+/// 422.</param>
 /// <param name="Program">The program as a whole.</param>
 /// <param name="Steps">The steps in order.</param>
-/// <param name="Checks">Every check of the program, the worst step's value for each; with stations also those that a plan makes of the folds.</param>
+/// <param name="Checks">Every check of the program, the worst step's value for each; with stations also those that a plan makes of the
+/// folds.</param>
 /// <param name="Safety">Cautions that this job calls for. Local codes, machine manuals and licensed practice come first.</param>
 /// <param name="Basis">What every headline value rests on.</param>
 /// <param name="Links">The same as links that hold the whole request.</param>
@@ -79,7 +84,13 @@ internal sealed record ProgramAnswer(
     private static OrderTriedResult[] OrdersOf(BrakeProgram program, UnitSystem units) => Lists.Map(
         program.OrdersTried,
         order => new OrderTriedResult(
-            order.Name, order.IsWhole, order.FailedFold, order.FailedCheck, order.Strikes?.Word(), order.HandlingCost, units.Length(order.ClearanceMm)));
+            order.Name,
+            order.IsWhole,
+            order.FailedFold,
+            order.FailedCheck,
+            order.Strikes?.Word(),
+            order.HandlingCost,
+            units.Length(order.ClearanceMm)));
 
     private static StepResult StepOf(ProgramStep step, bool isPress, UnitSystem units)
     {
@@ -123,15 +134,19 @@ internal sealed record ProgramAnswer(
 /// <summary>A program as a whole.</summary>
 /// <param name="OrderName">Name of the order.</param>
 /// <param name="Turns">Turns of the part end for end.</param>
-/// <param name="HandlingCost">What all handling costs, in slides to the next mark: slide 1, draw out and put in again 2, turn end for end 3 (assumption).</param>
+/// <param name="HandlingCost">What all handling costs, in slides to the next mark: slide 1, draw out and put in again 2, turn end for end 3
+/// (assumption).</param>
 /// <param name="StopChanges">Changes of the stop after the first setting.</param>
 /// <param name="StopGroups">Steps in a row that share one setting of the stop.</param>
-/// <param name="StopRounding">What rounding the stop angles to the stop's resolution adds to the whole form, in degrees of closing [°]: above 0 it closes too far.</param>
+/// <param name="StopRounding">What rounding the stop angles to the stop's resolution adds to the whole form, in degrees of closing [°]:
+/// above 0 it closes too far.</param>
 /// <param name="Clearance">Least clearance of all steps, at most the tools' <c>plenty</c> [mm or in].</param>
 /// <param name="Nearest">What is nearest to the part there; null where nothing is near.</param>
 /// <param name="DieOpening">Opening of the die in use [mm or in]; null on a leaf brake.</param>
-/// <param name="Searched">Which orders were searched: <c>all orders</c>, up to 8 folds; <c>families</c>, those whose made folds are always the outer ones of both edges, or one run of neighbours.</param>
-/// <param name="SearchComplete">Whether the search was complete; else a better order may exist. It ends after a counted amount of work, never by a clock: the same request has the same answer.</param>
+/// <param name="Searched">Which orders were searched: <c>all orders</c>, up to 8 folds; <c>families</c>, those whose made folds are always
+/// the outer ones of both edges, or one run of neighbours.</param>
+/// <param name="SearchComplete">Whether the search was complete; else a better order may exist. It ends after a counted amount of work,
+/// never by a clock: the same request has the same answer.</param>
 /// <param name="OrdersTried">The orders that were followed.</param>
 internal sealed record ProgramResult(
     string OrderName,
@@ -171,12 +186,14 @@ internal sealed record OrderTriedResult(
 /// <param name="HandlingCost">What that costs, in slides to the next mark.</param>
 /// <param name="GaugedEdge">The edge behind, which is gauged.</param>
 /// <param name="GaugedBy">What places the part.</param>
-/// <param name="GaugeDistance">From the sight line of a leaf brake or the punch tip of a press brake to the stop [mm or in]; where the gauge does not reach, to the edge behind.</param>
+/// <param name="GaugeDistance">From the sight line of a leaf brake or the punch tip of a press brake to the stop [mm or in]; where the
+/// gauge does not reach, to the edge behind.</param>
 /// <param name="GaugeInRange">Whether the gauge reaches there.</param>
 /// <param name="FaceSlope">Slope of the face that meets the stop [°]; below 45° the sheet can ride over or under it.</param>
 /// <param name="Angle">Fold angle after springback [°].</param>
 /// <param name="StopAngle">Exact angle under load [°].</param>
-/// <param name="StopSetting">What to set the stop to: that angle to the stop's resolution, one setting for folds that agree within it [°].</param>
+/// <param name="StopSetting">What to set the stop to: that angle to the stop's resolution, one setting for folds that agree within it
+/// [°].</param>
 /// <param name="IncludedAngle">Angle between the two flats under load, 180° less the stop angle [°]; null on a leaf brake.</param>
 /// <param name="SpringbackAllowance">How far the fold goes past its angle under load [°]; null on a leaf brake.</param>
 /// <param name="StopChange">Whether the stop is changed for this step.</param>
@@ -187,7 +204,8 @@ internal sealed record OrderTriedResult(
 /// <param name="HandleForce">Force at the handle, without the leaf's weight and friction [N or lbf]; null on a press brake.</param>
 /// <param name="LeafForce">Force of the leaf on the sheet [N or lbf]; null on a press brake.</param>
 /// <param name="ClampForce">Force of the beam on the sheet [N or lbf]; null on a press brake.</param>
-/// <param name="Clearance">Least clearance over the whole swing, at most the tools' <c>plenty</c> [mm or in]; true within 0.02 mm and never too high by more.</param>
+/// <param name="Clearance">Least clearance over the whole swing, at most the tools' <c>plenty</c> [mm or in]; true within 0.02 mm and never
+/// too high by more.</param>
 /// <param name="Nearest">What is nearest to the part; null where nothing is near.</param>
 /// <param name="ClearanceAtAngle">Angle of the fold there [°].</param>
 /// <param name="FrontRun">Flat in front of the fold [mm or in].</param>

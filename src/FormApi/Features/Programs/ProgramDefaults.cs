@@ -20,7 +20,12 @@ internal static class ProgramDefaults
         {
             return request with
             {
-                Form = request.Form with { GaugeSystem = FormDefaults.GaugeSystemOf(request.Form), Grain = request.Form.Grain ?? Grain.Unknown, Stop = FormDefaults.WithRounding(request.Form.Stop) },
+                Form = request.Form with
+                {
+                    GaugeSystem = FormDefaults.GaugeSystemOf(request.Form),
+                    Grain = request.Form.Grain ?? Grain.Unknown,
+                    Stop = FormDefaults.WithRounding(request.Form.Stop),
+                },
                 Brake = Apply(request.Brake, FormDefaults.Apply(request.Brake.AsBrake(), units), units),
             };
         }

@@ -8,7 +8,8 @@ namespace FormApi.Features.Programs;
 /// <param name="bytes">Its bytes.</param>
 /// <param name="media">Its media type.</param>
 /// <param name="fingerprint">Fingerprint of what was calculated.</param>
-internal sealed class ProgramFileResult(byte[] bytes, string media, string fingerprint) : FileResult(bytes, media, fingerprint, "program"), IEndpointMetadataProvider
+internal sealed class ProgramFileResult(byte[] bytes, string media, string fingerprint) : FileResult(bytes, media, fingerprint, "program"),
+IEndpointMetadataProvider
 {
     private static readonly FilesToo Files = new(MediaTypes.Csv, MediaTypes.Svg, MediaTypes.Pdf);
 

@@ -10,11 +10,13 @@ using Forming;
 namespace FormApi.Features.Programs;
 
 /// <summary>A form, planned first or given by its stations, and the brake with its tools that is to fold it.</summary>
-/// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> (with N, MPa, kg, J) or <c>in</c> (with lbf, psi, lb, ft·lbf). Angles are in degrees.</param>
+/// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> (with N, MPa, kg, J) or <c>in</c> (with lbf, psi,
+/// lb, ft·lbf). Angles are in degrees.</param>
 /// <param name="Form">The form. With <c>stations</c> give <c>width</c>, and leave out <c>stepping</c>: it would have no use.</param>
 /// <param name="Brake">The brake and its tools.</param>
 /// <param name="Panel">The panel that the form is planned for; needed but with <c>stations</c>, which leave no use for it.</param>
-/// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the request's units.</param>
+/// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the
+/// request's units.</param>
 /// <param name="Stations">The folds of a form that is known already, from its lead-in. Default: null, the form is planned.</param>
 internal sealed record ProgramRequest(
     LengthUnit Units,
@@ -49,10 +51,12 @@ internal sealed class ProgramRequestRules : AbstractValidator<ProgramRequest>
     /// <param name="units">The caller's units.</param>
     internal ProgramRequestRules(UnitSystem units)
     {
-        RuleFor(request => request.Panel!).SetValidator(new PanelInputRules(units)).When(request => request is { Panel: not null, Stations: null });
+        RuleFor(request => request.Panel!).SetValidator(new PanelInputRules(units))
+            .When(request => request is { Panel: not null, Stations: null });
         RuleFor(request => request.Form).SetValidator(new FormInputRules(units));
         RuleFor(request => request.Brake).SetValidator(new ProgramBrakeInputRules(units));
-        RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units)).When(request => request is { Marks: not null, Stations: null });
+        RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units))
+            .When(request => request is { Marks: not null, Stations: null });
         When(request => request.Stations is not null, () =>
         {
             const string why = "where the form folds is known already";

@@ -40,7 +40,8 @@ internal sealed record ProgrammedJob(
     public UnitSystem Units => Shown.Units;
 
     /// <summary>The verdict of the checks.</summary>
-    public PlanVerdict Verdict => Checks.Any(check => check.Verdict == Forming.Checks.Verdict.Warn) ? PlanVerdict.Attention : PlanVerdict.Ready;
+    public PlanVerdict Verdict =>
+        Checks.Any(check => check.Verdict == Forming.Checks.Verdict.Warn) ? PlanVerdict.Attention : PlanVerdict.Ready;
 
     /// <summary>Programs a request, or says what is in the way.</summary>
     /// <typeparam name="TAnswer">Type of the answer.</typeparam>
@@ -116,7 +117,8 @@ internal sealed record ProgrammedJob(
     private static ProblemResult Refused(Check[] failed, JsonBody<ProgramRequest> body, UnitSystem units) => new(
         ProblemKinds.CannotBeMade,
         "A form with a failed check cannot be sent to a machine; failed: " + string.Join(", ", failed.Select(check => check.Id)) + ".",
-        [.. failed.Select(check => FaultAt(PlaceOf(check.Id), check.Id, units.Wording.Of(check.Text), units.Wording.OfOptional(check.Remedy?.Text), body))]);
+        [.. failed.Select(check =>
+            FaultAt(PlaceOf(check.Id), check.Id, units.Wording.Of(check.Text), units.Wording.OfOptional(check.Remedy?.Text), body))]);
 
     private static ProblemResult Impossible(BrakeProgram program, JsonBody<ProgramRequest> body, UnitSystem units)
     {

@@ -46,14 +46,17 @@ internal static class ProgramsEndpoint
         var media = ProgramFileResult.Offered.Choose(request)!;
         return ProgrammedJob.Answer<Results<AnswerResult<ProgramAnswer>, ProgramFileResult>>(
             body,
-            job => media == MediaTypes.Json ? ToAnswer(job) : new ProgramFileResult(Bytes(job, media, paper, address.Value, cancellation), media, job.Shown.Fingerprint),
+            job => media == MediaTypes.Json
+                ? ToAnswer(job)
+                : new ProgramFileResult(Bytes(job, media, paper, address.Value, cancellation), media, job.Shown.Fingerprint),
             cancellation);
     }
 
     /// <summary>Answers a request as JSON.</summary>
     /// <param name="body">The body as it was read.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    internal static Results<AnswerResult<ProgramAnswer>, ProblemResult> Compute(JsonBody<ProgramRequest> body, CancellationToken cancellation) =>
+    internal static Results<AnswerResult<ProgramAnswer>, ProblemResult> Compute(
+        JsonBody<ProgramRequest> body, CancellationToken cancellation) =>
         ProgrammedJob.Answer(body, ToAnswer, cancellation);
 
     private static AnswerResult<ProgramAnswer> ToAnswer(ProgrammedJob job) =>

@@ -6,22 +6,28 @@ using FormApi.Http.Units;
 
 namespace FormApi.Features.Programs;
 
-/// <summary>Tools, gauge and limits of a brake. Outlines are in section, x towards the operator, y up; every default is a generic assumption.</summary>
+/// <summary>
+/// Tools, gauge and limits of a brake. Outlines are in section, x towards the operator, y up; every default is a generic assumption.
+/// </summary>
 /// <param name="Clearance">Clearance that is enough [mm or in]. Default: 1 mm.</param>
 /// <param name="Plenty">Clearance past which more is not better [mm or in]. Default: 10 mm.</param>
 /// <param name="LeastLift">Least lift of the upper jaw with which the part can be moved [mm or in]. Default: 8 mm.</param>
 /// <param name="OverTravel">How far past its stop a fold may go [°]. Default: 0.5°.</param>
 /// <param name="OpenEnd">Whether the part can be slid off the end of the brake. Default: false.</param>
-/// <param name="Gauge">Where the back gauge can be set [mm or in]. Default: 75 to 600 mm on a leaf brake, 10 to 600 mm on a press brake.</param>
+/// <param name="Gauge">Where the back gauge can be set [mm or in]. Default: 75 to 600 mm on a leaf brake, 10 to 600 mm on a press
+/// brake.</param>
 /// <param name="StopHeight">How high the face of the gauge's stop reaches over the flat sheet [mm or in]. Default: 25 mm.</param>
-/// <param name="Opening">How far the beam lifts or the ram opens [mm or in]. Default: 30 mm on a leaf brake, 200 mm on a press brake.</param>
-/// <param name="Beam">Outline of the beam [mm or in], its foremost nose point at x = 0, the underside that clamps at y = 0; leaf brakes only. Default: null, a nose of the fold radius at 45° on a beam 120 mm high.</param>
+/// <param name="Opening">How far the beam lifts or the ram opens [mm or in]. Default: 30 mm on a leaf brake, 200 mm on a press
+/// brake.</param>
+/// <param name="Beam">Outline of the beam [mm or in], its foremost nose point at x = 0, the underside that clamps at y = 0; leaf brakes
+/// only. Default: null, a nose of the fold radius at 45° on a beam 120 mm high.</param>
 /// <param name="MinRun">Least run in front that the leaf can fold [mm or in]; leaf brakes only. Default: 8 mm.</param>
 /// <param name="MinLand">Least run behind that the beam can clamp [mm or in]; leaf brakes only. Default: 8 mm.</param>
 /// <param name="Lever">From the fold to the hand on the leaf [mm or in]; leaf brakes only. Default: 500 mm.</param>
 /// <param name="Bearing">From the fold to where the sheet bears on the leaf [mm or in]; leaf brakes only. Default: 15 mm.</param>
 /// <param name="BeamDepth">Depth over which the beam clamps [mm or in]; leaf brakes only. Default: 70 mm.</param>
-/// <param name="Punch">Outline of the punch [mm or in], its tip at (0, 0); press brakes only. Default: null, 60° with a tip of the fold radius, 16 mm wide, 110 mm high.</param>
+/// <param name="Punch">Outline of the punch [mm or in], its tip at (0, 0); press brakes only. Default: null, 60° with a tip of the fold
+/// radius, 16 mm wide, 110 mm high.</param>
 /// <param name="Holder">Size of the punch holder; press brakes only. Default: 50 × 70 mm.</param>
 /// <param name="Ram">Size of the ram; press brakes only. Default: 80 × 400 mm.</param>
 /// <param name="Die">Size of the die; press brakes only. Default: 40 × 60 mm.</param>
@@ -82,16 +88,28 @@ internal sealed class ToolsInputRules : AbstractValidator<ToolsInput>
         RuleFor(tools => tools.Bearing).Within(Ranges.ToolSize, units);
         RuleFor(tools => tools.BeamDepth).Within(Ranges.ToolSize, units);
         RuleFor(tools => tools.ForceCapacity).Within(Ranges.RatedForce, units);
-        foreach (var size in new[] { (Expression<Func<ToolsInput, ToolSizeInput?>>)(tools => tools.Holder), tools => tools.Ram, tools => tools.Die, tools => tools.Bed })
+        Expression<Func<ToolsInput, ToolSizeInput?>>[] sizes = [
+            tools => tools.Holder, tools => tools.Ram, tools => tools.Die, tools => tools.Bed];
+        foreach (var size in sizes)
             RuleFor(size!).SetValidator(new ToolSizeInputRules(units)!);
-        RuleFor(tools => tools.Beam!.Count).Within(Ranges.OutlineCount, units).About(tools => tools.Beam).When(tools => tools.Beam is not null);
-        RuleFor(tools => tools.Punch!.Count).Within(Ranges.OutlineCount, units).About(tools => tools.Punch).When(tools => tools.Punch is not null);
+        RuleFor(tools => tools.Beam!.Count).Within(Ranges.OutlineCount, units).About(tools => tools.Beam)
+            .When(tools => tools.Beam is not null);
+        RuleFor(tools => tools.Punch!.Count).Within(Ranges.OutlineCount, units).About(tools => tools.Punch)
+            .When(tools => tools.Punch is not null);
         RuleFor(tools => tools).Custom((tools, context) =>
         {
-            if (OutlineRules.Check(context, checking => checking.Beam, tools.Beam, units) && !StandsRight(tools.Beam!, corner => IsZero(corner.First)))
+            if (OutlineRules.Check(context, checking => checking.Beam, tools.Beam, units)
+                && !StandsRight(tools.Beam!, corner => IsZero(corner.First)))
+            {
                 context.FaultAt(checking => checking.Beam, "outline.off-its-place", "The outline is not placed by its clamping edge.", "its underside at y = 0, the foremost point of its nose at x = 0");
-            if (OutlineRules.Check(context, checking => checking.Punch, tools.Punch, units) && !StandsRight(tools.Punch!, corner => IsZero(corner.First) && IsZero(corner.Second)))
+            }
+
+            if (OutlineRules.Check(context, checking => checking.Punch, tools.Punch, units)
+                && !StandsRight(tools.Punch!, corner => IsZero(corner.First) && IsZero(corner.Second)))
+            {
                 context.FaultAt(checking => checking.Punch, "outline.off-its-place", "The outline is not placed by its tip.", "its tip, the lowest point, at (0, 0)");
+            }
+
         });
     }
 

@@ -14,7 +14,8 @@ namespace FormApi.Features.TestStrips;
 /// <param name="Units">Unit of every length in the request and in the answer.</param>
 /// <param name="Thickness">Thickness of the form's sheet [mm or in], and of every strip that gives none.</param>
 /// <param name="Strips">The strips; one will do, two show how much they scatter.</param>
-/// <param name="MeasuredTo">To where the legs are measured: <c>mold-line</c>, where the outside faces would meet if the fold were sharp, or <c>tangent-line</c>, where the straight part ends. Default: <c>mold-line</c>.</param>
+/// <param name="MeasuredTo">To where the legs are measured: <c>mold-line</c>, where the outside faces would meet if the fold were sharp, or
+/// <c>tangent-line</c>, where the straight part ends. Default: <c>mold-line</c>.</param>
 /// <param name="ReadingError">How far readings may be out. Default: 0.1 mm, 0.5° and 0.1 mm, assumptions.</param>
 internal sealed record NeutralFactorStripsRequest(
     LengthUnit Units,
@@ -27,7 +28,8 @@ internal sealed record NeutralFactorStripsRequest(
     private static readonly NeutralFactorStripsRequestRules InInch = new(UnitSystem.Inch);
 
     /// <inheritdoc/>
-    static JsonTypeInfo<NeutralFactorStripsRequest> IRequestBody<NeutralFactorStripsRequest>.TypeInfo => StripRequestJson.Strict.NeutralFactorStripsRequest;
+    static JsonTypeInfo<NeutralFactorStripsRequest> IRequestBody<NeutralFactorStripsRequest>.TypeInfo =>
+        StripRequestJson.Strict.NeutralFactorStripsRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<NeutralFactorStripsRequest>.HasNullItems => Strips.Contains(null);
@@ -107,7 +109,8 @@ internal sealed class NeutralFactorStripsRequestRules : AbstractValidator<Neutra
     {
         RuleFor(request => request.Thickness).Within(Ranges.Thickness, units);
         this.AddStripRules(request => request.Strips, new NeutralFactorStripInputRules(units), units);
-        RuleFor(request => request.ReadingError!).SetValidator(new ReadingErrorInputRules(units)).When(request => request.ReadingError is not null);
+        RuleFor(request => request.ReadingError!).SetValidator(new ReadingErrorInputRules(units))
+            .When(request => request.ReadingError is not null);
     }
 }
 

@@ -12,7 +12,8 @@ namespace FormApi.Features.TestStrips;
 /// <param name="Fingerprint">Names this answer: the same request on the same engine gives the same bytes.</param>
 /// <param name="Request">The request with every default shown.</param>
 /// <param name="Bracket">Between which ripples the limit lies.</param>
-/// <param name="AllowedRipple">The careful end of it: the largest ripple judged smooth below every one judged to show [mm or in]; null where there is none.</param>
+/// <param name="AllowedRipple">The careful end of it: the largest ripple judged smooth below every one judged to show [mm or in]; null
+/// where there is none.</param>
 /// <param name="SlopeThere">Slope of the strip that set it [°]; null where none did.</param>
 /// <param name="Strips">The strips, in the order of the request.</param>
 /// <param name="Contradictions">Verdicts that go against each other, pair by pair.</param>

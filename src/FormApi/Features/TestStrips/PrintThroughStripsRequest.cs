@@ -31,7 +31,8 @@ internal sealed record PrintThroughStripsRequest(
     private static readonly PrintThroughStripsRequestRules InInch = new(UnitSystem.Inch);
 
     /// <inheritdoc/>
-    static JsonTypeInfo<PrintThroughStripsRequest> IRequestBody<PrintThroughStripsRequest>.TypeInfo => StripRequestJson.Strict.PrintThroughStripsRequest;
+    static JsonTypeInfo<PrintThroughStripsRequest> IRequestBody<PrintThroughStripsRequest>.TypeInfo =>
+        StripRequestJson.Strict.PrintThroughStripsRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<PrintThroughStripsRequest>.HasNullItems => Strips.Contains(null);
@@ -73,8 +74,10 @@ internal sealed record PrintThroughStripsRequest(
 /// <param name="Radius">Radius of the form's contact curve [mm or in].</param>
 /// <param name="Verdict">Whether the facets show: <c>smooth</c> or <c>shows</c>.</param>
 /// <param name="Thickness">Its thickness [mm or in]. Default: the request's.</param>
-/// <param name="Lever">From the fold that the strip touches at the facet looked at to the hand that pulls [mm or in]. Default: null, the longest that keeps the wrap in order, at most 250 mm.</param>
-/// <param name="FirstFacet">Whether the facet looked at is the first after the lead-in, with a half fold before it: it shows 1.8 times as much. Default: false.</param>
+/// <param name="Lever">From the fold that the strip touches at the facet looked at to the hand that pulls [mm or in]. Default: null, the
+/// longest that keeps the wrap in order, at most 250 mm.</param>
+/// <param name="FirstFacet">Whether the facet looked at is the first after the lead-in, with a half fold before it: it shows 1.8 times as
+/// much. Default: false.</param>
 internal sealed record PrintThroughStripInput(
     double Facet,
     double Radius,

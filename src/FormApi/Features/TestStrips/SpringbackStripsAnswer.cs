@@ -90,7 +90,8 @@ internal sealed record SpringbackEffectResult(double FinishedRadius, double Form
 /// <param name="Factor">Measured springback factor, finished over formed curvature of the mid surface.</param>
 /// <param name="EffectiveYield">Yield stress with which this strip alone agrees [MPa or psi].</param>
 /// <param name="Expected">Finished inside radius by the learnt yield [mm or in].</param>
-/// <param name="Nominal">Finished inside radius by the material's own yield [mm or in]; null where the strip would have sprung flat.</param>
+/// <param name="Nominal">Finished inside radius by the material's own yield [mm or in]; null where the strip would have sprung
+/// flat.</param>
 /// <param name="Miss">Measured over expected finished radius of the mid surface, less one [%].</param>
 internal sealed record SpringbackStripResult(double Factor, double EffectiveYield, double Expected, double? Nominal, double Miss);
 

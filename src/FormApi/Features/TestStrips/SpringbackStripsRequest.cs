@@ -13,7 +13,8 @@ namespace FormApi.Features.TestStrips;
 
 /// <summary>Strips pulled round a form and let go: the radius of the form, and the radius that was left.</summary>
 /// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> (with MPa) or <c>in</c> (with psi).</param>
-/// <param name="Material">Material of the strips: elastic constants and hardening are taken from it, and the yield stress to compare with.</param>
+/// <param name="Material">Material of the strips: elastic constants and hardening are taken from it, and the yield stress to compare
+/// with.</param>
 /// <param name="Strips">The strips; one will do, two show how much they scatter.</param>
 /// <param name="Thickness">Thickness of the panel to come [mm or in], and of every strip that gives none; this or <c>gauge</c>.</param>
 /// <param name="Gauge">Gauge number; this or <c>thickness</c>.</param>
@@ -34,7 +35,8 @@ internal sealed record SpringbackStripsRequest(
     private static readonly SpringbackStripsRequestRules InInch = new(UnitSystem.Inch);
 
     /// <inheritdoc/>
-    static JsonTypeInfo<SpringbackStripsRequest> IRequestBody<SpringbackStripsRequest>.TypeInfo => StripRequestJson.Strict.SpringbackStripsRequest;
+    static JsonTypeInfo<SpringbackStripsRequest> IRequestBody<SpringbackStripsRequest>.TypeInfo =>
+        StripRequestJson.Strict.SpringbackStripsRequest;
 
     /// <inheritdoc/>
     bool IRequestBody<SpringbackStripsRequest>.HasNullItems => Strips.Contains(null);

@@ -45,10 +45,16 @@ internal sealed record StopStripsAnswer(
         EngineVersion.Current,
         asked.Fingerprint,
         asked.Json,
-        new(IntervalResult.From(lesson.Offset, StripFigures.Degrees), IntervalResult.From(lesson.Slope, WireNumber.Of), lesson.Fit.IsSlopeAssumed),
+        new(
+            IntervalResult.From(lesson.Offset, StripFigures.Degrees),
+            IntervalResult.From(lesson.Slope, WireNumber.Of),
+            lesson.Fit.IsSlopeAssumed),
         MarginResult.From(lesson.Fit.Margin, StripFigures.Degrees, lesson, asked.Units),
         [.. lesson.Settings.Select(stop => new StopAdviceResult(
-            UnitSystem.Degrees(stop.FoldAngle), IntervalResult.From(stop.StopAngle, StripFigures.Degrees), UnitSystem.Degrees(stop.Set), IntervalResult.From(stop.Expected, StripFigures.Degrees)))],
+            UnitSystem.Degrees(stop.FoldAngle),
+            IntervalResult.From(stop.StopAngle, StripFigures.Degrees),
+            UnitSystem.Degrees(stop.Set),
+            IntervalResult.From(stop.Expected, StripFigures.Degrees)))],
         [.. lesson.Fit.Expected.Select((expected, i) => new StopStripResult(
             StripFigures.Degrees(expected), StripFigures.Degrees(lesson.Fit.Residuals[i]), WireNumber.Of(lesson.Fit.Leverages[i])))],
         OutlierResult.AllOf(lesson, asked.Units),

@@ -14,8 +14,10 @@ namespace FormApi.Features.TestStrips;
 /// <param name="Units">Units of the texts in the answer; every value here is an angle [°] in either system.</param>
 /// <param name="Strips">The strips; one will do, two show the slope, three show how much they scatter.</param>
 /// <param name="ReadingError">95 % of measured angles lie within this of the true one [°]. Default: 0.5, an assumption.</param>
-/// <param name="AssumedSlope">Growth of the stop angle with the fold angle; only where all strips were folded at one stop, because then they cannot show it. Default: 1 there, an assumption.</param>
-/// <param name="SlopeError">How far the assumed slope may be out, at 95 %; only where all strips are at one stop. Default: 0.1 there, an assumption.</param>
+/// <param name="AssumedSlope">Growth of the stop angle with the fold angle; only where all strips were folded at one stop, because then
+/// they cannot show it. Default: 1 there, an assumption.</param>
+/// <param name="SlopeError">How far the assumed slope may be out, at 95 %; only where all strips are at one stop. Default: 0.1 there, an
+/// assumption.</param>
 /// <param name="Targets">Fold angles a stop is wanted for [°]. Default: null, the smallest and the largest measured.</param>
 /// <param name="StopResolution">Smallest step of the stop [°]. Default: null, settings are not rounded.</param>
 internal sealed record StopStripsRequest(
@@ -55,7 +57,8 @@ internal sealed record StopStripsRequest(
     }
 
     /// <summary>The strips in the library's units.</summary>
-    public StopStrip[] ToStrips() => [.. Strips.Select(strip => new StopStrip(Angle.FromDegrees(strip.StopAngle), Angle.FromDegrees(strip.Angle)))];
+    public StopStrip[] ToStrips() =>
+        [.. Strips.Select(strip => new StopStrip(Angle.FromDegrees(strip.StopAngle), Angle.FromDegrees(strip.Angle)))];
 
     /// <summary>What the library is asked, once defaults are filled in.</summary>
     public StopQuestion ToQuestion()

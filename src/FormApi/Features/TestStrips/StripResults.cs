@@ -55,7 +55,8 @@ internal sealed record StripDoubtResult(string Id, string[] Pointers, string Tex
     /// <param name="lesson">What was learnt.</param>
     /// <param name="units">The caller's units.</param>
     public static StripDoubtResult[] AllOf(StripLesson lesson, UnitSystem units) =>
-        [.. lesson.Doubts.Select(doubt => new StripDoubtResult(doubt.Id, [.. doubt.Strips.Select(StripFigures.PointerOf)], units.Wording.Of(doubt.Text)))];
+        [.. lesson.Doubts.Select(doubt =>
+            new StripDoubtResult(doubt.Id, [.. doubt.Strips.Select(StripFigures.PointerOf)], units.Wording.Of(doubt.Text)))];
 }
 
 /// <summary>An outlier.</summary>

@@ -21,28 +21,36 @@ internal static class TestStripsEndpoint
     public static void MapTestStrips(this IEndpointRouteBuilder routes)
     {
         routes.MapPost("/v1/test-strips/stop", (JsonBody<StopStripsRequest> body) => Answer(
-                body, (request, asked) => StopStripsAnswer.From(StopStrips.Learn(request.ToQuestion()), asked), StripAnswerJson.Default.StopStripsAnswer))
+                body,
+                (request, asked) => StopStripsAnswer.From(StopStrips.Learn(request.ToQuestion()), asked),
+                StripAnswerJson.Default.StopStripsAnswer))
             .Describe(
                 "learnStop",
                 Tag,
                 "The line of the angle stop from strips folded against it.",
                 "Takes pairs of stop angle and measured angle; answers stop angle = offset + slope × fold angle with its confidence, and the stop to set for each wanted angle." + Always);
         routes.MapPost("/v1/test-strips/springback", (JsonBody<SpringbackStripsRequest> body, CancellationToken cancellation) => Answer(
-                body, (request, asked) => SpringbackStripsAnswer.From(SpringbackStrips.Learn(request.ToQuestion(), cancellation), asked), StripAnswerJson.Default.SpringbackStripsAnswer))
+                body,
+                (request, asked) => SpringbackStripsAnswer.From(SpringbackStrips.Learn(request.ToQuestion(), cancellation), asked),
+                StripAnswerJson.Default.SpringbackStripsAnswer))
             .Describe(
                 "learnSpringback",
                 Tag,
                 "The effective yield stress from strips pulled round a form.",
                 "Takes form radius and finished radius; answers the yield stress with which pure bending agrees with them, and what it does to the next form." + Always);
         routes.MapPost("/v1/test-strips/neutral-factor", (JsonBody<NeutralFactorStripsRequest> body) => Answer(
-                body, (request, asked) => NeutralFactorStripsAnswer.From(NeutralStrips.Learn(request.ToQuestion()), asked), StripAnswerJson.Default.NeutralFactorStripsAnswer))
+                body,
+                (request, asked) => NeutralFactorStripsAnswer.From(NeutralStrips.Learn(request.ToQuestion()), asked),
+                StripAnswerJson.Default.NeutralFactorStripsAnswer))
             .Describe(
                 "learnNeutralFactor",
                 Tag,
                 "The neutral factor K from strips measured flat and folded.",
                 "Takes flat length, both legs, fold angle and inside radius; answers K, weighed by what the reading errors do to it." + Always);
         routes.MapPost("/v1/test-strips/print-through", (JsonBody<PrintThroughStripsRequest> body) => Answer(
-                body, (request, asked) => PrintThroughStripsAnswer.From(PrintStrips.Learn(request.ToQuestion()), asked), StripAnswerJson.Default.PrintThroughStripsAnswer))
+                body,
+                (request, asked) => PrintThroughStripsAnswer.From(PrintStrips.Learn(request.ToQuestion()), asked),
+                StripAnswerJson.Default.PrintThroughStripsAnswer))
             .Describe(
                 "learnPrintThrough",
                 Tag,

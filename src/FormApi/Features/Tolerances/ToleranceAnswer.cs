@@ -12,7 +12,10 @@ using Forming.Tolerances;
 
 namespace FormApi.Features.Tolerances;
 
-/// <summary>What the errors of single folds and marks add up to. Frame: the first flat fixed, its start at (0, 0), heading along x, turning left; contact side, sharp mold lines.</summary>
+/// <summary>
+/// What the errors of single folds and marks add up to. Frame: the first flat fixed, its start at (0, 0), heading along x, turning left;
+/// contact side, sharp mold lines.
+/// </summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
 /// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
 /// <param name="Request">The request with every default shown.</param>
@@ -164,7 +167,10 @@ internal sealed record EllipseResult(double SemiMajor, double SemiMinor, double 
 /// <param name="Gentlest">At the lower end of the closing interval [mm or in]; null where that would fold the form flat.</param>
 internal sealed record RadiusSpreadResult(double Planned, double? Expected, double? Tightest, double? Gentlest);
 
-/// <summary>Standard deviation of a fold angle that the wanted tolerance leaves room for; 0 where the bias, for the end the bias and the marks, break it alone.</summary>
+/// <summary>
+/// Standard deviation of a fold angle that the wanted tolerance leaves room for; 0 where the bias, for the end the bias and the marks,
+/// break it alone.
+/// </summary>
 /// <param name="Closing">For the closing angle [°].</param>
 /// <param name="End">For the end, first order [°]; not shown to be on the safe side.</param>
 /// <param name="EndExact">For the end by the exact form [°]; 45 where more would do.</param>
@@ -173,8 +179,10 @@ internal sealed record NeededScatterResult(double Closing, double End, double En
 /// <summary>A value of the form compared with one class of a published table.</summary>
 /// <param name="Standard">Name of the standard.</param>
 /// <param name="Class">Its class; null where it has none.</param>
-/// <param name="Figure">What is compared: <c>fold-angle</c>, <c>closing-angle</c> (legs: the leads) or <c>end-position</c> (the distance of the end from the start).</param>
-/// <param name="Size">Size at which the table is read [mm or in]: the shorter leg (of all folds the longest, where the limit is tightest), or the length.</param>
+/// <param name="Figure">What is compared: <c>fold-angle</c>, <c>closing-angle</c> (legs: the leads) or <c>end-position</c> (the distance of
+/// the end from the start).</param>
+/// <param name="Size">Size at which the table is read [mm or in]: the shorter leg (of all folds the longest, where the limit is tightest),
+/// or the length.</param>
 /// <param name="Expected">Bias and coverage times scatter [° or mm or in].</param>
 /// <param name="Allowed">Permissible deviation, to either side [° or mm or in]; null where the table has none for this size.</param>
 /// <param name="Unit">Unit of both.</param>

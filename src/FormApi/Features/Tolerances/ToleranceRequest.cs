@@ -12,12 +12,15 @@ namespace FormApi.Features.Tolerances;
 
 /// <summary>How well folds are made, and the form they are to make: the request for its plan, or its stations.</summary>
 /// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> or <c>in</c>. Angles are in degrees.</param>
-/// <param name="Form">The form. With <c>stations</c> leave out <c>width</c>, <c>stepping</c>, <c>grain</c>, <c>neutralFactor</c> and <c>stop</c>: they would have no use.</param>
+/// <param name="Form">The form. With <c>stations</c> leave out <c>width</c>, <c>stepping</c>, <c>grain</c>, <c>neutralFactor</c> and
+/// <c>stop</c>: they would have no use.</param>
 /// <param name="Panel">The panel; needed but with <c>stations</c>, which leave no use for it.</param>
 /// <param name="Brake">The brake; needed but with <c>stations</c>, which leave no use for it.</param>
-/// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the request's units.</param>
+/// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the
+/// request's units.</param>
 /// <param name="Stations">The folds of the form, from its lead-in. Default: null, the form is planned.</param>
-/// <param name="Accuracy">How well folds are made. Default: an assumption for hand-set brakes, ±1° and ±0.8 mm at two standard deviations.</param>
+/// <param name="Accuracy">How well folds are made. Default: an assumption for hand-set brakes, ±1° and ±0.8 mm at two standard
+/// deviations.</param>
 /// <param name="Tolerance">The tolerance of the form. Default: null, errors are only added up.</param>
 internal sealed record ToleranceRequest(
     LengthUnit Units,
@@ -68,7 +71,9 @@ internal sealed record ToleranceRequest(
 
     /// <summary>The accuracy in the library's units, once defaults are filled in.</summary>
     public FoldAccuracy ToAccuracy() => new(
-        Angle.FromDegrees(Accuracy!.Bias!.Value), Angle.FromDegrees(Accuracy.Scatter!.Value), UnitSystem.Of(Units).ToMm(Accuracy.MarkScatter!.Value))
+        Angle.FromDegrees(Accuracy!.Bias!.Value),
+        Angle.FromDegrees(Accuracy.Scatter!.Value),
+        UnitSystem.Of(Units).ToMm(Accuracy.MarkScatter!.Value))
     {
         ScatterIsAssumed = Accuracy.Assumed!.Contains(AccuracyFigure.Scatter),
         MarkScatterIsAssumed = Accuracy.Assumed!.Contains(AccuracyFigure.MarkScatter),
@@ -77,7 +82,8 @@ internal sealed record ToleranceRequest(
     // Named in the echo, so that a request and its echo give one answer, and a caller's own value is not called an assumption.
     private static AccuracyFigure[] AssumedOf(AccuracyInput? accuracy) => accuracy?.Assumed is { } named
         ? [.. named.Distinct().Order()]
-        : [.. Enum.GetValues<AccuracyFigure>().Where(figure => figure == AccuracyFigure.Scatter ? accuracy?.Scatter is null : accuracy?.MarkScatter is null)];
+        : [.. Enum.GetValues<AccuracyFigure>()
+            .Where(figure => figure == AccuracyFigure.Scatter ? accuracy?.Scatter is null : accuracy?.MarkScatter is null)];
 
     /// <summary>The tolerance in the library's units, or null.</summary>
     public WantedTolerance? ToTolerance() => Tolerance is { } wanted
@@ -87,8 +93,10 @@ internal sealed record ToleranceRequest(
 
 /// <summary>How well folds are made.</summary>
 /// <param name="Bias">What every fold turns too far [°]; negative is too little. Default: 0.</param>
-/// <param name="Scatter">Standard deviation of a fold angle about that [°]. Default: 0.5, which is ±1° at two standard deviations; an assumption.</param>
-/// <param name="MarkScatter">Standard deviation of a mark from the datum [mm or in]; both edges of the blank count as exact. Default: 0.4 mm, which is ±0.8 mm at two standard deviations; an assumption.</param>
+/// <param name="Scatter">Standard deviation of a fold angle about that [°]. Default: 0.5, which is ±1° at two standard deviations; an
+/// assumption.</param>
+/// <param name="MarkScatter">Standard deviation of a mark from the datum [mm or in]; both edges of the blank count as exact. Default: 0.4
+/// mm, which is ±0.8 mm at two standard deviations; an assumption.</param>
 /// <param name="Assumed">Which values nobody measured: <c>scatter</c>, <c>mark-scatter</c>. Default: those that are left out.</param>
 internal sealed record AccuracyInput(
     double? Bias = null, double? Scatter = null, double? MarkScatter = null, IReadOnlyList<AccuracyFigure>? Assumed = null);

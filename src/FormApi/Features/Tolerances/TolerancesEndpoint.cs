@@ -20,12 +20,16 @@ internal static class TolerancesEndpoint
             "Takes the request of /v1/forms, or the stations of a form, and bias, scatter and mark scatter of a fold, each scatter as one standard deviation. "
             + "Answers closing angle, place of the end and mean radius with their spread, in closed form and exact for Gaussian errors; the scatter that a wanted tolerance leaves room for; and published general tolerances beside them.");
 
-    private static Results<AnswerResult<ToleranceAnswer>, ProblemResult> Compute(JsonBody<ToleranceRequest> body, CancellationToken cancellation) => body.Answer(given =>
+    private static Results<AnswerResult<ToleranceAnswer>, ProblemResult> Compute(
+        JsonBody<ToleranceRequest> body, CancellationToken cancellation) => body.Answer(given =>
     {
         var request = given.WithDefaults();
         var form = FoldedForm.Of(request, cancellation);
         var report = ToleranceReport.Of(form.Polygon, request.ToAccuracy(), request.ToTolerance(), cancellation);
         var shown = NormalizedRequest.Of(request);
-        return new AnswerResult<ToleranceAnswer>(ToleranceAnswer.From(report, form.Failed, FoldedForm.LinksOf(request), shown), ToleranceAnswerJson.Default.ToleranceAnswer, shown.Fingerprint);
+        return new AnswerResult<ToleranceAnswer>(
+            ToleranceAnswer.From(report, form.Failed, FoldedForm.LinksOf(request), shown),
+            ToleranceAnswerJson.Default.ToleranceAnswer,
+            shown.Fingerprint);
     });
 }

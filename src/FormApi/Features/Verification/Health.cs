@@ -29,6 +29,8 @@ internal static class Health
             EngineVersion.Current,
             report.Values.Count,
             [.. report.Failed, .. plan.ComesOut ? Array.Empty<string>() : ["known-plan"]]);
-        return ready ? new HealthResult<ReadinessAnswer>(answer, VerificationAnswerJson.Default.ReadinessAnswer) : new NotReadyResult(answer);
+        return ready
+            ? new HealthResult<ReadinessAnswer>(answer, VerificationAnswerJson.Default.ReadinessAnswer)
+            : new NotReadyResult(answer);
     }
 }

@@ -12,7 +12,8 @@ namespace FormApi.Features.Verification;
 internal sealed class HealthResult<T>(T answer, JsonTypeInfo<T> type) : IResult, IEndpointMetadataProvider
 {
     /// <inheritdoc/>
-    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) => AnswerMetadata.Add(builder, typeof(T), MediaTypes.Json);
+    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
+        AnswerMetadata.Add(builder, typeof(T), MediaTypes.Json);
 
     /// <inheritdoc/>
     public Task ExecuteAsync(HttpContext httpContext) => TypedResults.Json(answer, type).ExecuteAsync(httpContext);
@@ -24,9 +25,11 @@ internal sealed class NotReadyResult(ReadinessAnswer answer) : IResult, IEndpoin
 {
     /// <inheritdoc/>
     static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
-        builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status503ServiceUnavailable, typeof(ReadinessAnswer), [MediaTypes.Json]));
+        builder.Metadata.Add(
+            new ProducesResponseTypeMetadata(StatusCodes.Status503ServiceUnavailable, typeof(ReadinessAnswer), [MediaTypes.Json]));
 
     /// <inheritdoc/>
     public Task ExecuteAsync(HttpContext httpContext) =>
-        TypedResults.Json(answer, VerificationAnswerJson.Default.ReadinessAnswer, statusCode: StatusCodes.Status503ServiceUnavailable).ExecuteAsync(httpContext);
+        TypedResults.Json(answer, VerificationAnswerJson.Default.ReadinessAnswer, statusCode: StatusCodes.Status503ServiceUnavailable)
+            .ExecuteAsync(httpContext);
 }

@@ -12,7 +12,8 @@ internal sealed class KnownPlan(Func<FormPlan> compute)
     // Leads and the arc of the mid surface: 80 + 150 + π/2 × (90 + 1.2/2).
     private const double BlankMm = 372.314147208;
 
-    // What the units are by definition or by the tables of the National Institute of Standards, each way; the last digits printed are rounded.
+    // What the units are by definition or by the tables of the National Institute of Standards, each way; the last digits printed are
+    // rounded.
     private static readonly (Func<double> Got, double Known)[] Units =
     [
         (() => UnitSystem.Inch.ToMm(1), 25.4),

@@ -11,7 +11,8 @@ namespace FormApi.Features.Verification;
 internal sealed class ReportResult(VerificationAnswer answer) : IResult, IEndpointMetadataProvider
 {
     /// <inheritdoc/>
-    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) => AnswerMetadata.Add(builder, typeof(VerificationAnswer), MediaTypes.Json);
+    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
+        AnswerMetadata.Add(builder, typeof(VerificationAnswer), MediaTypes.Json);
 
     /// <inheritdoc/>
     public async Task ExecuteAsync(HttpContext httpContext)

@@ -66,7 +66,8 @@ internal sealed record VerifiedTableAnswer(
 /// <param name="Given">What it is calculated from, with the digits and units of the table.</param>
 /// <param name="Expected">The value of the table, in <c>unit</c>.</param>
 /// <param name="Got">The engine's own, to twelve digits; null where it is not a number.</param>
-/// <param name="Difference">Engine less table, to three digits; 0 below a thousandth of the tolerance, null where it is not a number.</param>
+/// <param name="Difference">Engine less table, to three digits; 0 below a thousandth of the tolerance, null where it is not a
+/// number.</param>
 /// <param name="Tolerance">How far the engine may be off to either side.</param>
 /// <param name="Unit">Unit of the table, whatever the caller's; empty where the value has none.</param>
 /// <param name="Source">Key of the source in <c>/v1/references</c>.</param>

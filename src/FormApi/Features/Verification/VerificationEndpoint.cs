@@ -18,7 +18,8 @@ internal static class VerificationEndpoint
             + "Recomputed once a process, at the first call of this path or of /health/ready, which answers 503 if one value fails. "
             + "The ETag names this process's own report; a cache must not answer in its place.");
 
-    private static Results<ReportResult, ProblemResult> Verify(HttpContext context, EngineVerification verification, IReadOnlyList<CheckTable> tables, string? table = null)
+    private static Results<ReportResult, ProblemResult> Verify(
+        HttpContext context, EngineVerification verification, IReadOnlyList<CheckTable> tables, string? table = null)
     {
         if (table is not null && tables.All(one => one.Id != table))
         {

@@ -54,7 +54,9 @@ internal static class CanonicalJson
         // The shortest digits that read back as the same number; ECMAScript only places point and exponent differently.
         var shortest = number.ToString("R", CultureInfo.InvariantCulture);
         var e = shortest.IndexOf('E', StringComparison.Ordinal);
-        return e < 0 ? shortest : Place(shortest[..e], int.Parse(shortest.AsSpan(e + 1), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture));
+        return e < 0
+            ? shortest
+            : Place(shortest[..e], int.Parse(shortest.AsSpan(e + 1), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture));
     }
 
     private static string Place(string mantissa, int exponent)

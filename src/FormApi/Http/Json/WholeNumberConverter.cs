@@ -3,7 +3,10 @@ using System.Text.Json.Serialization;
 
 namespace FormApi.Http.Json;
 
-/// <summary>A whole number in any spelling JSON allows (20, 20.0, 2e1); beyond the range of an int it reads as the largest, which every rule refuses.</summary>
+/// <summary>
+/// A whole number in any spelling JSON allows (20, 20.0, 2e1); beyond the range of an int it reads as the largest, which every rule
+/// refuses.
+/// </summary>
 internal sealed class WholeNumberConverter : JsonConverter<int>
 {
     /// <summary>Whether a JSON number is whole.</summary>

@@ -19,5 +19,7 @@ internal static class Wire
     /// <summary>A dotted path as a JSON pointer: <c>panel.curve.segments[2]</c> becomes <c>/panel/curve/segments/2</c>.</summary>
     /// <param name="path">The path; empty is the whole document.</param>
     public static string Pointer(string path) =>
-        path.Length == 0 ? "" : "/" + path.Replace("[", ".", StringComparison.Ordinal).Replace("]", "", StringComparison.Ordinal).Replace('.', '/');
+        path.Length == 0
+            ? ""
+            : "/" + path.Replace("[", ".", StringComparison.Ordinal).Replace("]", "", StringComparison.Ordinal).Replace('.', '/');
 }

@@ -11,7 +11,8 @@ internal static class WireJson
     public const int MaxDepth = 32;
 
     /// <summary>Answers are read by people too: no escapes but those JSON needs. They are never put into a page.</summary>
-    public static JsonWriterOptions Writing { get; } = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, SkipValidation = true };
+    public static JsonWriterOptions Writing { get; } =
+        new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, SkipValidation = true };
 
     /// <summary>Options that read requests strictly: nothing unknown, nothing twice, no text for numbers, no numbers for words.</summary>
     /// <returns>New ones, for one context.</returns>

@@ -15,6 +15,7 @@ internal static class WireNumber
     /// <param name="value">The number.</param>
     /// <param name="digits">Digits, 1 to 15.</param>
     public static double? Significant(double value, int digits) => double.IsFinite(value)
-        ? double.Parse(value.ToString("G" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), CultureInfo.InvariantCulture) + 0.0
+        ? 0.0 + double.Parse(
+            value.ToString("G" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)
         : null;
 }

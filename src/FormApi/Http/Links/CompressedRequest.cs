@@ -1,6 +1,9 @@
 namespace FormApi.Http.Links;
 
-/// <summary>Deflated bytes that know whether they ended where their stream ends: the decoder itself passes over a missing end, and over what follows it.</summary>
+/// <summary>
+/// Deflated bytes that know whether they ended where their stream ends: the decoder itself passes over a missing end, and over what follows
+/// it.
+/// </summary>
 /// <param name="bytes">The bytes.</param>
 internal sealed class CompressedRequest(ReadOnlyMemory<byte> bytes) : Stream
 {

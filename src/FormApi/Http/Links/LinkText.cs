@@ -39,8 +39,12 @@ internal static class LinkText
         if (text.Length > Longest)
             return new(ProblemKinds.LinkTooLong, $"The link has {text.Length} characters; {Longest} are read.");
         var compressed = new byte[Base64Url.GetMaxDecodedLength(text.Length)];
-        if (text.AsSpan().ContainsAnyExcept(Alphabet) || Base64Url.DecodeFromUtf8(Encoding.ASCII.GetBytes(text), compressed, out _, out var length) != OperationStatus.Done)
+        if (text.AsSpan().ContainsAnyExcept(Alphabet)
+            || Base64Url.DecodeFromUtf8(Encoding.ASCII.GetBytes(text), compressed, out _, out var length) != OperationStatus.Done)
+        {
             return new(ProblemKinds.BrokenLink, "The link is not base64url.");
+        }
+
         return Inflate(compressed.AsMemory(0, length), mostBytes, out json);
     }
 

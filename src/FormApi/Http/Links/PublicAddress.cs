@@ -17,12 +17,17 @@ internal sealed class PublicAddress : IValidatableObject
     /// <summary>A link as it goes on a drawing; null where no address is set, or it would be too long to read.</summary>
     /// <param name="relative">The relative link, or null.</param>
     public string? OnPaper(string? relative) =>
-        PublicBaseUrl is { } address && relative is not null && address.TrimEnd('/') + relative is { Length: < LongestOnPaper } link ? link : null;
+        PublicBaseUrl is { } address && relative is not null && address.TrimEnd('/') + relative is { Length: < LongestOnPaper } link
+            ? link
+            : null;
 
     /// <inheritdoc/>
     public IEnumerable<ValidationResult> Validate(ValidationContext validationContext)
     {
-        if (PublicBaseUrl is not null && !(Uri.TryCreate(PublicBaseUrl, UriKind.Absolute, out var address) && address is { Scheme: "http" or "https", Query: "", Fragment: "" }))
+        if (PublicBaseUrl is null)
+            yield break;
+        Uri.TryCreate(PublicBaseUrl, UriKind.Absolute, out var address);
+        if (address is not { Scheme: "http" or "https", Query: "", Fragment: "" })
             yield return new($"{Section}:{nameof(PublicBaseUrl)} is not an absolute http or https address.", [nameof(PublicBaseUrl)]);
     }
 }

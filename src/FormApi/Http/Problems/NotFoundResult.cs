@@ -8,5 +8,6 @@ namespace FormApi.Http.Problems;
 internal sealed class NotFoundResult(string detail) : ProblemResult(ProblemKinds.NotFound, detail), IEndpointMetadataProvider
 {
     /// <inheritdoc/>
-    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) => ProblemMetadata.Add(builder, StatusCodes.Status404NotFound);
+    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
+        ProblemMetadata.Add(builder, StatusCodes.Status404NotFound);
 }

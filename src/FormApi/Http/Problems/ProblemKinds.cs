@@ -87,11 +87,22 @@ internal static class ProblemKinds
     public static IReadOnlyList<ProblemKind> All { get; } =
     [
         EmptyBody, MalformedJson, TooDeep, UnknownField, MissingField, DuplicatedField, WrongType, NullNotAllowed, UnknownValue,
-        BadRequest, BrokenLink, NotFound, MethodNotAllowed, NotAcceptable, BodyTooSlow, TooLarge, LinkTooLong, UnsupportedMediaType, InvalidValues, NoSolution,
+        BadRequest,
+        BrokenLink,
+        NotFound,
+        MethodNotAllowed,
+        NotAcceptable,
+        BodyTooSlow,
+        TooLarge,
+        LinkTooLong,
+        UnsupportedMediaType,
+        InvalidValues,
+        NoSolution,
         CannotBeMade, ProgramImpossible, ProgramNotFound, TooMany, Bug, TooSlow,
     ];
 
-    private static readonly FrozenDictionary<string, ProblemKind> ByCode = All.ToFrozenDictionary(kind => kind.Code, StringComparer.Ordinal);
+    private static readonly FrozenDictionary<string, ProblemKind> ByCode = All.ToFrozenDictionary(
+        kind => kind.Code, StringComparer.Ordinal);
 
     /// <summary>The kind with a code, or null.</summary>
     /// <param name="code">The code.</param>

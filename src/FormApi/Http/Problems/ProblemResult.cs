@@ -50,7 +50,8 @@ internal class ProblemResult(
     };
 
     /// <inheritdoc/>
-    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) => ProblemMetadata.Add(builder, StatusCodes.Status400BadRequest);
+    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
+        ProblemMetadata.Add(builder, StatusCodes.Status400BadRequest);
 
     /// <inheritdoc/>
     public Task ExecuteAsync(HttpContext httpContext)

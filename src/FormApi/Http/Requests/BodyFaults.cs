@@ -9,7 +9,9 @@ using FormApi.Http.Problems;
 
 namespace FormApi.Http.Requests;
 
-/// <summary>Finds the first fault in the shape of a body, by walking it beside the types it should have: the slow path, after reading failed.</summary>
+/// <summary>
+/// Finds the first fault in the shape of a body, by walking it beside the types it should have: the slow path, after reading failed.
+/// </summary>
 internal static class BodyFaults
 {
     /// <summary>The first fault as a problem.</summary>
@@ -186,7 +188,12 @@ internal static class BodyFaults
         if (given.ValueKind == JsonValueKind.Undefined)
             return At(ProblemKinds.MissingField, here, "The field is missing.", null, allowed);
         if (given.ValueKind != JsonValueKind.String)
-            return At(given.ValueKind == JsonValueKind.Null ? ProblemKinds.NullNotAllowed : ProblemKinds.WrongType, here, "The value must be a string.", given, allowed);
+            return At(
+                given.ValueKind == JsonValueKind.Null ? ProblemKinds.NullNotAllowed : ProblemKinds.WrongType,
+                here,
+                "The value must be a string.",
+                given,
+                allowed);
         var word = TextOf(given);
         var match = type.PolymorphismOptions.DerivedTypes.FirstOrDefault(derived => (string?)derived.TypeDiscriminator == word).DerivedType;
         if (match is null)
@@ -223,7 +230,8 @@ internal static class BodyFaults
         var fits = element.ValueKind switch
         {
             JsonValueKind.String => leaf == typeof(string) && TextOf(element) is not null,
-            JsonValueKind.Number => leaf == typeof(double) || (leaf == typeof(int) && element.TryGetDouble(out var number) && number == Math.Floor(number)),
+            JsonValueKind.Number => leaf == typeof(double)
+                || (leaf == typeof(int) && element.TryGetDouble(out var number) && number == Math.Floor(number)),
             JsonValueKind.True or JsonValueKind.False => leaf == typeof(bool),
             JsonValueKind.Array => leaf == typeof(Pair) && IsPair(element),
             _ => false,
@@ -286,7 +294,8 @@ internal static class BodyFaults
     private static IReadOnlyList<string> WordsOf(JsonTypeInfo type, Type leaf) =>
         type.Options.GetTypeInfo(leaf).Converter is IWords words ? words.Words : [];
 
-    private static (ProblemKind Kind, Fault Fault) At(ProblemKind kind, string pointer, string message, JsonElement? given, string? allowed) =>
+    private static (ProblemKind Kind, Fault Fault) At(
+        ProblemKind kind, string pointer, string message, JsonElement? given, string? allowed) =>
         (kind, new(pointer, kind.Code, message, given is { } value ? Excerpt.Shorten(value) : null, allowed));
 
     // Text with half a surrogate pair cannot be read at all.

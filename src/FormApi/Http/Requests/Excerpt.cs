@@ -21,7 +21,9 @@ internal static class Excerpt
         {
             if (here.ValueKind == JsonValueKind.Object && here.TryGetProperty(step, out var field))
                 here = field;
-            else if (here.ValueKind == JsonValueKind.Array && int.TryParse(step, NumberStyles.None, CultureInfo.InvariantCulture, out var index) && index < here.GetArrayLength())
+            else if (here.ValueKind == JsonValueKind.Array
+                && int.TryParse(step, NumberStyles.None, CultureInfo.InvariantCulture, out var index)
+                && index < here.GetArrayLength())
                 here = here[index];
             else
                 return null;

@@ -16,7 +16,8 @@ namespace FormApi.Http.Requests;
 /// <param name="value">The body, or null with a problem.</param>
 /// <param name="problem">The problem, or null with a body.</param>
 /// <param name="utf8">The body as received.</param>
-internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemory<byte> utf8) : BoundBody(problem), IEndpointParameterMetadataProvider
+internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemory<byte> utf8) : BoundBody(problem),
+IEndpointParameterMetadataProvider
     where T : class, IRequestBody<T>
 {
     private const int MostFaults = 100;
@@ -86,7 +87,8 @@ internal sealed class JsonBody<T>(T? value, ProblemResult? problem, ReadOnlyMemo
         {
             read = JsonSerializer.Deserialize(utf8.Span, T.TypeInfo);
         }
-        catch (Exception unreadable) when (unreadable is JsonException or NotSupportedException or InvalidOperationException or ArgumentException)
+        catch (Exception unreadable) when (
+            unreadable is JsonException or NotSupportedException or InvalidOperationException or ArgumentException)
         {
             read = null;
         }

@@ -14,7 +14,9 @@ internal static class RequestMedia
             return true;
         return MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
             && type.MediaType.Equals(media, StringComparison.OrdinalIgnoreCase)
-            && (!type.Charset.HasValue || type.Charset.Equals("utf-8", StringComparison.OrdinalIgnoreCase) || type.Charset.Equals("\"utf-8\"", StringComparison.OrdinalIgnoreCase))
+            && (!type.Charset.HasValue
+                || type.Charset.Equals("utf-8", StringComparison.OrdinalIgnoreCase)
+                || type.Charset.Equals("\"utf-8\"", StringComparison.OrdinalIgnoreCase))
             && request.Headers.ContentEncoding.All(encoding => encoding is null or "identity" or "");
     }
 }

@@ -19,7 +19,9 @@ internal static class WholeBody
             return (default, TooLarge(limits));
         try
         {
-            return await ReadAsync(context.Request.BodyReader, limits, context.RequestAborted) is { } body ? (body, null) : (default, TooLarge(limits));
+            return await ReadAsync(context.Request.BodyReader, limits, context.RequestAborted) is { } body
+                ? (body, null)
+                : (default, TooLarge(limits));
         }
         catch (TimeoutException)
         {
@@ -27,7 +29,11 @@ internal static class WholeBody
         }
         catch (BadHttpRequestException refused)
         {
-            return (default, refused.StatusCode == StatusCodes.Status413PayloadTooLarge ? TooLarge(limits) : new(ProblemKinds.OfStatus(refused.StatusCode)));
+            return (
+                default,
+                refused.StatusCode == StatusCodes.Status413PayloadTooLarge
+                    ? TooLarge(limits)
+                    : new(ProblemKinds.OfStatus(refused.StatusCode)));
         }
         catch (IOException)
         {

@@ -23,10 +23,12 @@ internal abstract class AnswerResult(string fingerprint) : NamedResult(fingerpri
 /// <param name="answer">The answer.</param>
 /// <param name="type">How it is written.</param>
 /// <param name="fingerprint">Its fingerprint.</param>
-internal sealed class AnswerResult<T>(T answer, JsonTypeInfo<T> type, string fingerprint) : AnswerResult(fingerprint), IEndpointMetadataProvider
+internal sealed class AnswerResult<T>(T answer, JsonTypeInfo<T> type, string fingerprint) : AnswerResult(fingerprint),
+IEndpointMetadataProvider
 {
     /// <inheritdoc/>
-    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) => AnswerMetadata.Add(builder, typeof(T), MediaTypes.Json);
+    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
+        AnswerMetadata.Add(builder, typeof(T), MediaTypes.Json);
 
     /// <inheritdoc/>
     public override void Write(Utf8JsonWriter writer) => JsonSerializer.Serialize(writer, answer, type);

@@ -11,7 +11,8 @@ internal static class EndpointDescriptions
     /// <param name="tag">What it belongs to.</param>
     /// <param name="summary">What it answers, in a line.</param>
     /// <param name="description">What else a caller should know, or null.</param>
-    public static RouteHandlerBuilder Describe(this RouteHandlerBuilder endpoint, string name, string tag, string summary, string? description = null)
+    public static RouteHandlerBuilder Describe(
+        this RouteHandlerBuilder endpoint, string name, string tag, string summary, string? description = null)
     {
         endpoint.WithName(name).WithTags(tag).WithSummary(summary);
         return description is null ? endpoint : endpoint.WithDescription(description);

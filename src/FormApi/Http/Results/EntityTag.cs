@@ -20,7 +20,10 @@ internal static class EntityTag
             context.Response.OnStarting(() => NameEncoding(headers, name, media));
     }
 
-    /// <summary>The tag by which the caller knows this content already, or null: of the encoding it has, which need not be the one it would be sent now.</summary>
+    /// <summary>
+    /// The tag by which the caller knows this content already, or null: of the encoding it has, which need not be the one it would be sent
+    /// now.
+    /// </summary>
     /// <param name="context">The request.</param>
     /// <param name="name">What names the content.</param>
     /// <param name="media">Short name of the media type.</param>

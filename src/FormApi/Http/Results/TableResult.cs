@@ -14,7 +14,8 @@ namespace FormApi.Http.Results;
 internal sealed class TableResult<T>(string name, Func<T> answer, JsonTypeInfo<T> type) : IResult, IEndpointMetadataProvider
 {
     /// <inheritdoc/>
-    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) => AnswerMetadata.Add(builder, typeof(T), MediaTypes.Json);
+    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
+        AnswerMetadata.Add(builder, typeof(T), MediaTypes.Json);
 
     /// <inheritdoc/>
     public Task ExecuteAsync(HttpContext httpContext)

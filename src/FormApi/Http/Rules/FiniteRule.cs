@@ -12,7 +12,8 @@ internal sealed class FiniteRule<T, TNumber> : PropertyValidator<T, TNumber>
     public override string Name => "not-finite";
 
     /// <inheritdoc/>
-    public override bool IsValid(ValidationContext<T> context, TNumber value) => FiniteRule.NumberOf(value) is not { } number || double.IsFinite(number);
+    public override bool IsValid(ValidationContext<T> context, TNumber value) =>
+        FiniteRule.NumberOf(value) is not { } number || double.IsFinite(number);
 
     /// <inheritdoc/>
     protected override string GetDefaultMessageTemplate(string errorCode) => FiniteRule.Message;

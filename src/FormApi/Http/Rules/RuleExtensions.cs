@@ -60,7 +60,12 @@ internal static class RuleExtensions
     /// <param name="allowed">What would do, in words.</param>
     /// <param name="within">The place within it, such as <c>[2][0]</c>.</param>
     public static void FaultAt<T, TField>(
-        this ValidationContext<T> context, Expression<Func<T, TField>> field, string code, string message, string? allowed, string within = "") =>
+        this ValidationContext<T> context,
+        Expression<Func<T, TField>> field,
+        string code,
+        string message,
+        string? allowed,
+        string within = "") =>
         context.FaultAt(FieldNames.PathOf(field) + within, code, message, allowed);
 
     /// <summary>Adds a fault at a field that no member stands for.</summary>
@@ -72,5 +77,6 @@ internal static class RuleExtensions
     /// <param name="allowed">What would do, in words.</param>
     public static void FaultAt<T>(
         this ValidationContext<T> context, string path, string code, string message, string? allowed) =>
-        context.AddFailure(new ValidationFailure(context.PropertyChain.BuildPropertyPath(path), message) { ErrorCode = code, CustomState = allowed });
+        context.AddFailure(
+            new ValidationFailure(context.PropertyChain.BuildPropertyPath(path), message) { ErrorCode = code, CustomState = allowed });
 }

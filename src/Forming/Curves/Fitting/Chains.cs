@@ -32,7 +32,8 @@ internal static class Chains
     private static CurvatureProfile Thirds(CurvatureProfile profile)
     {
         var (length, mean) = (profile.Length, Enumerable.Range(0, Cells).Average(i => profile.At((i + 0.5) / Cells * profile.Length)));
-        return CurvatureProfile.Chain(length, [length / 3, length * 2 / 3], [0, 3 * mean, 0], [true, false, true], CornerRamp * length, false);
+        return CurvatureProfile.Chain(
+            length, [length / 3, length * 2 / 3], [0, 3 * mean, 0], [true, false, true], CornerRamp * length, false);
     }
 
     private static IEnumerable<CurvatureProfile> Guesses(CurvatureProfile profile, int pieces)

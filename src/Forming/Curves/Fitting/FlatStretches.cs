@@ -3,7 +3,9 @@ namespace Forming.Curves.Fitting;
 /// <summary>Makes flat what cannot be distinguished from flat: springback would need folds that scatter invented.</summary>
 internal static class FlatStretches
 {
-    /// <summary>A flat must be long enough for the curvature that the tolerance hides in it, 8 tol/l², to be this small a share of the peak.</summary>
+    /// <summary>
+    /// A flat must be long enough for the curvature that the tolerance hides in it, 8 tol/l², to be this small a share of the peak.
+    /// </summary>
     private const double HiddenShare = 0.02;
 
     /// <summary>Shares of the peak below which curvature is tried as flat, the boldest first; the points decide.</summary>

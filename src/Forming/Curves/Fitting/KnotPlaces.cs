@@ -55,7 +55,9 @@ internal static class KnotPlaces
         var inside = Enumerable.Range(0, fit.Feet.Length).Where(j => fit.Feet[j] > from && fit.Feet[j] < to).ToArray();
         return inside.Length < 2
             ? default
-            : (inside.Sum(j => fit.Misses[j] * fit.Misses[j]), (fit.Feet[inside[(inside.Length - 1) / 2]] + fit.Feet[inside[inside.Length / 2]]) / 2);
+            : (
+                inside.Sum(j => fit.Misses[j] * fit.Misses[j]),
+                (fit.Feet[inside[(inside.Length - 1) / 2]] + fit.Feet[inside[inside.Length / 2]]) / 2);
     }
 
     private static double[] Uniform(int count, double length) => [.. Enumerable.Range(0, count).Select(k => length * k / (count - 1))];

@@ -107,7 +107,8 @@ internal sealed class KnotSearch
             var chains = ChainsOf(more).Where(chain => chain.HasFlat).ToArray();
             if (chains.Length == 0) continue;
             if (more > count)
-                rival = Math.Min(rival, Try(_nearest.Refit(_nearest.Profile.On(KnotPlaces.Even(_nearest, more)), _precision), more).Signed.Sum);
+                rival = Math.Min(
+                    rival, Try(_nearest.Refit(_nearest.Profile.On(KnotPlaces.Even(_nearest, more)), _precision), more).Signed.Sum);
             foreach (var fit in Fitted(chains, more).Select(t => t.OneWay).Where(fit => fit.Sum < rival && IsAnswer(fit)))
             {
                 var gain = fit.Misses.Length * Math.Log(best.Sum / fit.Sum);
@@ -135,7 +136,9 @@ internal sealed class KnotSearch
     private static bool HasStalled(List<double> misses) =>
         misses.Count > FewestTried && !(misses[^1] < Nearer * misses[^(Patience + 1)]);
 
-    /// <summary>Curves that change their curvature evenly: knots among equally many points, and one more where the fit before misses most.</summary>
+    /// <summary>
+    /// Curves that change their curvature evenly: knots among equally many points, and one more where the fit before misses most.
+    /// </summary>
     private IEnumerable<Candidate> Smooth(int count, NormalFit previous)
     {
         var even = Try(_nearest.Refit(_nearest.Profile.On(KnotPlaces.Even(_nearest, count)), _precision), count);
@@ -212,7 +215,8 @@ internal static class OneWay
     /// <summary>The nearest curve on the same knots without negative curvature: a straight line when nothing is left that bends.</summary>
     /// <param name="fit">A fit that may bend both ways.</param>
     /// <param name="precision">Steps smaller than this end a fit.</param>
-    /// <remarks>Least squares with sign limits by active sets: negative curvatures are held at 0 and the rest fitted again, until none is left.</remarks>
+    /// <remarks>Least squares with sign limits by active sets: negative curvatures are held at 0 and the rest fitted again, until none is
+    /// left.</remarks>
     public static NormalFit From(NormalFit fit, double precision)
     {
         while (fit.Profile.Values.Min() < 0)

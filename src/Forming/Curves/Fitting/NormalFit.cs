@@ -23,7 +23,9 @@ internal sealed class NormalFit
     /// <summary>A slide this short is right to rounding without another trace, see <see cref="FootTrace.Shift"/>.</summary>
     private const double SettledSlide = 1e-5;
 
-    /// <summary>Where the last foot takes along a knot that is held flat, the curve changes: it must settle this much more closely.</summary>
+    /// <summary>
+    /// Where the last foot takes along a knot that is held flat, the curve changes: it must settle this much more closely.
+    /// </summary>
     private const double EndShare = 1e5;
 
     /// <summary>Least that the last span of the profile may shrink to.</summary>
@@ -71,7 +73,9 @@ internal sealed class NormalFit
     /// <summary>Sum of the squared misses, each counted once.</summary>
     public double Unweighted => Misses.Sum(miss => miss * miss);
 
-    /// <summary>Correlation of each point's miss with the next one's: about 0 for scatter, near 1 where the curve leaves out a bend.</summary>
+    /// <summary>
+    /// Correlation of each point's miss with the next one's: about 0 for scatter, near 1 where the curve leaves out a bend.
+    /// </summary>
     public double SerialCorrelation
     {
         get
@@ -187,7 +191,9 @@ internal sealed class NormalFit
         return largest;
     }
 
-    /// <summary>This curve changed by the least-squares step, or by as many halvings of it as make it better; null when none does.</summary>
+    /// <summary>
+    /// This curve changed by the least-squares step, or by as many halvings of it as make it better; null when none does.
+    /// </summary>
     private NormalFit? Improved()
     {
         if (!double.IsFinite(Sum)) return null;

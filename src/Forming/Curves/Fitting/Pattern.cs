@@ -20,7 +20,9 @@ internal sealed record Pattern(
     /// <summary>The contract's name for these points.</summary>
     public const string Subject = "panel.curve.points";
 
-    /// <summary>Points closer than this share of the pattern are one point: beyond it, rounding of the coordinates would turn chords.</summary>
+    /// <summary>
+    /// Points closer than this share of the pattern are one point: beyond it, rounding of the coordinates would turn chords.
+    /// </summary>
     private const double SamePlace = 1e-9;
 
     /// <summary>Sizes outside 1e-100 to 1e100 mm are no sheet, and their squares leave the range of a double.</summary>
@@ -35,7 +37,8 @@ internal sealed record Pattern(
     /// <summary>Checks the points and brings them to size.</summary>
     /// <param name="points">[n] measured points [mm].</param>
     /// <param name="toleranceMm">Largest miss allowed [mm].</param>
-    /// <exception cref="ArgumentOutOfRangeException">A coordinate or the tolerance is not finite, or the tolerance not positive.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A coordinate or the tolerance is not finite, or the tolerance not
+    /// positive.</exception>
     /// <exception cref="NoSolutionException">Too few or too many points, points that coincide or go back, a size no sheet has.</exception>
     public static Pattern From(IReadOnlyList<Point> points, double toleranceMm)
     {
@@ -64,7 +67,8 @@ internal sealed record Pattern(
         var first = feet[0];
         for (var j = 0; j < relative.Length; j++) (relative[j], feet[j]) = (1 / total * relative[j], (feet[j] - first) / total);
 
-        var pattern = new Pattern(relative, guide, feet, toleranceMm / scale, scale, isReversed ? points[^1] : points[0], isReversed, false);
+        var pattern = new Pattern(
+            relative, guide, feet, toleranceMm / scale, scale, isReversed ? points[^1] : points[0], isReversed, false);
         pattern.RefuseCoincidence();
         pattern.RefuseTurningBack();
         return pattern;
@@ -115,7 +119,9 @@ internal sealed record Pattern(
         }
     }
 
-    /// <summary>Whether the last point lies farther from the middle than the first: a curve is sought from that end, whichever way it was measured.</summary>
+    /// <summary>
+    /// Whether the last point lies farther from the middle than the first: a curve is sought from that end, whichever way it was measured.
+    /// </summary>
     private static bool EndsFartherOut(Point[] points)
     {
         var centre = 1.0 / points.Length * points.Aggregate(Point.Origin, (sum, p) => sum + p);

@@ -3,8 +3,10 @@ using Forming.Results;
 namespace Forming.Curves.Fitting;
 
 /// <summary>A curve fitted to measured points: the simplest chain of clothoids that stays within the tolerance.</summary>
-/// <param name="Pieces">Pieces in order from the foot of the first point to the foot of the last; curvature runs on from one to the next.</param>
-/// <param name="LargestMissMm">The largest distance of a measured point from the curve of these pieces, laid where all points lie nearest [mm].</param>
+/// <param name="Pieces">Pieces in order from the foot of the first point to the foot of the last; curvature runs on from one to the
+/// next.</param>
+/// <param name="LargestMissMm">The largest distance of a measured point from the curve of these pieces, laid where all points lie nearest
+/// [mm].</param>
 /// <param name="TurnsRight">Whether the measured curve turns right; the pieces are those of its mirror image.</param>
 public sealed record PointsFit(IReadOnlyList<CurvaturePiece> Pieces, double LargestMissMm, bool TurnsRight)
 {
@@ -19,7 +21,8 @@ public sealed record PointsFit(IReadOnlyList<CurvaturePiece> Pieces, double Larg
     /// <param name="toleranceMm">Largest miss allowed, along the curve's normal [mm], &gt; 0.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
     /// <returns>The pieces, all of curvature at least 0, with the largest miss.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A coordinate or the tolerance is not finite, or the tolerance not positive.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A coordinate or the tolerance is not finite, or the tolerance not
+    /// positive.</exception>
     /// <exception cref="NoSolutionException">
     /// <c>curve.points-too-few</c>, <c>curve.points-too-many</c>, <c>curve.points-coincide</c>, <c>curve.points-double-back</c>,
     /// <c>curve.points-out-of-range</c>: no curve can be read from the points; <c>curve.flat</c>: a straight line fits;

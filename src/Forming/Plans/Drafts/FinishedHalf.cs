@@ -5,13 +5,16 @@ using Forming.Springback;
 
 namespace Forming.Plans.Drafts;
 
-/// <summary>The finished half of a mirrored panel as a rigid piece: from the flat between the curves to its own edge, turning left.</summary>
+/// <summary>
+/// The finished half of a mirrored panel as a rigid piece: from the flat between the curves to its own edge, turning left.
+/// </summary>
 /// <param name="Inside">[n] points of its inside face, in the frame of its first tangent line [mm].</param>
 /// <param name="Outside">[n] points of its outside face [mm].</param>
 /// <param name="Turns">[n] direction there [rad].</param>
 /// <param name="LengthMm">Its length along the mid surface [mm].</param>
 /// <param name="Centre">Its centre of mass, taken along the mid surface [mm].</param>
-internal sealed record FinishedHalf(IReadOnlyList<Point> Inside, IReadOnlyList<Point> Outside, IReadOnlyList<double> Turns, double LengthMm, Point Centre)
+internal sealed record FinishedHalf(
+    IReadOnlyList<Point> Inside, IReadOnlyList<Point> Outside, IReadOnlyList<double> Turns, double LengthMm, Point Centre)
 {
     /// <summary>What rounding may take from a distance [mm].</summary>
     private const double Rounding = 1e-6;

@@ -94,7 +94,9 @@ internal sealed record PlanDraft
     /// <summary>The panel's flat behind the form's first fold, for the clamp to bear on [mm].</summary>
     public required double ClampFlatMm { get; init; }
 
-    /// <summary>What the finished half of a mirrored panel does while the second is pulled; null where there is none, or on a taper.</summary>
+    /// <summary>
+    /// What the finished half of a mirrored panel does while the second is pulled; null where there is none, or on a taper.
+    /// </summary>
     public SecondHalf? SecondHalf { get; init; }
 
     /// <summary>Least gap between the form's overhang and its lead-in [mm], or null where nothing overhangs.</summary>

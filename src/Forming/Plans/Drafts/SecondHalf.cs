@@ -9,7 +9,8 @@ namespace Forming.Plans.Drafts;
 
 /// <summary>What the finished half of a mirrored panel does while the second half is pulled: it swings with the free side.</summary>
 /// <param name="MassKg">Mass of the finished half, its curve, lead-in and trim [kg].</param>
-/// <param name="WeightMomentNmm">Largest moment of its weight about the fold that the panel lies on, against the pull [N·mm]; 0 where it never hinders.</param>
+/// <param name="WeightMomentNmm">Largest moment of its weight about the fold that the panel lies on, against the pull [N·mm]; 0 where it
+/// never hinders.</param>
 /// <param name="ForceN">Largest hand force, its weight in it, whole width [N].</param>
 /// <param name="ClearanceMm">Least distance from form, clamp and bench all the way round [mm]; 0 where it strikes them.</param>
 /// <remarks>
@@ -41,7 +42,8 @@ internal sealed record SecondHalf(double MassKg, double WeightMomentNmm, double 
             var stillToWrap = contact.MidMm - place.MidMm;
             var heading = Point.Along(place.Turn);
             var start = place.Position + ((panel.LeadOutMm + stillToWrap) * heading);
-            var moment = mass * WorkingLimits.Gravity * Math.Max(0, FinishedHalf.PlacedAt(half.Centre, start, heading).X - place.Position.X);
+            var moment = mass * WorkingLimits.Gravity * Math.Max(
+                0, FinishedHalf.PlacedAt(half.Centre, start, heading).X - place.Position.X);
             largestMoment = Math.Max(largestMoment, moment);
             force = Math.Max(
                 force, ((PullForces.ForceFactor * place.State.MomentPerWidth * panel.WidthMm) + moment) / (lever + stillToWrap));

@@ -18,7 +18,9 @@ internal static class StraightPlanner
     public static PlanDraft Draft(FormJob job, FoldShape fold, PlanDraft? known, PullWork? work, CancellationToken cancellation)
     {
         var (panel, form) = (job.Panel, job.Form);
-        var finished = KeepsCurve(known, panel) ? known!.Finished! : FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm, cancellation);
+        var finished = KeepsCurve(known, panel)
+            ? known!.Finished!
+            : FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm, cancellation);
         var formLaw = BendingLaw.Of(form.Sheet);
         var closed = KeepsFolds(known, job)
             ? known!.Wrapped!
@@ -48,7 +50,9 @@ internal static class StraightPlanner
         var springback = form.SpringbackOf(fold, formLaw, job.Brake);
         var leastLever = printThrough.WidestFacetMm > 0 ? printThrough.WidestFacetMm : contact.MidMm;
         // Right up to a full first fold the panel mostly does not touch the folds in order, so the clamp goes half a facet behind it.
-        var clampGap = form.Stepping.Ends == SteppingEnds.Full && polygon.Straights.Length > 0 ? polygon.Straights[0] / 2 : panel.Clamp.GapMm;
+        var clampGap = form.Stepping.Ends == SteppingEnds.Full && polygon.Straights.Length > 0
+            ? polygon.Straights[0] / 2
+            : panel.Clamp.GapMm;
         var pull = PullForces.Compute(contact, wrapped.Rule.Law, wrapped.Tightest, lever, leastLever, panel.WidthMm, clampGap);
         return new()
         {
@@ -96,7 +100,9 @@ internal static class StraightPlanner
     /// <param name="known">The plan, or null.</param>
     /// <param name="panel">The panel.</param>
     public static bool KeepsCurve(PlanDraft? known, PanelSpec panel) => known is { Finished: not null }
-        && known.Panel.Curve == panel.Curve && known.Panel.Surface == panel.Surface && known.Panel.Sheet.ThicknessMm == panel.Sheet.ThicknessMm;
+        && known.Panel.Curve == panel.Curve
+            && known.Panel.Surface == panel.Surface
+            && known.Panel.Sheet.ThicknessMm == panel.Sheet.ThicknessMm;
 
     /// <summary>Whether a plan that is known has the same contact curve, lever and folds too.</summary>
     /// <param name="known">The plan, or null.</param>

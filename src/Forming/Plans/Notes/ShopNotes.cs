@@ -100,7 +100,8 @@ internal static class ShopNotes
 
     // Soft and bright faces take marks from any metal; unlike metals stain or gall each other.
     private static bool Marks(MetalFamily panel, MetalFamily form) =>
-        panel != form || panel is MetalFamily.Stainless or MetalFamily.Aluminium or MetalFamily.Copper or MetalFamily.Brass or MetalFamily.Titanium;
+        panel != form
+            || panel is MetalFamily.Stainless or MetalFamily.Aluminium or MetalFamily.Copper or MetalFamily.Brass or MetalFamily.Titanium;
 
     private static FormattableString FormattableStringOf(string text) => $"{text}";
 }

@@ -93,7 +93,8 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
 
     /// <summary>Ribs under the form.</summary>
     /// <param name="text">What to do.</param>
-    public static RemedyCandidate Ribs(FormattableString text) => RemedyCandidate.One(text, new JobChange(JobField.FormBacking, null, FormBacking.Ribs));
+    public static RemedyCandidate Ribs(FormattableString text) =>
+        RemedyCandidate.One(text, new JobChange(JobField.FormBacking, null, FormBacking.Ribs));
 
     /// <summary>A finer tape.</summary>
     public RemedyCandidate FinerTape()
@@ -109,7 +110,8 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
     /// <summary>Folds across the grain.</summary>
     /// <param name="field">The panel's or the form's grain.</param>
     /// <param name="text">What to do.</param>
-    public static RemedyCandidate Across(JobField field, FormattableString text) => RemedyCandidate.One(text, new JobChange(field, null, Grain.Across));
+    public static RemedyCandidate Across(JobField field, FormattableString text) =>
+        RemedyCandidate.One(text, new JobChange(field, null, Grain.Across));
 
     /// <summary>A longer lever, on a lead-out that has room for it.</summary>
     /// <param name="values">Levers in the caller's unit.</param>
@@ -155,14 +157,22 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
     /// <param name="farthestMm">The thinnest or thickest [mm].</param>
     /// <param name="text">What to do, by the sheet.</param>
     public RemedyCandidate Thickness(
-        JobField field, string? gaugeSystem, double nowMm, double guessMm, double farthestMm, Func<FormattableString, FormattableString> text)
+        JobField field,
+        string? gaugeSystem,
+        double nowMm,
+        double guessMm,
+        double farthestMm,
+        Func<FormattableString, FormattableString> text)
     {
         if (gaugeSystem is not null && Gauges.TryFind(gaugeSystem, out var system))
         {
             var byGauge = field == JobField.PanelThickness ? JobField.PanelGauge : JobField.FormGauge;
             var gauges = guessMm < nowMm
-                ? system.Thicknesses.Where(row => row.Millimetres < nowMm && row.Millimetres >= farthestMm).OrderByDescending(row => row.Millimetres).ToArray()
-                : [.. system.Thicknesses.Where(row => row.Millimetres > nowMm && row.Millimetres <= farthestMm).OrderBy(row => row.Millimetres)];
+                ? system.Thicknesses.Where(row => row.Millimetres < nowMm && row.Millimetres >= farthestMm)
+                    .OrderByDescending(row => row.Millimetres).ToArray()
+                : [.. system.Thicknesses
+                    .Where(row => row.Millimetres > nowMm && row.Millimetres <= farthestMm)
+                    .OrderBy(row => row.Millimetres)];
             var start = Array.FindIndex(gauges, row => guessMm < nowMm ? row.Millimetres <= guessMm : row.Millimetres >= guessMm);
             return new(
                 gauges.Length,
@@ -201,7 +211,11 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
     public RemedyCandidate Tighter() => draft.Panel.Curve is ArcCurve arc
         ? Length(
             JobField.CurveRadius,
-            RemedyValues.Down(job.Units.FromMm(arc.RadiusMm), job.Units.FromMm(arc.RadiusMm * 0.7), job.Units.FromMm(arc.RadiusMm * 0.2), RemedyValues.Fine(job.Units)),
+            RemedyValues.Down(
+                job.Units.FromMm(arc.RadiusMm),
+                job.Units.FromMm(arc.RadiusMm * 0.7),
+                job.Units.FromMm(arc.RadiusMm * 0.2),
+                RemedyValues.Fine(job.Units)),
             value => $"bend it tighter, to a radius of {value}: so gentle a bend does not land on its folds one after another at any lever")
         : new(0, 0, _ => [], _ => $"");
 
@@ -217,7 +231,8 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
         var values = RemedyValues.Down(whole, whole * guess / now, 1, RemedyValues.Degrees);
         return RemedyCandidate.Through(
             values,
-            value => [.. ends.Select(end => new JobChange(end.Field, end.FromDegrees + SweepOf(end.Degrees, value / whole), Part: end.Part))],
+            value => [.. ends.Select(end =>
+                new JobChange(end.Field, end.FromDegrees + SweepOf(end.Degrees, value / whole), Part: end.Part))],
             value => $"bend {AngleOf(value)} of it on this form, and the rest on a second one");
 
         // Every bend by its share, to a tenth of a degree.

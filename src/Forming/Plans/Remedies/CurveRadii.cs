@@ -43,7 +43,8 @@ internal static class CurveRadii
     public static IReadOnlyList<JobChange> AtLeast(FormJob job, PanelCurve curve, double radius) =>
         [.. Of(curve).Where(given => given.Mm < job.Units.ToMm(radius)).SelectMany(given => Opened(job, curve, given, radius))];
 
-    private static IEnumerable<JobChange> Opened(FormJob job, PanelCurve curve, (JobField Field, double Mm, CurvePart? Part) given, double radius)
+    private static IEnumerable<JobChange> Opened(
+        FormJob job, PanelCurve curve, (JobField Field, double Mm, CurvePart? Part) given, double radius)
     {
         if (given.Field != JobField.CurveSemiAxisX)
         {

@@ -10,7 +10,8 @@ internal static class CurveSweeps
     /// <param name="curve">The curve.</param>
     /// <param name="part">Which part of a whole curve it is.</param>
     /// <returns>The field, what the sweep is counted from [°], and the sweep [°].</returns>
-    public static IEnumerable<(JobField Field, double FromDegrees, double Degrees, CurvePart? Part)> Of(PanelCurve curve, CurvePart? part = null)
+    public static IEnumerable<(JobField Field, double FromDegrees, double Degrees, CurvePart? Part)> Of(
+        PanelCurve curve, CurvePart? part = null)
     {
         switch (curve)
         {
@@ -21,7 +22,8 @@ internal static class CurveSweeps
                 yield return (JobField.CurveSweep, 0, bend.Sweep.Degrees, part);
                 break;
             case EllipseCurve ellipse:
-                yield return (JobField.CurveToNormal, ellipse.FromNormal.Degrees, ellipse.ToNormal.Degrees - ellipse.FromNormal.Degrees, part);
+                yield return (
+                    JobField.CurveToNormal, ellipse.FromNormal.Degrees, ellipse.ToNormal.Degrees - ellipse.FromNormal.Degrees, part);
                 break;
             case SegmentsCurve chain:
                 foreach (var sweep in chain.Segments.SelectMany((piece, i) => Of(piece, new(false, i))))

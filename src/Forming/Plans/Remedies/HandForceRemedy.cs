@@ -37,7 +37,8 @@ internal static class HandForceRemedy
         var people = Math.Ceiling(forceN / WorkingLimits.HandForceN);
         if (by.RatedN is null && people <= PullBy.MostPeople)
             yield return People(RemedyValues.Whole(by.People + 1, PullBy.MostPeople, (int)people));
-        yield return Rated(RemedyValues.Up(units.FromN(by.RatedN ?? (forceN / 2)), units.FromN(forceN), units.FromN(1e9), RemedyValues.Load), units);
+        yield return Rated(
+            RemedyValues.Up(units.FromN(by.RatedN ?? (forceN / 2)), units.FromN(forceN), units.FromN(1e9), RemedyValues.Load), units);
     }
 
     /// <summary>More people.</summary>

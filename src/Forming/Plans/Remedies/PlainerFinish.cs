@@ -39,7 +39,8 @@ internal static class PlainerFinish
 
         double RippleAt(int i) => RemedyValues.Ceiling(units.FromMm(rippleMm * Safe * Math.Pow(Growth, i)), RemedyValues.Fine(units));
 
-        double SlopeAt(int i) => Math.Min(SteepestDegrees, RemedyValues.Ceiling(slope.Degrees * Safe * Math.Pow(Growth, i), _ => SlopeStepDegrees));
+        double SlopeAt(int i) =>
+            Math.Min(SteepestDegrees, RemedyValues.Ceiling(slope.Degrees * Safe * Math.Pow(Growth, i), _ => SlopeStepDegrees));
 
         Figure Ripple(int i) => Figure.Length(units.ToMm(RippleAt(i)));
 

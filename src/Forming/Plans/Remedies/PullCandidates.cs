@@ -37,7 +37,8 @@ internal sealed class PullCandidates(FormJob job, PlanDraft draft, Check check)
             if (shorter.Numbers.Count > 0)
             {
                 var lever = new JobChange(JobField.PanelLever, shorter.Numbers[shorter.Start]);
-                yield return _words.Folds(SingleChanges.MoreThan(folds, (int)Math.Ceiling(folds * facet / Math.Max(inOrder - slide, 1))), [lever]);
+                yield return _words.Folds(
+                    SingleChanges.MoreThan(folds, (int)Math.Ceiling(folds * facet / Math.Max(inOrder - slide, 1))), [lever]);
             }
         }
         else if (now < least)
@@ -104,7 +105,9 @@ internal sealed class PullCandidates(FormJob job, PlanDraft draft, Check check)
         if (flat > SetupChecks.LeastGripMm)
         {
             yield return _words.Length(
-                JobField.ClampGap, _change.Down(job.Units.FromMm(panel.Clamp.GapMm), flat, SetupChecks.LeastGripMm, isFine: false), value => $"set the clamp {value} behind the first fold");
+                JobField.ClampGap,
+                _change.Down(job.Units.FromMm(panel.Clamp.GapMm), flat, SetupChecks.LeastGripMm, isFine: false),
+                value => $"set the clamp {value} behind the first fold");
         }
 
         yield return _words.Length(
@@ -118,15 +121,25 @@ internal sealed class PullCandidates(FormJob job, PlanDraft draft, Check check)
     {
         var lacks = check.Limit!.Value - check.Value!.Value;
         yield return _words.Length(
-            JobField.FormLeadOut, _change.Down(job.Units.FromMm(draft.Form.LeadOutMm), draft.Form.LeadOutMm - lacks, 0.5, isFine: false), value => $"shorten the form's lead-out to {value}, so that it clears the finished half");
+            JobField.FormLeadOut,
+            _change.Down(job.Units.FromMm(draft.Form.LeadOutMm), draft.Form.LeadOutMm - lacks, 0.5, isFine: false),
+            value => $"shorten the form's lead-out to {value}, so that it clears the finished half");
         yield return _words.Length(
-            JobField.ClampHeight, _change.Down(job.Units.FromMm(draft.Panel.Clamp.HeightMm), draft.Panel.Clamp.HeightMm - lacks, LeastClampMm, isFine: false), value => $"use a clamp at most {value} high");
+            JobField.ClampHeight,
+            _change.Down(job.Units.FromMm(draft.Panel.Clamp.HeightMm), draft.Panel.Clamp.HeightMm - lacks, LeastClampMm, isFine: false),
+            value => $"use a clamp at most {value} high");
         yield return _words.Length(
-            JobField.FormLeadIn, _change.Down(job.Units.FromMm(draft.Form.LeadInMm), draft.Form.LeadInMm - lacks, 0.5, isFine: false), value => $"shorten the form's lead-in to {value}, so that it clears the finished half");
+            JobField.FormLeadIn,
+            _change.Down(job.Units.FromMm(draft.Form.LeadInMm), draft.Form.LeadInMm - lacks, 0.5, isFine: false),
+            value => $"shorten the form's lead-in to {value}, so that it clears the finished half");
         yield return _words.Length(
-            JobField.PanelLeadOut, _change.Up(job.Units.FromMm(draft.Panel.LeadOutMm), draft.Panel.LeadOutMm + lacks, MostFlatMm, isFine: false), value => $"leave a flat of {value} between the two curves");
+            JobField.PanelLeadOut,
+            _change.Up(job.Units.FromMm(draft.Panel.LeadOutMm), draft.Panel.LeadOutMm + lacks, MostFlatMm, isFine: false),
+            value => $"leave a flat of {value} between the two curves");
         yield return _words.Length(
-            JobField.PanelLeadIn, _change.Down(job.Units.FromMm(draft.Panel.LeadInMm), draft.Panel.LeadInMm - lacks, 1, isFine: false), value => $"shorten the panel's lead-in to {value}, so that the finished half swings clear");
+            JobField.PanelLeadIn,
+            _change.Down(job.Units.FromMm(draft.Panel.LeadInMm), draft.Panel.LeadInMm - lacks, 1, isFine: false),
+            value => $"shorten the panel's lead-in to {value}, so that the finished half swings clear");
     }
 
     /// <summary>Room for the clamp under what hangs over the lead-in.</summary>
@@ -136,20 +149,33 @@ internal sealed class PullCandidates(FormJob job, PlanDraft draft, Check check)
         if (draft.Form.LeadInMm <= clamp.GapMm)
         {
             yield return _words.Length(
-                JobField.FormLeadIn, _change.Up(job.Units.FromMm(draft.Form.LeadInMm), clamp.GapMm * SingleChanges.Safe, MostFlatMm, isFine: false), value => $"make the form's lead-in {value} long, so that it reaches under the clamp");
+                JobField.FormLeadIn,
+                _change.Up(job.Units.FromMm(draft.Form.LeadInMm), clamp.GapMm * SingleChanges.Safe, MostFlatMm, isFine: false),
+                value => $"make the form's lead-in {value} long, so that it reaches under the clamp");
             yield return _words.Length(
-                JobField.ClampGap, _change.Down(job.Units.FromMm(clamp.GapMm), draft.Form.LeadInMm / SingleChanges.Safe, 0.5, isFine: false), value => $"set the clamp {value} behind the first fold");
+                JobField.ClampGap,
+                _change.Down(job.Units.FromMm(clamp.GapMm), draft.Form.LeadInMm / SingleChanges.Safe, 0.5, isFine: false),
+                value => $"set the clamp {value} behind the first fold");
             yield break;
         }
 
         if (draft.ClampRoomMm is { } room && room >= LeastClampMm)
-            yield return _words.Length(JobField.ClampHeight, _change.Down(job.Units.FromMm(clamp.HeightMm), room, LeastClampMm, isFine: false), value => $"use a clamp at most {value} high");
+            yield return _words.Length(
+                JobField.ClampHeight,
+                _change.Down(job.Units.FromMm(clamp.HeightMm), room, LeastClampMm, isFine: false),
+                value => $"use a clamp at most {value} high");
         yield return _words.Length(
-            JobField.FormLeadOut, _change.Down(job.Units.FromMm(draft.Form.LeadOutMm), draft.Form.LeadOutMm * 0.7, 0.5, isFine: false), value => $"shorten the form's lead-out to {value}, so that it clears the clamp");
+            JobField.FormLeadOut,
+            _change.Down(job.Units.FromMm(draft.Form.LeadOutMm), draft.Form.LeadOutMm * 0.7, 0.5, isFine: false),
+            value => $"shorten the form's lead-out to {value}, so that it clears the clamp");
         yield return _words.Length(
-            JobField.FormLeadIn, _change.Up(job.Units.FromMm(draft.Form.LeadInMm), draft.Form.LeadInMm * 1.3, MostFlatMm, isFine: false), value => $"make the form's lead-in {value} long");
+            JobField.FormLeadIn,
+            _change.Up(job.Units.FromMm(draft.Form.LeadInMm), draft.Form.LeadInMm * 1.3, MostFlatMm, isFine: false),
+            value => $"make the form's lead-in {value} long");
         yield return _words.Length(
-            JobField.ClampGap, _change.Up(job.Units.FromMm(clamp.GapMm), clamp.GapMm * 1.3, draft.Form.LeadInMm, isFine: false), value => $"set the clamp {value} behind the first fold");
+            JobField.ClampGap,
+            _change.Up(job.Units.FromMm(clamp.GapMm), clamp.GapMm * 1.3, draft.Form.LeadInMm, isFine: false),
+            value => $"set the clamp {value} behind the first fold");
         yield return _words.Length(
             JobField.FormLeadIn, _change.Down(job.Units.FromMm(draft.Form.LeadInMm), clamp.GapMm * 1.1, 0.5, isFine: false), value => $"shorten the form's lead-in to {value}, so that nothing hangs over it");
         yield return _words.Sweep(draft.FinishedSweep * 0.95, draft.FinishedSweep);

@@ -21,7 +21,8 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     /// <param name="job">What was asked.</param>
     /// <param name="draft">What was worked out.</param>
     /// <param name="check">The check that did not pass.</param>
-    public static IEnumerable<RemedyCandidate> For(FormJob job, PlanDraft draft, Check check) => new RemedyCandidates(job, draft, check).Listed();
+    public static IEnumerable<RemedyCandidate> For(FormJob job, PlanDraft draft, Check check) =>
+        new RemedyCandidates(job, draft, check).Listed();
 
     /// <summary>What is said where nothing that was tried cures a check.</summary>
     /// <param name="draft">What was worked out.</param>
@@ -37,12 +38,29 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
 
     private IEnumerable<RemedyCandidate> Listed() => check.Id switch
     {
-        "straight-part" => [.. _change.LongerLeads(draft.Form.Sheet.ThicknessMm, isStraight: true), .. _change.FewerFolds(), _change.SmallerFoldRadius(0.5), _change.ThinnerForm(0.7)],
+        "straight-part" =>
+        [
+            .. _change.LongerLeads(draft.Form.Sheet.ThicknessMm, isStraight: true),
+            .. _change.FewerFolds(),
+            _change.SmallerFoldRadius(0.5),
+            _change.ThinnerForm(0.7),
+        ],
         "fold-radius" => FoldRadius(),
         "closure" => Closure(),
         "sweep-match" => SweepMatch(),
-        "brake-length" => [_words.Length(JobField.BrakeLength, _change.Up(job.Units.FromMm(draft.Brake.LengthMm), draft.Form.WidthMm, 1e5, isFine: false), value => $"use a brake that folds at least {value} at once")],
-        "minimum-facet" => [.. _change.LongerLeads(draft.Brake.MinFacetMm, isStraight: false), .. _change.FewerFolds(), _change.NarrowerBrake(draft.NarrowestFacetMm)],
+        "brake-length" =>
+        [
+            _words.Length(
+                JobField.BrakeLength,
+                _change.Up(job.Units.FromMm(draft.Brake.LengthMm), draft.Form.WidthMm, 1e5, isFine: false),
+                value => $"use a brake that folds at least {value} at once"),
+        ],
+        "minimum-facet" =>
+        [
+            .. _change.LongerLeads(draft.Brake.MinFacetMm, isStraight: false),
+            .. _change.FewerFolds(),
+            _change.NarrowerBrake(draft.NarrowestFacetMm),
+        ],
         "stop-resolution" => StopResolution(),
         "stop-angle" => StopAngle(),
         "capacity" => [_change.ThinnerForm(CapacityShare())],
@@ -55,7 +73,11 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         "model-range" => [_change.ThinnerPanel(Share(draft.TightestInsideMm / (check.Limit ?? 5))), _change.GentlerBy(Ratio())],
         "flow-curve" => [Coefficient()],
         "lever" or "wrap-order" => _pull.Lever(),
-        "predicted-ripple" or "predicted-slope" => [_change.MoreFolds((int)Math.Ceiling(draft.Stations.Count * Math.Sqrt(1 / Ratio())) + 1), _change.AcceptRipple(draft.Prediction?.Ripple.HeightMm, draft.Prediction?.Ripple.Slope)],
+        "predicted-ripple" or "predicted-slope" =>
+        [
+            _change.MoreFolds((int)Math.Ceiling(draft.Stations.Count * Math.Sqrt(1 / Ratio())) + 1),
+            _change.AcceptRipple(draft.Prediction?.Ripple.HeightMm, draft.Prediction?.Ripple.Slope),
+        ],
         "hand-force" => _pull.PulledBy(),
         "panel-width" => _pull.PulledBy(),
         "lift-mass" => _pull.PulledBy(),
@@ -64,9 +86,19 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         "form-yield" => [ChangeWords.Ribs($"put ribs under the form before anyone pulls on it"), _change.ThickerForm()],
         "pull-line" => _pull.PullLine(),
         "panel-clamp" => _pull.PanelClamp(),
-        "form-width" => [_words.Length(JobField.FormWidth, _change.Up(job.Units.FromMm(draft.Form.WidthMm), draft.Panel.WidthMm, 1e5, isFine: false), value => $"make the form {value} wide, as wide as the panel")],
+        "form-width" =>
+        [
+            _words.Length(
+                JobField.FormWidth,
+                _change.Up(job.Units.FromMm(draft.Form.WidthMm), draft.Panel.WidthMm, 1e5, isFine: false),
+                value => $"make the form {value} wide, as wide as the panel"),
+        ],
         "marks-apart" => [_words.FinerTape(), _change.FewerFoldsOnly()],
-        "strength-coefficient" => [Strength(JobField.PanelStrengthCoefficient, draft.Panel.Sheet.Material), Strength(JobField.FormStrengthCoefficient, draft.Form.Sheet.Material)],
+        "strength-coefficient" =>
+        [
+            Strength(JobField.PanelStrengthCoefficient, draft.Panel.Sheet.Material),
+            Strength(JobField.FormStrengthCoefficient, draft.Form.Sheet.Material),
+        ],
         "second-half-pull" when draft.SecondHalf is not null => _pull.PulledBy(),
         "second-half-clearance" when draft.SecondHalf is not null => _pull.SecondHalfClearance(),
         "clamp-access" => _pull.ClampAccess(),
@@ -74,7 +106,8 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     };
 
     // The value over its limit, or the limit over the value: how far the check misses, above 1.
-    private double Ratio() => check is { Value: > 0, Limit: > 0 } ? Math.Max(check.Value.Value / check.Limit.Value, check.Limit.Value / check.Value.Value) : 1.2;
+    private double Ratio() =>
+        check is { Value: > 0, Limit: > 0 } ? Math.Max(check.Value.Value / check.Limit.Value, check.Limit.Value / check.Value.Value) : 1.2;
 
     private double Share(double thicknessMm) => Math.Min(0.98, thicknessMm / draft.Panel.Sheet.ThicknessMm);
 
@@ -83,7 +116,10 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         if (check.Value > check.Limit)
             yield return _change.SmallerFoldRadius(check.Limit!.Value / check.Value.Value * 0.9);
         else
-            yield return _words.Length(JobField.FormFoldRadius, _change.Up(job.Units.FromMm(draft.Form.FoldRadiusMm), check.Limit!.Value, 1000, isFine: true), value => $"fold the form to an inside radius of {value}");
+            yield return _words.Length(
+                JobField.FormFoldRadius,
+                _change.Up(job.Units.FromMm(draft.Form.FoldRadiusMm), check.Limit!.Value, 1000, isFine: true),
+                value => $"fold the form to an inside radius of {value}");
         if (draft.Form.Grain != Grain.Across)
             yield return ChangeWords.Across(JobField.FormGrain, $"cut the form so that its folds run across the grain");
         yield return _change.ThinnerForm(1 / Ratio());
@@ -94,8 +130,14 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         var (leadIn, leadOut) = (draft.Form.LeadInMm, draft.Form.LeadOutMm);
         if (check.Verdict == Verdict.Fail)
         {
-            yield return _words.Length(JobField.FormLeadOut, _change.Down(job.Units.FromMm(leadOut), leadOut / 2, 0.5, isFine: false), value => $"shorten the form's lead-out to {value}");
-            yield return _words.Length(JobField.FormLeadIn, _change.Down(job.Units.FromMm(leadIn), leadIn / 2, 0.5, isFine: false), value => $"shorten the form's lead-in to {value}");
+            yield return _words.Length(
+                JobField.FormLeadOut,
+                _change.Down(job.Units.FromMm(leadOut), leadOut / 2, 0.5, isFine: false),
+                value => $"shorten the form's lead-out to {value}");
+            yield return _words.Length(
+                JobField.FormLeadIn,
+                _change.Down(job.Units.FromMm(leadIn), leadIn / 2, 0.5, isFine: false),
+                value => $"shorten the form's lead-in to {value}");
         }
 
         // The form turns further than the finished bend.
@@ -123,14 +165,21 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         yield return _change.FewerFoldsOnly();
         yield return ChangeWords.Degrees(
             JobField.BrakeStopResolution,
-            RemedyValues.Down(draft.Brake.StopResolution.Degrees, draft.Stations.Min(station => station.FoldAngle.Degrees) / 2, 0.01, RemedyValues.Degrees),
+            RemedyValues.Down(
+                draft.Brake.StopResolution.Degrees,
+                draft.Stations.Min(station => station.FoldAngle.Degrees) / 2,
+                0.01,
+                RemedyValues.Degrees),
             value => $"use a stop that steps {value}");
     }
 
     private IEnumerable<RemedyCandidate> StopAngle()
     {
         if (draft.Brake.ReachMm is { } reach)
-            yield return _words.Length(JobField.BrakeReach, _change.Down(job.Units.FromMm(reach), reach / 2, 1, isFine: false), value => $"check the reach: where the leaf bears {value} from the nose, its stop is within half a turn");
+            yield return _words.Length(
+                JobField.BrakeReach,
+                _change.Down(job.Units.FromMm(reach), reach / 2, 1, isFine: false),
+                value => $"check the reach: where the leaf bears {value} from the nose, its stop is within half a turn");
         yield return _change.MoreFolds(draft.Stations.Count + 1);
         yield return _change.ThickerForm();
     }
@@ -160,7 +209,9 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         if (draft.Form.Stepping is { Folds: null, FoldAngle: null, SpacingMm: null })
             yield return _change.NarrowerBrake(check.Limit!.Value * 0.9);
         yield return _words.Length(
-            JobField.SteppingMaxFacet, _change.Up(job.Units.FromMm(check.Limit!.Value), check.Value!.Value, 1e4, isFine: true), value => $"allow facets of {value} (maxFacet): this brake folds no narrower ones here");
+            JobField.SteppingMaxFacet,
+            _change.Up(job.Units.FromMm(check.Limit!.Value), check.Value!.Value, 1e4, isFine: true),
+            value => $"allow facets of {value} (maxFacet): this brake folds no narrower ones here");
     }
 
     private IEnumerable<RemedyCandidate> PanelRadius()

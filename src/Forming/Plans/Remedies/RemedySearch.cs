@@ -10,7 +10,9 @@ using Forming.Springback;
 
 namespace Forming.Plans.Remedies;
 
-/// <summary>Finds, for every check that did not pass, a change to the job that passes it with no other check worse, by planning the changed job.</summary>
+/// <summary>
+/// Finds, for every check that did not pass, a change to the job that passes it with no other check worse, by planning the changed job.
+/// </summary>
 /// <param name="job">What was asked.</param>
 /// <param name="draft">What was worked out.</param>
 /// <param name="checks">Its checks.</param>
@@ -88,13 +90,15 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         return remedy;
     }
 
-    // What cures one check may cure another: a simulated pull is best begun with what mends the lever, and for any other it is the last resort.
+    // What cures one check may cure another: a simulated pull is best begun with what mends the lever, and for any other it is the last
+    // resort.
     private IEnumerable<RemedyCandidate> CandidatesFor(Check check)
     {
         var known = _found.Values.Select(remedy => RemedyCandidate.One(remedy.Text, [.. remedy.Changes]));
         var own = RemedyCandidates.For(job, draft, check);
         return IsOfPrediction(check.Id)
-            ? _found.Where(other => other.Key is "lever" or "facet-width").Select(other => RemedyCandidate.One(other.Value.Text, [.. other.Value.Changes])).Concat(own)
+            ? _found.Where(other => other.Key is "lever" or "facet-width")
+                .Select(other => RemedyCandidate.One(other.Value.Text, [.. other.Value.Changes])).Concat(own)
             : own.Concat(known);
     }
 
@@ -132,7 +136,8 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     {
         var spoilt = Spoilt(trial)[0];
         var changed = job.With(first);
-        foreach (var candidate in RemedyCandidates.For(changed, trial.Draft, trial.Checks.First(check => check.Id == spoilt && check.Verdict != Verdict.Pass)))
+        var failed = trial.Checks.First(check => check.Id == spoilt && check.Verdict != Verdict.Pass);
+        foreach (var candidate in RemedyCandidates.For(changed, trial.Draft, failed))
         {
             if (Smallest(candidate, first, id, spoilt) is not { } index)
                 continue;
@@ -212,7 +217,11 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         }
 
         if (!simulate)
-            changed = changed with { Panel = changed.Panel with { Predict = false, Springback = IsSolved(job) ? new PureBending() : job.Panel.Springback } };
+        {
+            var springback = IsSolved(job) ? new PureBending() : job.Panel.Springback;
+            changed = changed with { Panel = changed.Panel with { Predict = false, Springback = springback } };
+        }
+
         var weight = WeightOf(changed);
         if (_left < weight || Trials + weight > MostTrials)
             return null;

@@ -18,7 +18,8 @@ internal sealed record RemedyCandidate(int Count, int Start, Func<int, IReadOnly
     /// <param name="values">The values.</param>
     /// <param name="changes">The changes by value.</param>
     /// <param name="text">What to do, in words, by value.</param>
-    public static RemedyCandidate Through(RemedyValues values, Func<double, IReadOnlyList<JobChange>> changes, Func<double, FormattableString> text) =>
+    public static RemedyCandidate Through(
+        RemedyValues values, Func<double, IReadOnlyList<JobChange>> changes, Func<double, FormattableString> text) =>
         new(values.Numbers.Count, values.Start, i => changes(values.Numbers[i]), i => text(values.Numbers[i]));
 }
 
@@ -38,7 +39,12 @@ internal sealed record RemedyValues(IReadOnlyList<double> Numbers, int Start)
     /// <param name="most">The largest.</param>
     /// <param name="step">Step to round to, by the value.</param>
     public static RemedyValues Up(double now, double guess, double most, Func<double, double> step) =>
-        Of(now, Math.Min(guess, most), value => value <= most && value > now, value => Math.Max(value * Growth, value + step(value)), value => Ceiling(value, step));
+        Of(
+            now,
+            Math.Min(guess, most),
+            value => value <= most && value > now,
+            value => Math.Max(value * Growth, value + step(value)),
+            value => Ceiling(value, step));
 
     /// <summary>Values below the one in use.</summary>
     /// <param name="now">The value in use.</param>
@@ -46,7 +52,12 @@ internal sealed record RemedyValues(IReadOnlyList<double> Numbers, int Start)
     /// <param name="least">The smallest.</param>
     /// <param name="step">Step to round to, by the value.</param>
     public static RemedyValues Down(double now, double guess, double least, Func<double, double> step) =>
-        Of(now, Math.Max(guess, least), value => value >= least && value < now, value => Math.Min(value / Growth, value - step(value)), value => Floor(value, step));
+        Of(
+            now,
+            Math.Max(guess, least),
+            value => value >= least && value < now,
+            value => Math.Min(value / Growth, value - step(value)),
+            value => Floor(value, step));
 
     /// <summary>Whole numbers from one to another.</summary>
     /// <param name="first">The smallest change.</param>
@@ -56,7 +67,9 @@ internal sealed record RemedyValues(IReadOnlyList<double> Numbers, int Start)
     {
         var sign = last >= first ? 1 : -1;
         var count = Math.Clamp(((last - first) * sign) + 1, 0, 1000);
-        return new([.. Enumerable.Range(0, count).Select(i => (double)(first + (sign * i)))], Math.Clamp((guess - first) * sign, 0, Math.Max(0, count - 1)));
+        return new(
+            [.. Enumerable.Range(0, count).Select(i => (double)(first + (sign * i)))],
+            Math.Clamp((guess - first) * sign, 0, Math.Max(0, count - 1)));
     }
 
     /// <summary>Steps for lengths that are read on a tape.</summary>
@@ -79,7 +92,8 @@ internal sealed record RemedyValues(IReadOnlyList<double> Numbers, int Start)
     /// <param name="value">The force or stress.</param>
     public static double Load(double value) => value < 100 ? 1 : value < 1000 ? 10 : value < 10000 ? 50 : 500;
 
-    private static RemedyValues Of(double now, double guess, Func<double, bool> isAllowed, Func<double, double> next, Func<double, double> round)
+    private static RemedyValues Of(
+        double now, double guess, Func<double, bool> isAllowed, Func<double, double> next, Func<double, double> round)
     {
         var numbers = new List<double>();
         var wanted = round(guess);
@@ -107,7 +121,8 @@ internal sealed record RemedyValues(IReadOnlyList<double> Numbers, int Start)
     /// <summary>A value rounded up.</summary>
     /// <param name="value">The value.</param>
     /// <param name="step">Step to round to, by the value.</param>
-    public static double Ceiling(double value, Func<double, double> step) => Rounded(Math.Ceiling((value / step(value)) - 1e-9), step(value));
+    public static double Ceiling(double value, Func<double, double> step) =>
+        Rounded(Math.Ceiling((value / step(value)) - 1e-9), step(value));
 
     private static double Floor(double value, Func<double, double> step) => Rounded(Math.Floor((value / step(value)) + 1e-9), step(value));
 

@@ -26,8 +26,15 @@ internal sealed class SingleChanges(FormJob job, PlanDraft draft)
     // Each lead that is too short gets what it lacks.
     public IEnumerable<RemedyCandidate> LongerLeads(double limitMm, bool isStraight)
     {
-        var lacks = new[] { (JobField.FormLeadIn, draft.Form.LeadInMm, draft.Stations[0]), (JobField.FormLeadOut, draft.Form.LeadOutMm, draft.Stations[^1]) }
-            .Select(lead => (Field: lead.Item1, Now: lead.Item2, Lack: limitMm + (isStraight ? draft.Fold.OuterRadiusMm * Math.Tan(lead.Item3.FoldAngle.Radians / 2) : 0) - lead.Item2))
+        var lacks = new[]
+            {
+                (JobField.FormLeadIn, draft.Form.LeadInMm, draft.Stations[0]),
+                (JobField.FormLeadOut, draft.Form.LeadOutMm, draft.Stations[^1]),
+            }
+            .Select(lead => (
+                Field: lead.Item1,
+                Now: lead.Item2,
+                Lack: limitMm + (isStraight ? draft.Fold.OuterRadiusMm * Math.Tan(lead.Item3.FoldAngle.Radians / 2) : 0) - lead.Item2))
             .Where(lead => lead.Lack > 0).ToArray();
         if (lacks.Length > 0)
             yield return _words.Leads([.. lacks.Select(lead => (lead.Field, lead.Now + lead.Lack))]);
@@ -53,28 +60,56 @@ internal sealed class SingleChanges(FormJob job, PlanDraft draft)
     public RemedyCandidate NarrowerBrake(double guessMm) => _words.Length(
         JobField.BrakeMinFacet, Down(job.Units.FromMm(draft.Brake.MinFacetMm), guessMm, 0.5, isFine: true), value => $"use a brake that folds facets down to {value}");
 
-    public RemedyCandidate AcceptRipple(double? rippleMm, Angle? slope) => PlainerFinish.For(job.Units, draft.Panel.Finish, rippleMm ?? 0, slope ?? default);
+    public RemedyCandidate AcceptRipple(double? rippleMm, Angle? slope) =>
+        PlainerFinish.For(job.Units, draft.Panel.Finish, rippleMm ?? 0, slope ?? default);
 
     public RemedyCandidate SmallerFoldRadius(double share) => _words.Length(
-        JobField.FormFoldRadius, Down(job.Units.FromMm(draft.Form.FoldRadiusMm), draft.Form.FoldRadiusMm * share, 0.05, isFine: true), value => $"fold the form to an inside radius of {value}");
+        JobField.FormFoldRadius,
+        Down(job.Units.FromMm(draft.Form.FoldRadiusMm), draft.Form.FoldRadiusMm * share, 0.05, isFine: true),
+        value => $"fold the form to an inside radius of {value}");
 
     public RemedyCandidate ThinnerForm(double share) => _words.Thickness(
-        JobField.FormThickness, job.FormGaugeSystem, draft.Form.Sheet.ThicknessMm, draft.Form.Sheet.ThicknessMm * share, LeastThicknessMm, sheet => $"make the form of {sheet} sheet");
+        JobField.FormThickness,
+        job.FormGaugeSystem,
+        draft.Form.Sheet.ThicknessMm,
+        draft.Form.Sheet.ThicknessMm * share,
+        LeastThicknessMm,
+        sheet => $"make the form of {sheet} sheet");
 
     public RemedyCandidate ThickerForm() => _words.Thickness(
-        JobField.FormThickness, job.FormGaugeSystem, draft.Form.Sheet.ThicknessMm, draft.Form.Sheet.ThicknessMm * 1.3, MostThicknessMm, sheet => $"make the form of {sheet} sheet");
+        JobField.FormThickness,
+        job.FormGaugeSystem,
+        draft.Form.Sheet.ThicknessMm,
+        draft.Form.Sheet.ThicknessMm * 1.3,
+        MostThicknessMm,
+        sheet => $"make the form of {sheet} sheet");
 
     public RemedyCandidate ThinnerPanel(double share) => _words.Thickness(
-        JobField.PanelThickness, job.PanelGaugeSystem, draft.Panel.Sheet.ThicknessMm, draft.Panel.Sheet.ThicknessMm * share, LeastThicknessMm, sheet => $"make the panel of {sheet} sheet");
+        JobField.PanelThickness,
+        job.PanelGaugeSystem,
+        draft.Panel.Sheet.ThicknessMm,
+        draft.Panel.Sheet.ThicknessMm * share,
+        LeastThicknessMm,
+        sheet => $"make the panel of {sheet} sheet");
 
     public RemedyCandidate ThickerPanel() => _words.Thickness(
-        JobField.PanelThickness, job.PanelGaugeSystem, draft.Panel.Sheet.ThicknessMm, draft.Panel.Sheet.ThicknessMm * 1.3, MostThicknessMm, sheet => $"make the panel of {sheet} sheet");
+        JobField.PanelThickness,
+        job.PanelGaugeSystem,
+        draft.Panel.Sheet.ThicknessMm,
+        draft.Panel.Sheet.ThicknessMm * 1.3,
+        MostThicknessMm,
+        sheet => $"make the panel of {sheet} sheet");
 
     public RemedyCandidate GentlerBy(double ratio) => _words.Gentler(draft.TightestInsideMm, Math.Min(ratio * Safe, 100), MostRadiusMm);
 
     public RemedyValues Up(double now, double guessMm, double mostMm, bool isFine) =>
-        RemedyValues.Up(now, job.Units.FromMm(guessMm), job.Units.FromMm(mostMm), isFine ? RemedyValues.Fine(job.Units) : RemedyValues.Tape(job.Units));
+        RemedyValues.Up(
+            now, job.Units.FromMm(guessMm), job.Units.FromMm(mostMm), isFine ? RemedyValues.Fine(job.Units) : RemedyValues.Tape(job.Units));
 
     public RemedyValues Down(double now, double guessMm, double leastMm, bool isFine) =>
-        RemedyValues.Down(now, job.Units.FromMm(guessMm), job.Units.FromMm(leastMm), isFine ? RemedyValues.Fine(job.Units) : RemedyValues.Tape(job.Units));
+        RemedyValues.Down(
+            now,
+            job.Units.FromMm(guessMm),
+            job.Units.FromMm(leastMm),
+            isFine ? RemedyValues.Fine(job.Units) : RemedyValues.Tape(job.Units));
 }

@@ -35,14 +35,19 @@ internal static class StandingRemedies
         if (prediction.LongestLeverMm is not { } longest || !(longest * FacetJudge.LeverShare > LeastLeverMm) || longest >= job.LeverMm)
             return null;
         var values = RemedyValues.Down(
-            job.Units.FromMm(job.LeverMm), job.Units.FromMm(longest * FacetJudge.LeverShare), job.Units.FromMm(LeastLeverMm), RemedyValues.Tape(job.Units));
+            job.Units.FromMm(job.LeverMm),
+            job.Units.FromMm(longest * FacetJudge.LeverShare),
+            job.Units.FromMm(LeastLeverMm),
+            RemedyValues.Tape(job.Units));
         if (values.Numbers.Count == 0)
             return null;
         var value = values.Numbers[values.Start];
         var lever = job.Units.ToMm(value);
         var again = new List<Check>();
-        PredictionChecks.AddTo(again, PanelPrediction.Of(job with { LeverMm = lever, Panel = job.Panel with { LeverMm = lever } }, cancellation), job.Panel);
-        return again[0].Verdict == Verdict.Pass && again.All(now => now.Verdict <= (checks.Find(before => before.Id == now.Id)?.Verdict ?? Verdict.Pass))
+        PredictionChecks.AddTo(
+            again, PanelPrediction.Of(job with { LeverMm = lever, Panel = job.Panel with { LeverMm = lever } }, cancellation), job.Panel);
+        return again[0].Verdict == Verdict.Pass
+            && again.All(now => now.Verdict <= (checks.Find(before => before.Id == now.Id)?.Verdict ?? Verdict.Pass))
             ? new($"pull {Figure.Length(lever)} past the end of the curve", [new(JobField.PanelLever, value)])
             : null;
     }

@@ -15,7 +15,9 @@ internal abstract class BrakeTools(ProgramPart part)
     /// <summary>Whether both sides swing.</summary>
     public abstract bool BothSwing { get; }
 
-    /// <summary>From the tangent line under the nose, or the punch tip, to where the gauge counts from, towards the operator [mm].</summary>
+    /// <summary>
+    /// From the tangent line under the nose, or the punch tip, to where the gauge counts from, towards the operator [mm].
+    /// </summary>
     public abstract double GaugeReferenceMm { get; }
 
     /// <summary>Jaws below the sheet at an angle of the fold.</summary>

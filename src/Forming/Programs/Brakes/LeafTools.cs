@@ -55,6 +55,11 @@ internal sealed class LeafTools : BrakeTools
         var face = nose[^1] + new Point(-rise / Math.Tan(NoseAngle), rise);
         return rise > 0
             ? [new(ReliefEnd, 0), .. nose, face, new(face.X, BeamTop), new(BeamBack, BeamTop), new(BeamBack, ReliefHeight)]
-            : [new(ReliefEnd, 0), .. nose, new(nose[^1].X, Math.Max(BeamTop, nose[^1].Y + NoseTop)), new(BeamBack, Math.Max(BeamTop, nose[^1].Y + NoseTop)), new(BeamBack, ReliefHeight)];
+            : [
+                new(ReliefEnd, 0),
+                .. nose,
+                new(nose[^1].X, Math.Max(BeamTop, nose[^1].Y + NoseTop)),
+                new(BeamBack, Math.Max(BeamTop, nose[^1].Y + NoseTop)),
+                new(BeamBack, ReliefHeight)];
     }
 }

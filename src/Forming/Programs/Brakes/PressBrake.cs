@@ -32,7 +32,8 @@ public sealed record PressBrake : ProgramBrake
 
     /// <summary>The die's opening for a sheet [mm].</summary>
     /// <param name="thicknessMm">Thickness of the sheet [mm].</param>
-    /// <remarks>A trade journal's rule; between 2.5 and 3 mm, 8 and 9 mm, 10 and 12 mm it is silent and the wider opening is taken (assumption).</remarks>
+    /// <remarks>A trade journal's rule; between 2.5 and 3 mm, 8 and 9 mm, 10 and 12 mm it is silent and the wider opening is taken
+    /// (assumption).</remarks>
     public double DieOpeningFor(double thicknessMm) => DieOpeningMm ?? thicknessMm switch
     {
         <= 2.5 => 6 * thicknessMm,

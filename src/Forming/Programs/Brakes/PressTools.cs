@@ -1,6 +1,8 @@
 namespace Forming.Programs.Brakes;
 
-/// <summary>Punch, holder and ram, die and bed. The origin is the punch tip, which moves with the ram: the lower tools rise to it.</summary>
+/// <summary>
+/// Punch, holder and ram, die and bed. The origin is the punch tip, which moves with the ram: the lower tools rise to it.
+/// </summary>
 internal sealed class PressTools : BrakeTools
 {
     private const double PunchHalfAngle = Math.PI / 6, PunchHalfWidth = 8, PunchHeight = 110;
@@ -57,7 +59,9 @@ internal sealed class PressTools : BrakeTools
         return
         [
             .. Lower(fold, turn).SelectMany(jaw => jaw.Kind == JawKind.Die
-                ? (Jaw[])[Block(JawKind.Die, jaw.Bounds.Left, -half, jaw.Bounds.Low, jaw.Bounds.High), Block(JawKind.Die, half, jaw.Bounds.Right, jaw.Bounds.Low, jaw.Bounds.High)]
+                ? (Jaw[])[
+                    Block(JawKind.Die, jaw.Bounds.Left, -half, jaw.Bounds.Low, jaw.Bounds.High),
+                    Block(JawKind.Die, half, jaw.Bounds.Right, jaw.Bounds.Low, jaw.Bounds.High)]
                 : [jaw]),
         ];
     }

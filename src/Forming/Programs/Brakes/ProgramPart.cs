@@ -66,7 +66,8 @@ public sealed record ProgramPart(
     }
 
     /// <summary>Refuses what is no part.</summary>
-    /// <exception cref="ArgumentException">No folds, or more than are distinguished; lists of different lengths; a value that cannot be.</exception>
+    /// <exception cref="ArgumentException">No folds, or more than are distinguished; lists of different lengths; a value that cannot
+    /// be.</exception>
     internal void Check()
     {
         var isPart = Folds is > 0 and <= FoldSet.MostFolds && StopAngles.Length == Folds && StraightsMm.Length == Folds + 1

@@ -11,10 +11,14 @@ internal readonly record struct RigidMove(Point ShiftFrom, Point ShiftTo, double
 
 /// <summary>Whether the part can be moved in the opened brake: straight out, rolled out, or from fold to fold.</summary>
 /// <remarks>
-/// Entry and removal are held against all tools, the push against the upper ones only, because the part slides on the bed. Allowed on every path:
-/// to start on the nose, where the fold was made, and to slide along the bed, the leaf at rest or the die and off it; what touches a tool below may
-/// not go into it. A turning move is followed in steps no longer than the clearance allows, so that nothing is jumped over; of a straight move past the
-/// tools below the strip that the part sweeps is held against them. The paths tried are sufficient, not necessary: a person may find another way.
+/// Entry and removal are held against all tools, the push against the upper ones only, because the part slides on the bed. Allowed on every
+/// path:
+/// to start on the nose, where the fold was made, and to slide along the bed, the leaf at rest or the die and off it; what touches a tool
+/// below may
+/// not go into it. A turning move is followed in steps no longer than the clearance allows, so that nothing is jumped over; of a straight
+/// move past the
+/// tools below the strip that the part sweeps is held against them. The paths tried are sufficient, not necessary: a person may find
+/// another way.
 /// Nothing of this was checked on a brake.
 /// </remarks>
 internal static class Extraction
@@ -74,7 +78,8 @@ internal static class Extraction
     /// <param name="nest">How deep the fold lies in the die's groove [mm]; 0 where there is none.</param>
     /// <param name="lift">How far the upper jaw is up [mm].</param>
     /// <returns>The moves in order, or null where no simple way was found.</returns>
-    public static IReadOnlyList<RigidMove>? WayOut(BrakeTools tools, Effort effort, FreePart part, IReadOnlyList<Jaw> beneath, double nest, double lift)
+    public static IReadOnlyList<RigidMove>? WayOut(
+        BrakeTools tools, Effort effort, FreePart part, IReadOnlyList<Jaw> beneath, double nest, double lift)
     {
         var way = new Way(tools, effort, part, beneath, lift);
         if (way.PullOut(Point.Origin, 0) is { } pull)
@@ -183,7 +188,9 @@ internal static class Extraction
             return false;
         }
 
-        /// <summary>Whether the strip that the part sweeps on a straight move goes into no tool below; it may lie and slide on them.</summary>
+        /// <summary>
+        /// Whether the strip that the part sweeps on a straight move goes into no tool below; it may lie and slide on them.
+        /// </summary>
         private bool SlidesClear(RigidMove move)
         {
             if (beneath.Count == 0)

@@ -1,6 +1,8 @@
 namespace Forming.Programs.Motion;
 
-/// <summary>The part by itself, with some folds made: one line of its mid surface, from edge to edge, and the centre its folds lie round.</summary>
+/// <summary>
+/// The part by itself, with some folds made: one line of its mid surface, from edge to edge, and the centre its folds lie round.
+/// </summary>
 internal sealed class FreePart
 {
     /// <summary>A centre farther away than this many times the part's own extent says that the folds lie in a line.</summary>
@@ -17,7 +19,9 @@ internal sealed class FreePart
     /// <summary>[n] mid surface from the edge behind to the edge in front [mm].</summary>
     public Point[] Points { get; }
 
-    /// <summary>Centre of the circle through the made folds, or their mean where they lie in a line, or that of the whole part without one [mm].</summary>
+    /// <summary>
+    /// Centre of the circle through the made folds, or their mean where they lie in a line, or that of the whole part without one [mm].
+    /// </summary>
     /// <remarks>Turned about it, a folded part slides along itself.</remarks>
     public Point Centre { get; }
 

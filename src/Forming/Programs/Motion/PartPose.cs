@@ -68,7 +68,8 @@ internal sealed class PartPose
     private static void Side(Point[] from, Point[] to, BrakeTools tools, int fold, double turn, double swing, double mirror)
     {
         var along = Point.Along(swing);
-        // A fold hardly begun is flat: its arc is its neutral length. The leaf's fold lies in front of the tangent line, the press's on both sides.
+        // A fold hardly begun is flat: its arc is its neutral length. The leaf's fold lies in front of the tangent line, the press's on
+        // both sides.
         var share = turn > 0 ? swing / turn : tools.BothSwing ? 0.5 : mirror > 0 ? 1 : 0;
         Point shift;
         if (turn < 1e-9)

@@ -2,7 +2,9 @@ using Forming.Programs.Brakes;
 
 namespace Forming.Programs.Motion;
 
-/// <summary>One side of the part, from the tangent line of the fold under way outwards: its mid surface starts at (0, 0) along x and turns left.</summary>
+/// <summary>
+/// One side of the part, from the tangent line of the fold under way outwards: its mid surface starts at (0, 0) along x and turns left.
+/// </summary>
 /// <remarks>Made folds are arcs, here in chords; folds not yet made are flat; flats between made folds are one run.</remarks>
 internal sealed class PartSide
 {

@@ -8,7 +8,9 @@ namespace Forming.Programs.Motion;
 /// <param name="AtAngle">Angle of the fold there.</param>
 public readonly record struct Clearance(double Mm, JawKind? Nearest, Angle AtAngle);
 
-/// <summary>Work counted in stretches of the part held against edges of jaws: the same part takes the same work on any day and any machine.</summary>
+/// <summary>
+/// Work counted in stretches of the part held against edges of jaws: the same part takes the same work on any day and any machine.
+/// </summary>
 /// <param name="cancellation">Cancels the calculation.</param>
 internal sealed class Effort(CancellationToken cancellation)
 {
@@ -58,7 +60,9 @@ internal sealed class Swing
 
     private int LowerEdges => BrakeTools.EdgesOf(_tools.Lower(_fold, 0));
 
-    /// <summary>Clearance asked for by who only wants to know whether there is any: found to be above 0 for certain, or a contact.</summary>
+    /// <summary>
+    /// Clearance asked for by who only wants to know whether there is any: found to be above 0 for certain, or a contact.
+    /// </summary>
     public static double Any => Proof;
 
     /// <summary>Clearance from the jaws above.</summary>
