@@ -16,7 +16,9 @@ public sealed partial class ReadingPagesTests(Service service) : IClassFixture<S
     [InlineData("/docs/")]
     public async Task Their_address_leads_to_the_page(string address)
     {
-        using var response = await service.Client.GetAsync(address);
+        using var moved = await service.Client.GetAsync(address);
+        Assert.Equal(HttpStatusCode.Found, moved.StatusCode);
+        using var response = await service.Client.GetAsync(moved.Headers.Location);
         Assert.Equal("text/html", response.Content.Headers.ContentType?.MediaType);
         Assert.Contains("<h1>FormApi</h1>", await response.Content.ReadAsStringAsync(), StringComparison.Ordinal);
     }
