@@ -1,3 +1,4 @@
 using BenchmarkDotNet.Running;
+using Forming.Benchmarks;
 
-BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+BenchmarkSwitcher.FromAssembly(typeof(PlanBenchmarks).Assembly).Run(args);

@@ -14,8 +14,8 @@ namespace FormApi.Hosting;
 internal sealed class Turns(IOptions<Limits> options) : IDisposable
 {
     // As many calculate as there are cores. Were they to take all threads there are, deadlines, health and whatever waits for the network
-    // would wait behind slow calculations.
-    private static readonly TaskFactory Cores = CoreThreads.New();
+    // would wait behind slow calculations. Where a core is free the call goes on at once, on the thread that read it.
+    private readonly SemaphoreSlim _cores = new(Environment.ProcessorCount);
 
     private readonly ConcurrencyLimiter _places = new(new()
     {
@@ -44,9 +44,7 @@ internal sealed class Turns(IOptions<Limits> options) : IDisposable
         try
         {
             using var place = await _places.AcquireAsync(1, deadline.Token);
-            return place.IsAcquired
-                ? await Cores.StartNew(() => next(call).AsTask(), deadline.Token).Unwrap()
-                : new ProblemResult(ProblemKinds.TooMany);
+            return place.IsAcquired ? await OnACoreAsync(call, next, deadline.Token) : new ProblemResult(ProblemKinds.TooMany);
         }
         catch (OperationCanceledException) when (deadline.IsCancellationRequested && !gone.IsCancellationRequested)
         {
@@ -55,5 +53,22 @@ internal sealed class Turns(IOptions<Limits> options) : IDisposable
     }
 
     /// <inheritdoc/>
-    public void Dispose() => _places.Dispose();
+    public void Dispose()
+    {
+        _places.Dispose();
+        _cores.Dispose();
+    }
+
+    private async ValueTask<object?> OnACoreAsync(EndpointFilterInvocationContext call, EndpointFilterDelegate next, CancellationToken deadline)
+    {
+        await _cores.WaitAsync(deadline);
+        try
+        {
+            return await next(call);
+        }
+        finally
+        {
+            _cores.Release();
+        }
+    }
 }

@@ -15,6 +15,7 @@ public sealed class ContactCurve
         Runs = runs;
         End = end;
         ThicknessMm = thickness;
+        Extremes = [.. runs.SelectMany(run => run.Extremes())];
     }
 
     /// <summary>The curved stretches in order; flats lie between, before and after them.</summary>
@@ -27,7 +28,7 @@ public sealed class ContactCurve
     public double ThicknessMm { get; }
 
     /// <summary>Places among which the panel is bent the most and the least.</summary>
-    public IReadOnlyList<ContactPoint> Extremes => [.. Runs.SelectMany(run => run.Extremes())];
+    public IReadOnlyList<ContactPoint> Extremes { get; }
 
     /// <summary>Sweep under load.</summary>
     public Angle Sweep => new(End.Turn);

@@ -65,7 +65,7 @@ internal static class FormSection
     // The curve at every fold and half-way between neighbours of one stretch.
     private static Point[] Sampled(FormPolygon polygon, ContactCurve curve)
     {
-        var points = new List<Point>(2 * polygon.Places.Length) { curve.Runs[0].Start.Position };
+        var points = new List<Point>((2 * polygon.Places.Length) + (2 * curve.Runs.Count)) { curve.Runs[0].Start.Position };
         var run = 0;
         var last = curve.Runs[0].Start.MidMm;
         foreach (var place in polygon.Places)

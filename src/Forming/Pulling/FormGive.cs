@@ -23,6 +23,8 @@ public readonly record struct GiveSection(
 /// <summary>How far the form gives: it carries what the panel does not.</summary>
 public static class FormGiveEstimate
 {
+    private const int SamplesPerPiece = 8;
+
     /// <summary>The form as a cantilever clamped at its lead-in: moment <c>F h - M(panel)</c>, rotation <c>∫ max(0, F h - M)/(E'I) ds</c>.</summary>
     /// <param name="sections">Sections along the curve, in order.</param>
     /// <param name="leverMm">Hand to the end of the curve [mm], &gt; 0.</param>
@@ -69,10 +71,10 @@ public static class FormGiveEstimate
     /// <param name="panelWidthMm">The panel's width [mm].</param>
     public static IReadOnlyList<GiveSection> SectionsOf(ContactCurve curve, double panelWidthMm)
     {
-        var sections = new List<GiveSection>();
+        var sections = new List<GiveSection>(curve.Runs.Count * (SamplesPerPiece + 1));
         foreach (var run in curve.Runs)
         {
-            foreach (var place in run.Sample(8))
+            foreach (var place in run.Sample(SamplesPerPiece))
             {
                 var onwards = Point.Along(place.Turn);
                 sections.Add(new(

@@ -102,12 +102,13 @@ internal static class CanonicalJson
         {
             var name = new Piece((int)reader.TokenStartIndex, reader.ValueSpan.Length + 2);
             var escaped = reader.ValueIsEscaped;
+            var sortsAsBytes = !escaped && SortsAsBytes(reader.ValueSpan);
             reader.Read();
             var valueAt = (int)reader.TokenStartIndex;
             reader.Skip();
             if (count == fields.Length)
                 fields = Grow(fields);
-            fields[count++] = new(name, escaped, new(valueAt, (int)reader.BytesConsumed - valueAt));
+            fields[count++] = new(name, escaped, sortsAsBytes, new(valueAt, (int)reader.BytesConsumed - valueAt));
         }
 
         Sort(fields.AsSpan(0, count), document);
@@ -162,19 +163,13 @@ internal static class CanonicalJson
         }
     }
 
-    private static int Compare(Field a, Field b, ReadOnlySpan<byte> document)
-    {
-        if (!a.IsEscaped && !b.IsEscaped)
-        {
-            var one = a.Name.In(document);
-            var other = b.Name.In(document);
-            // The quotes go along: a quote sorts before every character that a name may hold unescaped, but for the two below it.
-            if (Ascii.IsValid(one) && Ascii.IsValid(other) && !one.ContainsAny((byte)' ', (byte)'!') && !other.ContainsAny((byte)' ', (byte)'!'))
-                return one.SequenceCompareTo(other);
-        }
+    private static int Compare(in Field a, in Field b, ReadOnlySpan<byte> document) =>
+        a.SortsAsBytes && b.SortsAsBytes
+            ? a.Name.In(document).SequenceCompareTo(b.Name.In(document))
+            : string.CompareOrdinal(a.NameIn(document), b.NameIn(document));
 
-        return string.CompareOrdinal(a.NameIn(document), b.NameIn(document));
-    }
+    // The quotes go along: a quote sorts before every character that a name may hold unescaped, but for the two below it.
+    private static bool SortsAsBytes(ReadOnlySpan<byte> name) => Ascii.IsValid(name) && !name.ContainsAny((byte)' ', (byte)'!');
 
     private static void WriteArray(ref Utf8JsonReader reader, ReadOnlySpan<byte> document, IBufferWriter<byte> output)
     {
@@ -256,7 +251,7 @@ internal static class CanonicalJson
     }
 
     /// <summary>A field of an object, by its place in the document; the name with its quotes.</summary>
-    private readonly record struct Field(Piece Name, bool IsEscaped, Piece Value)
+    private readonly record struct Field(Piece Name, bool IsEscaped, bool SortsAsBytes, Piece Value)
     {
         public string NameIn(ReadOnlySpan<byte> document)
         {

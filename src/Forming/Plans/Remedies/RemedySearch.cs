@@ -55,8 +55,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     /// <summary>Past the smallest change that cures, so many more are looked at for one that spoils nothing.</summary>
     private const int MostPastSmallest = 2;
 
-    private readonly Dictionary<string, Verdict> _verdicts = Worst(checks);
-    private readonly Dictionary<string, Trial?> _tried = [];
+    private readonly List<(IReadOnlyList<JobChange> Changes, bool IsSimulated, Trial? Outcome)> _tried = [];
     private readonly SortedDictionary<string, Remedy> _found = new(StringComparer.Ordinal);
     private readonly bool _isSimulated = draft.Taper is null && (job.Panel.Predict || job.Form.Stepping.Refine);
     private readonly PullWork _work = new(PullWork.MostOfTrials);
@@ -156,16 +155,26 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     {
         if (candidate.Count == 0)
             return null;
-        var enough = id == mended ? Verdict.Pass : _verdicts.GetValueOrDefault(mended, Verdict.Pass);
+        var enough = id == mended ? Verdict.Pass : WorstOf(checks, mended);
         var steps = StepSearch.SmallestUpTo(
             candidate.Count,
             candidate.Start + 1,
-            step => Try(Joined(first, candidate.At(step - 1)), id)?.Verdicts.GetValueOrDefault(mended, Verdict.Pass) <= enough);
+            step => Try(Joined(first, candidate.At(step - 1)), id)?.WorstOf(mended) <= enough);
         return steps is { } found ? found - 1 : null;
     }
 
-    private List<string> Spoilt(Trial trial) =>
-        [.. trial.Verdicts.Where(now => now.Value > _verdicts.GetValueOrDefault(now.Key, Verdict.Pass)).Select(now => now.Key).Order(StringComparer.Ordinal)];
+    private List<string> Spoilt(Trial trial)
+    {
+        var spoilt = new List<string>();
+        foreach (var check in trial.Checks)
+        {
+            if (check.Verdict != Verdict.Pass && check.Verdict > WorstOf(checks, check.Id) && !spoilt.Contains(check.Id))
+                spoilt.Add(check.Id);
+        }
+
+        spoilt.Sort(StringComparer.Ordinal);
+        return spoilt;
+    }
 
     // What was tried without its simulation is planned once more with it.
     private bool IsConfirmed(IReadOnlyList<JobChange> changes, string id) =>
@@ -180,21 +189,24 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
 
     private Trial? Try(IReadOnlyList<JobChange> changes, bool simulate)
     {
-        var key = KeyOf(changes, simulate);
-        if (_tried.TryGetValue(key, out var known))
-            return known;
+        foreach (var tried in _tried)
+        {
+            if (tried.IsSimulated == simulate && tried.Changes.SequenceEqual(changes))
+                return tried.Outcome;
+        }
+
         var changed = job.With(changes);
         if (changes.All(IsSeenByChecksOnly))
         {
             // A taper's lengths are used in place of widths.
-            return _tried[key] = TrialOf(draft with
+            return Remembered(TrialOf(draft with
             {
                 Job = changed with
                 {
                     Panel = changed.Panel with { WidthMm = draft.Panel.WidthMm },
                     Form = changed.Form with { WidthMm = draft.Form.WidthMm },
                 },
-            });
+            }));
         }
 
         if (!simulate)
@@ -207,11 +219,17 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         Trials += weight;
         try
         {
-            return _tried[key] = TrialOf(PlanDraft.Of(changed, draft, _work, cancellation));
+            return Remembered(TrialOf(PlanDraft.Of(changed, draft, _work, cancellation)));
         }
         catch (NoSolutionException)
         {
-            return _tried[key] = null;
+            return Remembered(null);
+        }
+
+        Trial? Remembered(Trial? outcome)
+        {
+            _tried.Add((changes, simulate, outcome));
+            return outcome;
         }
     }
 
@@ -237,26 +255,29 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         return draft.Finished!.Bends.All(bend => bend is ArcSpan) ? 1 : SeriesWeight + series + (IsUneven ? UnevenWeight : 0);
     }
 
-    private static Trial TrialOf(PlanDraft changed)
-    {
-        var outcome = PlanChecks.Of(changed);
-        return new(changed, outcome, Worst(outcome));
-    }
+    private static Trial TrialOf(PlanDraft changed) => new(changed, PlanChecks.Of(changed));
 
     // Fields that nothing but a check reads: with them the plan itself stays as it is.
     private bool IsSeenByChecksOnly(JobChange change) => change.Field is
         JobField.PullByPeople or JobField.PullByRated or JobField.FormBacking or JobField.BrakeLength or JobField.PanelGrain or JobField.FormGrain
         || (change.Field == JobField.ClampHeight && !draft.Panel.Mirrored);
 
-    private static string KeyOf(IReadOnlyList<JobChange> changes, bool simulate) =>
-        FormattableString.Invariant($"{simulate}|{string.Join('|', changes.Select(change => FormattableString.Invariant($"{change.Field}/{change.Part}/{change.Number:R}/{change.Word}")))}");
-
-    private static Dictionary<string, Verdict> Worst(IReadOnlyList<Check> checks) =>
-        checks.GroupBy(check => check.Id, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.Max(check => check.Verdict), StringComparer.Ordinal);
-
-    /// <summary>A changed job, worked out.</summary>
-    private sealed record Trial(PlanDraft Draft, IReadOnlyList<Check> Checks, Dictionary<string, Verdict> Verdicts)
+    private static Verdict WorstOf(IReadOnlyList<Check> checks, string id)
     {
-        public bool Passes(string id) => Verdicts.GetValueOrDefault(id, Verdict.Pass) == Verdict.Pass;
+        var worst = Verdict.Pass;
+        for (var i = 0; i < checks.Count; i++)
+        {
+            if (checks[i].Verdict > worst && checks[i].Id == id)
+                worst = checks[i].Verdict;
+        }
+
+        return worst;
+    }
+
+    private sealed record Trial(PlanDraft Draft, IReadOnlyList<Check> Checks)
+    {
+        public bool Passes(string id) => WorstOf(id) == Verdict.Pass;
+
+        public Verdict WorstOf(string id) => RemedySearch.WorstOf(Checks, id);
     }
 }
