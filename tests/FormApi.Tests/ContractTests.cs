@@ -144,6 +144,47 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
         }
     }
 
+    // How long an answer may be kept, what it depends on and how it travels is HTTP's own business.
+    [Fact]
+    public async Task Headers_that_an_answer_has_are_in_the_contract()
+    {
+        string[] unsaid = ["Cache-Control", "Vary", "Content-Length"];
+        var contract = await Contract();
+        var files = 0;
+        foreach (var (path, operation) in Operations(contract).Where(entry => !entry.Path.Contains('{') && entry.Path != "/v1/batches"))
+        {
+            var said = operation["responses"]!["200"]!;
+            foreach (var media in said["content"]!.AsObject().Select(media => media.Key))
+            {
+                using var request = new HttpRequestMessage(operation["requestBody"] is null ? HttpMethod.Get : HttpMethod.Post, path);
+                request.Headers.Add("Accept", media);
+                if (operation["requestBody"] is { } body)
+                    request.Content = new StringContent(Media(body).First()["examples"]!.AsObject().First().Value!["value"]!.ToJsonString(), Encoding.UTF8, "application/json");
+                using var response = await service.Client.SendAsync(request);
+                Assert.True(response.IsSuccessStatusCode, $"{path} {media}");
+                var names = response.Headers.Concat(response.Content.Headers).Select(header => header.Key).Except(unsaid).ToArray();
+                Assert.All(names, name => Assert.True(said["headers"]?[name] is not null, $"{path} {media} {name}"));
+                files += names.Contains("Content-Disposition") ? 1 : 0;
+            }
+        }
+
+        Assert.Equal(8, files);
+    }
+
+    [Fact]
+    public async Task Every_answer_with_a_body_says_its_media_type()
+    {
+        var contract = await Contract();
+        foreach (var (path, operation) in Operations(contract))
+        {
+            foreach (var (status, response) in operation["responses"]!.AsObject())
+            {
+                var whole = Resolve(contract, response!);
+                Assert.True(whole["content"] is not null == whole["headers"]?["Content-Type"] is not null, $"{path} {status}");
+            }
+        }
+    }
+
     private static void AssertSaysSame(string code, string answered, params string[] aside)
     {
         var (said, shown) = (JsonNode.Parse(answered)!.AsObject(), ProblemResponses.ExampleOf(ProblemKinds.Find(code)!));

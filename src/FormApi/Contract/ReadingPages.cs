@@ -104,9 +104,9 @@ internal static partial class ReadingPages
 
     private static string MediaTypeOf(string name) => Path.GetExtension(name) switch
     {
-        ".html" => "text/html; charset=utf-8",
-        ".css" => "text/css; charset=utf-8",
-        ".js" => "text/javascript; charset=utf-8",
+        ".html" => "text/html;charset=utf-8",
+        ".css" => "text/css;charset=utf-8",
+        ".js" => "text/javascript;charset=utf-8",
         _ => "image/png",
     };
 
