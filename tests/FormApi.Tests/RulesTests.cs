@@ -40,6 +40,21 @@ public sealed class RulesTests(Service service) : IClassFixture<Service>
     public void A_name_is_a_field_only_where_the_record_has_it(string name, bool isThere) => Assert.Equal(isThere, IsField(typeof(PanelInput), name));
 
     [Fact]
+    public void A_field_with_two_ranges_says_where_each_holds()
+    {
+        Assert.NotNull(service.Services);
+        var inTwo = CheckedRecords()
+            .SelectMany(type => type.GetProperties().Select(field => (Name: $"{type.Name}.{field.Name}", Ranges: FieldRanges.Of(type, JsonNamingPolicy.CamelCase.ConvertName(field.Name)))))
+            .Where(field => field.Ranges.Count > 1)
+            .ToArray();
+        Assert.All(inTwo, field => Assert.True(field.Ranges.Count(range => range.Where is null) <= 1, field.Name));
+        Assert.All(inTwo, field => Assert.Equal(field.Ranges.Count, field.Ranges.Select(range => range.Where).Distinct().Count()));
+        Assert.Equal(["ArcInput.Sweep", "MarksInput.Resolution", "ProgressiveInput.Sweep"], inTwo.Select(field => field.Name).Order());
+    }
+
+    private static IEnumerable<Type> CheckedRecords() => FieldRanges.Validators.Select(made => FieldRanges.CheckedBy(made.Key)).Distinct();
+
+    [Fact]
     public void A_field_within_a_field_is_named_by_its_whole_path()
     {
         Assert.NotNull(service.Services);

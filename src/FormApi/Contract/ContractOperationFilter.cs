@@ -38,17 +38,15 @@ internal sealed class ContractOperationFilter : IOperationFilter
             }
             else if (response.Content?.ContainsKey(ProblemResult.MediaType) == true)
             {
-                operation.Responses![status] = ProblemResponses.Refer(
-                    context.Document, name, int.Parse(status, CultureInfo.InvariantCulture), readsBody);
+                operation.Responses![status] = ProblemResponses.Refer(context.Document, name, int.Parse(status, CultureInfo.InvariantCulture), readsBody);
             }
             else if (response is OpenApiResponse own)
             {
                 own.Description = "The answer of a service that cannot work now.";
             }
 
-            if (status is "200" or "304" && !Unnamed.Contains(name) && response is OpenApiResponse named)
-                (named.Headers ??= new Dictionary<string, IOpenApiHeader>())[ResponseHeaders.ETag] =
-                    ResponseHeaders.Refer(context.Document, ResponseHeaders.ETag);
+            if (operation.Responses![status] is OpenApiResponse answer)
+                answer.Headers = ResponseHeaders.Refer(context.Document, HeadersOf(answer, isNamed: status is "200" or "304" && !Unnamed.Contains(name)));
         }
 
         if (operation.RequestBody is OpenApiRequestBody body)
@@ -57,7 +55,19 @@ internal sealed class ContractOperationFilter : IOperationFilter
             Describe((OpenApiParameter)parameter, name);
     }
 
+    private static IEnumerable<string> HeadersOf(OpenApiResponse answer, bool isNamed)
+    {
+        if (isNamed)
+            yield return ResponseHeaders.ETag;
+        if (answer.Content?.Count > 0)
+            yield return ResponseHeaders.ContentType;
+        if (answer.Content?.Values.Any(IsFile) == true)
+            yield return ResponseHeaders.ContentDisposition;
+    }
+
     private static bool IsBytes(KeyValuePair<string, IOpenApiMediaType> media) => media.Value.Schema?.Format == "byte";
+
+    private static bool IsFile(IOpenApiMediaType media) => media.Schema?.Format == "binary";
 
     // Bytes as they are, text or not: the format "byte" would make clients look for base64, and clients that have one type for all media
     // of an answer would read files as JSON text.
@@ -69,12 +79,7 @@ internal sealed class ContractOperationFilter : IOperationFilter
         {
             case "units":
                 parameter.Description = "Units of the values: `mm` (MPa, kg/m³) or `in` (psi, lb/in³). Default: `mm`.";
-                parameter.Schema = new OpenApiSchema
-                {
-                    Type = JsonSchemaType.String,
-                    Enum = [JsonValue.Create("mm"), JsonValue.Create("in")],
-                    Default = "mm",
-                };
+                parameter.Schema = new OpenApiSchema { Type = JsonSchemaType.String, Enum = [JsonValue.Create("mm"), JsonValue.Create("in")], Default = "mm" };
                 parameter.Example = "mm";
                 break;
             case "id":
@@ -108,11 +113,7 @@ internal sealed class ContractOperationFilter : IOperationFilter
         {
             var own = examples.ToDictionary(
                 example => example.Name,
-                IOpenApiExample (example) => new OpenApiExample
-                {
-                    Summary = example.Name.Replace('-', ' '),
-                    Value = example.Body.DeepClone(),
-                });
+                example => (IOpenApiExample)new OpenApiExample { Summary = example.Name.Replace('-', ' '), Value = example.Body.DeepClone() });
             if (own.Count > 0)
                 media.Examples = own;
         }

@@ -50,7 +50,7 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
         var ranges = FieldRanges.Of(info.Type, field.Name);
         var text = XmlDocs.Field(info.Type, field.Name);
         if (ranges.Count > 0)
-            text = $"{text} Range: {string.Join("; ", ranges.Select(TextOf).Distinct())}.";
+            text = $"{text} Range: {string.Join("; ", ranges.OrderBy(range => range.Where is not null).Select(TextOf).Distinct())}.";
         var nullable = WireContractResolver.MayBeNull(info, field);
         if (schema is OpenApiSchemaReference reference)
         {
@@ -74,7 +74,7 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
     private static string TextOf(AllowedRange range)
     {
         var (mm, inch) = (range.Text(UnitSystem.Mm), range.Text(UnitSystem.Inch));
-        return mm == inch ? mm : $"{mm}, or {inch}";
+        return (mm == inch ? mm : $"{mm}, or {inch}") + (range.Where is null ? "" : " " + range.Where);
     }
 
     // A schema knows no units: it admits what either system admits, and the rules are stricter.

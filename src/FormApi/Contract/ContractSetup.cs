@@ -9,8 +9,6 @@ namespace FormApi.Contract;
 /// <summary>The contract: <c>/openapi/v1.json</c>, <c>/openapi/v1.yaml</c>, and pages to read and try it at <c>/docs</c>.</summary>
 internal static class ContractSetup
 {
-    private const string Pages = "docs";
-
     /// <summary>Adds the generator.</summary>
     /// <param name="builder">The service being built.</param>
     public static void AddContract(this WebApplicationBuilder builder)
@@ -46,33 +44,7 @@ internal static class ContractSetup
             .WithMetadata(new MediaTypes("application/json")).ExcludeFromDescription();
         app.MapGet("/openapi/v1.yaml", (HttpContext context) => Send(context, ContractFile.Yaml, "yaml", "application/yaml"))
             .WithMetadata(new MediaTypes("application/yaml", "text/yaml")).ExcludeFromDescription();
-        // The pages alone ask for their own middleware: no other request goes through it.
-        app.UseWhen(context => context.Request.Path.StartsWithSegments("/" + Pages), pages =>
-        {
-            pages.Use(Guard);
-            pages.UseSwaggerUI(ui =>
-            {
-                ui.RoutePrefix = Pages;
-                ui.DocumentTitle = "FormApi";
-                ui.SwaggerEndpoint("/openapi/v1.json", "FormApi v1");
-                // Without the library's own bar; the page brings the service's header.
-                ui.ConfigObject.AdditionalItems["layout"] = "BaseLayout";
-                ui.IndexStream = () => typeof(ContractSetup).Assembly.GetManifestResourceStream("docs/index.html")!;
-            });
-        });
-        app
-            .MapGet(
-                "/docs.css",
-                () => TypedResults.Stream(typeof(ContractSetup).Assembly.GetManifestResourceStream("docs/docs.css")!, "text/css"))
-            .ExcludeFromDescription();
-    }
-
-    // Whatever the pages might be led to load, it comes from here or not at all.
-    private static Task Guard(HttpContext context, RequestDelegate next)
-    {
-        context.Response.Headers.ContentSecurityPolicy = "default-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'; object-src 'none'";
-        context.Response.Headers.XContentTypeOptions = "nosniff";
-        return next(context);
+        app.MapReadingPages();
     }
 
     private static Results<FileContentHttpResult, UnchangedResult> Send(HttpContext context, byte[] file, string media, string mediaType)

@@ -30,7 +30,7 @@ internal static class RequestPipeline
         services.AddResponseCompression(options =>
         {
             options.EnableForHttps = true;
-            options.MimeTypes = ["application/json", ProblemResult.MediaType, "application/yaml", "text/plain"];
+            options.MimeTypes = ["application/json", ProblemResult.MediaType, "application/yaml", "text/plain", "text/html", "text/css", "text/javascript"];
             options.Providers.Add<BrotliCompressionProvider>();
             options.Providers.Add<GzipCompressionProvider>();
         });

@@ -10,8 +10,9 @@ namespace FormApi.Http.Rules;
 /// <param name="AboveMin">Whether the least value itself is refused.</param>
 /// <param name="TooSmall">What a smaller value most likely is, in a sentence; null where nothing is likelier than another.</param>
 /// <param name="TooLarge">What a larger value most likely is, in a sentence; null where nothing is likelier than another.</param>
+/// <param name="Where">Where it holds, in words that end the sentence; null where it holds unless another is said to.</param>
 internal sealed record AllowedRange(
-    double Min, double Max, Measure Measure, bool AboveMin = false, string? TooSmall = null, string? TooLarge = null)
+    double Min, double Max, Measure Measure, bool AboveMin = false, string? TooSmall = null, string? TooLarge = null, string? Where = null)
 {
     /// <summary>The least value in a caller's units.</summary>
     /// <param name="units">The caller's units.</param>

@@ -28,7 +28,7 @@ internal static class Ranges
     public static AllowedRange Sweep { get; } = new(LeastAngle, 360, Measure.Angle);
 
     /// <summary>Sweep of a bend in a chain; a reversal is refused with its place.</summary>
-    public static AllowedRange SegmentSweep { get; } = new(-400, 400, Measure.Angle);
+    public static AllowedRange SegmentSweep { get; } = new(-400, 400, Measure.Angle, Where: "in a chain");
 
     /// <summary>Direction of an ellipse's normal.</summary>
     public static AllowedRange Normal { get; } = new(-720, 720, Measure.Angle);
@@ -122,10 +122,10 @@ internal static class Ranges
     public static AllowedRange StockCount { get; } = new(1, 20, Measure.Count);
 
     /// <summary>Smallest step of a tape in mm, in its own unit.</summary>
-    public static AllowedRange MmResolution { get; } = new(0.001, 100, Measure.Number);
+    public static AllowedRange MmResolution { get; } = new(0.001, 100, Measure.Number, Where: "on a mm tape");
 
     /// <summary>Smallest step of a tape in inches, in its own unit.</summary>
-    public static AllowedRange InchResolution { get; } = new(0.0001, 4, Measure.Number);
+    public static AllowedRange InchResolution { get; } = new(0.0001, 4, Measure.Number, Where: "on an inch tape");
 
     /// <summary>Young's modulus.</summary>
     public static AllowedRange YoungsModulus { get; } = Stress(1000, 1e6);
