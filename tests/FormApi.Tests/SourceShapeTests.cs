@@ -38,6 +38,7 @@ public sealed partial class SourceShapeTests
     [Theory]
     [InlineData("""Say($"{a} of \"{b}\""); // c""", """Say(""); // c""")]
     [InlineData("""Say("a", "b")""", """Say("", "")""")]
+    [InlineData("""""Say("""a "b" c""", "d")""""", """Say("", "")""")]
     [InlineData("""var a = b + c;""", """var a = b + c;""")]
     public void Only_texts_are_left_out_of_the_width(string line, string code) => Assert.Equal(code, Literal().Replace(line, "\"\""));
 
@@ -61,7 +62,7 @@ public sealed partial class SourceShapeTests
         .SelectMany(project => Directory.EnumerateFiles(Repository.PathOf("src", project), "*.cs", SearchOption.AllDirectories))
         .Where(path => !path.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal));
 
-    [GeneratedRegex("\\$?\"(?:[^\"\\\\]|\\\\.)*\"")]
+    [GeneratedRegex("""\$*["]{3}.*?["]{3}|\$?"(?:[^"\\]|\\.)*["]""")]
     private static partial Regex Literal();
 
     private static bool IsOurs(Type type) => type.Namespace?.Split('.')[0] is "Forming" or "FormApi";

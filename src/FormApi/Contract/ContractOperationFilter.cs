@@ -38,7 +38,8 @@ internal sealed class ContractOperationFilter : IOperationFilter
             }
             else if (response.Content?.ContainsKey(ProblemResult.MediaType) == true)
             {
-                operation.Responses![status] = ProblemResponses.Refer(context.Document, name, int.Parse(status, CultureInfo.InvariantCulture), readsBody);
+                operation.Responses![status] = ProblemResponses.Refer(
+                    context.Document, name, int.Parse(status, CultureInfo.InvariantCulture), readsBody);
             }
             else if (response is OpenApiResponse own)
             {
@@ -46,7 +47,8 @@ internal sealed class ContractOperationFilter : IOperationFilter
             }
 
             if (operation.Responses![status] is OpenApiResponse answer)
-                answer.Headers = ResponseHeaders.Refer(context.Document, HeadersOf(answer, isNamed: status is "200" or "304" && !Unnamed.Contains(name)));
+                answer.Headers = ResponseHeaders.Refer(
+                    context.Document, HeadersOf(answer, isNamed: status is "200" or "304" && !Unnamed.Contains(name)));
         }
 
         if (operation.RequestBody is OpenApiRequestBody body)
@@ -79,7 +81,12 @@ internal sealed class ContractOperationFilter : IOperationFilter
         {
             case "units":
                 parameter.Description = "Units of the values: `mm` (MPa, kg/m³) or `in` (psi, lb/in³). Default: `mm`.";
-                parameter.Schema = new OpenApiSchema { Type = JsonSchemaType.String, Enum = [JsonValue.Create("mm"), JsonValue.Create("in")], Default = "mm" };
+                parameter.Schema = new OpenApiSchema
+                {
+                    Type = JsonSchemaType.String,
+                    Enum = [JsonValue.Create("mm"), JsonValue.Create("in")],
+                    Default = "mm",
+                };
                 parameter.Example = "mm";
                 break;
             case "id":
@@ -113,7 +120,11 @@ internal sealed class ContractOperationFilter : IOperationFilter
         {
             var own = examples.ToDictionary(
                 example => example.Name,
-                example => (IOpenApiExample)new OpenApiExample { Summary = example.Name.Replace('-', ' '), Value = example.Body.DeepClone() });
+                example => (IOpenApiExample)new OpenApiExample
+                {
+                    Summary = example.Name.Replace('-', ' '),
+                    Value = example.Body.DeepClone(),
+                });
             if (own.Count > 0)
                 media.Examples = own;
         }

@@ -65,12 +65,14 @@ internal static class ProblemResponses
         };
     }
 
-    private static string NameOf(int status) => string.Concat(ProblemKinds.OfStatus(status).Code.Split('-').Select(word => char.ToUpperInvariant(word[0]) + word[1..]));
+    private static string NameOf(int status) => string.Concat(
+        ProblemKinds.OfStatus(status).Code.Split('-').Select(word => char.ToUpperInvariant(word[0]) + word[1..]));
 
     private static OpenApiResponse Response(OpenApiDocument document, int status, ProblemKind[] kinds) => new()
     {
         Description = string.Join("; ", kinds.Select(kind => kind.Title)) + ".",
-        Headers = ResponseHeaders.Refer(document, status is 429 or 503 ? [ResponseHeaders.ContentType, ResponseHeaders.RetryAfter] : [ResponseHeaders.ContentType]),
+        Headers = ResponseHeaders.Refer(
+            document, status is 429 or 503 ? [ResponseHeaders.ContentType, ResponseHeaders.RetryAfter] : [ResponseHeaders.ContentType]),
         Content = new Dictionary<string, IOpenApiMediaType>
         {
             [ProblemResult.MediaType] = new OpenApiMediaType

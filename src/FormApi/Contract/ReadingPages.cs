@@ -26,7 +26,8 @@ internal static partial class ReadingPages
 
     private static readonly string[] ViewerFiles = ["swagger-ui-bundle.js", "favicon-32x32.png"];
 
-    private static readonly Lazy<FrozenDictionary<string, ReadingPage>> Files = new(() => All().ToFrozenDictionary(page => page.Name, StringComparer.Ordinal));
+    private static readonly Lazy<FrozenDictionary<string, ReadingPage>> Files = new(
+        () => All().ToFrozenDictionary(page => page.Name, StringComparer.Ordinal));
 
     /// <summary>Every file of the pages.</summary>
     internal static IEnumerable<ReadingPage> Pages => Files.Value.Values;

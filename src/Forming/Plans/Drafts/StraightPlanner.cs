@@ -37,7 +37,9 @@ internal static class StraightPlanner
             (wrapped, prediction) = (solution.Form, solution.Prediction);
         if (form.Stepping.Refine)
             (wrapped, prediction, refinement) = new FoldRefinement(finished, job, fold, work, cancellation).Of(wrapped);
-        if (panel.Predict || panel.Springback is SolvedOnWrap)
+        if (panel.Springback is SolvedOnWrap)
+            prediction ??= PlannedPull.Predict(wrapped, job, fold, new(PullWork.MostOfSolving, work), cancellation);
+        else if (panel.Predict)
             prediction ??= PlannedPull.Predict(wrapped, job, fold, PullWork.PartOf(work), cancellation);
         var polygon = wrapped.Folds.Polygon;
         var (contact, lever) = (wrapped.Contact, wrapped.Judge.LeverMm);
