@@ -16,6 +16,10 @@ internal static class ProgramWords
         _ => "push",
     };
 
+    /// <summary>The same as a shop says it.</summary>
+    /// <param name="handling">The handling.</param>
+    public static string OnSheet(Handling handling) => handling == Handling.Push ? "slide" : Of(handling);
+
     /// <summary>An edge of the part.</summary>
     /// <param name="edge">The edge.</param>
     public static string Of(PartEdge edge) => edge == PartEdge.Start ? "start" : "end";

@@ -176,7 +176,7 @@ internal static class ProgramBlocks
         [
             step.Number.ToString(CultureInfo.InvariantCulture),
             step.Fold.ToString(CultureInfo.InvariantCulture),
-            ProgramWords.Of(step.Handling),
+            ProgramWords.OnSheet(step.Handling),
             $"{ProgramWords.Of(step.GaugedEdge)}, {(step.Gauge.By == GaugedBy.FoldedPart ? "folded part" : step.Gauge.By == GaugedBy.Mark ? "by mark" : "flat")}",
             read.Length(step.Gauge.DistanceMm),
             Readout.Degrees(step.FoldAngle),

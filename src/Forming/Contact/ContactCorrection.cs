@@ -1,3 +1,5 @@
+using Forming.Numerics;
+
 namespace Forming.Contact;
 
 /// <summary>How the contact curve that a form offers departs from the one of pure bending, so that the panel comes off as wanted.</summary>
@@ -23,16 +25,13 @@ public sealed record ContactCorrection(IReadOnlyList<StretchCorrection> Stretche
 /// <param name="Series">[n] Chebyshev series of the factor less 1 over the stretch, n at least 1.</param>
 /// <param name="StartTurn">Turn at its first tangent point [rad].</param>
 /// <param name="EndTurn">Turn at its last tangent point [rad].</param>
-public sealed record StretchCorrection(double StartMidMm, double EndMidMm, IReadOnlyList<double> Series, double StartTurn, double EndTurn)
+public sealed record StretchCorrection(double StartMidMm, double EndMidMm, double[] Series, double StartTurn, double EndTurn)
 {
     /// <summary>Factor on the curvature under load at a place.</summary>
     /// <param name="midMm">Place along the curve's mid surface [mm].</param>
     public double At(double midMm)
     {
-        var x = Math.Clamp((2 * (midMm - StartMidMm) / (EndMidMm - StartMidMm)) - 1, -1, 1);
-        double b1 = 0, b2 = 0;
-        for (var k = Series.Count - 1; k > 0; k--)
-            (b1, b2) = (Series[k] + (2 * x * b1) - b2, b1);
-        return 1 + Series[0] + (x * b1) - b2;
+        var u = Math.Clamp((midMm - StartMidMm) / (EndMidMm - StartMidMm), 0, 1);
+        return 1 + Chebyshev.Evaluate(Series, u);
     }
 }

@@ -56,6 +56,22 @@ public sealed record PlacedFolds(FormPolygon Polygon, IReadOnlyList<int> LastOfS
         }
     }
 
+    /// <summary>Whether a brake can fold it, and a panel wrap over it: facets within their limits on every curved stretch, and no fold past <see cref="StepSearch.MostChosenAngle"/>.</summary>
+    /// <param name="leastMm">Narrowest facet the brake can fold [mm].</param>
+    /// <param name="mostMm">Widest facet that is wanted [mm], or null.</param>
+    public bool IsFoldable(double leastMm, double? mostMm)
+    {
+        if (HasSingleFold)
+            return false;
+        for (var j = 0; j < Polygon.Facets.Length; j++)
+        {
+            if (!IsFlatAfter(j) && !(Polygon.Facets[j] >= leastMm && Polygon.Facets[j] <= (mostMm ?? double.PositiveInfinity)))
+                return false;
+        }
+
+        return Polygon.Angles.Max() <= StepSearch.MostChosenAngle;
+    }
+
     /// <summary>The same with one angle for all folds of a stretch but its end folds: one setting of the stop.</summary>
     /// <param name="fold">Shape of the folds.</param>
     public PlacedFolds WithEvenAngles(FoldShape fold)
@@ -121,7 +137,9 @@ public sealed record PlacedFolds(FormPolygon Polygon, IReadOnlyList<int> LastOfS
     }
 
     // Now and then one of the even rules needs a fold less than the density by allowed facet does.
-    private static SteppingRule[] RulesFor(SteppingRule rule) => rule == SteppingRule.FewestFolds
+    /// <summary>The rules by which a rule may place its folds, the first that does winning.</summary>
+    /// <param name="rule">The rule asked for.</param>
+    internal static SteppingRule[] RulesFor(SteppingRule rule) => rule == SteppingRule.FewestFolds
         ? [SteppingRule.FewestFolds, SteppingRule.EqualAngle, SteppingRule.EqualSpacing]
         : [rule];
 

@@ -2,9 +2,12 @@ namespace Forming.Numerics;
 
 /// <summary>One set of points laid over another as well as it goes, by turning and shifting.</summary>
 /// <param name="Turn">How far the first set had to be turned.</param>
-/// <param name="MissesMm">[n] distances left [mm].</param>
-public sealed record RigidFit(Angle Turn, double[] MissesMm)
+/// <param name="Misses">[n] from each point of the first set, turned and shifted, to where it should lie [mm].</param>
+public sealed record RigidFit(Angle Turn, Point[] Misses)
 {
+    /// <summary>[n] distances left [mm].</summary>
+    public IEnumerable<double> MissesMm => Misses.Select(miss => miss.Length);
+
     /// <summary>Fits by least squares: <c>tan α = Σ w cross/Σ w dot</c> about both centroids.</summary>
     /// <param name="points">[n] points to lay over [mm].</param>
     /// <param name="onto">[n] where they should lie [mm].</param>
@@ -22,7 +25,7 @@ public sealed record RigidFit(Angle Turn, double[] MissesMm)
 
         var turn = Math.Atan2(cross, dot);
         var along = Point.Along(turn);
-        return new(new(turn), [.. points.Select((point, i) => (onto[i] - to - (point - from).TurnedTo(along)).Length)]);
+        return new(new(turn), [.. points.Select((point, i) => onto[i] - to - (point - from).TurnedTo(along))]);
     }
 
     private static Point Mean(IReadOnlyList<Point> points, IReadOnlyList<double> weights)

@@ -20,8 +20,6 @@ internal sealed class FoldRefinement(FinishedCurve finished, FormJob job, FoldSh
     /// <summary>Beyond this many folds a single pull is slow to follow, and a search over many is not waited for.</summary>
     private const int MostFolds = 250;
 
-    private static readonly SteppingRule[] Rules = [SteppingRule.FewestFolds, SteppingRule.EqualAngle, SteppingRule.EqualSpacing];
-
     private readonly PullWork _work = PullWork.PartOf(whole);
 
     private readonly Dictionary<int, (WrappedForm Form, PanelPrediction Prediction)?> _tried = [];
@@ -59,7 +57,7 @@ internal sealed class FoldRefinement(FinishedCurve finished, FormJob job, FoldSh
 
     private (WrappedForm Form, PanelPrediction Prediction)? FirstThatPasses(int count)
     {
-        foreach (var rule in Rules)
+        foreach (var rule in PlacedFolds.RulesFor(SteppingRule.FewestFolds))
         {
             cancellation.ThrowIfCancellationRequested();
             var candidate =
@@ -84,22 +82,7 @@ internal sealed class FoldRefinement(FinishedCurve finished, FormJob job, FoldSh
 
     private bool Passes(WrappedForm wrapped, PanelPrediction prediction) => IsFoldable(wrapped) && prediction.Passes(job.Panel.Finish);
 
-    private bool IsFoldable(WrappedForm wrapped)
-    {
-        if (wrapped.Folds.HasSingleFold)
-            return false;
-        var polygon = wrapped.Folds.Polygon;
-        var widest = job.Form.Stepping.MaxFacetMm ?? double.PositiveInfinity;
-        for (var j = 0; j < polygon.Facets.Length; j++)
-        {
-            if (wrapped.Folds.IsFlatAfter(j))
-                continue;
-            if (!(polygon.Facets[j] >= job.Brake.MinFacetMm && polygon.Facets[j] <= widest))
-                return false;
-        }
-
-        return polygon.Angles.Max() <= StepSearch.MostChosenAngle;
-    }
+    private bool IsFoldable(WrappedForm wrapped) => wrapped.Folds.IsFoldable(job.Brake.MinFacetMm, job.Form.Stepping.MaxFacetMm);
 
     private static int CountOf(WrappedForm wrapped) => wrapped.Folds.Polygon.Angles.Length;
 }

@@ -34,15 +34,7 @@ internal sealed class ShapeMiss
     /// <summary>How far the panel lies off, place by place.</summary>
     /// <param name="curve">The panel let go, from its first tangent point.</param>
     /// <returns>[n] from the wanted place to the panel's [mm].</returns>
-    public Point[] Of(IReadOnlyList<ReleasedPoint> curve)
-    {
-        var places = PlacesOn(curve);
-        var turn = Point.Along(RigidFit.Of(_aims, places).Turn.Radians);
-        Point from = Mean(_aims), to = Mean(places);
-        for (var i = 0; i < places.Length; i++)
-            places[i] = places[i] - to - (_aims[i] - from).TurnedTo(turn);
-        return places;
-    }
+    public Point[] Of(IReadOnlyList<ReleasedPoint> curve) => RigidFit.Of(_aims, PlacesOn(curve)).Misses;
 
     private Point[] PlacesOn(IReadOnlyList<ReleasedPoint> curve)
     {
@@ -64,13 +56,5 @@ internal sealed class ShapeMiss
         }
 
         return places;
-    }
-
-    private static Point Mean(Point[] points)
-    {
-        var sum = Point.Origin;
-        foreach (var point in points)
-            sum += point;
-        return 1.0 / points.Length * sum;
     }
 }

@@ -55,9 +55,7 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
         if (_solved.TryGetValue(count, out var known))
             return known;
         SolvedForm? found = null;
-        foreach (var rule in job.Form.Stepping.Rule == SteppingRule.FewestFolds
-            ? [SteppingRule.FewestFolds, SteppingRule.EqualAngle, SteppingRule.EqualSpacing]
-            : new[] { job.Form.Stepping.Rule })
+        foreach (var rule in PlacedFolds.RulesFor(job.Form.Stepping.Rule))
         {
             var stepping = job.Form.Stepping with { Rule = rule, Folds = count };
             if (SolveAnew(stepping) is not { } solved)
@@ -93,23 +91,9 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
         return new WrapSolver(pure, finished, stepped, fold, _work, cancellation).Solve(start);
     }
 
-    private bool Passes(SolvedForm solved)
-    {
-        var (folds, polygon) = (solved.Form.Folds, solved.Form.Folds.Polygon);
-        if (folds.HasSingleFold || !(polygon.Angles.Max() <= StepSearch.MostChosenAngle) || !solved.Prediction.Passes(job.Panel.Finish)
-            || !FinishedTolerance.IsMet(solved.Prediction.Shape!))
-            return false;
-        for (var j = 0; j < polygon.Facets.Length; j++)
-        {
-            if (!folds.IsFlatAfter(j)
-                && !(
-                    polygon.Facets[j] >= job.Brake.MinFacetMm
-                        && polygon.Facets[j] <= (job.Form.Stepping.MaxFacetMm ?? double.PositiveInfinity)))
-            {
-                return false;
-            }
-        }
-
-        return solved.IsSolved;
-    }
+    private bool Passes(SolvedForm solved) =>
+        solved.IsSolved
+        && solved.Form.Folds.IsFoldable(job.Brake.MinFacetMm, job.Form.Stepping.MaxFacetMm)
+        && solved.Prediction.Passes(job.Panel.Finish)
+        && FinishedTolerance.IsMet(solved.Prediction.Shape!);
 }

@@ -53,17 +53,16 @@ public class ContactCurveTests
     [Fact]
     public void A_caller_who_has_gone_ends_the_work_on_the_contact_curve()
     {
-        // A correction that swings to and fro a thousand times is not to be had by one smooth piece: the dearest curve there is.
-        var finished = FinishedCurve.On(Workshop.Progressive(null, 60, 80, ProgressiveLaw.Clothoid), Surface.Inside, Thickness);
+        // A curvature that jumps along the curve leaves no smooth piece: the dearest curve there is.
         var asked = 0;
         using var gone = new CancellationTokenSource();
-        var series = new Watched([.. Enumerable.Repeat(0.0, 1000), 0.01], () =>
+        var jumping = new JumpingSpan(() =>
         {
             if (++asked == 1000)
                 gone.Cancel();
         });
-        var rule = new FormingRule(Law, Correction: new([new(0, finished.LengthMm, series, 0, 0)]));
-        Assert.Throws<OperationCanceledException>(() => ContactCurve.Solve(finished, rule, Thickness, gone.Token));
+        var finished = new FinishedCurve([jumping], null);
+        Assert.Throws<OperationCanceledException>(() => ContactCurve.Solve(finished, new(Law), Thickness, gone.Token));
         Assert.InRange(asked, 1000, 1300);
     }
 
@@ -139,22 +138,19 @@ public class ContactCurveTests
         double ContactRate(double u) => bend.RatesAt(u).Length - (Thickness / 2 * TurnRate(u));
     }
 
-    /// <summary>A list that tells when it is gone through.</summary>
-    private sealed class Watched(double[] values, Action onCount) : IReadOnlyList<double>
+    /// <summary>A bend whose curvature jumps to and fro, and that tells when it is looked at.</summary>
+    private sealed record JumpingSpan(Action OnLook) : BendSpan(Angle.FromDegrees(80), 0)
     {
-        public int Count
+        protected override double MeasuredLengthMm => 100;
+
+        protected override double MeasuredTightestRadiusMm => 60;
+
+        protected override double MeasuredGentlestRadiusMm => 90;
+
+        protected override SpanRates MeasuredRatesAt(double u)
         {
-            get
-            {
-                onCount();
-                return values.Length;
-            }
+            OnLook();
+            return new(100, u * 100 % 1 < 0.5 ? 1 / 60.0 : 1 / 90.0);
         }
-
-        public double this[int index] => values[index];
-
-        public IEnumerator<double> GetEnumerator() => ((IEnumerable<double>)values).GetEnumerator();
-
-        System.Collections.IEnumerator System.Collections.IEnumerable.GetEnumerator() => GetEnumerator();
     }
 }

@@ -62,7 +62,7 @@ public class InspectionReportTests
             var fit = RigidFit.Of(found, wanted);
             var elsewhere = RigidFit.Of(Moved(found, turn, new(100, -40)), wanted);
             for (var i = 0; i < found.Length; i++)
-                Within(1e-8, fit.MissesMm[i], elsewhere.MissesMm[i]);
+                Within(1e-8, fit.Misses[i].Length, elsewhere.Misses[i].Length);
             var held = found.Zip(wanted, (a, b) => (a - b).Dot(a - b)).Sum();
             Assert.True(fit.MissesMm.Sum(miss => miss * miss) <= held + 1e-9);
         }, iter: 100);

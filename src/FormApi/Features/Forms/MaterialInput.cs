@@ -9,10 +9,10 @@ using Forming.Materials;
 namespace FormApi.Features.Forms;
 
 /// <summary>
-/// A material of the table by its id, with any property overridden; or, without an id, a material of the caller's own with all its
+/// A material of the table by its id, with any property overridden; or, without an id, the caller's material with all its
 /// properties.
 /// </summary>
-/// <param name="Id">Id in <c>/v1/materials</c>. Left out for a material of the caller's own.</param>
+/// <param name="Id">Id in <c>/v1/materials</c>. Left out for the caller's own material.</param>
 /// <param name="YoungsModulus">Young's modulus [MPa or psi].</param>
 /// <param name="PoissonRatio">Poisson's ratio.</param>
 /// <param name="Yield">Yield stress, 0.2 % proof [MPa or psi].</param>

@@ -12,7 +12,7 @@ internal static class MaterialInputs
     private static readonly Material Blank = new()
     {
         Id = "custom",
-        Name = "material of the caller's own",
+        Name = "the caller's material",
         Family = MetalFamily.Other,
         YoungsModulusMpa = 0,
         PoissonRatio = 0,

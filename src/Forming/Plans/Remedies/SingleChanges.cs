@@ -68,37 +68,13 @@ internal sealed class SingleChanges(FormJob job, PlanDraft draft)
         Down(job.Units.FromMm(draft.Form.FoldRadiusMm), draft.Form.FoldRadiusMm * share, 0.05, isFine: true),
         value => $"fold the form to an inside radius of {value}");
 
-    public RemedyCandidate ThinnerForm(double share) => _words.Thickness(
-        JobField.FormThickness,
-        job.FormGaugeSystem,
-        draft.Form.Sheet.ThicknessMm,
-        draft.Form.Sheet.ThicknessMm * share,
-        LeastThicknessMm,
-        sheet => $"make the form of {sheet} sheet");
+    public RemedyCandidate ThinnerForm(double share) => FormSheet(share, LeastThicknessMm);
 
-    public RemedyCandidate ThickerForm() => _words.Thickness(
-        JobField.FormThickness,
-        job.FormGaugeSystem,
-        draft.Form.Sheet.ThicknessMm,
-        draft.Form.Sheet.ThicknessMm * 1.3,
-        MostThicknessMm,
-        sheet => $"make the form of {sheet} sheet");
+    public RemedyCandidate ThickerForm() => FormSheet(1.3, MostThicknessMm);
 
-    public RemedyCandidate ThinnerPanel(double share) => _words.Thickness(
-        JobField.PanelThickness,
-        job.PanelGaugeSystem,
-        draft.Panel.Sheet.ThicknessMm,
-        draft.Panel.Sheet.ThicknessMm * share,
-        LeastThicknessMm,
-        sheet => $"make the panel of {sheet} sheet");
+    public RemedyCandidate ThinnerPanel(double share) => PanelSheet(share, LeastThicknessMm);
 
-    public RemedyCandidate ThickerPanel() => _words.Thickness(
-        JobField.PanelThickness,
-        job.PanelGaugeSystem,
-        draft.Panel.Sheet.ThicknessMm,
-        draft.Panel.Sheet.ThicknessMm * 1.3,
-        MostThicknessMm,
-        sheet => $"make the panel of {sheet} sheet");
+    public RemedyCandidate ThickerPanel() => PanelSheet(1.3, MostThicknessMm);
 
     public RemedyCandidate GentlerBy(double ratio) => _words.Gentler(draft.TightestInsideMm, Math.Min(ratio * Safe, 100), MostRadiusMm);
 
@@ -112,4 +88,16 @@ internal sealed class SingleChanges(FormJob job, PlanDraft draft)
             job.Units.FromMm(guessMm),
             job.Units.FromMm(leastMm),
             isFine ? RemedyValues.Fine(job.Units) : RemedyValues.Tape(job.Units));
+
+    private RemedyCandidate FormSheet(double share, double limitMm)
+    {
+        var now = draft.Form.Sheet.ThicknessMm;
+        return _words.Thickness(JobField.FormThickness, job.FormGaugeSystem, now, now * share, limitMm, sheet => $"make the form of {sheet} sheet");
+    }
+
+    private RemedyCandidate PanelSheet(double share, double limitMm)
+    {
+        var now = draft.Panel.Sheet.ThicknessMm;
+        return _words.Thickness(JobField.PanelThickness, job.PanelGaugeSystem, now, now * share, limitMm, sheet => $"make the panel of {sheet} sheet");
+    }
 }
