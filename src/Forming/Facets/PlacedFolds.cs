@@ -56,7 +56,10 @@ public sealed record PlacedFolds(FormPolygon Polygon, IReadOnlyList<int> LastOfS
         }
     }
 
-    /// <summary>Whether a brake can fold it, and a panel wrap over it: facets within their limits on every curved stretch, and no fold past <see cref="StepSearch.MostChosenAngle"/>.</summary>
+    /// <summary>
+    /// Whether a brake can fold it, and a panel wrap over it: facets within their limits on every curved stretch, and no fold past
+    /// <see cref="StepSearch.MostChosenAngle"/>.
+    /// </summary>
     /// <param name="leastMm">Narrowest facet the brake can fold [mm].</param>
     /// <param name="mostMm">Widest facet that is wanted [mm], or null.</param>
     public bool IsFoldable(double leastMm, double? mostMm)
