@@ -37,7 +37,7 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
     [Fact]
     public async Task A_form_that_gives_is_ribbed()
     {
-        var soft = Requests.Arc().With("/form/thickness", "1").With("/form/foldRadius", "1");
+        var soft = Requests.Arc().With("/form/thickness", "1").With("/form/foldRadius", "1").With("/panel/springback", """{"model":"pure-bending"}""");
         var answer = await _service.Form(soft);
         Assert.Equal("warn", VerdictOf(answer, "form-give"));
         Assert.Equal("/form/backing", (string?)RemedyOf(answer, "form-give")["changes"]![0]!["pointer"]);

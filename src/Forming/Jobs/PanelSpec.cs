@@ -50,10 +50,13 @@ public sealed record PanelSpec
     /// <summary>Who or what pulls it.</summary>
     public PullBy PullBy { get; init; } = PullBy.OnePerson;
 
-    /// <summary>How springback is found.</summary>
-    public SpringbackChoice Springback { get; init; } = new PureBending();
+    /// <summary>How far what comes off may miss what is wanted.</summary>
+    public FinishedTolerance Tolerance { get; init; } = FinishedTolerance.Default;
 
-    /// <summary>Whether the panel is also pulled over the planned form in simulation.</summary>
+    /// <summary>How springback is found.</summary>
+    public SpringbackChoice Springback { get; init; } = new SolvedOnWrap();
+
+    /// <summary>Whether the panel is pulled over the planned form in simulation where its springback is not found that way.</summary>
     public bool Predict { get; init; }
 
     /// <summary>
@@ -66,7 +69,7 @@ public sealed record PanelSpec
 
     /// <summary>How its sheet bends, by its own yield stress or by one that test strips measured.</summary>
     public BendingLaw Law() =>
-        Springback is EffectiveYield measured ? BendingLaw.WithYield(Sheet, measured.YieldMpa) : BendingLaw.Of(Sheet);
+        Springback.YieldMpa is { } measured ? BendingLaw.WithYield(Sheet, measured) : BendingLaw.Of(Sheet);
 }
 
 /// <summary>How the folds lie to the rolling direction.</summary>

@@ -95,5 +95,5 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
         solved.IsSolved
         && solved.Form.Folds.IsFoldable(job.Brake.MinFacetMm, job.Form.Stepping.MaxFacetMm)
         && solved.Prediction.Passes(job.Panel.Finish)
-        && FinishedTolerance.IsMet(solved.Prediction.Shape!);
+        && solved.Prediction.Shape!.Meets(job.Panel.Tolerance);
 }

@@ -28,7 +28,6 @@ internal static class FormDefaults
             Form = Apply(request.Form, request.Panel),
             Brake = Apply(request.Brake, units),
             Marks = Apply(request.Marks, request.Units),
-            Predict = request.Predict ?? false,
         };
     }
 
@@ -53,6 +52,10 @@ internal static class FormDefaults
             panel.Clamp?.Height ?? units.Length(Clamp.Default.HeightMm)),
         Pull = new(panel.Pull?.By is { Rated: not null } machine ? machine : new(panel.Pull?.By?.People ?? PullBy.OnePerson.People)),
         Springback = Apply(panel.Springback),
+        Tolerance = new(
+            panel.Tolerance?.Angle ?? FinishedTolerance.Default.Sweep.Degrees,
+            panel.Tolerance?.Radius ?? FinishedTolerance.Default.RadiusShare,
+            panel.Tolerance?.Profile),
         StockSheets = panel.StockSheets is null
             ? DefaultSheets(units)
             : [.. panel.StockSheets.Select(sheet => sheet with { Name = sheet.Name ?? NameOf(sheet, units) })],
@@ -67,9 +70,7 @@ internal static class FormDefaults
     }
 
     private static SpringbackInput Apply(SpringbackInput? springback) =>
-        springback is null or { Model: null, Factor: null, EffectiveYield: null }
-            ? new(SpringbackModel.PureBending)
-            : springback;
+        springback?.Factor is not null ? springback : new(springback?.Model ?? SpringbackModel.Wrap, null, springback?.EffectiveYield);
 
     private static FormInput Apply(FormInput form, PanelInput panel) => form with
     {
@@ -90,7 +91,6 @@ internal static class FormDefaults
     {
         Rule = stepping.Rule ?? (stepping.Spacing is null ? SteppingRule.EqualAngle : SteppingRule.EqualSpacing),
         Ends = stepping.Ends ?? SteppingEnds.Half,
-        Refine = stepping.Refine ?? false,
     };
 
     /// <summary>The brake with every default shown.</summary>

@@ -105,8 +105,22 @@ internal sealed record PlanDraft
     /// <summary>How the panel comes off the form in simulation, or null where that was not asked for.</summary>
     public PanelPrediction? Prediction { get; init; }
 
+    /// <summary>Why it is not known how the panel comes off; null where the pull was simulated.</summary>
+    public FormattableString? WhyNotSimulated { get; init; }
+
     /// <summary>What only a taper has, or null.</summary>
     public TaperReport? Taper { get; init; }
+
+    /// <summary>Why the form was not solved on the simulated pull; null where it was.</summary>
+    public FormattableString? WhyNotSolved => this switch
+    {
+        { Solution.IsSolved: true } => null,
+        { Solution: { } tried } => $"no folds were found that give the sweep asked for; it is {Figure.Angle(Math.Abs(tried.SweepMiss))} off",
+        { WhyNotSimulated: { } why } => why,
+        { Panel.Springback: not SolvedOnWrap } => $"the folds are those of pure bending",
+        { Prediction: { WhyNot: { } lost } } => lost,
+        _ => (FormattableString)$"a form of one fold, or of very many, is not solved: the folds are those of pure bending",
+    };
 
     public PanelSpec Panel => Job.Panel;
 

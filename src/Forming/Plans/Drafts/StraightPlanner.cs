@@ -27,7 +27,6 @@ internal static class StraightPlanner
             : WrappedForm.Solve(finished, job, fold, cancellation);
         var wrapped = closed;
         PanelPrediction? prediction = null;
-        SteppingRefinement? refinement = null;
         if (panel.Springback is SolvedOnWrap)
             RefuseFixedStep(form.Stepping);
         var solution = panel.Springback is not SolvedOnWrap
@@ -35,8 +34,6 @@ internal static class StraightPlanner
             : KeepsSolution(known, job) ? known!.Solution : new SolvedCount(finished, job, fold, work, cancellation).Of(closed);
         if (solution is not null)
             (wrapped, prediction) = (solution.Form, solution.Prediction);
-        if (form.Stepping.Refine)
-            (wrapped, prediction, refinement) = new FoldRefinement(finished, job, fold, work, cancellation).Of(wrapped);
         if (panel.Springback is SolvedOnWrap)
             prediction ??= PlannedPull.Predict(wrapped, job, fold, new(PullWork.MostOfSolving, work), cancellation);
         else if (panel.Predict)
@@ -76,8 +73,9 @@ internal static class StraightPlanner
             RunsIntoItself = polygon.EndTurn > Math.PI && FormSection.CrossesItself(section.Vertices, cancellation),
             FoldBackMissMm = layout.FoldBackMiss(polygon, fold),
             Section = section,
-            Stepping = SteppingReport.Of(wrapped.Folds, contact, fold, form.Stepping) with { Refinement = refinement },
+            Stepping = SteppingReport.Of(wrapped.Folds, contact, fold, form.Stepping),
             Prediction = prediction,
+            WhyNotSimulated = prediction is null ? WhyNotSimulated(panel.Springback) : null,
             Stations = StationList.Of(wrapped, fold, layout, job, springback),
             FoldSpringback = springback,
             FoldsWanted = () => wrapped.FoldsWanted(job, fold, cancellation),
@@ -112,12 +110,16 @@ internal static class StraightPlanner
     public static bool KeepsFolds(PlanDraft? known, FormJob job) =>
         KeepsCurve(known, job.Panel)
         && Bare(known!.Panel) == Bare(job.Panel)
-        && known.Form.Stepping with { Refine = false } == job.Form.Stepping with { Refine = false }
+        && known.Form.Stepping == job.Form.Stepping
         && known.Form.FoldRadiusMm == job.Form.FoldRadiusMm
         && known.Form.Sheet.ThicknessMm == job.Form.Sheet.ThicknessMm
         && known.Form.NeutralFactor == job.Form.NeutralFactor
         && known.Brake.MinFacetMm == job.Brake.MinFacetMm
         && known.Job.Marks.Tape == job.Marks.Tape;
+
+    private static FormattableString WhyNotSimulated(SpringbackChoice springback) => springback is MeasuredFactor
+        ? $"a measured factor is pure geometry, with no pull behind it"
+        : (FormattableString)$"the model pure-bending is quick and simulates no pull";
 
     private static void RefuseFixedStep(Stepping stepping)
     {
@@ -125,7 +127,6 @@ internal static class StraightPlanner
         {
             { FoldAngle: not null } => "angle",
             { SpacingMm: not null } => "spacing",
-            { Refine: true } => "refine",
             _ => null,
         };
         if (field is null)
