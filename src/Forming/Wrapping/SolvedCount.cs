@@ -94,6 +94,7 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
     private bool Passes(SolvedForm solved) =>
         solved.IsSolved
         && solved.Form.Folds.IsFoldable(job.Brake.MinFacetMm, job.Form.Stepping.MaxFacetMm)
+        && solved.Prediction.LandsInOrder
         && solved.Prediction.Passes(job.Panel.Finish)
         && FinishedTolerance.IsMet(solved.Prediction.Shape!);
 }

@@ -33,7 +33,8 @@ internal sealed record WrappedForm(
             var inOrder = Lever.LongestMm(places, contact.MidMm, FacetJudge.LeverShare);
             var springback = contact.Runs.Sum(run => run.Integral(state => state.MomentPerWidth)) / law.Stiffness;
             var slide = Lever.SlideMm(contact.MidMm, contact.Sweep.Radians, springback);
-            var choice = new LeverChoice(job, longest, inOrder, slide);
+            var followed = panel.Springback is SolvedOnWrap ? Lever.FollowedMm(contact.MidMm) : double.NegativeInfinity;
+            var choice = new LeverChoice(job, Math.Max(longest, followed), Math.Max(inOrder, followed), slide);
             return choice.Settle(With, wrapped => wrapped.Folds.WidestFacetMm);
 
             WrappedForm With(double lever)
