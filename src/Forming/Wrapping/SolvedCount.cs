@@ -24,6 +24,9 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
 
     private const int LeastRoom = 8;
 
+    /// <summary>The search begins at this share of the closed form's count, which mostly reads high.</summary>
+    private const double GuessShare = 0.7;
+
     /// <summary>Beyond this many folds a single pull is slow to follow, and solving one takes many.</summary>
     private const int MostFolds = 120;
 
@@ -42,13 +45,21 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
         var count = closed.Folds.Polygon.Angles.Length;
         if (count > MostFolds || closed.Folds.HasSingleFold)
             return null;
-        _solved[count] = Solve(closed, job.Form.Stepping);
         if (job.Form.Stepping is not { Folds: null, FoldAngle: null, SpacingMm: null })
-            return _solved[count];
+            return _solved[count] = Solve(closed, job.Form.Stepping);
         var most = Math.Min(MostFolds, Math.Max(MostTimes * count, count + LeastRoom));
-        var fewest = StepSearch.SmallestUpTo(most, count, folds => At(folds) is { } solved && Passes(solved));
-        return fewest is { } found ? _solved[found] : _solved[count];
+        var fewest = StepSearch.SmallestUpTo(most, Math.Ceiling(GuessShare * count), folds => At(folds) is { } solved && Passes(solved));
+        return fewest is { } found ? _solved[found] : Nearest();
     }
+
+    private SolvedForm? Nearest() => _solved.Values
+        .OfType<SolvedForm>()
+        .OrderByDescending(solved => solved.Prediction.LandsInOrder)
+        .ThenByDescending(solved => solved.IsSolved)
+        .ThenByDescending(solved => FinishedTolerance.IsMet(solved.Prediction.Shape!))
+        .ThenByDescending(solved => solved.Prediction.Passes(job.Panel.Finish))
+        .ThenBy(solved => solved.Size)
+        .FirstOrDefault();
 
     private SolvedForm? At(int count)
     {

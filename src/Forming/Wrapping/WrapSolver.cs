@@ -24,8 +24,15 @@ internal sealed class WrapSolver
 
     private const int MostSteps = 12;
 
-    /// <summary>A degree of sweep weighs as much as this much distance [mm/rad]: the sweep is to be exact.</summary>
-    private const double SweepWeightMm = 2000;
+    /// <summary>What a miss of the sweep weighs where two forms are compared [mm/rad].</summary>
+    private const double SweepWeightMm = 200;
+
+    /// <summary>
+    /// How much more it weighs in a step: the sweep is to be exact, but a step that is long need not meet it at once.
+    /// </summary>
+    private const double SweepRigour = 10;
+
+    private const int SweepRow = 0;
 
     /// <summary>Weight of each higher term of the series, times its order [mm].</summary>
     private const double SeriesWeightMm = 0.2;
@@ -181,11 +188,13 @@ internal sealed class WrapSolver
     {
         var rows = slopes.RowCount;
         var stacked = Matrix<double>.Build.Dense(rows + Unknowns, Unknowns);
+        var right = Vector<double>.Build.Dense(rows + Unknowns);
         stacked.SetSubMatrix(0, 0, slopes);
+        right.SetSubVector(0, rows, -best.Residuals);
+        stacked.SetRow(SweepRow, SweepRigour * slopes.Row(SweepRow));
+        right[SweepRow] *= SweepRigour;
         for (var k = 0; k < Unknowns; k++)
             stacked[rows + k, k] = slopes.Column(k).L2Norm() is var size and > 0 ? Damping * size : 1;
-        var right = Vector<double>.Build.Dense(rows + Unknowns);
-        right.SetSubVector(0, rows, -best.Residuals);
         return [.. stacked.QR().Solve(right)];
     }
 
@@ -247,14 +256,19 @@ internal sealed class WrapSolver
     {
         var misses = _miss.Of(shape.Curve);
         var residuals = Vector<double>.Build.Dense((2 * misses.Length) + 2 + unknowns.Length);
-        var share = 1 / Math.Sqrt(misses.Length);
-        for (var i = 0; i < misses.Length; i++)
-            (residuals[2 * i], residuals[(2 * i) + 1]) = (share * misses[i].X, share * misses[i].Y);
-        residuals[2 * misses.Length] = SweepWeightMm * sweepMiss;
+        residuals[SweepRow] = SweepWeightMm * sweepMiss;
         // A panel or a curve that is flat in the middle has no radius to miss.
-        residuals[(2 * misses.Length) + 1] = RadiusWeightMm * ((shape.WantedRadiusMm / shape.RadiusMm) - 1 ?? 0);
+        residuals[SweepRow + 1] = RadiusWeightMm * ((shape.WantedRadiusMm / shape.RadiusMm) - 1 ?? 0);
+        var share = 1 / Math.Sqrt(misses.Length);
+        var row = SweepRow + 2;
+        foreach (var miss in misses)
+        {
+            residuals[row++] = share * miss.X;
+            residuals[row++] = share * miss.Y;
+        }
+
         for (var k = 0; k < unknowns.Length; k++)
-            residuals[(2 * misses.Length) + 2 + k] = unknowns[k] * (IsTerm(k) ? SeriesWeightMm * (k % PerStretch) : TurnWeightMm);
+            residuals[row++] = unknowns[k] * (IsTerm(k) ? SeriesWeightMm * (k % PerStretch) : TurnWeightMm);
         return residuals;
     }
 
