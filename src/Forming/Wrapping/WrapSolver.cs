@@ -34,6 +34,8 @@ internal sealed class WrapSolver
 
     private const int SweepRow = 0;
 
+    private const int RadiusRow = 1;
+
     /// <summary>Weight of each higher term of the series, times its order [mm].</summary>
     private const double SeriesWeightMm = 0.2;
 
@@ -61,9 +63,12 @@ internal sealed class WrapSolver
     private const double MostLevel = 0.03;
 
     /// <summary>A miss below this, or below this share of the curve, is not worth slopes by trial once more [mm].</summary>
-    private const double EnoughMm = 0.25;
+    public const double EnoughMm = 0.25;
 
-    private const double EnoughShare = 0.0015;
+    public const double EnoughShare = 0.0015;
+
+    /// <summary>And so is half a percent of the radius.</summary>
+    private const double EnoughOfRadiusMm = 0.005 * RadiusWeightMm;
 
     /// <summary>A miss that a step no longer brings down by this share is done.</summary>
     private const double LeastGain = 0.05;
@@ -138,7 +143,7 @@ internal sealed class WrapSolver
             }
 
             best = next ?? best;
-            if (Math.Abs(best.SweepMiss) < SweepTolerance && (areFresh || best.Size < _enough))
+            if (Math.Abs(best.SweepMiss) < SweepTolerance && (areFresh || IsEnough(best)))
                 break;
             if (taken == MostSlopes)
                 break;
@@ -147,6 +152,8 @@ internal sealed class WrapSolver
 
         return MeetSweep(best) with { Slopes = slopes };
     }
+
+    private bool IsEnough(SolvedForm solved) => solved.Size < _enough && Math.Abs(solved.Residuals[RadiusRow]) < EnoughOfRadiusMm;
 
     // What is left of the sweep is taken off by the mean level alone.
     private SolvedForm MeetSweep(SolvedForm best)
@@ -258,9 +265,9 @@ internal sealed class WrapSolver
         var residuals = Vector<double>.Build.Dense((2 * misses.Length) + 2 + unknowns.Length);
         residuals[SweepRow] = SweepWeightMm * sweepMiss;
         // A panel or a curve that is flat in the middle has no radius to miss.
-        residuals[SweepRow + 1] = RadiusWeightMm * ((shape.WantedRadiusMm / shape.RadiusMm) - 1 ?? 0);
+        residuals[RadiusRow] = RadiusWeightMm * ((shape.WantedRadiusMm / shape.RadiusMm) - 1 ?? 0);
         var share = 1 / Math.Sqrt(misses.Length);
-        var row = SweepRow + 2;
+        var row = RadiusRow + 1;
         foreach (var miss in misses)
         {
             residuals[row++] = share * miss.X;

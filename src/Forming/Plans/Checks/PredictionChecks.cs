@@ -54,7 +54,7 @@ internal static class PredictionChecks
                 Verdict.Warn,
                 lever,
                 longest,
-                $"the simulated panel does not land on the folds one after another: it touches {prediction.FoldsReached} of {prediction.Folds}");
+                $"the simulated panel arches over folds and lands on others after them: it touches {prediction.FoldsReached} of {prediction.Folds}");
         }
 
         return new(
@@ -62,8 +62,8 @@ internal static class PredictionChecks
             Verdict.Pass,
             lever,
             lever > longest ? null : longest,
-            prediction.PassesOverLast
-                ? $"the simulated panel lands on the folds one after another, and on the lead-out before the last fold, which it does not touch"
+            prediction.FoldsReached < prediction.Folds
+                ? $"the simulated panel lands on the folds one after another, and on the lead-out before it touches the last {prediction.Folds - prediction.FoldsReached} of {prediction.Folds}"
             : lever is { } pulled
                 ? $"the simulated panel lands on the folds one after another with the hand {Figure.Length(pulled)} past the end of the curve"
                 : (FormattableString)$"the simulated panel lands on the folds one after another");
