@@ -92,8 +92,10 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
     private SolvedForm? AtOwnLever(WrappedForm closed)
     {
         var count = closed.Folds.Polygon.Angles.Length;
-        if (job.Form.Stepping is not { Folds: null, FoldAngle: null, SpacingMm: null })
+        if (job.Form.Stepping.Folds is not null)
             return _solved[count] = Solve(closed, job.Form.Stepping);
+        if (job.Form.Stepping is not { FoldAngle: null, SpacingMm: null })
+            return AtFixedStep(closed);
         var isSpringy = 1 / finished.TightestRadiusMm < Springy * closed.Tightest.Curvature;
         _closeMm = isSpringy
             ? Math.Max(GentleMm, GentleShare * finished.LengthMm)
@@ -101,6 +103,21 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
         var most = Math.Min(MostFolds, Math.Max(MostTimes * count, count + LeastRoom));
         var fewest = StepSearch.SmallestUpTo(most, Math.Ceiling(GuessShare * count), folds => At(folds) is { } solved && IsClose(solved));
         return fewest is { } found ? _solved[found] : Nearest();
+    }
+
+    // The form turns further or less far than by pure bending, so a step more or fewer may fit better.
+    private SolvedForm? AtFixedStep(WrappedForm closed)
+    {
+        var count = closed.Folds.Polygon.Angles.Length;
+        foreach (var folds in (int[])[count, count - 1, count + 1])
+        {
+            var stepping = job.Form.Stepping with { Folds = folds };
+            _solved[folds] = folds == count ? Solve(closed, stepping) : folds > 1 ? SolveAnew(stepping) : null;
+            if (_solved[folds] is { } solved && IsAsWanted(solved))
+                break;
+        }
+
+        return Nearest();
     }
 
     // No count comes close: the fewest folds that are within the tolerance, else what comes nearest to it.

@@ -256,6 +256,8 @@ internal sealed class WrapSolver
         if (prediction.Shape is not { } shape)
             return null;
         var sweepMiss = shape.Sweep.Radians - _wanted.Sweep.Radians;
+        if (_job.Form.Stepping is not { FoldAngle: null, SpacingMm: null })
+            form = form with { Folds = form.Folds with { FixedStepOver = sweepMiss } };
         return new(form, prediction, unknowns, ResidualsOf(unknowns, shape, sweepMiss), sweepMiss);
     }
 

@@ -28,14 +28,12 @@ internal static class StraightPlanner
         var wrapped = closed;
         PanelPrediction? prediction = null;
         SteppingRefinement? refinement = null;
-        if (panel.Springback is SolvedOnWrap)
-            RefuseFixedStep(form.Stepping);
         var solution = panel.Springback is not SolvedOnWrap
             ? null
             : KeepsSolution(known, job) ? known!.Solution : new SolvedCount(finished, job, fold, work, cancellation).Of(closed);
         if (solution is not null)
             (wrapped, prediction) = (solution.Form, solution.Prediction);
-        if (form.Stepping.Refine)
+        if (form.Stepping.Refine && solution is null)
             (wrapped, prediction, refinement) = new FoldRefinement(finished, job, fold, work, cancellation).Of(wrapped);
         if (panel.Springback is SolvedOnWrap)
             prediction ??= PlannedPull.Predict(wrapped, job, fold, new(PullWork.MostOfSolving, work), cancellation);
@@ -118,24 +116,6 @@ internal static class StraightPlanner
         && known.Form.NeutralFactor == job.Form.NeutralFactor
         && known.Brake.MinFacetMm == job.Brake.MinFacetMm
         && known.Job.Marks.Tape == job.Marks.Tape;
-
-    private static void RefuseFixedStep(Stepping stepping)
-    {
-        var field = stepping switch
-        {
-            { FoldAngle: not null } => "angle",
-            { SpacingMm: not null } => "spacing",
-            { Refine: true } => "refine",
-            _ => null,
-        };
-        if (field is null)
-            return;
-        throw new NoSolutionException(
-            "stepping.solved-on-wrap",
-            "form.stepping." + field,
-            $"the model wrap chooses fold angles, spacing and count",
-            $"a fixed number of folds, or none; or the model pure-bending");
-    }
 
     // The solver looks at the flat before the curve and, over a bare form, at the form's own stiffness too.
     private static bool KeepsSolution(PlanDraft? known, FormJob job) =>
