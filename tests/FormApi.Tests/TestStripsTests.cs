@@ -53,7 +53,7 @@ public sealed class TestStripsTests(Service service) : IClassFixture<Service>
             ["units"] = "mm",
             ["strips"] = new JsonArray(Strip(first.Stop), Strip(second.Stop)),
         });
-        var next = await service.Form(Merge(arc, lesson["paste"]!.AsObject()));
+        var next = await service.Form(Merge(Requests.Arc(), lesson["paste"]!.AsObject()));
         foreach (var station in next["form"]!["stations"]!.AsArray())
             Assert.Equal((double)station!["angle"]!, Folded((double)station["stopAngle"]!), 6);
 
@@ -80,7 +80,7 @@ public sealed class TestStripsTests(Service service) : IClassFixture<Service>
                 ["insideRadius"] = radius,
             }),
         });
-        var learnt = await service.Form(Merge(arc, lesson["paste"]!.AsObject()));
+        var learnt = await service.Form(Merge(Requests.Arc(), lesson["paste"]!.AsObject()));
         var truth = await service.Form(Requests.Arc().With("/form/neutralFactor", "0.41"));
         var published = await service.Form(Requests.Arc());
         Assert.Equal((double)truth["form"]!["blank"]!["length"]!, (double)learnt["form"]!["blank"]!["length"]!, 6);

@@ -75,6 +75,10 @@ public sealed record PanelPrediction
     /// <summary>Whether the panel lies over every fold, in their order.</summary>
     public bool Wraps => Shape is not null;
 
+    /// <summary>Whether the panel landed on the folds one after another, and passed over none that comes before another.</summary>
+    /// <remarks>A stiff sheet may meet the lead-out while the last folds are not touched yet: nothing comes after them.</remarks>
+    public bool LandsInOrder => Wraps && Steps.SkipLast(1).Select((step, i) => step.Fold == i + 2).All(isNext => isNext);
+
     /// <summary>Whether the facets pass the panel's finish.</summary>
     /// <param name="finish">The limits.</param>
     public bool Passes(Finish finish) =>

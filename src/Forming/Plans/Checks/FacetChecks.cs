@@ -20,7 +20,8 @@ internal static class FacetChecks
     private static Check FacetWidth(PlanDraft draft)
     {
         var result = draft.PrintThrough;
-        if (!result.Known)
+        var isSimulated = draft.Solution is { Prediction: { LandsInOrder: true, Ripple.Known: true } };
+        if (!result.Known && !isSimulated)
         {
             return new(
                 CheckIds.FacetWidth,
@@ -30,14 +31,16 @@ internal static class FacetChecks
                 $"print-through is not known: {result.WhyUnknown}; facets were sized for the worst sheet at the longest workable lever");
         }
 
-        if (draft.Solution is { Prediction.Ripple.Known: true })
+        if (isSimulated)
         {
             return new(
                 CheckIds.FacetWidth,
                 Verdict.Pass,
-                result.NearestFacetMm,
+                result.NearestFacetMm ?? result.WidestFacetMm,
                 null,
-                $"judged by the predicted ripple in place of the closed form, which says {Figure.Length(result.RippleMm!.Value)} and {Figure.Angle(result.Slope!.Value.Radians)} here");
+                result is { RippleMm: { } ripple, Slope: { } slope }
+                    ? $"judged by the predicted ripple in place of the closed form, which says {Figure.Length(ripple)} and {Figure.Angle(slope.Radians)} here"
+                    : (FormattableString)$"judged by the predicted ripple, facet by facet; the closed form does not reach here");
         }
 
         // Each facet has its own allowance; the values shown are those of the facet nearest to its allowance.

@@ -47,24 +47,26 @@ internal static class PredictionChecks
                 why);
         }
 
-        if (longest is null || lever <= longest)
+        if (!prediction.LandsInOrder)
         {
             return new(
                 CheckIds.WrapOrder,
-                Verdict.Pass,
+                Verdict.Warn,
                 lever,
                 longest,
-                lever is { } pulled
-                    ? $"the simulated panel lands on the folds one after another with the hand {Figure.Length(pulled)} past the end of the curve"
-                    : (FormattableString)$"the simulated panel lands on the folds one after another");
+                $"the simulated panel arches over folds and lands on others after them: it touches {prediction.FoldsReached} of {prediction.Folds}");
         }
 
         return new(
             CheckIds.WrapOrder,
-            Verdict.Warn,
+            Verdict.Pass,
             lever,
-            longest,
-            $"the lever is past the longest that is known to keep the wrap in order; the simulated panel still touched the folds in order, a real one may arch over some");
+            lever > longest ? null : longest,
+            prediction.FoldsReached < prediction.Folds
+                ? $"the simulated panel lands on the folds one after another, and on the lead-out before it touches the last {prediction.Folds - prediction.FoldsReached} of {prediction.Folds}"
+            : lever is { } pulled
+                ? $"the simulated panel lands on the folds one after another with the hand {Figure.Length(pulled)} past the end of the curve"
+                : (FormattableString)$"the simulated panel lands on the folds one after another");
     }
 
     private static Check Ripple(PanelPrediction prediction, Finish finish)

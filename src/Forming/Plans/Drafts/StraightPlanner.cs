@@ -6,7 +6,6 @@ using Forming.Jobs;
 using Forming.Layout;
 using Forming.Prediction;
 using Forming.Pulling;
-using Forming.Results;
 using Forming.Springback;
 using Forming.Wrapping;
 
@@ -27,8 +26,6 @@ internal static class StraightPlanner
             : WrappedForm.Solve(finished, job, fold, cancellation);
         var wrapped = closed;
         PanelPrediction? prediction = null;
-        if (panel.Springback is SolvedOnWrap)
-            RefuseFixedStep(form.Stepping);
         var solution = panel.Springback is not SolvedOnWrap
             ? null
             : KeepsSolution(known, job) ? known!.Solution : new SolvedCount(finished, job, fold, work, cancellation).Of(closed);
@@ -120,23 +117,6 @@ internal static class StraightPlanner
     private static FormattableString WhyNotSimulated(SpringbackChoice springback) => springback is MeasuredFactor
         ? $"a measured factor is pure geometry, with no pull behind it"
         : (FormattableString)$"the model pure-bending is quick and simulates no pull";
-
-    private static void RefuseFixedStep(Stepping stepping)
-    {
-        var field = stepping switch
-        {
-            { FoldAngle: not null } => "angle",
-            { SpacingMm: not null } => "spacing",
-            _ => null,
-        };
-        if (field is null)
-            return;
-        throw new NoSolutionException(
-            "stepping.solved-on-wrap",
-            "form.stepping." + field,
-            $"the model wrap chooses fold angles, spacing and count",
-            $"a fixed number of folds, or none; or the model pure-bending");
-    }
 
     // The solver looks at the flat before the curve and, over a bare form, at the form's own stiffness too.
     private static bool KeepsSolution(PlanDraft? known, FormJob job) =>
