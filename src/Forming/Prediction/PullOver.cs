@@ -86,8 +86,8 @@ internal sealed partial class PullOver
     public double TouchedAt(int circle) =>
         circle == 0 ? ClampGapMm : Strip.Along[_places[circle].Element] + _places[circle].Inside;
 
-    /// <summary>Turn of the form's end when the last fold was touched [rad], and the largest moment it carried [N·mm/mm].</summary>
-    public (double Turn, double LargestMoment) Given { get; private set; }
+    /// <summary>How the form stood when the last fold was touched.</summary>
+    public FormState Given { get; private set; }
 
     /// <summary>Folds that the panel landed on so far, the first among them.</summary>
     public int FoldsTouched => _isTouched[..^1].Count(touched => touched);

@@ -24,8 +24,7 @@ internal static class PlannedPull
             {
                 Panel = job.Panel,
                 Form = new(polygon.Facets, polygon.Angles, fold.OuterRadiusMm),
-                // Plans by the other models take the form for rigid.
-                Beam = job.Panel.Springback is SolvedOnWrap ? FormBeam.Of(job) : null,
+                Beam = FormBeam.Of(job),
                 Ends = job.Form.Stepping.Ends,
                 LeverMm = wrapped.Judge.LeverMm,
                 LongestLeverMm = double.IsFinite(longest) ? Math.Max(0, longest) : null,

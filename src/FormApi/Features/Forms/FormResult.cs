@@ -2,6 +2,7 @@ using System.Text.Json.Serialization;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
 using Forming.Plans;
+using Forming.Pulling;
 using Forming.Tapers;
 using Forming.Wrapping;
 
@@ -21,7 +22,7 @@ namespace FormApi.Features.Forms;
 /// <param name="Stepping">How even the folds are.</param>
 /// <param name="Blank">The flat blank.</param>
 /// <param name="Section">The form in section.</param>
-/// <param name="Give">How far the form itself gives under the pull: an estimate.</param>
+/// <param name="Give">How far the form gives under the pull, without ribs.</param>
 /// <param name="Taper">What only a tapered form has; null where the folds are parallel.</param>
 internal sealed record FormResult(
     double Sweep,
@@ -58,7 +59,7 @@ internal sealed record FormResult(
         SteppingResult.From(form.Stepping, units),
         BlankResult.From(form.Blank, units),
         new(units.Points(form.Section.Vertices), units.Points(form.Section.ContactCurve), units.Points(form.Section.InsideProfile)),
-        new(UnitSystem.Degrees(form.Give.Rotation), units.Moment(form.Give.MomentPerWidth), units.Moment(form.Give.FirstYieldPerWidth)),
+        GiveResult.From(form.Give),
         taper is null ? null : TaperResult.From(taper, units));
 }
 
@@ -224,7 +225,13 @@ internal sealed record SectionResult(
     [property: JsonConverter(typeof(PairsConverter))] Pair[] InsideProfile);
 
 /// <summary>How far the form itself gives under the pull.</summary>
-/// <param name="Rotation">Rotation of the form's end [°].</param>
-/// <param name="Moment">Largest moment per width that the form carries [N·mm/mm or lbf·in/in].</param>
-/// <param name="FirstYield">Moment per width at which the form's sheet begins to yield [N·mm/mm or lbf·in/in].</param>
-internal sealed record GiveResult(double Rotation, double Moment, double FirstYield);
+/// <param name="Rotation">Rotation of the form's end, closing [°].</param>
+/// <param name="ShareOfYield">Largest moment that the form carries over the one at which its sheet begins to yield.</param>
+/// <param name="ClampShare">Share of the rotation that comes from the stretch between clamp and first fold.</param>
+internal sealed record GiveResult(double Rotation, double ShareOfYield, double ClampShare)
+{
+    /// <summary>In the caller's units.</summary>
+    /// <param name="give">How far the form gives.</param>
+    public static GiveResult From(FormGive give) =>
+        new(UnitSystem.Degrees(give.Rotation), WireNumber.Of(give.ShareOfYield), WireNumber.Of(give.ClampShare));
+}
