@@ -66,6 +66,9 @@ public sealed record PanelPrediction
     /// <summary>How far the form gave under the pull; null for a rigid form, and where the panel does not lie over it.</summary>
     public FormGive? Give { get; init; }
 
+    /// <summary>Largest force with which the panel pressed on a fold beyond the first [N/mm]; null where it does not lie over the form.</summary>
+    public double? FoldPushPerWidth { get; init; }
+
     /// <summary>Whether the panel lies over every fold, in their order.</summary>
     public bool Wraps => Shape is not null;
 
@@ -148,6 +151,7 @@ public sealed record PanelPrediction
             Finishes = VerdictsOf(panel.Finish, ripple),
             Steps = wrapped.Pull,
             Give = job.Beam?.GiveOf(wrapped.Form),
+            FoldPushPerWidth = wrapped.FoldPushPerWidth,
             Pull = PullOf(wrapped, law, panel, hand, gap, usual + places.AlongMm[^1]),
             AssumedHardeningMpa = wrapped.AssumedHardeningMpa,
         };

@@ -91,6 +91,9 @@ public sealed record WrappedPanel
     /// <summary>How the form stood when the pull was done; a rigid form has not moved.</summary>
     public FormState Form { get; init; }
 
+    /// <summary>Largest force with which the panel pressed on a fold beyond the first, which the clamp holds [N/mm].</summary>
+    public double FoldPushPerWidth { get; init; }
+
     /// <summary>Hardening that was put in place of none, so that a hinge has a length [MPa], or null.</summary>
     public required double? AssumedHardeningMpa { get; init; }
 

@@ -89,6 +89,9 @@ internal sealed partial class PullOver
     /// <summary>How the form stood when the last fold was touched.</summary>
     public FormState Given { get; private set; }
 
+    /// <summary>Largest force of the panel on a fold beyond the first, which the clamp holds [N/mm].</summary>
+    public double LargestPush { get; private set; }
+
     /// <summary>Folds that the panel landed on so far, the first among them.</summary>
     public int FoldsTouched => _isTouched[..^1].Count(touched => touched);
 
@@ -152,7 +155,12 @@ internal sealed partial class PullOver
             new(circle + 1, new(Rounded.Of(Strip.Heading[^1])), Rounded.Of(_equilibrium.Force), Rounded.Of(moment), Rounded.Of(shear)));
         _frontForce = 0;
         foreach (var touch in _equilibrium.Touches)
+        {
             _frontForce = Math.Max(_frontForce, touch.Force);
+            if (touch.Circle > 0)
+                LargestPush = Math.Max(LargestPush, touch.Force);
+        }
+
         _pressedBefore.Clear();
         _pressedBefore.AddRange(_equilibrium.Touches);
         _equilibrium.Touches.Clear();

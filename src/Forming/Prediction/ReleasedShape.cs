@@ -39,6 +39,7 @@ internal sealed class ReleasedShape
                 new(Rounded.Of(pull.Given.Turn.Radians)),
                 new(Rounded.Of(pull.Given.ClampTurn.Radians)),
                 Rounded.Of(pull.Given.MomentPerWidth)),
+            FoldPushPerWidth = Rounded.Of(pull.LargestPush),
             AssumedHardeningMpa = assumedHardeningMpa,
         };
     }

@@ -26,6 +26,11 @@ public static class PullForces
     /// <summary>Hand force over that of pure bending, 0.97 to 1.02 in the wrap model: the high side.</summary>
     internal const double ForceFactor = 1.02;
 
+    /// <summary>
+    /// Largest push on a fold beyond the first over the hand force, 0.59 to 1.88 in 21 wraps of the wrap model: the high side.
+    /// </summary>
+    internal const double FoldPushFactor = 2;
+
     /// <summary>What it takes to pull a panel around.</summary>
     /// <param name="curve">The contact curve.</param>
     /// <param name="law">The panel's bending law.</param>

@@ -23,6 +23,8 @@ namespace FormApi.Features.Forms;
 /// <param name="Blank">The flat blank.</param>
 /// <param name="Section">The form in section.</param>
 /// <param name="Give">How far the form gives under the pull, without ribs.</param>
+/// <param name="Ribs">Ribs to cut with <c>backing</c> <c>ribs</c>, or where the form would bend for good without; else null, and on a
+/// taper.</param>
 /// <param name="Taper">What only a tapered form has; null where the folds are parallel.</param>
 internal sealed record FormResult(
     double Sweep,
@@ -38,6 +40,7 @@ internal sealed record FormResult(
     BlankResult Blank,
     SectionResult Section,
     GiveResult Give,
+    RibsResult? Ribs,
     TaperResult? Taper)
 {
     /// <summary>The form in the caller's units.</summary>
@@ -60,6 +63,7 @@ internal sealed record FormResult(
         BlankResult.From(form.Blank, units),
         new(units.Points(form.Section.Vertices), units.Points(form.Section.ContactCurve), units.Points(form.Section.InsideProfile)),
         GiveResult.From(form.Give),
+        form.Ribs is { } ribs ? RibsResult.From(ribs, units) : null,
         taper is null ? null : TaperResult.From(taper, units));
 }
 
@@ -223,6 +227,22 @@ internal sealed record SectionResult(
     [property: JsonConverter(typeof(PairsConverter))] Pair[] Vertices,
     [property: JsonConverter(typeof(PairsConverter))] Pair[] ContactCurve,
     [property: JsonConverter(typeof(PairsConverter))] Pair[] InsideProfile);
+
+/// <summary>Ribs under the form.</summary>
+/// <param name="Count">How many.</param>
+/// <param name="Spacing">From one to the next [mm or in].</param>
+/// <param name="At">Where they stand, from one edge of the form [mm or in].</param>
+/// <param name="Outline">What to cut [x, y], last joined to first, as in <c>section</c> [mm or in]; empty where the form curls up too
+/// far.</param>
+internal sealed record RibsResult(
+    int Count, double Spacing, double[] At, [property: JsonConverter(typeof(PairsConverter))] Pair[] Outline)
+{
+    /// <summary>In the caller's units.</summary>
+    /// <param name="ribs">The ribs.</param>
+    /// <param name="units">The caller's units.</param>
+    public static RibsResult From(Ribs ribs, UnitSystem units) =>
+        new(ribs.AtMm.Count, units.Length(ribs.SpacingMm), Lists.Map(ribs.AtMm, units.Length), units.Points(ribs.Outline));
+}
 
 /// <summary>How far the form itself gives under the pull.</summary>
 /// <param name="Rotation">Rotation of the form's end, closing [°].</param>

@@ -145,7 +145,9 @@ internal static class PullChecks
     }
 
     private static Check FormYield(PlanDraft draft) => draft.Form.Backing == FormBacking.Ribs
-        ? Ribbed(CheckIds.FormYield, draft.Give.MomentPerWidth)
+        ? draft.Ribs is { HoldSheet: false } ribs
+            ? BetweenRibs(draft.Give.MomentPerWidth, ribs)
+            : Ribbed(CheckIds.FormYield, draft.Give.MomentPerWidth)
         : FormYield(draft.Give, draft.Pull.ClampGapMm, draft.IsGiveEstimated);
 
     /// <summary>Whether a bare form stays elastic: one that bends for good lets the panel go under the pull, so this one fails.</summary>
@@ -169,6 +171,13 @@ internal static class PullChecks
                 _ => (FormattableString)$"the bare form stays elastic under the pull, at {share:P0} of its first yield{estimate}, clamped {gap} behind the first fold",
             });
     }
+
+    private static Check BetweenRibs(double bare, Ribs ribs) => new(
+        CheckIds.FormYield,
+        Verdict.Warn,
+        bare,
+        null,
+        $"even with ribs {Figure.Length(ribs.SpacingMm)} apart the pull takes the form's sheet between them to {ribs.ShareOfYield:P0} of its yield: use thicker sheet, or back the whole form");
 
     private static Check Ribbed(CheckId id, double bare) =>
         new(id, Verdict.Pass, bare, null, $"ribs under the form carry the pull; the value is the bare form's");

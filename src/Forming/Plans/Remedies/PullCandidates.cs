@@ -19,6 +19,8 @@ internal sealed class PullCandidates(FormJob job, PlanDraft draft, Check check)
     /// <inheritdoc cref="MostFlatMm"/>
     private const double LeastClampMm = 10;
 
+    private const double LeastClampGapMm = 0.5;
+
     private readonly ChangeWords _words = new(job, draft);
     private readonly SingleChanges _change = new(job, draft);
 
@@ -102,11 +104,12 @@ internal sealed class PullCandidates(FormJob job, PlanDraft draft, Check check)
     public IEnumerable<RemedyCandidate> PanelClamp()
     {
         var (panel, flat) = (draft.Panel, draft.ClampFlatMm);
-        if (flat > SetupChecks.LeastGripMm)
+        var furthest = flat - Math.Max(panel.Clamp.DepthMm, SetupChecks.LeastGripMm);
+        if (furthest > LeastClampGapMm)
         {
             yield return _words.Length(
                 JobField.ClampGap,
-                _change.Down(job.Units.FromMm(draft.Pull.ClampGapMm), flat, SetupChecks.LeastGripMm, isFine: false),
+                _change.Down(job.Units.FromMm(draft.Pull.ClampGapMm), furthest, LeastClampGapMm, isFine: false),
                 value => $"set the clamp {value} behind the first fold");
         }
 
@@ -175,7 +178,7 @@ internal sealed class PullCandidates(FormJob job, PlanDraft draft, Check check)
             value => $"make the form's lead-in {value} long");
         yield return _words.Length(
             JobField.ClampGap,
-            _change.Up(job.Units.FromMm(gap), gap * 1.3, draft.Form.LeadInMm, isFine: false),
+            _change.Up(job.Units.FromMm(gap), Math.Max(gap * 1.3, LeastClampMm), draft.Form.LeadInMm, isFine: false),
             value => $"set the clamp {value} behind the first fold");
         yield return _words.Length(
             JobField.FormLeadIn, _change.Down(job.Units.FromMm(draft.Form.LeadInMm), gap * 1.1, 0.5, isFine: false), value => $"shorten the form's lead-in to {value}, so that nothing hangs over it");
