@@ -130,7 +130,7 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
         return Array.Find(solved, form => IsAsWanted(form) && Passes(form)) ?? solved
             .OrderByDescending(form => form.Prediction.LandsInOrder)
             .ThenByDescending(form => form.IsSolved)
-            .ThenByDescending(form => FinishedTolerance.IsMet(form.Prediction.Shape!))
+            .ThenByDescending(form => form.Prediction.Shape!.Meets(job.Panel.Tolerance))
             .ThenByDescending(form => form.Prediction.Passes(job.Panel.Finish))
             .ThenBy(form => form.Size)
             .FirstOrDefault();
@@ -177,8 +177,8 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
         return new WrapSolver(pure, finished, stepped, fold, _work, cancellation).Solve(start);
     }
 
-    private static bool IsAsWanted(SolvedForm solved) =>
-        solved.IsSolved && solved.Prediction.LandsInOrder && FinishedTolerance.IsMet(solved.Prediction.Shape!);
+    private bool IsAsWanted(SolvedForm solved) =>
+        solved.IsSolved && solved.Prediction.LandsInOrder && solved.Prediction.Shape!.Meets(job.Panel.Tolerance);
 
     private bool Passes(SolvedForm solved) =>
         solved.Form.Folds.IsFoldable(job.Brake.MinFacetMm, job.Form.Stepping.MaxFacetMm)
