@@ -18,21 +18,18 @@ internal static class ClosedOutlook
     /// <param name="panel">The panel.</param>
     /// <param name="form">Its form.</param>
     /// <param name="law">The panel's bending law.</param>
-    /// <param name="finished">Mean curvature of the finished panel's mid surface [1/mm].</param>
-    /// <param name="loaded">Mean curvature under load [1/mm].</param>
-    /// <param name="sweep">Finished sweep [rad].</param>
-    /// <param name="radiusMm">Radius that is wanted, on the face it was measured on [mm].</param>
-    public static PanelOutlook Of(
-        PanelSpec panel, StandingForm form, BendingLaw law, double finished, double loaded, double sweep, double radiusMm)
+    /// <param name="bend">How it bends.</param>
+    public static PanelOutlook Of(PanelSpec panel, StandingForm form, BendingLaw law, MeanBend bend)
     {
+        var (finished, loaded, sweep, hasRadius) = bend;
         if (form.Folds < 2)
             return PanelOutlook.Unknown($"single folds leave no facets for the panel to wrap over");
-        if (!(finished > 0))
+        if (PanelPrediction.RadiusOf(finished, panel) is not { } radius)
             return PanelOutlook.Unknown($"next to nothing of the bend stays where the curve ends flat");
         var scatter = ScatterDefaults.Of(panel);
         var thickness = scatter.ThicknessMm / panel.Sheet.ThicknessMm;
         var released = law.Release(loaded);
-        var plan = new Outcome(Math.Log(radiusMm), sweep, 0, 0);
+        var plan = new Outcome(Math.Log(radius), sweep, 0, 0);
         var isOneSided = false;
         var influences = new List<Influence>(5);
         if (!Add(ScatterCause.Yield, scatter.Yield, by => law.Stronger(by).Release(loaded))
@@ -44,7 +41,7 @@ internal static class ClosedOutlook
             return PanelOutlook.Unknown($"a panel of a slightly different sheet stays flat on this form");
         }
 
-        influences.AddRange(FoldErrors.Of(form, scatter, law, loaded, finished, [], panel.Finish));
+        influences.AddRange(FoldErrors.Of(form, scatter, law, loaded, hasRadius ? finished : 0, [], panel.Finish));
         var sums = new OutlookSums(plan, influences);
         var after = panel.HasMeasuredSpringback ? null : sums.AfterStrip(law, loaded, scatter.Yield);
         return new()
@@ -53,11 +50,11 @@ internal static class ClosedOutlook
             IsCoarse = isOneSided || finished < PanelOutlook.CoarseFactor * loaded,
             IsMeasured = panel.HasMeasuredSpringback,
             SpringbackFactor = finished / loaded,
-            RadiusMm = sums.Radius,
+            RadiusMm = hasRadius ? sums.Radius : null,
             Sweep = sums.Sweep,
             ChanceOfSweep = sums.ChanceOfSweep(sweep, FinishedTolerance.Sweep.Radians),
-            Shares = sums.Shares(ofRadius: true),
-            AfterStrip = after is null ? null : new(after.Radius, after.Sweep),
+            Shares = sums.Shares(hasRadius),
+            AfterStrip = after is null ? null : new(hasRadius ? after.Radius : null, after.Sweep),
         };
 
         bool Add(ScatterCause cause, double deviation, Func<double, double> release)
@@ -83,3 +80,10 @@ internal static class ClosedOutlook
         }
     }
 }
+
+/// <summary>How a panel bends, on the mean of its mid surface.</summary>
+/// <param name="Finished">Curvature wanted [1/mm].</param>
+/// <param name="Loaded">Curvature under load [1/mm].</param>
+/// <param name="Sweep">Sweep wanted [rad].</param>
+/// <param name="HasOneRadius">Whether a radius can be told: a taper has one at every ruling.</param>
+internal readonly record struct MeanBend(double Finished, double Loaded, double Sweep, bool HasOneRadius);

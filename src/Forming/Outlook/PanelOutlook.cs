@@ -30,6 +30,9 @@ public sealed record PanelOutlook
     /// <summary>Sweep of the panel over sweep of the form under load; 0 where nothing is known.</summary>
     public double SpringbackFactor { get; init; }
 
+    /// <summary>Whether more of the bend springs back than stays, so that this comes before anything else.</summary>
+    public bool IsUnsure => Sweep is not null && SpringbackFactor < UnsureFactor;
+
     /// <summary>Radius over the middle folds, on the face the curve was measured on [mm]; null where the panel is flat there.</summary>
     public OutlookBand? RadiusMm { get; init; }
 

@@ -3,6 +3,7 @@ using Forming.Checks;
 using Forming.Facets;
 using Forming.Jobs;
 using Forming.Layout;
+using Forming.Outlook;
 using Forming.Plans.Checks;
 using Forming.Plans.Drafts;
 using Forming.Plans.Notes;
@@ -116,6 +117,7 @@ public sealed record FormPlan
         Pull = draft.Pull,
         LargestMissMm = draft.LargestMissMm,
         Prediction = draft.Prediction,
+        Outlook = draft.Outlook,
     };
 }
 
@@ -194,6 +196,9 @@ public sealed record PlannedPanel
 
     /// <summary>How it comes off this form in simulation, or null where that was not asked for.</summary>
     public PanelPrediction? Prediction { get; init; }
+
+    /// <summary>How sure it is what comes off.</summary>
+    public required PanelOutlook Outlook { get; init; }
 
     /// <summary>Largest miss of a curve fitted to measured points [mm], or null for any other curve.</summary>
     public double? LargestMissMm { get; init; }

@@ -53,10 +53,17 @@ internal static class FormDefaults
             panel.Clamp?.Height ?? units.Length(Clamp.Default.HeightMm)),
         Pull = new(panel.Pull?.By is { Rated: not null } machine ? machine : new(panel.Pull?.By?.People ?? PullBy.OnePerson.People)),
         Springback = Apply(panel.Springback),
+        Scatter = Apply(panel.Scatter, panel, units),
         StockSheets = panel.StockSheets is null
             ? DefaultSheets(units)
             : [.. panel.StockSheets.Select(sheet => sheet with { Name = sheet.Name ?? NameOf(sheet, units) })],
     };
+
+    private static ScatterInput Apply(ScatterInput? scatter, PanelInput panel, UnitSystem units) => ScatterInput.Whole(
+        scatter,
+        FormSpecs.SheetFrom(panel with { GaugeSystem = GaugeSystemOf(panel) }, units),
+        panel.Springback is { Factor: not null } or { EffectiveYield: not null },
+        units);
 
     private static TaperInput Apply(TaperInput taper)
     {
@@ -91,6 +98,7 @@ internal static class FormDefaults
         Rule = stepping.Rule ?? (stepping.Spacing is null ? SteppingRule.EqualAngle : SteppingRule.EqualSpacing),
         Ends = stepping.Ends ?? SteppingEnds.Half,
         Refine = stepping.Refine ?? false,
+        Confidence = stepping.Confidence ?? Stepping.LeastConfidence,
     };
 
     /// <summary>The brake with every default shown.</summary>

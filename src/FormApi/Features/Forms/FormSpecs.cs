@@ -66,6 +66,7 @@ internal sealed record FormSpecs(FormJob Job)
             ? new(PullBy.OnePerson.People, units.ToN(rated))
             : new(panel.Pull?.By?.People ?? PullBy.OnePerson.People),
         Springback = SpringbackFrom(panel.Springback!, units),
+        Scatter = panel.Scatter?.ToScatter(units),
         StockSheets =
         [
             .. panel.StockSheets!.Select(sheet => new StockSheet(sheet.Name!, units.ToMm(sheet.Length), units.ToMm(sheet.Width))),
@@ -91,6 +92,7 @@ internal sealed record FormSpecs(FormJob Job)
             SpacingMm = ToMm(form.Stepping.Spacing, units),
             MaxFacetMm = ToMm(form.Stepping.MaxFacet, units),
             Refine = form.Stepping.Refine!.Value,
+            Confidence = form.Stepping.Confidence!.Value,
         },
         Grain = form.Grain!.Value,
         Backing = form.Backing ?? FormBacking.None,

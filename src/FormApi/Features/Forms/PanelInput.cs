@@ -29,6 +29,7 @@ namespace FormApi.Features.Forms;
 /// <param name="Springback">How springback is found. Default: the pure-bending model.</param>
 /// <param name="StockSheets">Sheets that blanks are cut from. Default: sizes that merchants commonly stock.</param>
 /// <param name="Pull">Who or what pulls the panel and lifts the blanks. Default: one person.</param>
+/// <param name="Scatter">How much sheet and folds differ. Default: each by sheet and trade; <c>basis</c> says from where.</param>
 internal sealed record PanelInput(
     MaterialInput Material,
     double LeadIn,
@@ -49,7 +50,8 @@ internal sealed record PanelInput(
     double? AllowedSlope = null,
     SpringbackInput? Springback = null,
     IReadOnlyList<StockSheetInput>? StockSheets = null,
-    PullInput? Pull = null) : ISheetInput;
+    PullInput? Pull = null,
+    ScatterInput? Scatter = null) : ISheetInput;
 
 /// <summary>How much of the facets may show in the finished panel.</summary>
 internal enum FinishName
@@ -103,6 +105,7 @@ internal sealed class PanelInputRules : AbstractValidator<PanelInput>
         RuleFor(panel => panel.Lever).Within(Ranges.Lever, units);
         RuleFor(panel => panel.Clamp!).SetValidator(new ClampInputRules(units)).When(panel => panel.Clamp is not null);
         RuleFor(panel => panel.Pull!.By!).SetValidator(new PullByInputRules(units)).When(panel => panel.Pull?.By is not null);
+        RuleFor(panel => panel.Scatter!).SetValidator(new ScatterInputRules(units)).When(panel => panel.Scatter is not null);
         RuleFor(panel => panel.AllowedRipple).Within(Ranges.Ripple, units);
         RuleFor(panel => panel.AllowedSlope).Within(Ranges.Slope, units);
         RuleFor(panel => panel.Springback!).SetValidator(new SpringbackInputRules(units)).When(panel => panel.Springback is not null);

@@ -16,6 +16,7 @@ namespace FormApi.Features.Forms;
 /// <param name="PrintThrough">How much of the facets will show.</param>
 /// <param name="Pull">What it takes to pull it.</param>
 /// <param name="LargestMiss">Largest miss of the curve fitted to measured points [mm or in]; null for any other curve.</param>
+/// <param name="Outlook">How sure it is what comes off.</param>
 /// <param name="Prediction">Headlines of how it comes off this form in simulation; only with <c>predict</c>, a refined stepping or the
 /// model <c>wrap</c>.</param>
 internal sealed record PanelResult(
@@ -26,6 +27,7 @@ internal sealed record PanelResult(
     PrintThroughAnswer PrintThrough,
     PullResult Pull,
     double? LargestMiss,
+    OutlookResult Outlook,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] PredictionHeadline? Prediction = null)
 {
     /// <summary>The panel in the caller's units.</summary>
@@ -49,6 +51,7 @@ internal sealed record PanelResult(
         PrintThroughAnswer.From(panel.PrintThrough, units),
         PullResult.From(panel.Pull, units),
         units.Length(panel.LargestMissMm),
+        OutlookResult.From(panel.Outlook, units),
         panel.Prediction is { } prediction ? PredictionHeadline.From(prediction, units) : null);
 }
 

@@ -52,6 +52,7 @@ internal static class PredictionDefaults
             Clamp = new(whole.Clamp!.Gap),
             Springback = panel.Springback?.EffectiveYield is null ? null : panel.Springback,
             StockSheets = null,
+            Scatter = null,
         };
     }
 }

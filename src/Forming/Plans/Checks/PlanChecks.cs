@@ -27,6 +27,7 @@ internal static class PlanChecks
             PredictionChecks.AddTo(checks, prediction, draft.Panel);
         if (draft.Solution is { } solution)
             OutcomeChecks.AddTo(checks, solution.Prediction.Shape!);
+        OutlookChecks.AddTo(checks, draft.Outlook);
         return checks;
     }
 

@@ -4,6 +4,7 @@ using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
 using Forming.Layout;
+using Forming.Outlook;
 using Forming.Prediction;
 using Forming.Pulling;
 using Forming.Results;
@@ -105,6 +106,9 @@ internal sealed record PlanDraft
     /// <summary>How the panel comes off the form in simulation, or null where that was not asked for.</summary>
     public PanelPrediction? Prediction { get; init; }
 
+    /// <summary>How sure it is what comes off the form.</summary>
+    public required PanelOutlook Outlook { get; init; }
+
     /// <summary>What only a taper has, or null.</summary>
     public TaperReport? Taper { get; init; }
 
@@ -128,10 +132,23 @@ internal sealed record PlanDraft
     /// <exception cref="NoSolutionException">What was asked has no answer.</exception>
     public static PlanDraft Of(FormJob job, PlanDraft? known, PullWork? work, CancellationToken cancellation)
     {
+        RefuseConfidence(job);
         var fold = new FoldShape(job.Form.FoldRadiusMm, job.Form.Sheet.ThicknessMm, NeutralFactorOf(job.Form));
         return job.Panel.Curve is TaperCurve taper
             ? TaperedPlanner.Draft(taper, job, fold, cancellation)
             : StraightPlanner.Draft(job, fold, known, work, cancellation);
+    }
+
+    private static void RefuseConfidence(FormJob job)
+    {
+        if (job.Form.Stepping.Confidence > Facets.Stepping.LeastConfidence && job.Panel.Springback is not SolvedOnWrap)
+        {
+            throw new NoSolutionException(
+                "stepping.confidence",
+                "form.stepping.confidence",
+                $"how sure it is that no facet shows is known from the simulated pull only",
+                $"a confidence of {Facets.Stepping.LeastConfidence}, or the model wrap");
+        }
     }
 
     private static double NeutralFactorOf(FormSpec form)

@@ -56,7 +56,10 @@ internal static class ShopNotes
 
     public static IReadOnlyList<ShopNote> Of(PlanDraft draft)
     {
-        var notes = new List<ShopNote>(12) { Strip, Burr, Marking, Sight, Template, Wear };
+        var notes = new List<ShopNote>(13);
+        if (draft.Outlook.IsUnsure)
+            notes.Add(new("outlook", $"More of the bend springs back than stays: {draft.Outlook.Text}."));
+        notes.AddRange([Strip, Burr, Marking, Sight, Template, Wear]);
         if (Marks(draft.Panel.Sheet.Material.Family, draft.Form.Sheet.Material.Family))
             notes.Add(Film);
         if (draft.Form.Stepping.Ends == SteppingEnds.Full)

@@ -30,6 +30,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     public static FormattableString None(PlanDraft draft, Check check) => check.Id switch
     {
         "second-half-pull" or "second-half-clearance" when draft.SecondHalf is null => $"swing the finished half through by hand first, with its weight on a hoist",
+        "outlook" => $"bend one springback strip of this coil round the form's radius, work its effective yield out, and plan again with it",
         "fold-back" => $"report this request: the layout disagrees with the section",
         "facet-width" or "predicted-ripple" when !draft.PanelLaw.Flow.IsKnown =>
             $"give the sheet's elongation, or strengthCoefficient and strainHardening, or wrap a scrap first: no other change helps",

@@ -94,6 +94,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     // resort.
     private IEnumerable<RemedyCandidate> CandidatesFor(Check check)
     {
+        // Only a strip of the coil makes it surer, and no plan can bend one.
+        if (check.Kind == CheckIds.Outlook)
+            return [];
         var known = _found.Values.Select(remedy => RemedyCandidate.One(remedy.Text, [.. remedy.Changes]));
         var own = RemedyCandidates.For(job, draft, check);
         return IsOfPrediction(check.Id)
@@ -230,7 +233,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         Trials += weight;
         try
         {
-            return Remembered(TrialOf(PlanDraft.Of(changed, draft, _work, cancellation)));
+            var trial = TrialOf(PlanDraft.Of(changed, draft, _work, cancellation));
+            // How sure a plan is that was not simulated says nothing of one that is.
+            return Remembered(!simulate && IsSolved(job) ? trial with { Checks = [.. trial.Checks.Where(check => check.Kind != CheckIds.Outlook)] } : trial);
         }
         catch (NoSolutionException)
         {
