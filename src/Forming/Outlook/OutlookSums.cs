@@ -14,6 +14,8 @@ internal sealed record OutlookSums(Outcome Plan, IReadOnlyList<Influence> Influe
     /// <summary>Step of a yield stress from which a strip's sensitivity is taken, as a share.</summary>
     private const double YieldStep = 0.01;
 
+    private static readonly int Causes = Enum.GetValues<ScatterCause>().Length;
+
     private static readonly double TwoSided = Normal.InvCDF(0, 1, 0.975);
 
     private static readonly double OneSided = Normal.InvCDF(0, 1, 0.95);
@@ -48,14 +50,17 @@ internal sealed record OutlookSums(Outcome Plan, IReadOnlyList<Influence> Influe
     public double ChanceOfSweep(double wanted, double tolerance) =>
         Below(wanted + tolerance, _mean.Sweep, _variance.Sweep) - Below(wanted - tolerance, _mean.Sweep, _variance.Sweep);
 
-    /// <summary>Shares of the variance, the largest first; none where nothing varies.</summary>
+    /// <summary>[5] shares of the variance, cause by cause; empty where nothing varies.</summary>
     /// <param name="ofRadius">Of the radius, or else of the sweep.</param>
-    public IReadOnlyList<CauseShare> Shares(bool ofRadius)
+    public IReadOnlyList<double> Shares(bool ofRadius)
     {
         var whole = Of(_variance);
-        return whole > 0
-            ? [.. Influences.Select(influence => new CauseShare(influence.Cause, Of(influence.First.Squared) / whole)).OrderByDescending(share => share.Share)]
-            : [];
+        if (!(whole > 0))
+            return [];
+        var shares = new double[Causes];
+        foreach (var influence in Influences)
+            shares[(int)influence.Cause] += Of(influence.First.Squared) / whole;
+        return shares;
 
         double Of(Outcome squares) => ofRadius ? squares.LnRadius : squares.Sweep;
     }

@@ -48,8 +48,11 @@ public sealed record PanelOutlook
     /// <summary>Chance that the sweep is within its tolerance, 0 to 1; null where nothing is known.</summary>
     public double? ChanceOfSweep { get; init; }
 
-    /// <summary>What share each cause has in the variance of the radius, or of the sweep where there is no radius; the largest first.</summary>
-    public IReadOnlyList<CauseShare> Shares { get; init; } = [];
+    /// <summary>
+    /// [5] share of each <see cref="ScatterCause"/> in the variance of the radius, or of the sweep where there is no radius; empty where
+    /// nothing varies.
+    /// </summary>
+    public IReadOnlyList<double> Shares { get; init; } = [];
 
     /// <summary>The same bands after one springback strip of the coil; null where the springback is measured already.</summary>
     public StripOutlook? AfterStrip { get; init; }
@@ -103,8 +106,3 @@ public enum ScatterCause
     /// <summary>Marks of the form.</summary>
     Mark,
 }
-
-/// <summary>A cause and its share.</summary>
-/// <param name="Cause">The cause.</param>
-/// <param name="Share">Its share, 0 to 1.</param>
-public readonly record struct CauseShare(ScatterCause Cause, double Share);

@@ -52,7 +52,7 @@ internal sealed record FormInput(
 /// <param name="MaxFacet">Widest facet wanted [mm or in]. Default: null, from the finish alone.</param>
 /// <param name="Refine">Whether to search for the fewest folds whose predicted ripple passes the finish; with <c>fewest-folds</c> and
 /// nothing fixed. Default: false.</param>
-/// <param name="Confidence">How sure it is to be that no facet shows; with the model <c>wrap</c> and nothing fixed. Default: 0.5.</param>
+/// <param name="Confidence">Chance of no facet showing; model <c>wrap</c>, nothing fixed. Default: 0.5.</param>
 internal sealed record SteppingInput(
     SteppingRule? Rule = null,
     SteppingEnds? Ends = null,

@@ -92,7 +92,7 @@ internal sealed record FormSpecs(FormJob Job)
             SpacingMm = ToMm(form.Stepping.Spacing, units),
             MaxFacetMm = ToMm(form.Stepping.MaxFacet, units),
             Refine = form.Stepping.Refine!.Value,
-            Confidence = form.Stepping.Confidence!.Value,
+            Confidence = form.Stepping.Confidence ?? Stepping.LeastConfidence,
         },
         Grain = form.Grain!.Value,
         Backing = form.Backing ?? FormBacking.None,

@@ -1,4 +1,3 @@
-using System.Text.Json.Serialization;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
 using Forming;
@@ -6,16 +5,16 @@ using Forming.Outlook;
 
 namespace FormApi.Features.Forms;
 
-/// <summary>How far panels over this form may differ, by <c>panel.scatter</c>: 95 of 100 lie in each band. Null is not known.</summary>
-/// <param name="Known">Whether any of it is known.</param>
+/// <summary>How far panels may differ, by <c>panel.scatter</c>: 95 of 100 lie in each band. Null: not known.</summary>
+/// <param name="Known">Whether it is known.</param>
 /// <param name="Coarse">Whether the bands are rough.</param>
-/// <param name="Text">All of it in a sentence.</param>
+/// <param name="Text">In words.</param>
 /// <param name="Radius">Radius over the middle folds [mm or in].</param>
 /// <param name="Sweep">Sweep [°].</param>
-/// <param name="Ripple">Largest ripple [mm or in], its low end null.</param>
+/// <param name="Ripple">Largest ripple [mm or in].</param>
 /// <param name="Chance">Chances, 0 to 1.</param>
-/// <param name="Shares">What share each cause has in the variance of the radius, or else of the sweep.</param>
-/// <param name="AfterStrip">The bands after one springback strip of the coil read to 1 %; null where springback is measured.</param>
+/// <param name="Shares">Each cause's share in the variance of the radius, or else of the sweep, in the order of <c>scatter</c>.</param>
+/// <param name="AfterStrip">After one strip of the coil, read to 1 %; null where springback is measured.</param>
 internal sealed record OutlookResult(
     bool Known,
     bool Coarse,
@@ -24,7 +23,7 @@ internal sealed record OutlookResult(
     OutlookBandResult? Sweep,
     OutlookBandResult? Ripple,
     ChanceResult Chance,
-    CauseResult[] Shares,
+    double[] Shares,
     AfterStripResult? AfterStrip)
 {
     /// <summary>The outlook in the caller's units.</summary>
@@ -38,7 +37,7 @@ internal sealed record OutlookResult(
         OfAngle(outlook.Sweep),
         outlook.Ripple is var (value, high) ? new(null, units.Length(value), units.Length(high)) : null,
         new(Number(outlook.ChanceOfFacets), Number(outlook.ChanceOfSweep)),
-        Lists.Map(outlook.Shares, share => new CauseResult(share.Cause, WireNumber.Of(share.Share))),
+        Lists.Map(outlook.Shares, WireNumber.Of),
         outlook.AfterStrip is { } strip ? new(OfLength(strip.RadiusMm, units), OfAngle(strip.Sweep)!) : null);
 
     private static double? Number(double? chance) => chance is { } known ? WireNumber.Of(known) : null;
@@ -58,14 +57,9 @@ internal sealed record OutlookResult(
 internal sealed record OutlookBandResult(double? Low, double Value, double High);
 
 /// <summary>Chances.</summary>
-/// <param name="Facets">That every facet passes the finish.</param>
-/// <param name="Sweep">That the sweep is within its tolerance.</param>
+/// <param name="Facets">Of no facet showing.</param>
+/// <param name="Sweep">Of a sweep within tolerance.</param>
 internal sealed record ChanceResult(double? Facets, double? Sweep);
-
-/// <summary>A cause and its share.</summary>
-/// <param name="Cause">The cause.</param>
-/// <param name="Share">Its share, 0 to 1.</param>
-internal sealed record CauseResult([property: JsonConverter(typeof(WordConverter<ScatterCause>))] ScatterCause Cause, double Share);
 
 /// <summary>Bands after a strip.</summary>
 /// <param name="Radius">Radius [mm or in].</param>

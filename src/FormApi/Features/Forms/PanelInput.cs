@@ -29,7 +29,7 @@ namespace FormApi.Features.Forms;
 /// <param name="Springback">How springback is found. Default: the pure-bending model.</param>
 /// <param name="StockSheets">Sheets that blanks are cut from. Default: sizes that merchants commonly stock.</param>
 /// <param name="Pull">Who or what pulls the panel and lifts the blanks. Default: one person.</param>
-/// <param name="Scatter">How much sheet and folds differ. Default: each by sheet and trade; <c>basis</c> says from where.</param>
+/// <param name="Scatter">How much sheets and folds differ. Default: see <c>basis</c>.</param>
 internal sealed record PanelInput(
     MaterialInput Material,
     double LeadIn,

@@ -16,7 +16,7 @@ namespace FormApi.Features.Forms;
 /// <param name="PrintThrough">How much of the facets will show.</param>
 /// <param name="Pull">What it takes to pull it.</param>
 /// <param name="LargestMiss">Largest miss of the curve fitted to measured points [mm or in]; null for any other curve.</param>
-/// <param name="Outlook">How sure it is what comes off.</param>
+/// <param name="Outlook">How sure this is.</param>
 /// <param name="Prediction">Headlines of how it comes off this form in simulation; only with <c>predict</c>, a refined stepping or the
 /// model <c>wrap</c>.</param>
 internal sealed record PanelResult(

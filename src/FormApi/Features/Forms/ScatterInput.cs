@@ -8,12 +8,12 @@ using Forming.Outlook;
 
 namespace FormApi.Features.Forms;
 
-/// <summary>How much sheet and folds differ: one standard deviation each.</summary>
-/// <param name="Yield">Yield stress, the whole flow curve with it [%]. Default: 8, or 2 where springback is measured.</param>
-/// <param name="Thickness">Thickness [mm or in]. Default: half the standard's tolerance, else 3 %.</param>
-/// <param name="Modulus">Young's modulus [%]. Default: 2.</param>
-/// <param name="FoldAngle">Each fold [°]. Default: 0.5.</param>
-/// <param name="Mark">Each mark [mm or in]. Default: 0.4 mm.</param>
+/// <summary>One standard deviation each.</summary>
+/// <param name="Yield">Flow curve [%]. Default: 8; 2 where springback is measured.</param>
+/// <param name="Thickness">[mm or in]. Default: half the standard's tolerance, else 3 %.</param>
+/// <param name="Modulus">[%]. Default: 2.</param>
+/// <param name="FoldAngle">[°]. Default: 0.5.</param>
+/// <param name="Mark">[mm or in]. Default: 0.4 mm.</param>
 internal sealed record ScatterInput(
     double? Yield = null, double? Thickness = null, double? Modulus = null, double? FoldAngle = null, double? Mark = null)
 {
