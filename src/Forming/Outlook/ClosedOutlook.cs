@@ -52,7 +52,7 @@ internal static class ClosedOutlook
             SpringbackFactor = finished / loaded,
             RadiusMm = hasRadius ? sums.Radius : null,
             Sweep = sums.Sweep,
-            ChanceOfSweep = sums.ChanceOfSweep(sweep, FinishedTolerance.Sweep.Radians),
+            ChanceOfSweep = sums.ChanceOfSweep(sweep, panel.Tolerance.Sweep.Radians),
             Shares = sums.Shares(hasRadius),
             AfterStrip = after is null ? null : new(hasRadius ? after.Radius : null, after.Sweep),
         };

@@ -40,7 +40,7 @@ internal static class WrapOutlook
             Sweep = sums.Sweep,
             Ripple = isRippleKnown ? sums.Ripple : null,
             ChanceOfFacets = isRippleKnown ? sums.ChanceOfFacets : null,
-            ChanceOfSweep = sums.ChanceOfSweep(shape.WantedSweep.Radians, FinishedTolerance.Sweep.Radians),
+            ChanceOfSweep = sums.ChanceOfSweep(shape.WantedSweep.Radians, job.Panel.Tolerance.Sweep.Radians),
             Shares = sums.Shares(hasRadius),
             AfterStrip = after is null ? null : new(hasRadius ? after.Radius : null, after.Sweep),
         };

@@ -118,7 +118,7 @@ internal static class PlanBasis
         if (draft.Taper is not null)
             basis.Add(TaperBalance);
         if (draft.Prediction is { } prediction)
-            PredictionBasis.AddTo(basis, prediction, draft.Panel, "panel.prediction.");
+            PredictionBasis.AddTo(basis, prediction, draft.Panel, "panel.outcome.");
         AddMaterial(basis, "panel", draft.Panel.Sheet.Material);
         AddMaterial(basis, "form", draft.Form.Sheet.Material);
         return basis;
@@ -131,7 +131,7 @@ internal static class PlanBasis
     internal static void AddPanelSheet(List<Basis> basis, PanelSpec panel, BendingLaw law)
     {
         basis.Add(FlowCurve(panel, law.Flow));
-        if (panel.Springback is EffectiveYield)
+        if (panel.Springback.YieldMpa is not null)
             basis.Add(new("panel.material.yield", "the measured effective yield", "caller's test strips", Status.Caller));
         else
             AddMaterial(basis, "panel", panel.Sheet.Material);
@@ -140,7 +140,6 @@ internal static class PlanBasis
     private static Basis Springback(PlanDraft draft) => draft.Panel.Springback switch
     {
         MeasuredFactor => new("form.sweep", "formed curvature = finished curvature over the measured factor", "caller's test strips", Status.Caller),
-        EffectiveYield => PureBending with { Method = PureBending.Method + ", with the measured effective yield", Status = Status.Caller },
         SolvedOnWrap when draft.Solution is not null => new(
             "form.sweep", "folds and facets solved on the simulated pull: the finished sweep, and the least distance from the finished shape", WrapModel, Status.Model),
         _ => PureBending,

@@ -23,7 +23,10 @@ public sealed record PanelPrediction
     public bool GaveUp { get; init; }
 
     /// <summary>Folds that the panel landed on; one that it arched over is not counted.</summary>
-    public int FoldsReached { get; init; }
+    public int FoldsReached => Folds - Untouched.Count;
+
+    /// <summary>Numbers of the folds that it did not touch, from 1.</summary>
+    public IReadOnlyList<int> Untouched { get; init; } = [];
 
     /// <summary>Folds of the form.</summary>
     public int Folds { get; init; }
@@ -71,6 +74,10 @@ public sealed record PanelPrediction
 
     /// <summary>Whether the panel lies over every fold, in their order.</summary>
     public bool Wraps => Shape is not null;
+
+    /// <summary>Whether the panel landed on the folds one after another, and passed over none that comes before another.</summary>
+    /// <remarks>A stiff sheet may meet the lead-out while the last folds are not touched yet: nothing comes after them.</remarks>
+    public bool LandsInOrder => Wraps && Steps.SkipLast(1).Select((step, i) => step.Fold == i + 2).All(isNext => isNext);
 
     /// <summary>Whether the facets pass the panel's finish.</summary>
     /// <param name="finish">The limits.</param>
@@ -127,7 +134,7 @@ public sealed record PanelPrediction
             {
                 GaveUp = wrapped.End is WrapEnd.SolverGaveUp or WrapEnd.WorkRanOut,
                 Folds = count,
-                FoldsReached = wrapped.FoldsTouched,
+                Untouched = wrapped.Untouched,
                 LeverMm = lever,
                 LongestLeverMm = job.LongestLeverMm,
                 LeastLeverMm = further?.LeverMm,
@@ -142,7 +149,7 @@ public sealed record PanelPrediction
         return new()
         {
             Folds = count,
-            FoldsReached = wrapped.FoldsTouched,
+            Untouched = wrapped.Untouched,
             LeverMm = lever,
             LongestLeverMm = job.LongestLeverMm,
             LeastLeverMm = further?.LeverMm,
@@ -228,6 +235,7 @@ public sealed record PanelPrediction
             Sweep = wrapped.Sweep,
             WantedLengthMm = wanted.LengthMm,
             WantedSweep = wanted.Sweep,
+            LeadOutOffset = LeadOutOffset(wrapped.Curve, wanted),
             MissMm = fitted,
             HeldMissMm = held,
             Curve = wrapped.Curve,
@@ -242,6 +250,14 @@ public sealed record PanelPrediction
                     RadiusOf(facet.MeanCurvature, panel))),
             ],
         };
+    }
+
+    private static Point LeadOutOffset(IReadOnlyList<ReleasedPoint> curve, WantedCurve wanted)
+    {
+        var (aim, turn) = wanted.At(wanted.EndMm);
+        var off = ReleasedPoint.At(curve, wanted.EndMm) - aim;
+        var along = Point.Along(turn);
+        return new(off.Dot(along), off.Dot(along.Left()));
     }
 
     // The wanted curve over the stretch from which the panel's own mean is taken.

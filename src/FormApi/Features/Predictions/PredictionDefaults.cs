@@ -51,6 +51,7 @@ internal static class PredictionDefaults
             Grain = null,
             Clamp = new(whole.Clamp!.Gap),
             Springback = panel.Springback?.EffectiveYield is null ? null : panel.Springback,
+            Tolerance = null,
             StockSheets = null,
             Scatter = null,
         };

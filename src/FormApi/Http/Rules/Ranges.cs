@@ -115,6 +115,15 @@ internal static class Ranges
     /// <summary>Slope that may show.</summary>
     public static AllowedRange Slope { get; } = new(0.001, 45, Measure.Angle);
 
+    /// <summary>How far a finished sweep may miss.</summary>
+    public static AllowedRange FinishedAngle { get; } = new(0.01, 45, Measure.Angle);
+
+    /// <summary>How far a finished radius may miss, as a share.</summary>
+    public static AllowedRange FinishedRadius { get; } = new(0.0001, 0.5, Measure.Number);
+
+    /// <summary>How far a finished panel may lie off its curve.</summary>
+    public static AllowedRange FinishedProfile { get; } = Length(0.001, 1000);
+
     /// <summary>Side of a stock sheet.</summary>
     public static AllowedRange StockSide { get; } = Length(1, 1e5);
 

@@ -109,8 +109,22 @@ internal sealed record PlanDraft
     /// <summary>How sure it is what comes off the form.</summary>
     public required PanelOutlook Outlook { get; init; }
 
+    /// <summary>Why it is not known how the panel comes off; null where the pull was simulated.</summary>
+    public FormattableString? WhyNotSimulated { get; init; }
+
     /// <summary>What only a taper has, or null.</summary>
     public TaperReport? Taper { get; init; }
+
+    /// <summary>Why the form was not solved on the simulated pull; null where it was.</summary>
+    public FormattableString? WhyNotSolved => this switch
+    {
+        { Solution.IsSolved: true } => null,
+        { Solution: { } tried } => $"no folds were found that give the sweep asked for; it is {Figure.Angle(Math.Abs(tried.SweepMiss))} off",
+        { WhyNotSimulated: { } why } => why,
+        { Panel.Springback: not SolvedOnWrap } => $"the folds are those of pure bending",
+        { Prediction: { WhyNot: { } lost } } => lost,
+        _ => (FormattableString)$"a form of one fold, or of very many, is not solved: the folds are those of pure bending",
+    };
 
     public PanelSpec Panel => Job.Panel;
 
@@ -141,13 +155,13 @@ internal sealed record PlanDraft
 
     private static void RefuseConfidence(FormJob job)
     {
-        if (job.Form.Stepping.Confidence > Facets.Stepping.LeastConfidence && job.Panel.Springback is not SolvedOnWrap)
+        if (job.Form.Stepping.Confidence > Facets.Stepping.LeastConfidence && (job.Panel.Springback is not SolvedOnWrap || job.Panel.Curve is TaperCurve))
         {
             throw new NoSolutionException(
                 "stepping.confidence",
                 "form.stepping.confidence",
                 $"how sure it is that no facet shows is known from the simulated pull only",
-                $"a confidence of {Facets.Stepping.LeastConfidence}, or the model wrap");
+                $"a confidence of {Facets.Stepping.LeastConfidence}, or the model wrap and parallel folds");
         }
     }
 

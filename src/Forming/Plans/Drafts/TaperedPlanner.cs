@@ -5,7 +5,6 @@ using Forming.Jobs;
 using Forming.Outlook;
 using Forming.Prediction;
 using Forming.Pulling;
-using Forming.Results;
 using Forming.Springback;
 using Forming.Tapers;
 using Forming.Wrapping;
@@ -61,13 +60,8 @@ internal static class TaperedPlanner
             RunsIntoItself = formed.TotalTurn > Math.PI && TaperSolids.RunsIntoItself(solid, cancellation),
             FoldBackMissMm = Refold.MissMm(flat, folds, fold),
             Section = section,
-            Stepping = TaperStations.Report(folds, formed, form.Stepping) with
-            {
-                Refinement = form.Stepping.Refine
-                    ? new(folds.Angles.Length, folds.Angles.Length, FormattableString.Invariant(PanelPrediction.TaperReason))
-                    : null,
-            },
-            Prediction = panel.Predict ? PanelPrediction.Without(panel, PanelPrediction.TaperReason) : null,
+            Stepping = TaperStations.Report(folds, formed, form.Stepping),
+            WhyNotSimulated = PanelPrediction.TaperReason,
             Outlook = OutlookOf(panel, wrap, folds, stepping, fold, law),
             Stations = TaperStations.Of(folds, flat, stepping, job, springback),
             FoldSpringback = springback,
@@ -116,11 +110,6 @@ internal static class TaperedPlanner
     private static Func<Ruling, double> FactorBy(SpringbackChoice choice, BendingLaw law, CancellationToken cancellation) => choice switch
     {
         MeasuredFactor measured => _ => 1 / measured.Factor,
-        SolvedOnWrap => throw new NoSolutionException(
-            "taper.springback-model",
-            "panel.springback.model",
-            $"the pull over slanting folds is not simulated yet",
-            $"pure-bending, a measured factor or an effective yield"),
         _ => ruling => BalancedFactor(law, ruling, cancellation),
     };
 
