@@ -87,9 +87,20 @@ internal static class WrapOutlook
             influences.Add(influence);
             return true;
 
-            Outcome? At(double by) => by > 0
-                ? OutcomeOf(PanelPrediction.Of(standing with { Panel = panelBy(by) }, work, cancellation), panel)
-                : null;
+            Outcome? At(double by)
+            {
+                if (!(by > 0))
+                    return null;
+                try
+                {
+                    return OutcomeOf(PanelPrediction.Of(standing with { Panel = panelBy(by) }, work, cancellation), panel);
+                }
+                catch (NoSolutionException)
+                {
+                    // A sheet so much thicker does not bend to the curve that is wanted.
+                    return null;
+                }
+            }
         }
     }
 
