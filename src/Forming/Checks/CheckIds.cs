@@ -124,6 +124,9 @@ public static class CheckIds
     /// <summary>Cost of handling in the best order.</summary>
     public static CheckId Order { get; } = new("order", Quantity.Number, Bound.Most);
 
+    /// <summary>How far 95 of 100 panels may lie off in radius or sweep, as a share.</summary>
+    public static CheckId Outlook { get; } = new("outlook", Quantity.Number, Bound.Most);
+
     /// <summary>Flat of the panel under the clamp.</summary>
     public static CheckId PanelClamp { get; } = new("panel-clamp", Quantity.Length, Bound.Least);
 

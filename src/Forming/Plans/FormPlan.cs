@@ -3,6 +3,7 @@ using Forming.Checks;
 using Forming.Facets;
 using Forming.Jobs;
 using Forming.Layout;
+using Forming.Outlook;
 using Forming.Plans.Checks;
 using Forming.Plans.Drafts;
 using Forming.Plans.Notes;
@@ -119,6 +120,7 @@ public sealed record FormPlan
         Pull = draft.Pull,
         LargestMissMm = draft.LargestMissMm,
         Prediction = draft.Prediction,
+        Outlook = draft.Outlook,
         WhyNotSolved = draft.WhyNotSolved,
     };
 }
@@ -201,6 +203,9 @@ public sealed record PlannedPanel
 
     /// <summary>How it comes off this form in simulation, or null where no pull was simulated.</summary>
     public PanelPrediction? Prediction { get; init; }
+
+    /// <summary>How sure it is what comes off.</summary>
+    public required PanelOutlook Outlook { get; init; }
 
     /// <summary>Why the form was not solved on the simulated pull; null where it was.</summary>
     public FormattableString? WhyNotSolved { get; init; }

@@ -1,6 +1,7 @@
 using Forming.Curves;
 using Forming.Jobs;
 using Forming.Materials;
+using Forming.Outlook;
 using Forming.Plans.Drafts;
 using Forming.Results;
 using Forming.Springback;
@@ -79,6 +80,19 @@ internal static class PlanBasis
         "plate theory (Levy); both limits are assumptions",
         Status.Computed);
 
+    private static readonly Basis Outlook = new(
+        "panel.outlook",
+        "yield stress, thickness and modulus to both sides over the planned form in simulation; fold angles and marks by first-order sums; 95 % of normal ln R, sweep and ln ripple",
+        WrapModel,
+        Status.Model);
+
+    private static readonly Basis QuickOutlook = Outlook with
+    {
+        Method = "yield stress, thickness and modulus to both sides in pure bending at the mean curvature; fold angles and marks by first-order sums; 95 % of normal ln R and sweep",
+        Source = "Marciniak, Duncan & Hu ch. 6",
+        Status = Status.Estimated,
+    };
+
     private static readonly Basis HandForce = new(
         "checks.hand-force", "225 N, standing, whole body", "Ergonomic Design for People at Work, vol. 2 (1986), quoted", Status.PublishedAsQuoted);
 
@@ -93,7 +107,7 @@ internal static class PlanBasis
 
     public static IReadOnlyList<Basis> Of(PlanDraft draft)
     {
-        var basis = new List<Basis>(20)
+        var basis = new List<Basis>(28)
         {
             Springback(draft),
             FlowCurve(draft.Panel, draft.PanelLaw.Flow),
@@ -110,6 +124,8 @@ internal static class PlanBasis
             HandForce,
             Stock,
         };
+        basis.Add(draft.Outlook.IsEstimated ? QuickOutlook : Outlook);
+        basis.AddRange(ScatterDefaults.BasisOf(draft.Panel));
         if (draft.Form.Backing == FormBacking.Ribs && draft.Taper is null)
             basis.Add(RibsBetween);
         if (draft.Panel.Curve is PointsCurve)

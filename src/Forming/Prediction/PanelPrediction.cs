@@ -81,8 +81,9 @@ public sealed record PanelPrediction
 
     /// <summary>Whether the facets pass the panel's finish.</summary>
     /// <param name="finish">The limits.</param>
-    public bool Passes(Finish finish) =>
-        Ripple is { HeightMm: { } height, Slope: { } slope } && new Ripple(height, slope).Passes(finish);
+    /// <param name="times">How many times the predicted ripple and slope are to pass.</param>
+    public bool Passes(Finish finish, double times = 1) =>
+        Ripple is { HeightMm: { } height, Slope: { } slope } && new Ripple(times * height, new(times * slope.Radians)).Passes(finish);
 
     /// <summary>Pulls a panel over a form and lets it go.</summary>
     /// <param name="job">Panel and form.</param>
@@ -267,7 +268,11 @@ public sealed record PanelPrediction
         return to > from ? (wanted.At(to).Turn - wanted.At(from).Turn) / (to - from) : 0;
     }
 
-    private static double? RadiusOf(double curvature, PanelSpec panel)
+    /// <summary>The radius of a mid-surface curvature on the face that the curve was measured on.</summary>
+    /// <param name="curvature">The curvature [1/mm].</param>
+    /// <param name="panel">The panel.</param>
+    /// <returns>The radius [mm]; null where the panel is flat.</returns>
+    internal static double? RadiusOf(double curvature, PanelSpec panel)
     {
         if (!(curvature > LeastCurvature))
             return null;

@@ -53,6 +53,7 @@ internal static class FormDefaults
             panel.Clamp?.Depth ?? units.Length(Clamp.Default.DepthMm)),
         Pull = new(panel.Pull?.By is { Rated: not null } machine ? machine : new(panel.Pull?.By?.People ?? PullBy.OnePerson.People)),
         Springback = Apply(panel.Springback),
+        Scatter = Apply(panel.Scatter, panel, units),
         Tolerance = new(
             panel.Tolerance?.Angle ?? FinishedTolerance.Default.Sweep.Degrees,
             panel.Tolerance?.Radius ?? FinishedTolerance.Default.RadiusShare,
@@ -61,6 +62,12 @@ internal static class FormDefaults
             ? DefaultSheets(units)
             : [.. panel.StockSheets.Select(sheet => sheet with { Name = sheet.Name ?? NameOf(sheet, units) })],
     };
+
+    private static ScatterInput Apply(ScatterInput? scatter, PanelInput panel, UnitSystem units) => ScatterInput.Whole(
+        scatter,
+        FormSpecs.SheetFrom(panel with { GaugeSystem = GaugeSystemOf(panel) }, units),
+        panel.Springback is { Factor: not null } or { EffectiveYield: not null },
+        units);
 
     private static TaperInput Apply(TaperInput taper)
     {
@@ -92,6 +99,7 @@ internal static class FormDefaults
     {
         Rule = stepping.Rule ?? (stepping.Spacing is null ? SteppingRule.EqualAngle : SteppingRule.EqualSpacing),
         Ends = stepping.Ends ?? SteppingEnds.Half,
+        Confidence = stepping.Confidence ?? Stepping.LeastConfidence,
     };
 
     /// <summary>The brake with every default shown.</summary>

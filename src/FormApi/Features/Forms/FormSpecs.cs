@@ -67,6 +67,7 @@ internal sealed record FormSpecs(FormJob Job)
             ? new(PullBy.OnePerson.People, units.ToN(rated))
             : new(panel.Pull?.By?.People ?? PullBy.OnePerson.People),
         Springback = SpringbackFrom(panel.Springback!, units),
+        Scatter = panel.Scatter?.ToScatter(units),
         Tolerance = new(
             Angle.FromDegrees(panel.Tolerance!.Angle!.Value), panel.Tolerance.Radius!.Value, ToMm(panel.Tolerance.Profile, units)),
         StockSheets =
@@ -93,6 +94,7 @@ internal sealed record FormSpecs(FormJob Job)
             FoldAngle = ToAngle(form.Stepping.Angle),
             SpacingMm = ToMm(form.Stepping.Spacing, units),
             MaxFacetMm = ToMm(form.Stepping.MaxFacet, units),
+            Confidence = form.Stepping.Confidence ?? Stepping.LeastConfidence,
         },
         Grain = form.Grain!.Value,
         Backing = form.Backing ?? FormBacking.None,

@@ -30,6 +30,7 @@ namespace FormApi.Features.Forms;
 /// <param name="Tolerance">How far what comes off may miss what is wanted.</param>
 /// <param name="StockSheets">Sheets that blanks are cut from. Default: sizes that merchants commonly stock.</param>
 /// <param name="Pull">Who or what pulls the panel and lifts the blanks. Default: one person.</param>
+/// <param name="Scatter">How much sheets and folds differ. Default: see <c>basis</c>.</param>
 internal sealed record PanelInput(
     MaterialInput Material,
     double LeadIn,
@@ -51,7 +52,8 @@ internal sealed record PanelInput(
     SpringbackInput? Springback = null,
     FinishedToleranceInput? Tolerance = null,
     IReadOnlyList<StockSheetInput>? StockSheets = null,
-    PullInput? Pull = null) : ISheetInput;
+    PullInput? Pull = null,
+    ScatterInput? Scatter = null) : ISheetInput;
 
 /// <summary>How much of the facets may show in the finished panel.</summary>
 internal enum FinishName
@@ -113,6 +115,7 @@ internal sealed class PanelInputRules : AbstractValidator<PanelInput>
         RuleFor(panel => panel.Lever).Within(Ranges.Lever, units);
         RuleFor(panel => panel.Clamp!).SetValidator(new ClampInputRules(units)).When(panel => panel.Clamp is not null);
         RuleFor(panel => panel.Pull!.By!).SetValidator(new PullByInputRules(units)).When(panel => panel.Pull?.By is not null);
+        RuleFor(panel => panel.Scatter!).SetValidator(new ScatterInputRules(units)).When(panel => panel.Scatter is not null);
         RuleFor(panel => panel.AllowedRipple).Within(Ranges.Ripple, units);
         RuleFor(panel => panel.AllowedSlope).Within(Ranges.Slope, units);
         RuleFor(panel => panel.Springback!).SetValidator(new SpringbackInputRules(units)).When(panel => panel.Springback is not null);

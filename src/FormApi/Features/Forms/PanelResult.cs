@@ -15,6 +15,7 @@ namespace FormApi.Features.Forms;
 /// <param name="PrintThrough">How much of the facets will show.</param>
 /// <param name="Pull">What it takes to pull it.</param>
 /// <param name="LargestMiss">Largest miss of the curve fitted to measured points [mm or in]; null for any other curve.</param>
+/// <param name="Outlook">How sure this is.</param>
 /// <param name="Outcome">The panel that comes off.</param>
 internal sealed record PanelResult(
     double Thickness,
@@ -24,6 +25,7 @@ internal sealed record PanelResult(
     PrintThroughAnswer PrintThrough,
     PullResult Pull,
     double? LargestMiss,
+    OutlookResult Outlook,
     OutcomeResult Outcome)
 {
     /// <summary>The panel in the caller's units.</summary>
@@ -47,6 +49,7 @@ internal sealed record PanelResult(
         PrintThroughAnswer.From(panel.PrintThrough, units),
         PullResult.From(panel.Pull, units),
         units.Length(panel.LargestMissMm),
+        OutlookResult.From(panel.Outlook, units),
         OutcomeResult.From(panel, specs.Panel.WidthMm, units));
 }
 

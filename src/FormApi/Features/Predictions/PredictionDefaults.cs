@@ -64,6 +64,7 @@ internal static class PredictionDefaults
             Springback = panel.Springback?.EffectiveYield is null ? null : panel.Springback,
             Tolerance = null,
             StockSheets = null,
+            Scatter = null,
         };
     }
 }

@@ -199,6 +199,18 @@ internal static class Ranges
     /// <summary>Standard deviation of a mark.</summary>
     public static AllowedRange MarkScatter { get; } = Length(0, 10);
 
+    /// <summary>Standard deviation of a yield stress.</summary>
+    public static AllowedRange YieldScatter { get; } = new(0, 30, Measure.Percent);
+
+    /// <summary>Standard deviation of a thickness.</summary>
+    public static AllowedRange ThicknessScatter { get; } = Length(0, 2);
+
+    /// <summary>Standard deviation of Young's modulus.</summary>
+    public static AllowedRange ModulusScatter { get; } = new(0, 10, Measure.Percent);
+
+    /// <summary>With how much confidence facets are to pass.</summary>
+    public static AllowedRange Confidence { get; } = new(Forming.Facets.Stepping.LeastConfidence, 0.99, Measure.Number);
+
     /// <summary>Tolerance of a closing angle.</summary>
     public static AllowedRange ClosingTolerance { get; } = new(LeastAngle, 90, Measure.Angle);
 

@@ -26,6 +26,7 @@ internal static class PlanChecks
         if (draft is { Taper: null, Prediction: { } prediction })
             PredictionChecks.AddTo(checks, prediction, draft.Panel);
         OutcomeChecks.AddTo(checks, draft);
+        OutlookChecks.AddTo(checks, draft.Outlook);
         return checks;
     }
 

@@ -4,6 +4,7 @@ using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
 using Forming.Layout;
+using Forming.Outlook;
 using Forming.Prediction;
 using Forming.Pulling;
 using Forming.Results;
@@ -114,6 +115,9 @@ internal sealed record PlanDraft
     /// <summary>How the panel comes off the form in simulation, or null where that was not asked for.</summary>
     public PanelPrediction? Prediction { get; init; }
 
+    /// <summary>How sure it is what comes off the form.</summary>
+    public required PanelOutlook Outlook { get; init; }
+
     /// <summary>Why it is not known how the panel comes off; null where the pull was simulated.</summary>
     public FormattableString? WhyNotSimulated { get; init; }
 
@@ -151,10 +155,23 @@ internal sealed record PlanDraft
     /// <exception cref="NoSolutionException">What was asked has no answer.</exception>
     public static PlanDraft Of(FormJob job, PlanDraft? known, PullWork? work, CancellationToken cancellation)
     {
+        RefuseConfidence(job);
         var fold = new FoldShape(job.Form.FoldRadiusMm, job.Form.Sheet.ThicknessMm, NeutralFactorOf(job.Form));
         return job.Panel.Curve is TaperCurve taper
             ? TaperedPlanner.Draft(taper, job, fold, cancellation)
             : StraightPlanner.Draft(job, fold, known, work, cancellation);
+    }
+
+    private static void RefuseConfidence(FormJob job)
+    {
+        if (job.Form.Stepping.Confidence > Facets.Stepping.LeastConfidence && (job.Panel.Springback is not SolvedOnWrap || job.Panel.Curve is TaperCurve))
+        {
+            throw new NoSolutionException(
+                "stepping.confidence",
+                "form.stepping.confidence",
+                $"how sure it is that no facet shows is known from the simulated pull only",
+                $"a confidence of {Facets.Stepping.LeastConfidence}, or the model wrap and parallel folds");
+        }
     }
 
     private static double NeutralFactorOf(FormSpec form)

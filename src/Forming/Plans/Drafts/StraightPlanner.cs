@@ -3,6 +3,7 @@ using Forming.Curves;
 using Forming.Folds;
 using Forming.Jobs;
 using Forming.Layout;
+using Forming.Outlook;
 using Forming.Prediction;
 using Forming.Pulling;
 using Forming.Springback;
@@ -69,6 +70,9 @@ internal static class StraightPlanner
             Section = section,
             Stepping = SteppingReport.Of(wrapped.Folds, contact, fold, form.Stepping),
             Prediction = prediction,
+            Outlook = solution is not null && KeepsSolution(known, job)
+                ? known!.Outlook
+                : OutlookOf(wrapped, prediction, finished, job, fold, work, cancellation),
             WhyNotSimulated = prediction is null ? WhyNotSimulated(panel.Springback) : null,
             Stations = StationList.Of(wrapped, fold, layout, job, springback),
             FoldSpringback = springback,
@@ -87,6 +91,26 @@ internal static class StraightPlanner
             SecondHalf = panel.Mirrored ? SecondHalf.Of(finished, contact, section, panel, pull, leastLever) : null,
             ClampRoomMm = polygon.EndTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, clampGap) : null,
         };
+    }
+
+    // On the pull where the plan is solved on it, or else from the mean curvatures.
+    private static PanelOutlook OutlookOf(
+        WrappedForm wrapped,
+        PanelPrediction? prediction,
+        FinishedCurve finished,
+        FormJob job,
+        FoldShape fold,
+        PullWork? work,
+        CancellationToken cancellation)
+    {
+        if (job.Panel.Springback is SolvedOnWrap && prediction is not null)
+            return WrapOutlook.Of(PlannedPull.JobOf(wrapped, job, fold), prediction, PullWork.PartOf(work), cancellation);
+        var length = wrapped.Contact.Runs.Sum(run => run.End.MidMm - run.Start.MidMm);
+        return ClosedOutlook.Of(
+            job.Panel,
+            PlannedPull.FormOf(wrapped, fold),
+            wrapped.Rule.Law,
+            new(finished.Sweep.Radians / length, wrapped.Folds.Polygon.EndTurn / length, finished.Sweep.Radians, HasOneRadius: true));
     }
 
     /// <summary>Whether a plan that is known has the same finished curve.</summary>

@@ -2,6 +2,7 @@ using Forming.Curves;
 using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
+using Forming.Outlook;
 using Forming.Prediction;
 using Forming.Pulling;
 using Forming.Springback;
@@ -60,6 +61,7 @@ internal static class TaperedPlanner
             Section = section,
             Stepping = TaperStations.Report(folds, formed, form.Stepping),
             WhyNotSimulated = PanelPrediction.TaperReason,
+            Outlook = OutlookOf(panel, wrap, folds, stepping, fold, law),
             Stations = TaperStations.Of(folds, flat, stepping, job, springback),
             FoldSpringback = springback,
             FoldsWanted = stepping.FoldsWanted,
@@ -89,6 +91,20 @@ internal static class TaperedPlanner
             var rule = new TaperStepping(wrap, choice.Stepping, fold, nearJudge, farJudge, job.Brake.MinFacetMm, thickness, cancellation);
             return (nearJudge, farJudge, rule, rule.Solve());
         }
+    }
+
+    // An estimate at the place where most of the bend springs back.
+    private static PanelOutlook OutlookOf(
+        PanelSpec panel, TaperWrap wrap, TaperFolds folds, TaperStepping stepping, FoldShape fold, BendingLaw law)
+    {
+        var worst = wrap.Near.Concat(wrap.Far).MinBy(place => place.FinishedCurvature / place.State.Curvature);
+        var finished = wrap.Formed.Panel.SeriesOf(turn => wrap.Formed.Panel.At(turn).NormalRate).Integral().At(wrap.Formed.Panel.Sweep);
+        double[] facets = [.. Enumerable.Range(0, folds.Angles.Length - 1).Select(j => stepping.Facet(folds, j, false))];
+        return ClosedOutlook.Of(
+            panel,
+            new(facets, folds.Angles, fold.OuterRadiusMm),
+            law,
+            new(worst.FinishedCurvature, worst.State.Curvature, finished, HasOneRadius: false));
     }
 
     private static Func<Ruling, double> FactorBy(SpringbackChoice choice, BendingLaw law, CancellationToken cancellation) => choice switch

@@ -30,6 +30,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     public static FormattableString None(PlanDraft draft, Check check) => check.Id switch
     {
         "second-half-pull" or "second-half-clearance" when draft.SecondHalf is null => $"swing the finished half through by hand first, with its weight on a hoist",
+        "outlook" => $"bend one springback strip of this coil round the form's radius, work its effective yield out, and plan again with it",
         "outcome" when draft.Taper is null => $"leave out panel.springback, or give effectiveYield there: the plan is then solved on the simulated pull",
         "outcome" => $"wrap a scrap of the same sheet over the form first",
         "fold-back" => $"report this request: the layout disagrees with the section",

@@ -91,6 +91,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     // resort.
     private IEnumerable<RemedyCandidate> CandidatesFor(Check check)
     {
+        // Only a strip of the coil makes it surer, and no plan can bend one.
+        if (check.Kind == CheckIds.Outlook)
+            return [];
         var known = _found.Values.Select(remedy => RemedyCandidate.One(remedy.Text, [.. remedy.Changes]));
         var own = RemedyCandidates.For(job, draft, check);
         return IsOfPrediction(check.Id)
@@ -218,7 +221,13 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         if (!simulate)
         {
             var springback = IsSolved(job) ? new PureBending(job.Panel.Springback.YieldMpa) : job.Panel.Springback;
-            changed = changed with { Panel = changed.Panel with { Predict = false, Springback = springback } };
+            // Without the pull nothing is known of chances.
+            var stepping = changed.Form.Stepping with { Confidence = Stepping.LeastConfidence };
+            changed = changed with
+            {
+                Panel = changed.Panel with { Predict = false, Springback = springback },
+                Form = changed.Form with { Stepping = stepping },
+            };
         }
 
         var weight = WeightOf(changed);
@@ -229,7 +238,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         Trials += weight;
         try
         {
-            return Remembered(TrialOf(PlanDraft.Of(changed, draft, _work, cancellation)));
+            var trial = TrialOf(PlanDraft.Of(changed, draft, _work, cancellation));
+            // How sure a plan is that was not simulated says nothing of one that is.
+            return Remembered(!simulate && IsSolved(job) ? trial with { Checks = [.. trial.Checks.Where(check => check.Kind != CheckIds.Outlook)] } : trial);
         }
         catch (NoSolutionException)
         {
