@@ -28,7 +28,6 @@ public sealed class PredictionsTests(Service service) : IClassFixture<Service>
         { "/form/leadOut", "61", 422, "contradicts", "/stations/5/facetAfter" },
         { "/brake", """{"length":1250}""", 422, "not-applicable", "/brake" },
         { "/marks", """{"datum":"edge"}""", 422, "not-applicable", "/marks" },
-        { "/form/width", "600", 422, "not-applicable", "/form/width" },
         { "/form/stepping", """{"folds":6}""", 422, "not-applicable", "/form/stepping" },
         { "/form/grain", "\"across\"", 422, "not-applicable", "/form/grain" },
         { "/form/neutralFactor", "0.4", 422, "not-applicable", "/form/neutralFactor" },

@@ -84,7 +84,7 @@ public sealed record PlacedFolds(FormPolygon Polygon, IReadOnlyList<int> LastOfS
         var first = 0;
         foreach (var last in LastOfStretch)
         {
-            if (last - first > 2)
+            if (last - first > (fixedAngle is null ? 2 : 1))
             {
                 var inner = angles.AsSpan((first + 1)..last);
                 var average = inner.ToArray().Average();

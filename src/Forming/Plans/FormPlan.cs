@@ -98,6 +98,9 @@ public sealed record FormPlan
         Blank = draft.FormBlank,
         Section = draft.Section,
         Give = draft.Give,
+        Ribs = draft.Taper is null && (draft.Form.Backing == FormBacking.Ribs || draft.Give.ShareOfYield >= 1)
+            ? draft.Ribs with { Outline = Ribs.OutlineOf(draft.Section.InsideProfile, draft.Pull.ClampGapMm) }
+            : null,
     };
 
     private static Angle? RoundingOf(PlanDraft draft, IReadOnlyList<Station> stations) =>
@@ -175,6 +178,9 @@ public sealed record PlannedForm
 
     /// <summary>How far the form gives under the pull.</summary>
     public required FormGive Give { get; init; }
+
+    /// <summary>Ribs to cut where they back the form, or where it would bend for good without; else null, and on a taper.</summary>
+    public Ribs? Ribs { get; init; }
 }
 
 /// <summary>The panel: what it is cut from, how it is pulled, how it will look.</summary>

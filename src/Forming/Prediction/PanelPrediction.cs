@@ -66,11 +66,11 @@ public sealed record PanelPrediction
     /// <summary>Hardening that was put in place of none [MPa], or null.</summary>
     public double? AssumedHardeningMpa { get; init; }
 
-    /// <summary>How far the form's end turned under the pull; zero for a rigid form.</summary>
-    public Angle FormTurn { get; init; }
+    /// <summary>How far the form gave under the pull; null for a rigid form, and where the panel does not lie over it.</summary>
+    public FormGive? Give { get; init; }
 
-    /// <summary>Largest moment that the form carried, per width of the panel [N·mm/mm]; 0 for a rigid form.</summary>
-    public double FormMomentPerWidth { get; init; }
+    /// <summary>Largest force with which the panel pressed on a fold beyond the first [N/mm]; null where it does not lie over the form.</summary>
+    public double? FoldPushPerWidth { get; init; }
 
     /// <summary>Whether the panel lies over every fold, in their order.</summary>
     public bool Wraps => Shape is not null;
@@ -114,10 +114,8 @@ public sealed record PanelPrediction
             };
         }
 
-        // Half a facet short of a full first fold the panel touches the folds in order; right up to it mostly not.
-        var gap = job.Ends == SteppingEnds.Full
-            ? job.Form.StraightMm(0) / 2
-            : 0;
+        var usual = Clamp.ChosenGapMm(job.Ends, job.Form.StraightMm(0));
+        var gap = panel.Clamp.GapMm ?? usual;
         var law = panel.Law();
         var wrapped = PanelWrap.Compute(job.Form, law, new(hand, gap, job.Beam), work, cancellation);
         var further = wrapped.End == WrapEnd.HandComesDown ? HandFurtherOut(job, law, new(hand, gap, job.Beam), work, cancellation) : null;
@@ -144,6 +142,8 @@ public sealed record PanelPrediction
             };
         }
 
+        // The wanted curve begins where a panel is usually clamped.
+        wrapped = wrapped.From(usual - gap);
         var shape = ShapeOf(wrapped, job, wanted, places, IsRippleKnown(law, wrapped));
         var ripple = RippleOf(shape, panel.Finish, IsRippleKnown(law, wrapped));
         return new()
@@ -158,9 +158,9 @@ public sealed record PanelPrediction
             Ripple = ripple,
             Finishes = VerdictsOf(panel.Finish, ripple),
             Steps = wrapped.Pull,
-            FormTurn = wrapped.FormTurn,
-            FormMomentPerWidth = wrapped.FormMomentPerWidth,
-            Pull = PullOf(wrapped, law, panel, hand, gap, gap + places.AlongMm[^1]),
+            Give = job.Beam?.GiveOf(wrapped.Form),
+            FoldPushPerWidth = wrapped.FoldPushPerWidth,
+            Pull = PullOf(wrapped, law, panel, hand, gap, usual + places.AlongMm[^1]),
             AssumedHardeningMpa = wrapped.AssumedHardeningMpa,
         };
     }
@@ -325,7 +325,7 @@ public sealed record PanelPrediction
         energy = (energy + (endMoment * endMoment * hand / 3)) / (2 * law.Stiffness);
         var shear = clampGap > 0
             ? wrapped.Pull.Max(step => step.ClampShearPerWidth)
-            : PullForces.ClampFactor * moment / panel.Clamp.GapMm;
+            : panel.Clamp.LoadN(0, moment);
         return new(
             wrapped.Pull.Max(step => step.ForcePerWidth) * panel.WidthMm,
             moment,

@@ -35,8 +35,11 @@ internal sealed class ReleasedShape
             Facets = shape?.Facets() ?? [],
             MeanCurvature = Rounded.Of(shape?.MeanCurvature() ?? 0),
             Sweep = new(Rounded.Of(shape?._curve[^1].Heading.Radians ?? 0)),
-            FormTurn = new(Rounded.Of(pull.Given.Turn)),
-            FormMomentPerWidth = Rounded.Of(pull.Given.LargestMoment),
+            Form = new(
+                new(Rounded.Of(pull.Given.Turn.Radians)),
+                new(Rounded.Of(pull.Given.ClampTurn.Radians)),
+                Rounded.Of(pull.Given.MomentPerWidth)),
+            FoldPushPerWidth = Rounded.Of(pull.LargestPush),
             AssumedHardeningMpa = assumedHardeningMpa,
         };
     }

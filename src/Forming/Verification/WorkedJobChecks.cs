@@ -83,7 +83,7 @@ internal static class WorkedJobChecks
         LeadOutMm = row["leadOut"],
         TrimMm = row["trim"],
         LeverMm = row["lever"],
-        Clamp = new(row["clampGap"], 40),
+        Clamp = new(row["clampGap"], 40, row["clampDepth"]),
         Finish = Finish.Satin,
     };
 

@@ -2,7 +2,6 @@ using Forming.Folds;
 using Forming.Jobs;
 using Forming.Prediction;
 using Forming.Pulling;
-using Forming.Springback;
 
 namespace Forming.Wrapping;
 
@@ -30,8 +29,7 @@ internal static class PlannedPull
         {
             Panel = job.Panel,
             Form = FormOf(wrapped, fold),
-            // Plans by the other models take the form for rigid.
-            Beam = job.Panel.Springback is SolvedOnWrap ? FormBeam.Of(job) : null,
+            Beam = FormBeam.Of(job),
             Ends = job.Form.Stepping.Ends,
             LeverMm = wrapped.Judge.LeverMm,
             LongestLeverMm = double.IsFinite(longest) ? Math.Max(0, longest) : null,

@@ -38,6 +38,9 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
 
     private const double GentleShare = 0.0025;
 
+    /// <summary>With no more folds than these, none but end folds are left, and they do not turn the fixed step.</summary>
+    private const int LeastOfFixedStep = 2;
+
     /// <summary>Where nothing is solved at the lever chosen, these shares of it are tried.</summary>
     private static readonly double[] OtherLevers = [1.5, 0.6];
 
@@ -116,7 +119,7 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
         foreach (var folds in (int[])[count, count - 1, count + 1])
         {
             var stepping = job.Form.Stepping with { Folds = folds };
-            _solved[folds] = folds == count ? Solve(closed, stepping) : folds > 1 ? SolveAnew(stepping) : null;
+            _solved[folds] = folds == count ? Solve(closed, stepping) : folds > LeastOfFixedStep ? SolveAnew(stepping) : null;
             if (_solved[folds] is { } solved && IsAsWanted(solved))
                 break;
         }
@@ -125,14 +128,17 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
     }
 
     // No count comes close: the fewest folds that are within the tolerance, else what comes nearest to it.
-    private SolvedForm? Nearest() => _solved.Values
-        .OfType<SolvedForm>()
-        .OrderByDescending(solved => IsAsWanted(solved) && Passes(solved))
-        .ThenByDescending(solved => solved.Prediction.LandsInOrder)
-        .ThenByDescending(solved => solved.IsSolved)
-        .ThenByDescending(solved => solved.Prediction.Shape!.Meets(job.Panel.Tolerance))
-        .ThenByDescending(solved => solved.Prediction.Passes(job.Panel.Finish))
-        .FirstOrDefault();
+    private SolvedForm? Nearest()
+    {
+        var solved = _solved.Values.OfType<SolvedForm>().ToArray();
+        return Array.Find(solved, form => IsAsWanted(form) && Passes(form)) ?? solved
+            .OrderByDescending(form => form.Prediction.LandsInOrder)
+            .ThenByDescending(form => form.IsSolved)
+            .ThenByDescending(form => form.Prediction.Shape!.Meets(job.Panel.Tolerance))
+            .ThenByDescending(form => form.Prediction.Passes(job.Panel.Finish))
+            .ThenBy(form => form.Size)
+            .FirstOrDefault();
+    }
 
     private SolvedForm? At(int count)
     {

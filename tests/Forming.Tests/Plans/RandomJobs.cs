@@ -104,7 +104,7 @@ internal static class RandomJobs
             Grain = rest.Item3,
             LeverMm = rest.Item4 < 0 ? null : rest.Item4,
             Mirrored = mirrored,
-            Clamp = new(10 + sizes.Item4, 40),
+            Clamp = new(sizes.Item4 % 3 < 1 ? null : 10 + sizes.Item4, 40, 25),
         });
 
     private static readonly Gen<FormSpec> Forms = Gen.Select(

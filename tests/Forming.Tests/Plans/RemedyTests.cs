@@ -54,7 +54,7 @@ public class RemedyTests
                     9 => new(JobField.SteppingFolds, Math.Round(10 * share)),
                     10 => new(JobField.BrakeMinFacet, share * asked.Brake.MinFacetMm),
                     11 => new(JobField.MarksResolution, share * asked.Marks.Tape.Resolution),
-                    _ => new(JobField.ClampGap, share * asked.Panel.Clamp.GapMm),
+                    _ => new(JobField.ClampGap, share * 25),
                 };
                 var changed = asked.With(change);
                 if (Planned(asked, null) is { } draft)

@@ -48,8 +48,9 @@ internal static class FormDefaults
         Trim = panel.Trim ?? 0,
         Grain = panel.Grain ?? Grain.Unknown,
         Clamp = new(
-            panel.Clamp?.Gap ?? units.Length(Clamp.Default.GapMm),
-            panel.Clamp?.Height ?? units.Length(Clamp.Default.HeightMm)),
+            panel.Clamp?.Gap,
+            panel.Clamp?.Height ?? units.Length(Clamp.Default.HeightMm),
+            panel.Clamp?.Depth ?? units.Length(Clamp.Default.DepthMm)),
         Pull = new(panel.Pull?.By is { Rated: not null } machine ? machine : new(panel.Pull?.By?.People ?? PullBy.OnePerson.People)),
         Springback = Apply(panel.Springback),
         Scatter = Apply(panel.Scatter, panel, units),

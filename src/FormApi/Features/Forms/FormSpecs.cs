@@ -7,6 +7,7 @@ using Forming.Folds;
 using Forming.Jobs;
 using Forming.Layout;
 using Forming.Materials;
+using Forming.Prediction;
 using Forming.Springback;
 using GaugeTable = Forming.Materials.Gauges;
 
@@ -61,7 +62,7 @@ internal sealed record FormSpecs(FormJob Job)
         Finish = FinishFrom(panel, units),
         Grain = panel.Grain!.Value,
         LeverMm = ToMm(panel.Lever, units),
-        Clamp = new(units.ToMm(panel.Clamp!.Gap!.Value), units.ToMm(panel.Clamp.Height!.Value)),
+        Clamp = new(ToMm(panel.Clamp!.Gap, units), units.ToMm(panel.Clamp.Height!.Value), units.ToMm(panel.Clamp.Depth!.Value)),
         PullBy = panel.Pull?.By is { Rated: { } rated }
             ? new(PullBy.OnePerson.People, units.ToN(rated))
             : new(panel.Pull?.By?.People ?? PullBy.OnePerson.People),
@@ -101,6 +102,13 @@ internal sealed record FormSpecs(FormJob Job)
         Stop = form.Stop is { Offset: { } offset, Slope: { } slope } ? new(Angle.FromDegrees(offset), slope) : null,
         StopRounding = form.Stop?.Rounding ?? StopRounding.Each,
     };
+
+    /// <summary>A form given by its stations as a beam, or null where ribs keep it from bending.</summary>
+    /// <param name="form">The form with its defaults filled in.</param>
+    /// <param name="panel">The panel that is pulled over it.</param>
+    /// <param name="units">The caller's units.</param>
+    internal static FormBeam? BeamFrom(FormInput form, PanelSpec panel, UnitSystem units) =>
+        FormBeam.Of(form.Backing!.Value, SheetFrom(form, units), units.ToMm(form.Width!.Value), panel.WidthMm);
 
     /// <summary>A brake in the library's units.</summary>
     /// <param name="brake">The brake with its defaults filled in.</param>

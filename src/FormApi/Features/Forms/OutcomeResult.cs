@@ -6,9 +6,9 @@ using Forming.Prediction;
 namespace FormApi.Features.Forms;
 
 /// <summary>
-/// The panel that comes off, from a simulated pull not yet checked against measured panels; all of it at <c>/v1/forms/prediction</c>.
+/// The panel that comes off the form, from a simulated pull not yet checked against measured panels; all of it at <c>/v1/forms/prediction</c>.
 /// </summary>
-/// <param name="Solved">Whether the folds were solved on the pull, so that the sweep comes out as asked for.</param>
+/// <param name="Solved">Whether the folds were solved on the pull, so that the panel has the sweep asked for.</param>
 /// <param name="Text">Why they were not; null where they were.</param>
 /// <param name="Radius">Radius over the middle folds, as in <c>/v1/forms/prediction</c> [mm or in]; null where flat or not known.</param>
 /// <param name="Sweep">Turn of the whole panel let go [°]; null where not known.</param>

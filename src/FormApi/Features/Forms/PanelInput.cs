@@ -23,7 +23,7 @@ namespace FormApi.Features.Forms;
 /// <param name="Trim">Material left on for trimming at each end of the blank [mm or in]. Default: 0.</param>
 /// <param name="Grain">How the folds lie to the rolling direction. Default: <c>unknown</c>, treated as along.</param>
 /// <param name="Lever">From the end of the curve to the hand that pulls [mm or in]. Default: null, the plan chooses.</param>
-/// <param name="Clamp">The clamp on the lead-in. Default: 25 mm behind the first fold, 40 mm high.</param>
+/// <param name="Clamp">The clamp on the lead-in. Default: 40 mm high, 25 mm deep.</param>
 /// <param name="AllowedRipple">Largest peak-to-valley height that may show [mm or in]. Default: null, from the finish.</param>
 /// <param name="AllowedSlope">Largest slope against the smooth curve that may show [°]. Default: null, from the finish.</param>
 /// <param name="Springback">How springback is found. Default: solved on the simulated pull.</param>
@@ -75,9 +75,11 @@ internal enum FinishName
 internal sealed record FinishedToleranceInput(double? Angle = null, double? Radius = null, double? Profile = null);
 
 /// <summary>The clamp that holds form and panel to the bench.</summary>
-/// <param name="Gap">From the first fold back to the clamp [mm or in]. Default: 25 mm.</param>
+/// <param name="Gap">From the first fold's tangent line back to the clamp [mm or in]. Default: null, the plan chooses: 0, or half a facet
+/// with <c>full</c> ends.</param>
 /// <param name="Height">Room it needs above the lead-in [mm or in]. Default: 40 mm.</param>
-internal sealed record ClampInput(double? Gap = null, double? Height = null);
+/// <param name="Depth">How deep it bears on the lead-in [mm or in]. Default: 25 mm, an assumption.</param>
+internal sealed record ClampInput(double? Gap = null, double? Height = null, double? Depth = null);
 
 /// <summary>How the panel is pulled.</summary>
 /// <param name="By">Who or what pulls the panel and lifts the blanks. Default: one person.</param>
@@ -149,6 +151,7 @@ internal sealed class ClampInputRules : AbstractValidator<ClampInput>
     {
         RuleFor(clamp => clamp.Gap).Within(Ranges.ClampGap, units);
         RuleFor(clamp => clamp.Height).Within(Ranges.ClampHeight, units);
+        RuleFor(clamp => clamp.Depth).Within(Ranges.ClampDepth, units);
     }
 }
 

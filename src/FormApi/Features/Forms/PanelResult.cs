@@ -114,14 +114,16 @@ internal sealed record PrintThroughAnswer(
 /// <param name="MomentPerWidth">Bending moment at the tightest point [N·mm/mm or lbf·in/in].</param>
 /// <param name="Lever">From the end of the curve to the hand [mm or in].</param>
 /// <param name="LongestLever">Longest lever that keeps the wrap in order [mm or in]; 0 where none does, null where any does.</param>
+/// <param name="ClampGap">From the first fold's tangent line back to the clamp [mm or in].</param>
 /// <param name="Force">Largest hand force over the wrap, whole width [N or lbf].</param>
-/// <param name="ClampLoad">Hold-down at the clamp against the first fold's push, whole width [N or lbf], never negative: 1.5 M/d, M the
-/// moment at the first fold, d the clamp's gap, or half the first facet where the folds at the ends are full: clamp there.</param>
+/// <param name="ClampLoad">Hold-down at the clamp, whole width [N or lbf], never negative: 1.5 M/d, M the moment at the first fold, d the
+/// clamp's gap; M/b right up to the fold, b the clamp's depth.</param>
 /// <param name="EnergyReleased">Elastic energy let go when the pull ends [J or ft·lbf].</param>
 internal sealed record PullResult(
     double MomentPerWidth,
     double Lever,
     double? LongestLever,
+    double ClampGap,
     double Force,
     double ClampLoad,
     double EnergyReleased)
@@ -133,6 +135,7 @@ internal sealed record PullResult(
         units.Moment(pull.MomentPerWidth),
         units.Length(pull.LeverMm),
         units.Length(pull.LongestLeverMm),
+        units.Length(pull.ClampGapMm),
         units.Force(pull.ForceN),
         units.Force(pull.ClampLoadN),
         units.Energy(pull.EnergyReleasedJ));

@@ -104,10 +104,13 @@ internal static class Ranges
     public static AllowedRange Lever { get; } = Length(0, 1e5);
 
     /// <summary>Clamp to the first fold.</summary>
-    public static AllowedRange ClampGap { get; } = Length(0.1, 1e4);
+    public static AllowedRange ClampGap { get; } = Length(0, 1e4);
 
     /// <summary>Height of a clamp.</summary>
     public static AllowedRange ClampHeight { get; } = Length(0, 1e4);
+
+    /// <summary>How deep a clamp bears.</summary>
+    public static AllowedRange ClampDepth { get; } = Length(0.1, 1e4);
 
     /// <summary>Ripple that may show.</summary>
     public static AllowedRange Ripple { get; } = Length(0.0001, 100);

@@ -92,6 +92,15 @@ internal sealed record PlanDraft
 
     public required FormGive Give { get; init; }
 
+    /// <summary>Whether that is the closed form's estimate: no pull over the bare form was simulated.</summary>
+    public bool IsGiveEstimated => Prediction?.Give is null;
+
+    /// <summary>Ribs that would keep the form from bending, without their outline.</summary>
+    public Ribs Ribs => Ribs.Of(
+        Form.Sheet,
+        Form.WidthMm,
+        (Prediction?.FoldPushPerWidth * Panel.WidthMm ?? PullForces.FoldPushFactor * Pull.ForceN) / Form.WidthMm);
+
     /// <summary>The panel's flat behind the form's first fold, for the clamp to bear on [mm].</summary>
     public required double ClampFlatMm { get; init; }
 

@@ -1,6 +1,5 @@
 using Forming.Blanks;
 using Forming.Curves;
-using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
 using Forming.Layout;
@@ -46,11 +45,9 @@ internal static class StraightPlanner
         var printThrough = PrintThroughReport.Of(wrapped);
         var springback = form.SpringbackOf(fold, formLaw, job.Brake);
         var leastLever = printThrough.WidestFacetMm > 0 ? printThrough.WidestFacetMm : contact.MidMm;
-        // Right up to a full first fold the panel mostly does not touch the folds in order, so the clamp goes half a facet behind it.
-        var clampGap = form.Stepping.Ends == SteppingEnds.Full && polygon.Straights.Length > 0
-            ? polygon.Straights[0] / 2
-            : panel.Clamp.GapMm;
-        var pull = PullForces.Compute(contact, wrapped.Rule.Law, wrapped.Tightest, lever, leastLever, panel.WidthMm, clampGap);
+        var clampGap = panel.Clamp.GapMm ?? Clamp.ChosenGapMm(form.Stepping.Ends, polygon.Straights.Length > 0 ? polygon.Straights[0] : 0);
+        var pull = PullForces.Compute(
+            contact, wrapped.Rule.Law, wrapped.Tightest, lever, leastLever, panel.WidthMm, panel.Clamp, clampGap);
         return new()
         {
             Job = job,
@@ -87,13 +84,12 @@ internal static class StraightPlanner
             PanelBlank = BlankShape.Rectangle(panel.Sheet, panelBlank.LengthMm, panel.WidthMm, panel.StockSheets),
             PanelMarks = panelBlank.Marks,
             Pull = pull,
-            Give = solution is not null && form.Backing == FormBacking.None
-                ? new(prediction!.FormTurn, prediction.FormMomentPerWidth * panel.WidthMm / form.WidthMm, formLaw.FirstYieldMoment)
-                : FormGiveEstimate.Compute(
-                    FormGiveEstimate.SectionsOf(contact, panel.WidthMm), Math.Max(lever, leastLever), contact.MidMm, formLaw, form.WidthMm),
+            Give = prediction?.Give
+                ?? FormGiveEstimate.Compute(
+                    FormGiveEstimate.SectionsOf(contact, panel.WidthMm), Math.Max(lever, leastLever), contact.MidMm, formLaw, form.WidthMm, clampGap),
             ClampFlatMm = panel.TrimMm + panel.LeadInMm + finished.LeadingFlatMm + firstFold,
-            SecondHalf = panel.Mirrored ? SecondHalf.Of(finished, contact, section, panel, lever, leastLever) : null,
-            ClampRoomMm = polygon.EndTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, panel.Clamp) : null,
+            SecondHalf = panel.Mirrored ? SecondHalf.Of(finished, contact, section, panel, pull, leastLever) : null,
+            ClampRoomMm = polygon.EndTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, clampGap) : null,
         };
     }
 
@@ -142,10 +138,11 @@ internal static class StraightPlanner
         ? $"a measured factor is pure geometry, with no pull behind it"
         : (FormattableString)$"the model pure-bending is quick and simulates no pull";
 
-    // The solver looks at the flat before the curve and, over a bare form, at the form's own stiffness too.
+    // The solver looks at the flat before the curve, at the clamp and, over a bare form, at the form's own stiffness too.
     private static bool KeepsSolution(PlanDraft? known, FormJob job) =>
         KeepsFolds(known, job)
         && known!.Panel.LeadInMm == job.Panel.LeadInMm
+        && known.Panel.Clamp.GapMm == job.Panel.Clamp.GapMm
         && FormBeam.Of(known.Job) == FormBeam.Of(job);
 
     // Without what neither curve nor lever nor folds depend on.
@@ -154,7 +151,7 @@ internal static class StraightPlanner
         WidthMm = 0,
         LeadInMm = 0,
         Grain = default,
-        Clamp = new(0, 0),
+        Clamp = Clamp.Default,
         PullBy = PullBy.OnePerson,
         Predict = false,
     };

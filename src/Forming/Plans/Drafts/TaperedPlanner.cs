@@ -37,10 +37,9 @@ internal static class TaperedPlanner
         var printThrough = stepping.PrintThroughOf(folds);
         var leastLever = printThrough.WidestFacetMm > 0 ? printThrough.WidestFacetMm : Math.Max(wrap.NearMidMm, wrap.FarMidMm);
         // As with parallel folds; the narrower end has the shorter arm and the larger load.
-        var clampGap = form.Stepping.Ends == SteppingEnds.Full && folds.Angles.Length > 1
-            ? Math.Min(folds.Straight(0, false), folds.Straight(0, true)) / 2
-            : panel.Clamp.GapMm;
-        var pull = TaperPull.Compute(wrap, law, lever, leastLever, clampGap);
+        var firstStraight = folds.Angles.Length > 1 ? Math.Min(folds.Straight(0, false), folds.Straight(0, true)) : 0;
+        var clampGap = panel.Clamp.GapMm ?? Clamp.ChosenGapMm(form.Stepping.Ends, firstStraight);
+        var pull = TaperPull.Compute(wrap, law, lever, leastLever, panel.Clamp, clampGap);
         var solid = TaperSolids.Of(formed, folds, fold, panel, form);
         var section = TaperSolids.NearSection(solid, folds, fold);
         var flatPanel = new FlatPanel(formed);
@@ -78,9 +77,10 @@ internal static class TaperedPlanner
                 Math.Max(lever, leastLever),
                 TaperPull.MeanMid(wrap),
                 formLaw,
-                folds.Lengths.Average()),
+                folds.Lengths.Average(),
+                clampGap),
             ClampFlatMm = panel.TrimMm + panel.LeadInMm,
-            ClampRoomMm = formed.TotalTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, panel.Clamp) : null,
+            ClampRoomMm = formed.TotalTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, clampGap) : null,
             Taper = Report(wrap, folds, law, taper, solid),
         };
 

@@ -86,7 +86,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         "lift-mass" => _pull.PulledBy(),
         "form-give" => [ChangeWords.Ribs(
             $"put ribs under the form: without them its end turns {Figure.Angle(Math.Round(draft.Give.Rotation.Degrees, 1) * Math.PI / 180)} under the pull ({Figure.Angle(draft.Brake.StopResolution.Radians)} allowed)")],
-        "form-yield" => [ChangeWords.Ribs($"put ribs under the form before anyone pulls on it"), _change.ThickerForm()],
+        "form-yield" => [ChangeWords.Ribs(RibsBefore()), _change.ThickerForm()],
         "pull-line" => _pull.PullLine(),
         "panel-clamp" => _pull.PanelClamp(),
         "form-width" =>
@@ -107,6 +107,10 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         "clamp-access" => _pull.ClampAccess(),
         _ => [],
     };
+
+    private FormattableString RibsBefore() => draft.Taper is null
+        ? $"put {draft.Ribs.AtMm.Count} ribs under the form, {Figure.Length(Math.Round(draft.Ribs.SpacingMm))} apart with one at each edge, before anyone pulls on it"
+        : (FormattableString)$"put ribs under the form before anyone pulls on it";
 
     // The value over its limit, or the limit over the value: how far the check misses, above 1.
     private double Ratio() =>

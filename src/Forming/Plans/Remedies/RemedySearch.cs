@@ -174,7 +174,8 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         foreach (var check in trial.Checks)
         {
             // A quick trial knows no outcome; its solved one does.
-            if (check.Kind != CheckIds.Outcome && check.Verdict != Verdict.Pass && check.Verdict > WorstOf(checks, check.Id) && !spoilt.Contains(check.Id))
+            var isWorse = check.Kind != CheckIds.Outcome && check.Verdict > WorstOf(checks, check.Id);
+            if (isWorse && !spoilt.Contains(check.Id))
                 spoilt.Add(check.Id);
         }
 
