@@ -16,7 +16,9 @@ public static class ThicknessTolerance
             return null;
         foreach (var row in Rows)
         {
-            if (sheet.ThicknessMm >= row.FromMm && sheet.ThicknessMm <= row.UpToMm && row.Alloys.Any(alloy => sheet.Material.Id.Contains(alloy, StringComparison.Ordinal)))
+            if (sheet.ThicknessMm >= row.FromMm
+                && sheet.ThicknessMm <= row.UpToMm
+                && row.Alloys.Any(alloy => sheet.Material.Id.Contains(alloy, StringComparison.Ordinal)))
                 return (row.ToleranceMm, row.Source);
         }
 

@@ -32,7 +32,13 @@ internal static class FoldErrors
     /// <param name="facets">The facets with their ripples, or none.</param>
     /// <param name="finish">The panel's finish.</param>
     public static IEnumerable<Influence> Of(
-        StandingForm form, Scatter scatter, BendingLaw law, double loaded, double curvature, IReadOnlyList<PredictedFacet> facets, Finish finish)
+        StandingForm form,
+        Scatter scatter,
+        BendingLaw law,
+        double loaded,
+        double curvature,
+        IReadOnlyList<PredictedFacet> facets,
+        Finish finish)
     {
         double u = scatter.FoldAngle.Radians, v = scatter.MarkMm;
         // Of a fold's error the panel keeps what its moment does not grow with.

@@ -7,7 +7,8 @@ namespace Forming.Outlook;
 /// <param name="LnHeight">Logarithm of the largest ripple; 0 where it is not known.</param>
 internal readonly record struct Outcome(double LnRadius, double Sweep, double LnShare, double LnHeight)
 {
-    public static Outcome operator +(Outcome a, Outcome b) => new(a.LnRadius + b.LnRadius, a.Sweep + b.Sweep, a.LnShare + b.LnShare, a.LnHeight + b.LnHeight);
+    public static Outcome operator +(Outcome a, Outcome b) =>
+        new(a.LnRadius + b.LnRadius, a.Sweep + b.Sweep, a.LnShare + b.LnShare, a.LnHeight + b.LnHeight);
 
     public static Outcome operator -(Outcome a, Outcome b) => a + (-1 * b);
 
@@ -30,14 +31,15 @@ internal readonly record struct Influence(ScatterCause Cause, Outcome First, Out
     /// <param name="behind">The same a step behind.</param>
     /// <param name="deviations">The step in standard deviations.</param>
     /// <returns>Null where neither side can be followed.</returns>
-    public static Influence? Between(ScatterCause cause, Outcome plan, Outcome? ahead, Outcome? behind, double deviations) => (ahead, behind) switch
-    {
-        ({ } up, { } down) => new(
-            cause, 1 / (2 * deviations) * (up - down), 1 / (2 * deviations * deviations) * (up + down - (2 * plan))),
-        ({ } up, null) => new(cause, 1 / deviations * (up - plan), default),
-        (null, { } down) => new(cause, 1 / deviations * (plan - down), default),
-        _ => null,
-    };
+    public static Influence? Between(ScatterCause cause, Outcome plan, Outcome? ahead, Outcome? behind, double deviations) =>
+        (ahead, behind) switch
+        {
+            ({ } up, { } down) => new(
+                cause, 1 / (2 * deviations) * (up - down), 1 / (2 * deviations * deviations) * (up + down - (2 * plan))),
+            ({ } up, null) => new(cause, 1 / deviations * (up - plan), default),
+            (null, { } down) => new(cause, 1 / deviations * (plan - down), default),
+            _ => null,
+        };
 
     /// <summary>The same cause with less scatter.</summary>
     /// <param name="share">New standard deviation over the old one.</param>

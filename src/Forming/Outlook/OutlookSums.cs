@@ -35,7 +35,9 @@ internal sealed record OutlookSums(Outcome Plan, IReadOnlyList<Influence> Influe
 
     /// <summary>Band of the sweep [rad]; a panel bent one way never comes off turned the other way, so it ends at 0.</summary>
     public OutlookBand Sweep => new(
-        Math.Max(0, _mean.Sweep - (TwoSided * Math.Sqrt(_variance.Sweep))), Plan.Sweep, _mean.Sweep + (TwoSided * Math.Sqrt(_variance.Sweep)));
+        Math.Max(0, _mean.Sweep - (TwoSided * Math.Sqrt(_variance.Sweep))),
+        Plan.Sweep,
+        _mean.Sweep + (TwoSided * Math.Sqrt(_variance.Sweep)));
 
     /// <summary>Largest ripple [mm] as planned, and what 95 of 100 panels stay below.</summary>
     public (double ValueMm, double HighMm) Ripple =>
@@ -80,7 +82,9 @@ internal sealed record OutlookSums(Outcome Plan, IReadOnlyList<Influence> Influe
             return this;
         var taught = Math.Log(softer / stronger) / (2 * YieldStep) * scatter / StripReading;
         var share = 1 / Math.Sqrt(1 + (taught * taught));
-        return new(Plan, [.. Influences.Select(influence => influence.Cause == ScatterCause.Yield ? influence.Narrower(share) : influence)]);
+        return new(
+            Plan,
+            [.. Influences.Select(influence => influence.Cause == ScatterCause.Yield ? influence.Narrower(share) : influence)]);
     }
 
     private static double Below(double limit, double mean, double variance) =>

@@ -1,4 +1,5 @@
 using Forming.Jobs;
+using Forming.Materials;
 using Forming.Prediction;
 using Forming.Results;
 
@@ -63,15 +64,16 @@ internal static class WrapOutlook
         var isOneSided = false;
         var influences = new List<Influence>(5);
         if (!Add(ScatterCause.Yield, scatter.Yield, by => panel with { StrengthFactor = panel.StrengthFactor * by })
-            || !Add(ScatterCause.Thickness, scatter.ThicknessMm / sheet.ThicknessMm, by => panel with { Sheet = sheet with { ThicknessMm = by * sheet.ThicknessMm } })
-            || !Add(ScatterCause.Modulus, scatter.Modulus, by => panel with { Sheet = sheet with { Material = sheet.Material with { YoungsModulusMpa = by * sheet.Material.YoungsModulusMpa } } }))
+            || !Add(ScatterCause.Thickness, scatter.ThicknessMm / sheet.ThicknessMm, by => panel with { Sheet = Thicker(sheet, by) })
+            || !Add(ScatterCause.Modulus, scatter.Modulus, by => panel with { Sheet = Stiffer(sheet, by) }))
         {
             return null;
         }
 
         var shape = prediction.Shape!;
-        influences.AddRange(FoldErrors.Of(
-            job.Form, scatter, panel.Law(), LoadedOf(job, shape), shape.RadiusMm is { } radius ? 1 / radius : 0, shape.Facets, panel.Finish));
+        var curvature = shape.RadiusMm is { } radius ? 1 / radius : 0;
+        influences.AddRange(
+            FoldErrors.Of(job.Form, scatter, panel.Law(), LoadedOf(job, shape), curvature, shape.Facets, panel.Finish));
         return (new(plan, influences), isOneSided);
 
         bool Add(ScatterCause cause, double deviation, Func<double, PanelSpec> panelBy)
@@ -104,6 +106,11 @@ internal static class WrapOutlook
         }
     }
 
+    private static Sheet Thicker(Sheet sheet, double by) => sheet with { ThicknessMm = by * sheet.ThicknessMm };
+
+    private static Sheet Stiffer(Sheet sheet, double by) =>
+        sheet with { Material = sheet.Material with { YoungsModulusMpa = by * sheet.Material.YoungsModulusMpa } };
+
     private static double LoadedOf(PredictionJob job, PredictedShape shape) => job.Form.FoldAngles.Sum() / shape.WantedLengthMm;
 
     private static Outcome? OutcomeOf(PanelPrediction prediction, PanelSpec panel)
@@ -115,7 +122,10 @@ internal static class WrapOutlook
         return new(
             shape.RadiusMm is { } radius ? Math.Log(radius) : 0,
             shape.Sweep.Radians,
-            isKnown ? Math.Log(Math.Max(ripple.HeightMm!.Value / panel.Finish.RippleMm, ripple.Slope!.Value.Radians / panel.Finish.Slope.Radians)) : 0,
+            isKnown ? Math.Log(Share()) : 0,
             isKnown ? Math.Log(ripple.HeightMm!.Value) : 0);
+
+        double Share() =>
+            Math.Max(ripple.HeightMm!.Value / panel.Finish.RippleMm, ripple.Slope!.Value.Radians / panel.Finish.Slope.Radians);
     }
 }

@@ -67,19 +67,6 @@ internal static class PlanBasis
         "statics; finite elements of five cases",
         Status.Estimated);
 
-    /// <summary>How far a bare form gives where the pull over it was simulated.</summary>
-    internal static readonly Basis CoupledGive = new(
-        "form.give",
-        "the form as an elastic beam from the clamp on, in balance with the panel on its folds; finite elements turn 3 to 5 % further in three cases",
-        WrapModel,
-        Status.Model);
-
-    private static readonly Basis RibsBetween = new(
-        "form.ribs",
-        "one at each edge and at most 200 mm apart, closer where the largest push on a fold would take the form's sheet, a plate on two ribs, past half its yield",
-        "plate theory (Levy); both limits are assumptions",
-        Status.Computed);
-
     private static readonly Basis Outlook = new(
         "panel.outlook",
         "yield stress, thickness and modulus to both sides over the planned form in simulation; fold angles and marks by first-order sums; 95 % of normal ln R, sweep and ln ripple",
@@ -92,6 +79,19 @@ internal static class PlanBasis
         Source = "Marciniak, Duncan & Hu ch. 6",
         Status = Status.Estimated,
     };
+
+    /// <summary>How far a bare form gives where the pull over it was simulated.</summary>
+    internal static readonly Basis CoupledGive = new(
+        "form.give",
+        "the form as an elastic beam from the clamp on, in balance with the panel on its folds; finite elements turn 3 to 5 % further in three cases",
+        WrapModel,
+        Status.Model);
+
+    private static readonly Basis RibsBetween = new(
+        "form.ribs",
+        "one at each edge and at most 200 mm apart, closer where the largest push on a fold would take the form's sheet, a plate on two ribs, past half its yield",
+        "plate theory (Levy); both limits are assumptions",
+        Status.Computed);
 
     private static readonly Basis HandForce = new(
         "checks.hand-force", "225 N, standing, whole body", "Ergonomic Design for People at Work, vol. 2 (1986), quoted", Status.PublishedAsQuoted);

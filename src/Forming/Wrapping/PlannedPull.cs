@@ -14,7 +14,8 @@ internal static class PlannedPull
     /// <param name="fold">Shape of its folds.</param>
     /// <param name="work">What the pull may take.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    public static PanelPrediction Predict(WrappedForm wrapped, FormJob job, FoldShape fold, PullWork work, CancellationToken cancellation) =>
+    public static PanelPrediction Predict(
+        WrappedForm wrapped, FormJob job, FoldShape fold, PullWork work, CancellationToken cancellation) =>
         PanelPrediction.Of(JobOf(wrapped, job, fold), work, cancellation);
 
     /// <summary>What is pulled over what.</summary>

@@ -197,7 +197,8 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
     {
         if (job.Form.Stepping.Confidence <= Stepping.LeastConfidence)
             return 1;
-        return _times ??= WrapOutlook.SumsOf(PlannedPull.JobOf(solved.Form, job, fold), solved.Prediction, _work, cancellation) is var (sums, _)
+        var pulled = PlannedPull.JobOf(solved.Form, job, fold);
+        return _times ??= WrapOutlook.SumsOf(pulled, solved.Prediction, _work, cancellation) is var (sums, _)
             ? Math.Exp(sums.Showing.Shift + (Normal.InvCDF(0, 1, job.Form.Stepping.Confidence) * sums.Showing.Deviation))
             : 1;
     }

@@ -105,7 +105,8 @@ public class PanelOutlookTests
     [Fact]
     public void More_scatter_makes_a_wider_band_of_the_cause_that_scatters()
     {
-        double[] widths = [.. new[] { 0.02, 0.04, 0.08, 0.12 }.Select(yield =>
+        double[] scatters = [0.02, 0.04, 0.08, 0.12];
+        double[] widths = [.. scatters.Select(yield =>
         {
             var outlook = OutlookJobs.Of(OutlookJobs.Solved("ss-304", 1.27, 100, 90, 8, None with { Yield = yield }));
             Assert.Equal(1, outlook.Shares[(int)ScatterCause.Yield], 12);

@@ -103,8 +103,8 @@ public class PlannedOutlookTests
     [Fact]
     public void A_tapers_outlook_is_an_estimate_of_its_sweep()
     {
-        var panel = Workshop.Panel(new TaperCurve(
-            Workshop.Arc(100, 60), Workshop.Arc(160, 60), 500, TaperPlacement.Concentric, Point.Origin)) with { Springback = new PureBending() };
+        var cone = new TaperCurve(Workshop.Arc(100, 60), Workshop.Arc(160, 60), 500, TaperPlacement.Concentric, Point.Origin);
+        var panel = Workshop.Panel(cone) with { Springback = new PureBending() };
         var outlook = Workshop.Plan(panel, Ribbed).Panel.Outlook;
         Assert.True(outlook.IsEstimated);
         Assert.Null(outlook.RadiusMm);

@@ -46,8 +46,10 @@ internal sealed record OutlookResult(
         band is { } known ? new(units.Length(known.Low), units.Length(known.Value), units.Length(known.High)) : null;
 
     private static OutlookBandResult? OfAngle(OutlookBand? band) => band is { } known
-        ? new(UnitSystem.Degrees(new Angle(known.Low)), UnitSystem.Degrees(new Angle(known.Value)), UnitSystem.Degrees(new Angle(known.High)))
+        ? new(Degrees(known.Low), Degrees(known.Value), Degrees(known.High))
         : null;
+
+    private static double Degrees(double radians) => UnitSystem.Degrees(new Angle(radians));
 }
 
 /// <summary>A band.</summary>

@@ -36,7 +36,11 @@ internal sealed record ScatterInput(
     /// <summary>The scatter in the library's units, once defaults are filled in.</summary>
     /// <param name="units">The caller's units.</param>
     public Scatter ToScatter(UnitSystem units) => new(
-        Yield!.Value / 100, units.ToMm(Thickness!.Value), Modulus!.Value / 100, Angle.FromDegrees(FoldAngle!.Value), units.ToMm(Mark!.Value));
+        Yield!.Value / 100,
+        units.ToMm(Thickness!.Value),
+        Modulus!.Value / 100,
+        Angle.FromDegrees(FoldAngle!.Value),
+        units.ToMm(Mark!.Value));
 }
 
 /// <summary>What a scatter must satisfy.</summary>

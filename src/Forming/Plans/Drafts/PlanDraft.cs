@@ -164,7 +164,8 @@ internal sealed record PlanDraft
 
     private static void RefuseConfidence(FormJob job)
     {
-        if (job.Form.Stepping.Confidence > Facets.Stepping.LeastConfidence && (job.Panel.Springback is not SolvedOnWrap || job.Panel.Curve is TaperCurve))
+        var isSolved = job.Panel.Springback is SolvedOnWrap && job.Panel.Curve is not TaperCurve;
+        if (job.Form.Stepping.Confidence > Facets.Stepping.LeastConfidence && !isSolved)
         {
             throw new NoSolutionException(
                 "stepping.confidence",

@@ -240,7 +240,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         {
             var trial = TrialOf(PlanDraft.Of(changed, draft, _work, cancellation));
             // How sure a plan is that was not simulated says nothing of one that is.
-            return Remembered(!simulate && IsSolved(job) ? trial with { Checks = [.. trial.Checks.Where(check => check.Kind != CheckIds.Outlook)] } : trial);
+            return Remembered(simulate || !IsSolved(job)
+                ? trial
+                : trial with { Checks = [.. trial.Checks.Where(check => check.Kind != CheckIds.Outlook)] });
         }
         catch (NoSolutionException)
         {
