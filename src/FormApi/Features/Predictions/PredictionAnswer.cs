@@ -185,7 +185,7 @@ internal sealed record FinishResult(string Finish, double AllowedRipple, double 
 /// wrap.</param>
 /// <param name="ClampLoad">What the clamp has to hold down against the first fold's push, whole width [N or lbf], never negative; null
 /// where the panel does not wrap. Right up to the fold: M/b, M the moment there and b the clamp's depth. Further back: the largest
-/// shear at the clamp; M/b of the moment there comes on top.</param>
+/// shear at the clamp; add M/b of the moment there.</param>
 /// <param name="EndAngle">Angle of the sheet's end to pull to [°]; null where the panel does not wrap.</param>
 /// <param name="EnergyReleased">Elastic energy let go when the pull ends [J or ft·lbf]; null where the panel does not wrap.</param>
 internal sealed record PredictedPullResult(
@@ -198,7 +198,9 @@ internal sealed record PredictedPullResult(
 /// <param name="ClampMoment">Size of the moment per width at the clamp [N·mm/mm or lbf·in/in].</param>
 internal sealed record PullStepResult(int Fold, double EndAngle, double Force, double ClampMoment);
 
-/// <summary>The mid surface of the panel let go: the first tangent point at (0, 0), the lead-in along x, turning left. All lists go together.</summary>
+/// <summary>
+/// The mid surface of the panel let go: the first tangent point at (0, 0), the lead-in along x, turning left. All lists go together.
+/// </summary>
 /// <param name="Points">Places [x, y] [mm or in].</param>
 /// <param name="Along">Distance along the panel [mm or in].</param>
 /// <param name="Heading">Direction [°].</param>
