@@ -31,8 +31,15 @@ internal sealed class FoldPlacement(
 
     /// <summary>The folds at a given step of the running integral, with as many steps as come nearest to the whole.</summary>
     /// <param name="step">The step: radians or mm, by the rule.</param>
-    public FormPolygon WithStep(double step)
+    /// <param name="folds">Number of folds, where it is known.</param>
+    public FormPolygon WithStep(double step, int? folds)
     {
+        if (folds is { } known)
+        {
+            var given = stepping.Ends == SteppingEnds.Half ? known - 1 : known;
+            return Evened(StepSearch.Spread(stepping.Ends, given, given * step), step);
+        }
+
         // Past an end that stays flat under load there is no curve to go on along.
         var steps = Math.Max(
             1, density.At(density.Total).State.Curvature > 0 ? Math.Round(density.Total / step) : Math.Floor(density.Total / step));

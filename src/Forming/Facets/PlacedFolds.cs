@@ -77,16 +77,21 @@ public sealed record PlacedFolds(FormPolygon Polygon, IReadOnlyList<int> LastOfS
 
     /// <summary>The same with one angle for all folds of a stretch but its end folds: one setting of the stop.</summary>
     /// <param name="fold">Shape of the folds.</param>
-    public PlacedFolds WithEvenAngles(FoldShape fold)
+    /// <param name="fixedAngle">The angle [rad]; null for the one they have on average.</param>
+    public PlacedFolds WithEvenAngles(FoldShape fold, double? fixedAngle)
     {
         var angles = (double[])Polygon.Angles.Clone();
         var first = 0;
         foreach (var last in LastOfStretch)
         {
-            if (last - first > 2)
+            if (last - first > (fixedAngle is null ? 2 : 1))
             {
                 var inner = angles.AsSpan((first + 1)..last);
-                inner.Fill(inner.ToArray().Average());
+                var average = inner.ToArray().Average();
+                inner.Fill(fixedAngle ?? average);
+                // The end folds share what the others give or take.
+                var left = (average - inner[0]) * inner.Length / 2;
+                (angles[first], angles[last]) = (angles[first] + left, angles[last] + left);
             }
 
             first = last + 1;
@@ -120,9 +125,9 @@ public sealed record PlacedFolds(FormPolygon Polygon, IReadOnlyList<int> LastOfS
         var stretches = curve.Runs.Select(PlacementsOn).ToArray();
         if ((stepping.FoldAngle?.Radians ?? stepping.SpacingMm) is { } step)
         {
-            var stepped = FixedStep(stretches, step);
-            var over = stepped.EndTurn - curve.Sweep.Radians;
-            return Joined([stepped], curve, fold, stepped.EndTurn, over);
+            var stepped = FixedStep(stretches, step, stepping.Folds);
+            var endTurn = stepped.EndTurn + (curve.Sweep.Radians - curve.Runs[^1].End.Turn);
+            return Joined([stepped], curve, fold, endTurn, endTurn - curve.Sweep.Radians);
         }
 
         var parts = stepping.Folds is { } folds ? FixedCount(stretches, stepping.Ends, folds) : Free(stretches, cancellation);
@@ -160,8 +165,8 @@ public sealed record PlacedFolds(FormPolygon Polygon, IReadOnlyList<int> LastOfS
                 : (FormattableString)$"a form thinner than {Figure.Length(tightest)} with a smaller fold radius");
     }
 
-    private static FormPolygon FixedStep(FoldPlacement[][] stretches, double step) => stretches.Length == 1
-        ? stretches[0][0].WithStep(step)
+    private static FormPolygon FixedStep(FoldPlacement[][] stretches, double step, int? folds) => stretches.Length == 1
+        ? stretches[0][0].WithStep(step, folds)
         : throw new NoSolutionException(
             "stepping.fixed-step-needs-one-stretch",
             "form.stepping",

@@ -3,6 +3,7 @@ using Forming.Checks;
 using Forming.Facets;
 using Forming.Jobs;
 using Forming.Layout;
+using Forming.Outlook;
 using Forming.Plans.Checks;
 using Forming.Plans.Drafts;
 using Forming.Plans.Notes;
@@ -119,6 +120,8 @@ public sealed record FormPlan
         Pull = draft.Pull,
         LargestMissMm = draft.LargestMissMm,
         Prediction = draft.Prediction,
+        Outlook = draft.Outlook,
+        WhyNotSolved = draft.WhyNotSolved,
     };
 }
 
@@ -198,8 +201,14 @@ public sealed record PlannedPanel
     /// <summary>What it takes to pull it.</summary>
     public required Pull Pull { get; init; }
 
-    /// <summary>How it comes off this form in simulation, or null where that was not asked for.</summary>
+    /// <summary>How it comes off this form in simulation, or null where no pull was simulated.</summary>
     public PanelPrediction? Prediction { get; init; }
+
+    /// <summary>How sure it is what comes off.</summary>
+    public required PanelOutlook Outlook { get; init; }
+
+    /// <summary>Why the form was not solved on the simulated pull; null where it was.</summary>
+    public FormattableString? WhyNotSolved { get; init; }
 
     /// <summary>Largest miss of a curve fitted to measured points [mm], or null for any other curve.</summary>
     public double? LargestMissMm { get; init; }

@@ -1,6 +1,7 @@
 using Forming.Curves;
 using Forming.Jobs;
 using Forming.Materials;
+using Forming.Outlook;
 using Forming.Plans.Drafts;
 using Forming.Results;
 using Forming.Springback;
@@ -66,6 +67,19 @@ internal static class PlanBasis
         "statics; finite elements of five cases",
         Status.Estimated);
 
+    private static readonly Basis Outlook = new(
+        "panel.outlook",
+        "yield stress, thickness and modulus to both sides over the planned form in simulation; fold angles and marks by first-order sums; 95 % of normal ln R, sweep and ln ripple",
+        WrapModel,
+        Status.Model);
+
+    private static readonly Basis QuickOutlook = Outlook with
+    {
+        Method = "yield stress, thickness and modulus to both sides in pure bending at the mean curvature; fold angles and marks by first-order sums; 95 % of normal ln R and sweep",
+        Source = "Marciniak, Duncan & Hu ch. 6",
+        Status = Status.Estimated,
+    };
+
     /// <summary>How far a bare form gives where the pull over it was simulated.</summary>
     internal static readonly Basis CoupledGive = new(
         "form.give",
@@ -93,7 +107,7 @@ internal static class PlanBasis
 
     public static IReadOnlyList<Basis> Of(PlanDraft draft)
     {
-        var basis = new List<Basis>(20)
+        var basis = new List<Basis>(28)
         {
             Springback(draft),
             FlowCurve(draft.Panel, draft.PanelLaw.Flow),
@@ -110,6 +124,8 @@ internal static class PlanBasis
             HandForce,
             Stock,
         };
+        basis.Add(draft.Outlook.IsEstimated ? QuickOutlook : Outlook);
+        basis.AddRange(ScatterDefaults.BasisOf(draft.Panel));
         if (draft.Form.Backing == FormBacking.Ribs && draft.Taper is null)
             basis.Add(RibsBetween);
         if (draft.Panel.Curve is PointsCurve)
@@ -117,7 +133,7 @@ internal static class PlanBasis
         if (draft.Taper is not null)
             basis.Add(TaperBalance);
         if (draft.Prediction is { } prediction)
-            PredictionBasis.AddTo(basis, prediction, draft.Panel, "panel.prediction.");
+            PredictionBasis.AddTo(basis, prediction, draft.Panel, "panel.outcome.");
         AddMaterial(basis, "panel", draft.Panel.Sheet.Material);
         AddMaterial(basis, "form", draft.Form.Sheet.Material);
         return basis;
@@ -130,7 +146,7 @@ internal static class PlanBasis
     internal static void AddPanelSheet(List<Basis> basis, PanelSpec panel, BendingLaw law)
     {
         basis.Add(FlowCurve(panel, law.Flow));
-        if (panel.Springback is EffectiveYield)
+        if (panel.Springback.YieldMpa is not null)
             basis.Add(new("panel.material.yield", "the measured effective yield", "caller's test strips", Status.Caller));
         else
             AddMaterial(basis, "panel", panel.Sheet.Material);
@@ -139,7 +155,6 @@ internal static class PlanBasis
     private static Basis Springback(PlanDraft draft) => draft.Panel.Springback switch
     {
         MeasuredFactor => new("form.sweep", "formed curvature = finished curvature over the measured factor", "caller's test strips", Status.Caller),
-        EffectiveYield => PureBending with { Method = PureBending.Method + ", with the measured effective yield", Status = Status.Caller },
         SolvedOnWrap when draft.Solution is not null => new(
             "form.sweep", "folds and facets solved on the simulated pull: the finished sweep, and the least distance from the finished shape", WrapModel, Status.Model),
         _ => PureBending,

@@ -23,7 +23,10 @@ public sealed record PanelPrediction
     public bool GaveUp { get; init; }
 
     /// <summary>Folds that the panel landed on; one that it arched over is not counted.</summary>
-    public int FoldsReached { get; init; }
+    public int FoldsReached => Folds - Untouched.Count;
+
+    /// <summary>Numbers of the folds that it did not touch, from 1.</summary>
+    public IReadOnlyList<int> Untouched { get; init; } = [];
 
     /// <summary>Folds of the form.</summary>
     public int Folds { get; init; }
@@ -72,10 +75,15 @@ public sealed record PanelPrediction
     /// <summary>Whether the panel lies over every fold, in their order.</summary>
     public bool Wraps => Shape is not null;
 
+    /// <summary>Whether the panel landed on the folds one after another, and passed over none that comes before another.</summary>
+    /// <remarks>A stiff sheet may meet the lead-out while the last folds are not touched yet: nothing comes after them.</remarks>
+    public bool LandsInOrder => Wraps && Steps.SkipLast(1).Select((step, i) => step.Fold == i + 2).All(isNext => isNext);
+
     /// <summary>Whether the facets pass the panel's finish.</summary>
     /// <param name="finish">The limits.</param>
-    public bool Passes(Finish finish) =>
-        Ripple is { HeightMm: { } height, Slope: { } slope } && new Ripple(height, slope).Passes(finish);
+    /// <param name="times">How many times the predicted ripple and slope are to pass.</param>
+    public bool Passes(Finish finish, double times = 1) =>
+        Ripple is { HeightMm: { } height, Slope: { } slope } && new Ripple(times * height, new(times * slope.Radians)).Passes(finish);
 
     /// <summary>Pulls a panel over a form and lets it go.</summary>
     /// <param name="job">Panel and form.</param>
@@ -124,7 +132,7 @@ public sealed record PanelPrediction
             {
                 GaveUp = wrapped.End is WrapEnd.SolverGaveUp or WrapEnd.WorkRanOut,
                 Folds = count,
-                FoldsReached = wrapped.FoldsTouched,
+                Untouched = wrapped.Untouched,
                 LeverMm = lever,
                 LongestLeverMm = job.LongestLeverMm,
                 LeastLeverMm = further?.LeverMm,
@@ -141,7 +149,7 @@ public sealed record PanelPrediction
         return new()
         {
             Folds = count,
-            FoldsReached = wrapped.FoldsTouched,
+            Untouched = wrapped.Untouched,
             LeverMm = lever,
             LongestLeverMm = job.LongestLeverMm,
             LeastLeverMm = further?.LeverMm,
@@ -227,6 +235,7 @@ public sealed record PanelPrediction
             Sweep = wrapped.Sweep,
             WantedLengthMm = wanted.LengthMm,
             WantedSweep = wanted.Sweep,
+            LeadOutOffset = LeadOutOffset(wrapped.Curve, wanted),
             MissMm = fitted,
             HeldMissMm = held,
             Curve = wrapped.Curve,
@@ -243,6 +252,14 @@ public sealed record PanelPrediction
         };
     }
 
+    private static Point LeadOutOffset(IReadOnlyList<ReleasedPoint> curve, WantedCurve wanted)
+    {
+        var (aim, turn) = wanted.At(wanted.EndMm);
+        var off = ReleasedPoint.At(curve, wanted.EndMm) - aim;
+        var along = Point.Along(turn);
+        return new(off.Dot(along), off.Dot(along.Left()));
+    }
+
     // The wanted curve over the stretch from which the panel's own mean is taken.
     private static double WantedMean(WantedCurve wanted, FoldPlaces places, (int From, int To) middle)
     {
@@ -251,7 +268,11 @@ public sealed record PanelPrediction
         return to > from ? (wanted.At(to).Turn - wanted.At(from).Turn) / (to - from) : 0;
     }
 
-    private static double? RadiusOf(double curvature, PanelSpec panel)
+    /// <summary>The radius of a mid-surface curvature on the face that the curve was measured on.</summary>
+    /// <param name="curvature">The curvature [1/mm].</param>
+    /// <param name="panel">The panel.</param>
+    /// <returns>The radius [mm]; null where the panel is flat.</returns>
+    internal static double? RadiusOf(double curvature, PanelSpec panel)
     {
         if (!(curvature > LeastCurvature))
             return null;

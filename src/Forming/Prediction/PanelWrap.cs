@@ -71,8 +71,8 @@ public sealed record WrappedPanel
     /// <summary>The pull, a step for each fold reached.</summary>
     public required IReadOnlyList<PullStep> Pull { get; init; }
 
-    /// <summary>Folds that the panel landed on, the first among them; one that it arched over is not counted.</summary>
-    public required int FoldsTouched { get; init; }
+    /// <summary>Numbers of the folds that the panel did not touch, from 1.</summary>
+    public required IReadOnlyList<int> Untouched { get; init; }
 
     /// <summary>The panel let go, clamp to hand; empty where the pull was not complete.</summary>
     public required IReadOnlyList<ReleasedPoint> Curve { get; init; }

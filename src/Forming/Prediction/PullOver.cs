@@ -92,8 +92,8 @@ internal sealed partial class PullOver
     /// <summary>Largest force of the panel on a fold beyond the first, which the clamp holds [N/mm].</summary>
     public double LargestPush { get; private set; }
 
-    /// <summary>Folds that the panel landed on so far, the first among them.</summary>
-    public int FoldsTouched => _isTouched[..^1].Count(touched => touched);
+    /// <summary>Numbers of the folds that the panel did not touch so far, from 1.</summary>
+    public int[] Untouched => [.. Enumerable.Range(1, _isTouched.Length - 1).Where(fold => !_isTouched[fold - 1])];
 
     /// <summary>Pulls until the panel lies on the lead-out, or no further.</summary>
     public WrapEnd Run()

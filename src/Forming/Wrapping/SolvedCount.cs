@@ -2,8 +2,11 @@ using Forming.Curves;
 using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
+using Forming.Outlook;
 using Forming.Prediction;
+using Forming.Pulling;
 using Forming.Results;
+using MathNet.Numerics.Distributions;
 
 namespace Forming.Wrapping;
 
@@ -24,12 +27,33 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
 
     private const int LeastRoom = 8;
 
+    /// <summary>The search begins at this share of the closed form's count, which mostly reads high.</summary>
+    private const double GuessShare = 0.7;
+
     /// <summary>Beyond this many folds a single pull is slow to follow, and solving one takes many.</summary>
     private const int MostFolds = 120;
+
+    /// <summary>A panel that springs back far comes this close, or this close for its length, with enough folds [mm].</summary>
+    private const double GentleMm = 0.4;
+
+    private const double GentleShare = 0.0025;
+
+    /// <summary>With no more folds than these, none but end folds are left, and they do not turn the fixed step.</summary>
+    private const int LeastOfFixedStep = 2;
+
+    /// <summary>Where nothing is solved at the lever chosen, these shares of it are tried.</summary>
+    private static readonly double[] OtherLevers = [1.5, 0.6];
+
+    /// <summary>Springback factor below which a panel springs back far.</summary>
+    private const double Springy = 0.6;
 
     private readonly PullWork _work = new(PullWork.MostOfSolving, whole);
 
     private readonly SortedDictionary<int, SolvedForm?> _solved = [];
+
+    private double _closeMm;
+
+    private double? _times;
 
     /// <summary>Counts that were solved, in order.</summary>
     public IReadOnlyList<int> Searched => [.. _solved.Keys];
@@ -39,15 +63,81 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
     /// <returns>The form; null where the panel cannot be followed over any that was tried.</returns>
     public SolvedForm? Of(WrappedForm closed)
     {
-        var count = closed.Folds.Polygon.Angles.Length;
-        if (count > MostFolds || closed.Folds.HasSingleFold)
+        if (closed.Folds.Polygon.Angles.Length > MostFolds || closed.Folds.HasSingleFold)
             return null;
-        _solved[count] = Solve(closed, job.Form.Stepping);
-        if (job.Form.Stepping is not { Folds: null, FoldAngle: null, SpacingMm: null })
-            return _solved[count];
+        var own = AtOwnLever(closed);
+        if (job.Panel.LeverMm is not null || (own is not null && IsAsWanted(own)))
+            return own;
+        foreach (var share in OtherLevers)
+        {
+            var lever = Math.Min(share * closed.Judge.LeverMm, Math.Min(job.Panel.LeadOutMm, Lever.MostMm));
+            if (lever == closed.Judge.LeverMm || _work.IsSpent)
+                continue;
+            if (AtLever(lever) is not { } other)
+                continue;
+            if (IsAsWanted(other))
+                return other;
+            own ??= other;
+        }
+
+        return own;
+    }
+
+    private SolvedForm? AtLever(double lever)
+    {
+        var pulled = job with { Panel = job.Panel with { LeverMm = lever } };
+        try
+        {
+            return new SolvedCount(finished, pulled, fold, _work, cancellation).Of(WrappedForm.Solve(finished, pulled, fold, cancellation));
+        }
+        catch (NoSolutionException)
+        {
+            return null;
+        }
+    }
+
+    private SolvedForm? AtOwnLever(WrappedForm closed)
+    {
+        var count = closed.Folds.Polygon.Angles.Length;
+        if (job.Form.Stepping.Folds is not null)
+            return _solved[count] = Solve(closed, job.Form.Stepping);
+        if (job.Form.Stepping is not { FoldAngle: null, SpacingMm: null })
+            return AtFixedStep(closed);
+        var isSpringy = 1 / finished.TightestRadiusMm < Springy * closed.Tightest.Curvature;
+        _closeMm = isSpringy
+            ? Math.Max(GentleMm, GentleShare * finished.LengthMm)
+            : Math.Max(WrapSolver.EnoughMm, WrapSolver.EnoughShare * finished.LengthMm);
         var most = Math.Min(MostFolds, Math.Max(MostTimes * count, count + LeastRoom));
-        var fewest = StepSearch.SmallestUpTo(most, count, folds => At(folds) is { } solved && Passes(solved));
-        return fewest is { } found ? _solved[found] : _solved[count];
+        var fewest = StepSearch.SmallestUpTo(most, Math.Ceiling(GuessShare * count), folds => At(folds) is { } solved && IsClose(solved));
+        return fewest is { } found ? _solved[found] : Nearest();
+    }
+
+    // The form turns further or less far than by pure bending, so a step more or fewer may fit better.
+    private SolvedForm? AtFixedStep(WrappedForm closed)
+    {
+        var count = closed.Folds.Polygon.Angles.Length;
+        foreach (var folds in (int[])[count, count - 1, count + 1])
+        {
+            var stepping = job.Form.Stepping with { Folds = folds };
+            _solved[folds] = folds == count ? Solve(closed, stepping) : folds > LeastOfFixedStep ? SolveAnew(stepping) : null;
+            if (_solved[folds] is { } solved && IsAsWanted(solved))
+                break;
+        }
+
+        return Nearest();
+    }
+
+    // No count comes close: the fewest folds that are within the tolerance, else what comes nearest to it.
+    private SolvedForm? Nearest()
+    {
+        var solved = _solved.Values.OfType<SolvedForm>().ToArray();
+        return Array.Find(solved, form => IsAsWanted(form) && Passes(form)) ?? solved
+            .OrderByDescending(form => form.Prediction.LandsInOrder)
+            .ThenByDescending(form => form.IsSolved)
+            .ThenByDescending(form => form.Prediction.Shape!.Meets(job.Panel.Tolerance))
+            .ThenByDescending(form => form.Prediction.Passes(job.Panel.Finish))
+            .ThenBy(form => form.Size)
+            .FirstOrDefault();
     }
 
     private SolvedForm? At(int count)
@@ -61,7 +151,7 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
             if (SolveAnew(stepping) is not { } solved)
                 continue;
             found ??= solved;
-            if (!Passes(solved))
+            if (!IsClose(solved))
                 continue;
             found = solved;
             break;
@@ -91,9 +181,25 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
         return new WrapSolver(pure, finished, stepped, fold, _work, cancellation).Solve(start);
     }
 
+    private bool IsAsWanted(SolvedForm solved) =>
+        solved.IsSolved && solved.Prediction.LandsInOrder && solved.Prediction.Shape!.Meets(job.Panel.Tolerance);
+
     private bool Passes(SolvedForm solved) =>
-        solved.IsSolved
-        && solved.Form.Folds.IsFoldable(job.Brake.MinFacetMm, job.Form.Stepping.MaxFacetMm)
-        && solved.Prediction.Passes(job.Panel.Finish)
-        && FinishedTolerance.IsMet(solved.Prediction.Shape!);
+        solved.Form.Folds.IsFoldable(job.Brake.MinFacetMm, job.Form.Stepping.MaxFacetMm)
+        && solved.Prediction.Passes(job.Panel.Finish, TimesOf(solved));
+
+    private bool IsClose(SolvedForm solved) =>
+        IsAsWanted(solved) && Passes(solved) && solved.Prediction.Shape!.MissMm <= _closeMm;
+
+    // What ripple and slope are taken times, so that they pass with the confidence asked for. How much they vary is worked out over the
+    // first form solved and kept: it changes little from count to count, and costs six pulls.
+    private double TimesOf(SolvedForm solved)
+    {
+        if (job.Form.Stepping.Confidence <= Stepping.LeastConfidence)
+            return 1;
+        var pulled = PlannedPull.JobOf(solved.Form, job, fold);
+        return _times ??= WrapOutlook.SumsOf(pulled, solved.Prediction, _work, cancellation) is var (sums, _)
+            ? Math.Exp(sums.Showing.Shift + (Normal.InvCDF(0, 1, job.Form.Stepping.Confidence) * sums.Showing.Deviation))
+            : 1;
+    }
 }

@@ -24,8 +24,17 @@ internal sealed class WrapSolver
 
     private const int MostSteps = 12;
 
-    /// <summary>A degree of sweep weighs as much as this much distance [mm/rad]: the sweep is to be exact.</summary>
-    private const double SweepWeightMm = 2000;
+    /// <summary>What a miss of the sweep weighs where two forms are compared [mm/rad].</summary>
+    private const double SweepWeightMm = 200;
+
+    /// <summary>
+    /// How much more it weighs in a step: the sweep is to be exact, but a step that is long need not meet it at once.
+    /// </summary>
+    private const double SweepRigour = 10;
+
+    private const int SweepRow = 0;
+
+    private const int RadiusRow = 1;
 
     /// <summary>Weight of each higher term of the series, times its order [mm].</summary>
     private const double SeriesWeightMm = 0.2;
@@ -38,9 +47,28 @@ internal sealed class WrapSolver
 
     private const double TurnStep = 0.2 * Math.PI / 180;
 
+    /// <summary>Weight of the mean curvature over the middle folds, as a share of the wanted one [mm].</summary>
+    private const double RadiusWeightMm = 20;
+
     private const double Damping = 1e-4;
 
     private const double LeastShare = 0.1;
+
+    /// <summary>Times that slopes are taken by trial.</summary>
+    private const int MostSlopes = 3;
+
+    /// <summary>Simulations with which the mean level alone meets the sweep, and how far one moves it.</summary>
+    private const int MostOfSweep = 6;
+
+    private const double MostLevel = 0.03;
+
+    /// <summary>A miss below this, or below this share of the curve, is not worth slopes by trial once more [mm].</summary>
+    public const double EnoughMm = 0.25;
+
+    public const double EnoughShare = 0.0015;
+
+    /// <summary>And so is half a percent of the radius.</summary>
+    private const double EnoughOfRadiusMm = 0.005 * RadiusWeightMm;
 
     /// <summary>A miss that a step no longer brings down by this share is done.</summary>
     private const double LeastGain = 0.05;
@@ -60,6 +88,7 @@ internal sealed class WrapSolver
     private readonly WantedCurve _wanted;
     private readonly ShapeMiss _miss;
     private readonly int _terms;
+    private readonly double _enough;
 
     /// <summary>Sets a job up.</summary>
     /// <param name="pure">The form by pure bending; its lever and number of folds stay.</param>
@@ -73,10 +102,11 @@ internal sealed class WrapSolver
         (_pure, _finished, _fold, _work, _cancellation) = (pure, finished, fold, work, cancellation);
         _job = job with
         {
-            Form = job.Form with { Stepping = job.Form.Stepping with { Folds = pure.Folds.Polygon.Angles.Length, Refine = false } },
+            Form = job.Form with { Stepping = job.Form.Stepping with { Folds = pure.Folds.Polygon.Angles.Length } },
             Panel = job.Panel with { LeverMm = pure.Judge.LeverMm },
         };
         _wanted = WantedCurve.Of(finished, job.Panel.Sheet);
+        _enough = Math.Max(EnoughMm, EnoughShare * _wanted.LengthMm);
         _miss = new(_wanted, job.Panel.LeadInMm, pure.Judge.LeverMm);
         _terms = Math.Clamp((MostUnknowns / pure.Contact.Runs.Count) - 2, 1, MostTerms);
     }
@@ -94,35 +124,55 @@ internal sealed class WrapSolver
         if ((first ?? Try(new double[Unknowns])) is not { } best)
             return null;
         var slopes = first is not null ? start!.Slopes?.Clone() : null;
-        var isFresh = false;
+        var (taken, areFresh) = (0, false);
         for (var i = 0; i < MostSteps; i++)
         {
             if (slopes is null)
             {
-                slopes = SlopesAt(best);
-                isFresh = true;
+                // Where a fold just comes to be touched or not, the slopes differ ahead and behind: the other side is tried next.
+                slopes = SlopesAt(best, taken % 2 == 0 ? 1 : -1);
+                (taken, areFresh) = (taken + 1, true);
             }
 
-            if (slopes is null)
+            var next = Better(best, slopes);
+            var gain = next is null ? 0 : 1 - (next.Size / best.Size);
+            if (gain >= LeastGain)
+            {
+                (best, areFresh) = (next!, false);
+                continue;
+            }
+
+            best = next ?? best;
+            if (Math.Abs(best.SweepMiss) < SweepTolerance && (areFresh || IsEnough(best)))
                 break;
-            if (Better(best, slopes) is { } next)
-            {
-                var gain = 1 - (next.Size / best.Size);
-                (best, isFresh) = (next, false);
-                if (gain < LeastGain && Math.Abs(best.SweepMiss) < SweepTolerance)
-                    break;
-            }
-            else if (isFresh || Math.Abs(best.SweepMiss) < SweepTolerance)
-            {
+            if (taken == MostSlopes)
                 break;
-            }
-            else
-            {
-                slopes = null;
-            }
+            slopes = null;
         }
 
-        return best with { Slopes = slopes };
+        return MeetSweep(best) with { Slopes = slopes };
+    }
+
+    private bool IsEnough(SolvedForm solved) => solved.Size < _enough && Math.Abs(solved.Residuals[RadiusRow]) < EnoughOfRadiusMm;
+
+    // What is left of the sweep is taken off by the mean level alone.
+    private SolvedForm MeetSweep(SolvedForm best)
+    {
+        var slope = _pure.Contact.Sweep.Radians;
+        for (var i = 0; i < MostOfSweep && Math.Abs(best.SweepMiss) > SweepTolerance; i++)
+        {
+            var by = Math.Clamp(-best.SweepMiss / slope, -MostLevel, MostLevel);
+            var moved = (double[])best.Unknowns.Clone();
+            for (var k = 0; k < moved.Length; k += PerStretch)
+                moved[k] += by;
+            if (Try(moved) is not { } next)
+                break;
+            slope = Math.Max((next.SweepMiss - best.SweepMiss) / by, slope / 2);
+            if (Math.Abs(next.SweepMiss) < Math.Abs(best.SweepMiss))
+                best = next;
+        }
+
+        return best;
     }
 
     private SolvedForm? Better(SolvedForm best, Matrix<double> slopes)
@@ -145,11 +195,13 @@ internal sealed class WrapSolver
     {
         var rows = slopes.RowCount;
         var stacked = Matrix<double>.Build.Dense(rows + Unknowns, Unknowns);
-        stacked.SetSubMatrix(0, 0, slopes);
-        for (var k = 0; k < Unknowns; k++)
-            stacked[rows + k, k] = Damping * slopes.Column(k).L2Norm();
         var right = Vector<double>.Build.Dense(rows + Unknowns);
+        stacked.SetSubMatrix(0, 0, slopes);
         right.SetSubVector(0, rows, -best.Residuals);
+        stacked.SetRow(SweepRow, SweepRigour * slopes.Row(SweepRow));
+        right[SweepRow] *= SweepRigour;
+        for (var k = 0; k < Unknowns; k++)
+            stacked[rows + k, k] = slopes.Column(k).L2Norm() is var size and > 0 ? Damping * size : 1;
         return [.. stacked.QR().Solve(right)];
     }
 
@@ -161,18 +213,17 @@ internal sealed class WrapSolver
             slopes.Add((to.Residuals - from.Residuals - (slopes * step)).OuterProduct(step / square), slopes);
     }
 
-    private Matrix<double>? SlopesAt(SolvedForm at)
+    // An unknown that cannot be followed either way stays where it is.
+    private Matrix<double> SlopesAt(SolvedForm at, int side)
     {
         var slopes = Matrix<double>.Build.Dense(at.Residuals.Count, Unknowns);
         for (var k = 0; k < Unknowns; k++)
         {
-            var step = IsTerm(k) ? SeriesStep : TurnStep;
+            var step = side * (IsTerm(k) ? SeriesStep : TurnStep);
             if (Beside(step) is { } ahead)
                 slopes.SetColumn(k, (ahead.Residuals - at.Residuals) / step);
             else if (Beside(-step) is { } behind)
                 slopes.SetColumn(k, (at.Residuals - behind.Residuals) / step);
-            else
-                return null;
 
             SolvedForm? Beside(double by)
             {
@@ -205,19 +256,28 @@ internal sealed class WrapSolver
         if (prediction.Shape is not { } shape)
             return null;
         var sweepMiss = shape.Sweep.Radians - _wanted.Sweep.Radians;
+        if (_job.Form.Stepping is not { FoldAngle: null, SpacingMm: null })
+            form = form with { Folds = form.Folds with { FixedStepOver = sweepMiss } };
         return new(form, prediction, unknowns, ResidualsOf(unknowns, shape, sweepMiss), sweepMiss);
     }
 
     private Vector<double> ResidualsOf(double[] unknowns, PredictedShape shape, double sweepMiss)
     {
         var misses = _miss.Of(shape.Curve);
-        var residuals = Vector<double>.Build.Dense((2 * misses.Length) + 1 + unknowns.Length);
+        var residuals = Vector<double>.Build.Dense((2 * misses.Length) + 2 + unknowns.Length);
+        residuals[SweepRow] = SweepWeightMm * sweepMiss;
+        // A panel or a curve that is flat in the middle has no radius to miss.
+        residuals[RadiusRow] = RadiusWeightMm * ((shape.WantedRadiusMm / shape.RadiusMm) - 1 ?? 0);
         var share = 1 / Math.Sqrt(misses.Length);
-        for (var i = 0; i < misses.Length; i++)
-            (residuals[2 * i], residuals[(2 * i) + 1]) = (share * misses[i].X, share * misses[i].Y);
-        residuals[2 * misses.Length] = SweepWeightMm * sweepMiss;
+        var row = RadiusRow + 1;
+        foreach (var miss in misses)
+        {
+            residuals[row++] = share * miss.X;
+            residuals[row++] = share * miss.Y;
+        }
+
         for (var k = 0; k < unknowns.Length; k++)
-            residuals[(2 * misses.Length) + 1 + k] = unknowns[k] * (IsTerm(k) ? SeriesWeightMm * (k % PerStretch) : TurnWeightMm);
+            residuals[row++] = unknowns[k] * (IsTerm(k) ? SeriesWeightMm * (k % PerStretch) : TurnWeightMm);
         return residuals;
     }
 

@@ -33,7 +33,8 @@ internal sealed record WrappedForm(
             var inOrder = Lever.LongestMm(places, contact.MidMm, FacetJudge.LeverShare);
             var springback = contact.Runs.Sum(run => run.Integral(state => state.MomentPerWidth)) / law.Stiffness;
             var slide = Lever.SlideMm(contact.MidMm, contact.Sweep.Radians, springback);
-            var choice = new LeverChoice(job, longest, inOrder, slide);
+            var followed = panel.Springback is SolvedOnWrap ? Lever.FollowedMm(contact.MidMm) : double.NegativeInfinity;
+            var choice = new LeverChoice(job, Math.Max(longest, followed), Math.Max(inOrder, followed), slide);
             return choice.Settle(With, wrapped => wrapped.Folds.WidestFacetMm);
 
             WrappedForm With(double lever)
@@ -63,7 +64,9 @@ internal sealed record WrappedForm(
         {
             Rule = rule,
             Contact = contact,
-            Folds = job.Form.Stepping.Rule == SteppingRule.EqualAngle ? folds.WithEvenAngles(fold) : folds,
+            Folds = job.Form.Stepping.Rule == SteppingRule.EqualAngle
+                ? folds.WithEvenAngles(fold, job.Form.Stepping.FoldAngle?.Radians)
+                : folds,
             Tightest = TightestOf(finished, contact, rule),
             LongestLeverMm = Lever.LongestMm(contact.Extremes, contact.MidMm),
         };

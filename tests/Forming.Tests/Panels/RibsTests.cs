@@ -1,5 +1,4 @@
 using Forming.Checks;
-using Forming.Facets;
 using Forming.Jobs;
 using Forming.Numerics;
 using Forming.Plans;

@@ -62,7 +62,7 @@ internal static class RandomJobs
     private static readonly Gen<SpringbackChoice> Springback = Gen.Select(Gen.Int[0, 9], Gen.Double[0.1, 1]).Select((kind, share) => kind switch
     {
         0 => new MeasuredFactor(share),
-        1 => new EffectiveYield(400 * share),
+        1 => new PureBending(400 * share),
         _ => (SpringbackChoice)new PureBending(),
     });
 

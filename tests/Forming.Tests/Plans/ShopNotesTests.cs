@@ -1,7 +1,6 @@
 using System.Globalization;
 using Forming.Jobs;
 using Forming.Materials;
-using Forming.Plans;
 using Forming.Results;
 
 namespace Forming.Tests.Plans;

@@ -147,7 +147,7 @@ public class PanelPredictionTests
         Assert.Null(prediction.Ripple.HeightMm);
         Assert.All(prediction.Shape?.Facets ?? [], facet => Assert.Null(facet.RippleMm));
         Assert.All(Figures.Of(prediction), figure => Assert.True(double.IsFinite(figure.Value), figure.Path));
-        Assert.DoesNotContain(plan.Checks, check => check.Id == "predicted-ripple" && check.Verdict == Verdict.Pass);
+        Assert.DoesNotContain(plan.Checks, check => check.Id == "facets-show" && check.Verdict == Verdict.Pass);
     }
 
     [Fact]
@@ -182,7 +182,7 @@ public class PanelPredictionTests
     public void Where_a_predicted_ripple_passes_the_limit_the_plan_warns()
     {
         var rough = Workshop.Plan(Arc with { Finish = Finish.Own(0.001, Angle.FromDegrees(0.01)) }, Workshop.Form(new() { Folds = 8 }));
-        var check = Workshop.CheckOf(rough, "predicted-ripple");
+        var check = Workshop.CheckOf(rough, "facets-show");
         Assert.Equal(Verdict.Warn, check.Verdict);
         Assert.NotEqual(PlanVerdict.CannotBeMade, rough.Verdict);
         Assert.True(rough.Panel.Prediction!.Finishes.Single(finish => finish.Finish.IsOwn).Shows);
@@ -190,12 +190,15 @@ public class PanelPredictionTests
     }
 
     [Fact]
-    public void Nothing_is_predicted_unless_it_is_asked_for()
+    public void A_quick_plan_simulates_no_pull_and_says_so()
     {
         var plan = Workshop.Plan(Arc with { Predict = false });
         Assert.Null(plan.Panel.Prediction);
-        Assert.DoesNotContain(plan.Checks, check => check.Id is "wrap-order" or "predicted-ripple");
-        Assert.DoesNotContain(plan.Basis, basis => basis.Quantity.StartsWith("panel.prediction", StringComparison.Ordinal));
+        Assert.DoesNotContain(plan.Checks, check => check.Id is "wrap-order" or "facets-show");
+        Assert.DoesNotContain(plan.Basis, basis => basis.Quantity.StartsWith("panel.outcome", StringComparison.Ordinal));
+        Assert.Equal(Verdict.Warn, Workshop.CheckOf(plan, "outcome").Verdict);
+        Assert.NotEqual(PlanVerdict.Ready, plan.Verdict);
+        Assert.NotNull(plan.Panel.WhyNotSolved);
     }
 
     [Fact]
@@ -204,11 +207,11 @@ public class PanelPredictionTests
         var taper = Arc with { Curve = new TaperCurve(Workshop.Arc(80, 60), Workshop.Arc(120, 60), 300, TaperPlacement.Concentric, default) };
         var refused = Assert.Throws<NoSolutionException>(() => PredictionReport.Of(new FormJob(taper, Workshop.Form(), Workshop.Brake, Workshop.Marks)));
         Assert.Equal(("prediction.taper", "panel.curve"), (refused.Code, refused.Subject));
-        var plan = Workshop.Plan(taper, Workshop.Form(new() { Rule = SteppingRule.FewestFolds, Refine = true }));
-        Assert.False(plan.Panel.Prediction!.Wraps);
-        Assert.NotNull(plan.Panel.Prediction.WhyNot);
-        Assert.NotNull(plan.Form.Stepping.Refinement!.WhyKept);
-        Assert.DoesNotContain(plan.Checks, check => check.Id is "wrap-order" or "predicted-ripple");
+        var plan = Workshop.Plan(taper, Workshop.Form(new() { Rule = SteppingRule.FewestFolds }));
+        Assert.Null(plan.Panel.Prediction);
+        Assert.NotNull(plan.Panel.WhyNotSolved);
+        Assert.Equal(Verdict.Warn, Workshop.CheckOf(plan, "outcome").Verdict);
+        Assert.DoesNotContain(plan.Checks, check => check.Id is "wrap-order" or "facets-show");
     }
 
     [Fact]

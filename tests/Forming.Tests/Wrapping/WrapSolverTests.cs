@@ -30,8 +30,8 @@ public class WrapSolverTests
         var (solved, pure) = Solve(material, thickness, radius, sweep, folds, FormBacking.Ribs);
         var (shape, before) = (solved.Prediction.Shape!, pure.Shape!);
         Workshop.Within(0.05, sweep, shape.Sweep.Degrees);
-        Workshop.Near(radiusElsewhere, shape.RadiusMm!.Value, 0.015);
-        Workshop.Near(radius, shape.RadiusMm.Value, 0.02);
+        Assert.True(Math.Abs(shape.RadiusMm!.Value - radius) <= Math.Abs(radiusElsewhere - radius) + (0.001 * radius), $"R {shape.RadiusMm}");
+        Workshop.Near(radius, shape.RadiusMm.Value, 0.01);
         Workshop.Near(missOfPureBending, before.MissMm, 0.15);
         Assert.True(shape.MissMm < 0.3 * before.MissMm, $"{shape.MissMm:0.000} of {before.MissMm:0.000} mm");
         Assert.True(shape.HeldMissMm < 1, $"{shape.HeldMissMm:0.00} mm off the flats");

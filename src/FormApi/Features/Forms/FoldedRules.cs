@@ -58,7 +58,9 @@ internal static class FoldedRules
         rules.Unused(request => request.Panel!.Clamp!.Height).When(request => request.Panel!.Clamp is not null);
         rules.Unused(request => request.Panel!.Springback!.Model).When(request => request.Panel!.Springback is not null);
         rules.Unused(request => request.Panel!.Springback!.Factor).When(request => request.Panel!.Springback is not null);
+        rules.Unused(request => request.Panel!.Tolerance);
         rules.Unused(request => request.Panel!.StockSheets);
+        rules.Unused(request => request.Panel!.Scatter);
     });
 
     /// <summary>Pointer of a field that is missing because of what another one says, or null.</summary>

@@ -192,14 +192,12 @@ internal sealed record StopSettingResult(double Angle, double? StopAngle, double
 /// <param name="SweepOver">Sweep past the wanted one with a fixed angle or spacing; negative is short [°].</param>
 /// <param name="LastFoldInstead">The last fold that would close the sweep exactly [°]; null where nothing was fixed.</param>
 /// <param name="FlatInsideTangent">How far the lead-in flat is inside the curve's tangent, full ends [mm or in].</param>
-/// <param name="Refinement">Result of refining by the predicted ripple; only where it was asked for.</param>
 internal sealed record SteppingResult(
     double AngleSpread,
     double SpacingSpread,
     double SweepOver,
     double? LastFoldInstead,
-    double FlatInsideTangent,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RefinementResult? Refinement = null)
+    double FlatInsideTangent)
 {
     /// <summary>The spread in the caller's units.</summary>
     /// <param name="stepping">The spread.</param>
@@ -209,15 +207,8 @@ internal sealed record SteppingResult(
         units.Length(stepping.SpacingSpreadMm),
         UnitSystem.Degrees(stepping.SweepOver),
         UnitSystem.Degrees(stepping.LastFoldInstead),
-        units.Length(stepping.FlatInsideTangentMm),
-        stepping.Refinement is { } refined ? new(refined.ClosedFormFolds, refined.Folds, refined.WhyKept) : null);
+        units.Length(stepping.FlatInsideTangentMm));
 }
-
-/// <summary>Result of refining the folds by the predicted ripple.</summary>
-/// <param name="From">Folds by the closed form.</param>
-/// <param name="To">Folds kept.</param>
-/// <param name="Text">Why the closed form's folds were kept; null where the predicted ripple chose.</param>
-internal sealed record RefinementResult(int From, int To, string? Text);
 
 /// <summary>The form in section: the lead-in flat along x, the tangent point of the curve at (0, 0).</summary>
 /// <param name="Vertices">Contact-side outline [x, y]: end of the lead-in, every mold line, end of the lead-out [mm or in].</param>

@@ -35,7 +35,7 @@ internal sealed record FormSpecs(FormJob Job)
     {
         var units = UnitSystem.Of(request.Units);
         return new(new FormJob(
-            PanelFrom(request.Panel, units) with { Predict = request.Predict ?? false },
+            PanelFrom(request.Panel, units),
             FormFrom(request.Form, units),
             BrakeFrom(request.Brake, units),
             MarksFrom(request.Marks!))
@@ -67,6 +67,9 @@ internal sealed record FormSpecs(FormJob Job)
             ? new(PullBy.OnePerson.People, units.ToN(rated))
             : new(panel.Pull?.By?.People ?? PullBy.OnePerson.People),
         Springback = SpringbackFrom(panel.Springback!, units),
+        Scatter = panel.Scatter?.ToScatter(units),
+        Tolerance = new(
+            Angle.FromDegrees(panel.Tolerance!.Angle!.Value), panel.Tolerance.Radius!.Value, ToMm(panel.Tolerance.Profile, units)),
         StockSheets =
         [
             .. panel.StockSheets!.Select(sheet => new StockSheet(sheet.Name!, units.ToMm(sheet.Length), units.ToMm(sheet.Width))),
@@ -91,7 +94,7 @@ internal sealed record FormSpecs(FormJob Job)
             FoldAngle = ToAngle(form.Stepping.Angle),
             SpacingMm = ToMm(form.Stepping.Spacing, units),
             MaxFacetMm = ToMm(form.Stepping.MaxFacet, units),
-            Refine = form.Stepping.Refine!.Value,
+            Confidence = form.Stepping.Confidence ?? Stepping.LeastConfidence,
         },
         Grain = form.Grain!.Value,
         Backing = form.Backing ?? FormBacking.None,
@@ -181,12 +184,13 @@ internal sealed record FormSpecs(FormJob Job)
     private static SpringbackChoice SpringbackFrom(SpringbackInput springback, UnitSystem units) => springback switch
     {
         { Factor: { } factor } => new MeasuredFactor(factor),
-        { EffectiveYield: { } stress } => new EffectiveYield(units.ToMpa(stress)),
-        { Model: SpringbackModel.Wrap } => new SolvedOnWrap(),
-        _ => new PureBending(),
+        { Model: SpringbackModel.PureBending } => new PureBending(ToMpa(springback.EffectiveYield, units)),
+        _ => new SolvedOnWrap(ToMpa(springback.EffectiveYield, units)),
     };
 
     private static double? ToMm(double? length, UnitSystem units) => length is { } given ? units.ToMm(given) : null;
+
+    private static double? ToMpa(double? stress, UnitSystem units) => stress is { } given ? units.ToMpa(given) : null;
 
     private static Angle? ToAngle(double? degrees) => degrees is { } given ? Angle.FromDegrees(given) : null;
 }

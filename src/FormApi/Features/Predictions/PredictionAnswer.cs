@@ -97,8 +97,8 @@ internal sealed record PredictionAnswer(
             units.Length(shape?.WantedRadiusMm),
             UnitSystem.Degrees(shape?.Sweep),
             UnitSystem.Degrees(shape?.WantedSweep),
-            shape is null ? null : new(units.Length(shape.MissMm), units.Length(shape.HeldMissMm)),
-            RippleOf(prediction.Ripple, units),
+            MissResult.From(shape, units),
+            RippleResult.From(prediction.Ripple, units),
             prediction.Give is { } give ? GiveResult.From(give) : null,
             Lists.Map(shape?.Facets ?? [], facet => FacetOf(facet, units)),
             Lists.Map(prediction.Finishes, verdict => FinishOf(verdict, units)),
@@ -109,9 +109,6 @@ internal sealed record PredictionAnswer(
             Lists.Map(job.Report.Basis, BasisResult.From),
             job.Links);
     }
-
-    private static RippleResult RippleOf(PredictedRipple ripple, UnitSystem units) =>
-        new(ripple.Known, ripple.WhyUnknown, units.Length(ripple.HeightMm), UnitSystem.Degrees(ripple.Slope), ripple.Facet);
 
     private static FacetResult FacetOf(PredictedFacet facet, UnitSystem units) => new(
         facet.Number,
@@ -126,11 +123,7 @@ internal sealed record PredictionAnswer(
 
     private static PredictedPullResult PullOf(PanelPrediction prediction, double widthMm, UnitSystem units)
     {
-        var steps = Lists.Map(prediction.Steps, step => new PullStepResult(
-            step.Fold,
-            UnitSystem.Degrees(step.EndAngle),
-            units.Force(step.ForcePerWidth * widthMm),
-            units.Moment(step.ClampMomentPerWidth)));
+        var steps = Lists.Map(prediction.Steps, step => PullStepResult.From(step, widthMm, units));
         return prediction.Pull is { } pull
             ? new(
                 steps,
@@ -148,19 +141,6 @@ internal sealed record PredictionAnswer(
         Lists.Map(curve, point => UnitSystem.Degrees(point.Heading)),
         Lists.Map(curve, point => units.Curvature(point.Curvature)));
 }
-
-/// <summary>Largest distance of the panel's mid surface from the wanted one over the curve, at equal lengths along both.</summary>
-/// <param name="Fitted">With the two laid over each other as well as they go [mm or in].</param>
-/// <param name="Held">With the lead-in flats laid on each other [mm or in].</param>
-internal sealed record MissResult(double Fitted, double Held);
-
-/// <summary>How much of the facets will show.</summary>
-/// <param name="Known">Whether it is known; false never means smooth.</param>
-/// <param name="Text">Why it is not known, or null.</param>
-/// <param name="Height">Largest peak-to-valley height over one facet [mm or in]; null where not known.</param>
-/// <param name="Slope">Largest slope against a facet's own smooth arc [°]; null where not known.</param>
-/// <param name="Facet">Number of the facet nearest to the limits of the finish; null where not known.</param>
-internal sealed record RippleResult(bool Known, string? Text, double? Height, double? Slope, int? Facet);
 
 /// <summary>What one facet leaves in the panel.</summary>
 /// <param name="Number">Number of the fold before it, from 1.</param>
@@ -191,16 +171,8 @@ internal sealed record FinishResult(string Finish, double AllowedRipple, double 
 internal sealed record PredictedPullResult(
     PullStepResult[] Steps, double? Force, double? ClampMoment, double? ClampLoad, double? EndAngle, double? EnergyReleased);
 
-/// <summary>The pull when the panel reaches a fold.</summary>
-/// <param name="Fold">Number of the fold just touched, from 1; one more than there are folds when the panel meets the lead-out.</param>
-/// <param name="EndAngle">Angle of the sheet's end [°].</param>
-/// <param name="Force">Hand force, square to the sheet's end, whole width [N or lbf].</param>
-/// <param name="ClampMoment">Size of the moment per width at the clamp [N·mm/mm or lbf·in/in].</param>
-internal sealed record PullStepResult(int Fold, double EndAngle, double Force, double ClampMoment);
-
-/// <summary>
-/// The mid surface of the panel let go: the first tangent point at (0, 0), the lead-in along x, turning left. All lists go together.
-/// </summary>
+/// <summary>The mid surface of the panel let go: the first tangent point at (0, 0), the lead-in along x, turning left. All lists go
+/// together.</summary>
 /// <param name="Points">Places [x, y] [mm or in].</param>
 /// <param name="Along">Distance along the panel [mm or in].</param>
 /// <param name="Heading">Direction [°].</param>

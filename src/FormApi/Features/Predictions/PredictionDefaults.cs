@@ -62,7 +62,9 @@ internal static class PredictionDefaults
             Grain = null,
             Clamp = whole.Clamp! with { Height = null },
             Springback = panel.Springback?.EffectiveYield is null ? null : panel.Springback,
+            Tolerance = null,
             StockSheets = null,
+            Scatter = null,
         };
     }
 }

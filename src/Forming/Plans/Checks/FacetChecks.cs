@@ -1,7 +1,6 @@
 using Forming.Checks;
 using Forming.Plans.Drafts;
 using Forming.Results;
-using Forming.Wrapping;
 
 namespace Forming.Plans.Checks;
 
@@ -16,14 +15,13 @@ internal static class FacetChecks
         checks.Add(FacetWidth(draft));
         if (draft.Form.Stepping.MaxFacetMm is { } maxFacet)
             checks.Add(OwnMaximum(draft, maxFacet));
-        if (draft.Stepping.Refinement is { } refinement)
-            checks.Add(Refined(refinement));
     }
 
     private static Check FacetWidth(PlanDraft draft)
     {
         var result = draft.PrintThrough;
-        if (!result.Known)
+        var isSimulated = draft.Solution is { Prediction: { LandsInOrder: true, Ripple.Known: true } };
+        if (!result.Known && !isSimulated)
         {
             return new(
                 CheckIds.FacetWidth,
@@ -33,14 +31,16 @@ internal static class FacetChecks
                 $"print-through is not known: {result.WhyUnknown}; facets were sized for the worst sheet at the longest workable lever");
         }
 
-        if (draft.Stepping.Refinement is { WhyKept: null } || draft.Solution is { Prediction.Ripple.Known: true })
+        if (isSimulated)
         {
             return new(
                 CheckIds.FacetWidth,
                 Verdict.Pass,
-                result.NearestFacetMm,
+                result.NearestFacetMm ?? result.WidestFacetMm,
                 null,
-                $"judged by the predicted ripple in place of the closed form, which says {Figure.Length(result.RippleMm!.Value)} and {Figure.Angle(result.Slope!.Value.Radians)} here");
+                result is { RippleMm: { } ripple, Slope: { } slope }
+                    ? $"judged by the predicted ripple in place of the closed form, which says {Figure.Length(ripple)} and {Figure.Angle(slope.Radians)} here"
+                    : (FormattableString)$"judged by the predicted ripple, facet by facet; the closed form does not reach here");
         }
 
         // Each facet has its own allowance; the values shown are those of the facet nearest to its allowance.
@@ -63,20 +63,6 @@ internal static class FacetChecks
             allowed,
             $"facets of {Figure.Length(facet)} will show: ripple {Figure.Length(result.RippleMm!.Value)}, slope {Figure.Angle(result.Slope!.Value.Radians)}, for a {result.Allowed.Name} finish");
     }
-
-    private static Check Refined(SteppingRefinement refinement) => refinement.WhyKept is { } why
-        ? new(
-            CheckIds.RefinedFolds,
-            Verdict.Warn,
-            refinement.Folds,
-            null,
-            $"the closed form's folds were kept: {why}")
-        : new(
-            CheckIds.RefinedFolds,
-            Verdict.Pass,
-            refinement.Folds,
-            null,
-            $"refined by the predicted ripple from {refinement.ClosedFormFolds} folds to {refinement.Folds}");
 
     private static Check OwnMaximum(PlanDraft draft, double maxFacet) => PlanChecks.AtMost(
         CheckIds.MaxFacet,

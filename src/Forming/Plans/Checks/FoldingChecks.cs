@@ -85,9 +85,13 @@ internal static class FoldingChecks
     private static Check SweepMatch(PlanDraft draft)
     {
         var over = draft.Stepping.SweepOver.Radians;
-        FormattableString message = over >= 0
-            ? $"the fixed step takes the form {Figure.Angle(over)} past the wanted sweep"
-            : (FormattableString)$"the fixed step leaves the form {Figure.Angle(-over)} short of the wanted sweep";
+        FormattableString message = (draft.Solution is not null, over >= 0) switch
+        {
+            (true, true) => $"with the fixed step the panel comes off {Figure.Angle(over)} past the wanted sweep",
+            (true, false) => $"with the fixed step the panel comes off {Figure.Angle(-over)} short of the wanted sweep",
+            (false, true) => $"the fixed step takes the form {Figure.Angle(over)} past the wanted sweep",
+            (false, false) => $"the fixed step leaves the form {Figure.Angle(-over)} short of the wanted sweep",
+        };
         return PlanChecks.AtMost(
             CheckIds.SweepMatch,
             Verdict.Warn,

@@ -37,6 +37,8 @@ internal static class PullChecks
             { Bound = Bound.Least };
         }
 
+        if (draft.Solution is { Prediction.LandsInOrder: true })
+            return SimulatedLever(judge.LeverMm, draft.Pull.LongestLeverMm);
         var least = FacetJudge.LeastLeverMm(facet, judge.SlideMm);
         if (draft.Pull.LongestLeverMm is not { } longest || longest >= judge.LeverMm)
         {
@@ -80,6 +82,21 @@ internal static class PullChecks
                 ? $"no lever fits: the longest that keeps the wrap in order is {Figure.Length(longest)}, and pulling the last facet down needs {Figure.Length(least)}; past it the sheet may arch over folds, and print-through is not known"
                 : (FormattableString)$"no lever fits: the curve alone is too long to wrap in order, so the sheet may arch over folds, and print-through is not known");
     }
+
+    // The longest lever is an estimate of what the simulation shows, so where there is a simulation that one counts.
+    private static Check SimulatedLever(double lever, double? longest) => lever > longest
+        ? new(
+            CheckIds.Lever,
+            Verdict.Pass,
+            lever,
+            null,
+            $"the hand pulls {Figure.Length(lever)} past the end of the curve; simulated with this lever, the panel lands on the folds one after another, so the estimate of the longest ({Figure.Length(Math.Max(0, longest.Value))}) does not count")
+        : new(
+            CheckIds.Lever,
+            Verdict.Pass,
+            lever,
+            longest,
+            $"the hand pulls {Figure.Length(lever)} past the end of the curve; simulated with this lever, the panel lands on the folds one after another");
 
     /// <summary>Whether those who pull can pull that.</summary>
     /// <param name="forceN">Largest hand force over the whole width [N].</param>

@@ -1,12 +1,11 @@
 using Forming.Blanks;
 using Forming.Curves;
-using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
 using Forming.Layout;
+using Forming.Outlook;
 using Forming.Prediction;
 using Forming.Pulling;
-using Forming.Results;
 using Forming.Springback;
 using Forming.Wrapping;
 
@@ -27,16 +26,11 @@ internal static class StraightPlanner
             : WrappedForm.Solve(finished, job, fold, cancellation);
         var wrapped = closed;
         PanelPrediction? prediction = null;
-        SteppingRefinement? refinement = null;
-        if (panel.Springback is SolvedOnWrap)
-            RefuseFixedStep(form.Stepping);
         var solution = panel.Springback is not SolvedOnWrap
             ? null
             : KeepsSolution(known, job) ? known!.Solution : new SolvedCount(finished, job, fold, work, cancellation).Of(closed);
         if (solution is not null)
             (wrapped, prediction) = (solution.Form, solution.Prediction);
-        if (form.Stepping.Refine)
-            (wrapped, prediction, refinement) = new FoldRefinement(finished, job, fold, work, cancellation).Of(wrapped);
         if (panel.Springback is SolvedOnWrap)
             prediction ??= PlannedPull.Predict(wrapped, job, fold, new(PullWork.MostOfSolving, work), cancellation);
         else if (panel.Predict)
@@ -74,8 +68,12 @@ internal static class StraightPlanner
             RunsIntoItself = polygon.EndTurn > Math.PI && FormSection.CrossesItself(section.Vertices, cancellation),
             FoldBackMissMm = layout.FoldBackMiss(polygon, fold),
             Section = section,
-            Stepping = SteppingReport.Of(wrapped.Folds, contact, fold, form.Stepping) with { Refinement = refinement },
+            Stepping = SteppingReport.Of(wrapped.Folds, contact, fold, form.Stepping),
             Prediction = prediction,
+            Outlook = solution is not null && KeepsSolution(known, job)
+                ? known!.Outlook
+                : OutlookOf(wrapped, prediction, finished, job, fold, work, cancellation),
+            WhyNotSimulated = prediction is null ? WhyNotSimulated(panel.Springback) : null,
             Stations = StationList.Of(wrapped, fold, layout, job, springback),
             FoldSpringback = springback,
             FoldsWanted = () => wrapped.FoldsWanted(job, fold, cancellation),
@@ -100,6 +98,26 @@ internal static class StraightPlanner
         };
     }
 
+    // On the pull where the plan is solved on it, or else from the mean curvatures.
+    private static PanelOutlook OutlookOf(
+        WrappedForm wrapped,
+        PanelPrediction? prediction,
+        FinishedCurve finished,
+        FormJob job,
+        FoldShape fold,
+        PullWork? work,
+        CancellationToken cancellation)
+    {
+        if (job.Panel.Springback is SolvedOnWrap && prediction is not null)
+            return WrapOutlook.Of(PlannedPull.JobOf(wrapped, job, fold), prediction, PullWork.PartOf(work), cancellation);
+        var length = wrapped.Contact.Runs.Sum(run => run.End.MidMm - run.Start.MidMm);
+        return ClosedOutlook.Of(
+            job.Panel,
+            PlannedPull.FormOf(wrapped, fold),
+            wrapped.Rule.Law,
+            new(finished.Sweep.Radians / length, wrapped.Folds.Polygon.EndTurn / length, finished.Sweep.Radians, HasOneRadius: true));
+    }
+
     /// <summary>Whether a plan that is known has the same finished curve.</summary>
     /// <param name="known">The plan, or null.</param>
     /// <param name="panel">The panel.</param>
@@ -114,30 +132,16 @@ internal static class StraightPlanner
     public static bool KeepsFolds(PlanDraft? known, FormJob job) =>
         KeepsCurve(known, job.Panel)
         && Bare(known!.Panel) == Bare(job.Panel)
-        && known.Form.Stepping with { Refine = false } == job.Form.Stepping with { Refine = false }
+        && known.Form.Stepping == job.Form.Stepping
         && known.Form.FoldRadiusMm == job.Form.FoldRadiusMm
         && known.Form.Sheet.ThicknessMm == job.Form.Sheet.ThicknessMm
         && known.Form.NeutralFactor == job.Form.NeutralFactor
         && known.Brake.MinFacetMm == job.Brake.MinFacetMm
         && known.Job.Marks.Tape == job.Marks.Tape;
 
-    private static void RefuseFixedStep(Stepping stepping)
-    {
-        var field = stepping switch
-        {
-            { FoldAngle: not null } => "angle",
-            { SpacingMm: not null } => "spacing",
-            { Refine: true } => "refine",
-            _ => null,
-        };
-        if (field is null)
-            return;
-        throw new NoSolutionException(
-            "stepping.solved-on-wrap",
-            "form.stepping." + field,
-            $"the model wrap chooses fold angles, spacing and count",
-            $"a fixed number of folds, or none; or the model pure-bending");
-    }
+    private static FormattableString WhyNotSimulated(SpringbackChoice springback) => springback is MeasuredFactor
+        ? $"a measured factor is pure geometry, with no pull behind it"
+        : (FormattableString)$"the model pure-bending is quick and simulates no pull";
 
     // The solver looks at the flat before the curve, at the clamp and, over a bare form, at the form's own stiffness too.
     private static bool KeepsSolution(PlanDraft? known, FormJob job) =>

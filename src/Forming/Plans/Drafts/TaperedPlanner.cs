@@ -2,9 +2,9 @@ using Forming.Curves;
 using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
+using Forming.Outlook;
 using Forming.Prediction;
 using Forming.Pulling;
-using Forming.Results;
 using Forming.Springback;
 using Forming.Tapers;
 using Forming.Wrapping;
@@ -59,13 +59,9 @@ internal static class TaperedPlanner
             RunsIntoItself = formed.TotalTurn > Math.PI && TaperSolids.RunsIntoItself(solid, cancellation),
             FoldBackMissMm = Refold.MissMm(flat, folds, fold),
             Section = section,
-            Stepping = TaperStations.Report(folds, formed, form.Stepping) with
-            {
-                Refinement = form.Stepping.Refine
-                    ? new(folds.Angles.Length, folds.Angles.Length, FormattableString.Invariant(PanelPrediction.TaperReason))
-                    : null,
-            },
-            Prediction = panel.Predict ? PanelPrediction.Without(panel, PanelPrediction.TaperReason) : null,
+            Stepping = TaperStations.Report(folds, formed, form.Stepping),
+            WhyNotSimulated = PanelPrediction.TaperReason,
+            Outlook = OutlookOf(panel, wrap, folds, stepping, fold, law),
             Stations = TaperStations.Of(folds, flat, stepping, job, springback),
             FoldSpringback = springback,
             FoldsWanted = stepping.FoldsWanted,
@@ -97,14 +93,23 @@ internal static class TaperedPlanner
         }
     }
 
+    // An estimate at the place where most of the bend springs back.
+    private static PanelOutlook OutlookOf(
+        PanelSpec panel, TaperWrap wrap, TaperFolds folds, TaperStepping stepping, FoldShape fold, BendingLaw law)
+    {
+        var worst = wrap.Near.Concat(wrap.Far).MinBy(place => place.FinishedCurvature / place.State.Curvature);
+        var finished = wrap.Formed.Panel.SeriesOf(turn => wrap.Formed.Panel.At(turn).NormalRate).Integral().At(wrap.Formed.Panel.Sweep);
+        double[] facets = [.. Enumerable.Range(0, folds.Angles.Length - 1).Select(j => stepping.Facet(folds, j, false))];
+        return ClosedOutlook.Of(
+            panel,
+            new(facets, folds.Angles, fold.OuterRadiusMm),
+            law,
+            new(worst.FinishedCurvature, worst.State.Curvature, finished, HasOneRadius: false));
+    }
+
     private static Func<Ruling, double> FactorBy(SpringbackChoice choice, BendingLaw law, CancellationToken cancellation) => choice switch
     {
         MeasuredFactor measured => _ => 1 / measured.Factor,
-        SolvedOnWrap => throw new NoSolutionException(
-            "taper.springback-model",
-            "panel.springback.model",
-            $"the pull over slanting folds is not simulated yet",
-            $"pure-bending, a measured factor or an effective yield"),
         _ => ruling => BalancedFactor(law, ruling, cancellation),
     };
 

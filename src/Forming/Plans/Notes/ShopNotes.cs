@@ -84,7 +84,10 @@ internal static class ShopNotes
 
     public static IReadOnlyList<ShopNote> Of(PlanDraft draft)
     {
-        var notes = new List<ShopNote>(16) { FoldsOfForm(draft.FinishedSweep), Strip, Burr, Marking, Sight, Template, Wear };
+        var notes = new List<ShopNote>(17);
+        if (draft.Outlook.IsUnsure)
+            notes.Add(new("outlook", $"More of the bend springs back than stays: {draft.Outlook.Text}."));
+        notes.AddRange([FoldsOfForm(draft.FinishedSweep), Strip, Burr, Marking, Sight, Template, Wear]);
         AddPull(notes, draft);
         AddSheet(notes, draft.Panel.Sheet.Material);
         if (Marks(draft.Panel.Sheet.Material.Family, draft.Form.Sheet.Material.Family))
