@@ -81,7 +81,7 @@ public sealed class BadBodiesTests(Environments services) : IClassFixture<Enviro
         { "/panel/springback", """{"factor":0}""", 422, "out-of-range", "/panel/springback/factor" },
         { "/panel/stockSheets", "[]", 422, "out-of-range", "/panel/stockSheets" },
         { "/panel/stockSheets", """[{"length":1,"width":0}]""", 422, "out-of-range", "/panel/stockSheets/0/width" },
-        { "/panel/clamp/gap", "0", 422, "out-of-range", "/panel/clamp/gap" },
+        { "/panel/clamp/gap", "-1", 422, "out-of-range", "/panel/clamp/gap" },
         { "/panel/curve", """{"type":"flat","length":9}""", 422, "not-applicable", "/panel/curve/type" },
         { "/panel/curve", """{"type":"segments","segments":[]}""", 422, "out-of-range", "/panel/curve/segments" },
         { "/panel/curve", """{"type":"segments","segments":[{"type":"flat","length":9}]}""", 422, "choose-one", "/panel/curve/segments" },

@@ -69,7 +69,7 @@ public sealed record PanelPrediction
     /// <summary>How far the form gave under the pull; null for a rigid form, and where the panel does not lie over it.</summary>
     public FormGive? Give { get; init; }
 
-    /// <summary>Largest force with which the panel pressed on a fold beyond the first [N/mm]; null where it does not lie over the form.</summary>
+    /// <summary>Largest force of the panel on a fold beyond the first [N/mm]; null where it does not lie over the form.</summary>
     public double? FoldPushPerWidth { get; init; }
 
     /// <summary>Whether the panel lies over every fold, in their order.</summary>

@@ -160,7 +160,6 @@ internal sealed partial class PullOver
             if (touch.Circle > 0)
                 LargestPush = Math.Max(LargestPush, touch.Force);
         }
-
         _pressedBefore.Clear();
         _pressedBefore.AddRange(_equilibrium.Touches);
         _equilibrium.Touches.Clear();

@@ -42,10 +42,10 @@ public static class FormGiveEstimate
     /// <remarks>
     /// With the panel on a section, the hand's lever is <c>L</c>, its force <c>F = M/L</c>, square to the panel's end, which stands
     /// <c>D = L (k - W/M)</c> further round than that section; h is the arm of that force about each section before it. The largest over
-    /// the pull is taken, on an arc that of the whole wrap. A clamp a distance d behind the first fold, which pushes it up by 1.5 M/d, adds
-    /// <c>0.75 M d/(E'I)</c>: 1.27° in the one case that is known, where finite elements say 1.45° and the coupled beam 1.43°. D is never more than a wrap in order can have. Finite elements with
+    /// the pull is taken, on an arc that of the whole wrap. D is never more than a wrap in order can have. Finite elements with
     /// both sheets meshed and a beam coupled into the strip come to 0.75 to 1.12 of this (0.89 to 1.03 in the five cases of the tests), to
-    /// two thirds where the panel springs back by as much.
+    /// two thirds where the panel springs back by as much. A clamp a distance d behind the first fold, which pushes it up by 1.5 M/d,
+    /// adds <c>0.75 M d/(E'I)</c>: 1.27° in the one case that is known, where finite elements say 1.45° and the coupled beam 1.43°.
     /// </remarks>
     public static FormGive Compute(
         IReadOnlyList<GiveSection> sections, double leverMm, double curveMidMm, BendingLaw form, double formWidthMm, double clampGapMm)

@@ -25,8 +25,8 @@ public sealed record Ribs(IReadOnlyList<double> AtMm, double SpacingMm, double S
     public const double MostShare = 0.5;
 
     /// <summary>
-    /// Catalan's number over π²: moment over <c>(1 + v) q s</c> in the middle of a long plate on two edges s apart, under a line load q from
-    /// one edge to the other.
+    /// Catalan's number over π²: moment over <c>(1 + v) q s</c> in the middle of a long plate on two edges s apart, under a line load q
+    /// from one edge to the other.
     /// </summary>
     private const double PlateFactor = 0.915965594177219 / (Math.PI * Math.PI);
 
@@ -38,7 +38,8 @@ public sealed record Ribs(IReadOnlyList<double> AtMm, double SpacingMm, double S
     /// Between two ribs the sheet carries the push on a fold as a plate, simply supported on both and long the other way. Levy's series
     /// for one sine along the load is <c>w = q s³/(4 π³ D) (1 + π y/s) exp(-π y/s)</c>, and moments <c>q s (1 + v)/(4 π)</c> both ways;
     /// summed over the sines of an even load, <c>M = G/π² (1 + v) q s</c>, stress <c>6 M/t²</c>, alike both ways, so that it is the
-    /// comparison stress too. Worked out here from the plate equation. Folds stiffen the sheet beyond that; a free edge near the load weakens it.
+    /// comparison stress too. Worked out here from the plate equation. Folds stiffen the sheet beyond that; a free edge near the load
+    /// weakens it.
     /// </remarks>
     public static Ribs Of(Sheet sheet, double widthMm, double pushPerWidth)
     {

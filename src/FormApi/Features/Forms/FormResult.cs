@@ -222,7 +222,7 @@ internal sealed record SectionResult(
 /// <summary>Ribs under the form.</summary>
 /// <param name="Count">How many.</param>
 /// <param name="Spacing">From one to the next [mm or in].</param>
-/// <param name="At">Where they stand, from one edge of the form [mm or in].</param>
+/// <param name="At">Place of each, from one edge of the form [mm or in].</param>
 /// <param name="Outline">What to cut [x, y], last joined to first, as in <c>section</c> [mm or in]; empty where the form curls up too
 /// far.</param>
 internal sealed record RibsResult(
@@ -238,7 +238,7 @@ internal sealed record RibsResult(
 /// <summary>How far the form itself gives under the pull.</summary>
 /// <param name="Rotation">Rotation of the form's end, closing [°].</param>
 /// <param name="ShareOfYield">Largest moment that the form carries over the one at which its sheet begins to yield.</param>
-/// <param name="ClampShare">Share of the rotation that comes from the stretch between clamp and first fold.</param>
+/// <param name="ClampShare">Share of the rotation between clamp and first fold.</param>
 internal sealed record GiveResult(double Rotation, double ShareOfYield, double ClampShare)
 {
     /// <summary>In the caller's units.</summary>

@@ -165,7 +165,7 @@ internal sealed record FinishResult(string Finish, double AllowedRipple, double 
 /// wrap.</param>
 /// <param name="ClampLoad">What the clamp has to hold down against the first fold's push, whole width [N or lbf], never negative; null
 /// where the panel does not wrap. Right up to the fold: M/b, M the moment there and b the clamp's depth. Further back: the largest
-/// shear at the clamp; M/b of the moment there comes on top.</param>
+/// shear at the clamp; add M/b of the moment there.</param>
 /// <param name="EndAngle">Angle of the sheet's end to pull to [°]; null where the panel does not wrap.</param>
 /// <param name="EnergyReleased">Elastic energy let go when the pull ends [J or ft·lbf]; null where the panel does not wrap.</param>
 internal sealed record PredictedPullResult(

@@ -86,7 +86,12 @@ internal static class StraightPlanner
             Pull = pull,
             Give = prediction?.Give
                 ?? FormGiveEstimate.Compute(
-                    FormGiveEstimate.SectionsOf(contact, panel.WidthMm), Math.Max(lever, leastLever), contact.MidMm, formLaw, form.WidthMm, clampGap),
+                    FormGiveEstimate.SectionsOf(contact, panel.WidthMm),
+                    Math.Max(lever, leastLever),
+                    contact.MidMm,
+                    formLaw,
+                    form.WidthMm,
+                    clampGap),
             ClampFlatMm = panel.TrimMm + panel.LeadInMm + finished.LeadingFlatMm + firstFold,
             SecondHalf = panel.Mirrored ? SecondHalf.Of(finished, contact, section, panel, pull, leastLever) : null,
             ClampRoomMm = polygon.EndTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, clampGap) : null,

@@ -139,7 +139,7 @@ internal static class ShopNotes
         {
             notes.Add(new(
                 "own-weight",
-                $"The {Figure.Length(Math.Round(free))} past the curve weigh down with up to {weight / draft.Pull.MomentPerWidth:P0} of the bending moment, which is left out: hold that end up, or pull that much harder."));
+                $"The {Figure.Length(Math.Round(free))} past the curve weigh down with up to {weight / draft.Pull.MomentPerWidth:P0} of the bending moment, which is left out: prop that end up, or pull that much harder."));
         }
     }
 

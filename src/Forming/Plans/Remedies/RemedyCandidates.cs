@@ -86,7 +86,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         "lift-mass" => _pull.PulledBy(),
         "form-give" => [ChangeWords.Ribs(
             $"put ribs under the form: without them its end turns {Figure.Angle(Math.Round(draft.Give.Rotation.Degrees, 1) * Math.PI / 180)} under the pull ({Figure.Angle(draft.Brake.StopResolution.Radians)} allowed)")],
-        "form-yield" => [ChangeWords.Ribs(RibsBefore()), _change.ThickerForm()],
+        "form-yield" => FormYield(),
         "pull-line" => _pull.PullLine(),
         "panel-clamp" => _pull.PanelClamp(),
         "form-width" =>
@@ -107,6 +107,14 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         "clamp-access" => _pull.ClampAccess(),
         _ => [],
     };
+
+    private IEnumerable<RemedyCandidate> FormYield()
+    {
+        var (ribs, thicker) = (ChangeWords.Ribs(RibsBefore()), _change.ThickerForm());
+        yield return ribs;
+        yield return thicker;
+        yield return new(thicker.Count, thicker.Start, i => [.. ribs.At(0), .. thicker.At(i)], i => $"{thicker.TextAt(i)}, and put ribs under it");
+    }
 
     private FormattableString RibsBefore() => draft.Taper is null
         ? $"put {draft.Ribs.AtMm.Count} ribs under the form, {Figure.Length(Math.Round(draft.Ribs.SpacingMm))} apart with one at each edge, before anyone pulls on it"
