@@ -60,8 +60,8 @@ public sealed class OutlookTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task Confidence_asks_for_more_folds()
     {
-        // Of a gloss finish the ripple decides how many folds there are.
-        var gloss = Requests.Arc().With("/panel/finish", "\"gloss\"");
+        // Of a gloss finish the ripple decides how many folds there are, if the folds themselves are true.
+        var gloss = Requests.Arc().With("/panel/finish", "\"gloss\"").With("/panel/scatter", """{"foldAngle":0.05,"mark":0.05}""");
         var even = await service.Form(gloss);
         var sure = await service.Form(gloss.With("/form/stepping", """{"confidence":0.9}"""));
         Assert.Equal(0.5, (double)even["request"]!["form"]!["stepping"]!["confidence"]!);
