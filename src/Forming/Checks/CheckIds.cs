@@ -43,6 +43,9 @@ public static class CheckIds
     /// <summary>Turned angle of the form, against what still lets the panel off.</summary>
     public static CheckId Closure { get; } = new("closure", Quantity.Angle, Bound.Most);
 
+    /// <summary>Chance of no facet showing, against the one asked for.</summary>
+    public static CheckId Confidence { get; } = new("confidence", Quantity.Number, Bound.Least);
+
     /// <summary>Opening of the die, against the thickness of the sheet.</summary>
     public static CheckId DieOpening { get; } = new("die-opening", Quantity.Length, Bound.Least);
 

@@ -24,9 +24,6 @@ internal sealed record OutlookSums(Outcome Plan, IReadOnlyList<Influence> Influe
 
     private readonly Outcome _variance = Influences.Aggregate(default(Outcome), (sum, influence) => sum + influence.First.Squared);
 
-    /// <summary>Logarithm by which the largest share of the finish's limits grows: shift of its mean, and standard deviation.</summary>
-    public (double Shift, double Deviation) Showing => (_mean.LnShare - Plan.LnShare, Math.Sqrt(_variance.LnShare));
-
     /// <summary>Band of the radius [mm].</summary>
     public OutlookBand Radius => new(
         Math.Exp(_mean.LnRadius - (TwoSided * Math.Sqrt(_variance.LnRadius))),

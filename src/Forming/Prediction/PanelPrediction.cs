@@ -81,9 +81,8 @@ public sealed record PanelPrediction
 
     /// <summary>Whether the facets pass the panel's finish.</summary>
     /// <param name="finish">The limits.</param>
-    /// <param name="times">How many times the predicted ripple and slope are to pass.</param>
-    public bool Passes(Finish finish, double times = 1) =>
-        Ripple is { HeightMm: { } height, Slope: { } slope } && new Ripple(times * height, new(times * slope.Radians)).Passes(finish);
+    public bool Passes(Finish finish) =>
+        Ripple is { HeightMm: { } height, Slope: { } slope } && new Ripple(height, slope).Passes(finish);
 
     /// <summary>Pulls a panel over a form and lets it go.</summary>
     /// <param name="job">Panel and form.</param>

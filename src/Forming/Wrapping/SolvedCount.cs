@@ -6,7 +6,6 @@ using Forming.Outlook;
 using Forming.Prediction;
 using Forming.Pulling;
 using Forming.Results;
-using MathNet.Numerics.Distributions;
 
 namespace Forming.Wrapping;
 
@@ -53,7 +52,7 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
 
     private double _closeMm;
 
-    private double? _times;
+    private readonly Dictionary<SolvedForm, double> _chances = new(ReferenceEqualityComparer.Instance);
 
     /// <summary>Counts that were solved, in order.</summary>
     public IReadOnlyList<int> Searched => [.. _solved.Keys];
@@ -186,20 +185,22 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
 
     private bool Passes(SolvedForm solved) =>
         solved.Form.Folds.IsFoldable(job.Brake.MinFacetMm, job.Form.Stepping.MaxFacetMm)
-        && solved.Prediction.Passes(job.Panel.Finish, TimesOf(solved));
+        && solved.Prediction.Passes(job.Panel.Finish)
+        && (job.Form.Stepping.Confidence <= Stepping.LeastConfidence || ChanceOf(solved) >= job.Form.Stepping.Confidence);
 
     private bool IsClose(SolvedForm solved) =>
         IsAsWanted(solved) && Passes(solved) && solved.Prediction.Shape!.MissMm <= _closeMm;
 
-    // What ripple and slope are taken times, so that they pass with the confidence asked for. How much they vary is worked out over the
-    // first form solved and kept: it changes little from count to count, and costs six pulls.
-    private double TimesOf(SolvedForm solved)
+    // How likely no facet shows: each count has its own, as the folds' errors count for more the less a facet shows. Six pulls a count.
+    private double ChanceOf(SolvedForm solved)
     {
-        if (job.Form.Stepping.Confidence <= Stepping.LeastConfidence)
-            return 1;
-        var pulled = PlannedPull.JobOf(solved.Form, job, fold);
-        return _times ??= WrapOutlook.SumsOf(pulled, solved.Prediction, _work, cancellation) is var (sums, _)
-            ? Math.Exp(sums.Showing.Shift + (Normal.InvCDF(0, 1, job.Form.Stepping.Confidence) * sums.Showing.Deviation))
-            : 1;
+        if (!_chances.TryGetValue(solved, out var chance))
+        {
+            var pulled = PlannedPull.JobOf(solved.Form, job, fold);
+            chance = WrapOutlook.SumsOf(pulled, solved.Prediction, _work, cancellation)?.Sums.ChanceOfFacets ?? 0;
+            _chances[solved] = chance;
+        }
+
+        return chance;
     }
 }

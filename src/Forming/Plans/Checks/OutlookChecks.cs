@@ -1,4 +1,5 @@
 using Forming.Checks;
+using Forming.Facets;
 using Forming.Outlook;
 
 namespace Forming.Plans.Checks;
@@ -10,8 +11,21 @@ internal static class OutlookChecks
     private const double MostReach = 0.10;
 
     // Warns, and first of all where most of the bend springs back: the form may be right and the panel still off.
-    public static void AddTo(List<Check> checks, PanelOutlook outlook) =>
+    public static void AddTo(List<Check> checks, PanelOutlook outlook, double confidence)
+    {
         checks.Insert(outlook.IsUnsure ? 0 : checks.Count, Of(outlook));
+        if (confidence <= Stepping.LeastConfidence)
+            return;
+        if (outlook.ChanceOfFacets is { } chance)
+        {
+            checks.Add(PlanChecks.AtLeast(
+                CheckIds.Confidence, Verdict.Warn, chance, confidence, $"no facet shows in {chance:P0} of panels; you asked for {confidence:P0}"));
+        }
+        else
+        {
+            checks.Add(new(CheckIds.Confidence, Verdict.Warn, null, confidence, $"how many panels show no facet is not known; you asked for {confidence:P0}"));
+        }
+    }
 
     private static Check Of(PanelOutlook outlook)
     {

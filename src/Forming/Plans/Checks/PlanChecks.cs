@@ -26,7 +26,7 @@ internal static class PlanChecks
         if (draft is { Taper: null, Prediction: { } prediction })
             PredictionChecks.AddTo(checks, prediction, draft.Panel);
         OutcomeChecks.AddTo(checks, draft);
-        OutlookChecks.AddTo(checks, draft.Outlook);
+        OutlookChecks.AddTo(checks, draft.Outlook, draft.Form.Stepping.Confidence);
         return checks;
     }
 
