@@ -40,6 +40,14 @@ internal sealed class Readout(LengthUnit units)
     /// <param name="mm">The length [mm].</param>
     public string Length(double mm) => Fixed(InUnit(mm), units == LengthUnit.In ? 3 : 2);
 
+    /// <summary>A length that is not sure: whole millimetres or hundredths of an inch.</summary>
+    /// <param name="mm">The length [mm].</param>
+    public string RoughLength(double mm) => Fixed(InUnit(mm), units == LengthUnit.In ? 2 : 0);
+
+    /// <summary>An angle that is not sure, with its sign for degrees: whole ones.</summary>
+    /// <param name="radians">The angle [rad].</param>
+    public static string RoughDegrees(double radians) => Fixed(new Angle(radians).Degrees, 0) + "°";
+
     /// <summary>A length with its unit, without idle zeros.</summary>
     /// <param name="mm">The length [mm].</param>
     public string LengthWithUnit(double mm) => $"{Short(InUnit(mm), units == LengthUnit.In ? 3 : 2)} {LengthName}";

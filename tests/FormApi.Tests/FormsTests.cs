@@ -31,7 +31,7 @@ public sealed class FormsTests(Service service) : IClassFixture<Service>
         Assert.Equal("inside", (string?)request["panel"]!["surface"]);
         Assert.Equal("satin", (string?)request["panel"]!["finish"]);
         Assert.Equal(25, (double)request["panel"]!["clamp"]!["gap"]!);
-        Assert.Equal("pure-bending", (string?)request["panel"]!["springback"]!["model"]);
+        Assert.Equal("wrap", (string?)request["panel"]!["springback"]!["model"]);
         Assert.Equal(3, request["panel"]!["stockSheets"]!.AsArray().Count);
         Assert.Equal(600, (double)request["form"]!["width"]!);
         Assert.Equal("equal-angle", (string?)request["form"]!["stepping"]!["rule"]);

@@ -27,7 +27,7 @@ public sealed class FuzzTests(PatientService patient, ITestOutputHelper output) 
         "/panel/material/yield", "/panel/material/ultimate", "/panel/pull/by/people", "/panel/pull/by/rated", "/form/backing", "/form/width", "/form/grain", "/form/neutralFactor", "/form/stop/offset", "/form/stop/slope",
         "/form/stepping/folds", "/form/stepping/angle", "/form/stepping/spacing", "/form/stepping/maxFacet", "/form/stepping/rule", "/form/stepping/ends",
         "/brake/kind", "/brake/reach", "/brake/capacity/thickness", "/brake/capacity/ultimate", "/brake/minFacet", "/brake/stopResolution",
-        "/marks/datum", "/marks/tape", "/marks/resolution", "/predict", "/form/stepping/refine",
+        "/marks/datum", "/marks/tape", "/marks/resolution", "/panel/tolerance/angle", "/panel/tolerance/radius", "/panel/tolerance/profile",
     ];
 
     internal static readonly string[] StripExtras =

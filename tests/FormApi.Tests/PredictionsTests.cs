@@ -28,7 +28,6 @@ public sealed class PredictionsTests(Service service) : IClassFixture<Service>
         { "/form/leadOut", "61", 422, "contradicts", "/stations/5/facetAfter" },
         { "/brake", """{"length":1250}""", 422, "not-applicable", "/brake" },
         { "/marks", """{"datum":"edge"}""", 422, "not-applicable", "/marks" },
-        { "/form/width", "600", 422, "not-applicable", "/form/width" },
         { "/form/stepping", """{"folds":6}""", 422, "not-applicable", "/form/stepping" },
         { "/form/grain", "\"across\"", 422, "not-applicable", "/form/grain" },
         { "/form/neutralFactor", "0.4", 422, "not-applicable", "/form/neutralFactor" },
@@ -103,36 +102,64 @@ public sealed class PredictionsTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task The_headlines_of_a_form_are_the_predictions_own()
+    public async Task The_outcome_of_a_form_is_what_the_prediction_says()
     {
         var whole = await service.Prediction(Requests.Arc());
-        var form = await service.Form(Requests.Arc().With("/predict", "true"));
-        var headline = form["panel"]!["prediction"]!;
-        Assert.Equal((bool)whole["wraps"]!, (bool)headline["wraps"]!);
-        foreach (var (mine, theirs) in new[] { ("radius", whole["radius"]), ("sweep", whole["sweep"]), ("miss", whole["miss"]!["fitted"]), ("heldMiss", whole["miss"]!["held"]), ("ripple", whole["ripple"]!["height"]), ("slope", whole["ripple"]!["slope"]), ("endAngle", whole["pull"]!["endAngle"]), ("force", whole["pull"]!["force"]) })
-            Assert.Equal((double)theirs!, (double)headline[mine]!);
-        Assert.Contains(form["checks"]!.AsArray(), check => (string?)check!["id"] == "predicted-ripple");
-        Assert.True((bool)form["request"]!["predict"]!);
-        Assert.Contains(form["basis"]!.AsArray(), basis => (string?)basis!["quantity"] == "panel.prediction.ripple" && (string?)basis["status"] == "model");
-    }
-
-    [Fact]
-    public async Task Nothing_is_predicted_unless_it_is_asked_for()
-    {
         var form = await service.Form(Requests.Arc());
-        Assert.False(form["panel"]!.AsObject().ContainsKey("prediction"));
-        Assert.False(form["form"]!["stepping"]!.AsObject().ContainsKey("refinement"));
-        Assert.False((bool)form["request"]!["predict"]!);
+        var outcome = form["panel"]!["outcome"]!;
+        Assert.True((bool)outcome["solved"]!);
+        foreach (var same in new[] { "radius", "sweep", "miss", "ripple" })
+            Assert.Equal(whole[same]!.ToJsonString(), outcome[same]!.ToJsonString());
+        Assert.Equal(whole["pull"]!["steps"]!.ToJsonString(), outcome["touches"]!.ToJsonString());
+        Assert.Empty(outcome["untouched"]!.AsArray());
+        Assert.Contains(form["checks"]!.AsArray(), check => (string?)check!["id"] == "facets-show");
+        Assert.Contains(form["basis"]!.AsArray(), basis => (string?)basis!["quantity"] == "panel.outcome.ripple" && (string?)basis["status"] == "model");
     }
 
     [Fact]
-    public async Task A_taper_asked_to_be_predicted_says_why_not_and_is_still_planned()
+    public async Task A_panel_comes_off_within_what_the_caller_allows_or_the_plan_says_so()
+    {
+        var strict = Requests.Arc().With("/panel/tolerance", """{"radius":0.0001}""").With("/form/stepping", """{"folds":8}""");
+        var answer = await service.Form(strict);
+        Assert.Equal(0.0001, (double)answer["request"]!["panel"]!["tolerance"]!["radius"]!);
+        Assert.Equal(1, (double)answer["request"]!["panel"]!["tolerance"]!["angle"]!);
+        var check = answer["checks"]!.AsArray().Single(check => (string?)check!["id"] == "finished-radius")!;
+        Assert.Equal("warn", (string?)check["verdict"]);
+        Assert.Equal(0.0001, (double)check["limit"]!);
+    }
+
+    [Theory]
+    [InlineData("""{"model":"pure-bending"}""", "pure-bending")]
+    [InlineData("""{"factor":0.8}""", "factor")]
+    public async Task A_quick_plan_is_never_ready(string springback, string word)
+    {
+        var form = await service.Form(Requests.Arc().With("/panel/springback", springback));
+        Assert.False((bool)form["panel"]!["outcome"]!["solved"]!);
+        Assert.Contains(word, (string?)form["panel"]!["outcome"]!["text"], StringComparison.Ordinal);
+        Assert.Null(form["panel"]!["outcome"]!["radius"]);
+        Assert.Equal("warn", (string?)form["checks"]!.AsArray().Single(check => (string?)check!["id"] == "outcome")!["verdict"]);
+        Assert.NotEqual("ready", (string?)form["verdict"]);
+    }
+
+    [Fact]
+    public async Task A_measured_yield_is_used_inside_the_wrap()
+    {
+        var own = await service.Form(Requests.Arc());
+        var strong = await service.Form(Requests.Arc().With("/panel/springback", """{"effectiveYield":320}"""));
+        Assert.Equal("wrap", (string?)strong["panel"]!["springback"]!["model"]);
+        Assert.Equal("wrap", (string?)strong["request"]!["panel"]!["springback"]!["model"]);
+        Assert.True((double)strong["form"]!["sweep"]! > (double)own["form"]!["sweep"]!);
+        Assert.Equal((double)own["panel"]!["outcome"]!["sweep"]!, (double)strong["panel"]!["outcome"]!["sweep"]!, 1);
+    }
+
+    [Fact]
+    public async Task A_taper_says_that_no_pull_was_simulated_and_is_still_planned()
     {
         var taper = """{"type":"taper","near":{"type":"arc","radius":90,"sweep":60},"far":{"type":"arc","radius":120,"sweep":60},"length":600}""";
-        var form = await service.Form(Requests.Arc().With("/panel/curve", taper).With("/predict", "true"));
+        var form = await service.Form(Requests.Arc().With("/panel/curve", taper));
         Assert.NotEmpty(form["form"]!["stations"]!.AsArray());
-        Assert.False((bool)form["panel"]!["prediction"]!["wraps"]!);
-        Assert.Contains("taper", (string?)form["panel"]!["prediction"]!["text"], StringComparison.Ordinal);
+        Assert.False((bool)form["panel"]!["outcome"]!["solved"]!);
+        Assert.Contains("taper", (string?)form["panel"]!["outcome"]!["text"], StringComparison.Ordinal);
     }
 
     [Fact]
@@ -175,16 +202,6 @@ public sealed class PredictionsTests(Service service) : IClassFixture<Service>
         Close(mm["pull"]!["clampMoment"]!, answer["pull"]!["clampMoment"]!, 4.4482216152605);
         Close(mm["curve"]!["curvature"]![10]!, answer["curve"]!["curvature"]![10]!, 1 / 25.4);
         Close(mm["curve"]!["points"]![20]![1]!, answer["curve"]!["points"]![20]![1]!, 25.4);
-    }
-
-    [Fact]
-    public async Task A_refined_stepping_reports_both_counts()
-    {
-        var answer = await service.Form(Requests.Arc().With("/form/stepping", """{"rule":"fewest-folds","refine":true}"""));
-        var refinement = answer["form"]!["stepping"]!["refinement"]!;
-        Assert.Equal((int)answer["form"]!["folds"]!, (int)refinement["to"]!);
-        Assert.True((int)refinement["from"]! > 1);
-        Assert.NotNull(answer["panel"]!["prediction"]);
     }
 
     private static void Close(JsonNode one, JsonNode other, double factor = 1)

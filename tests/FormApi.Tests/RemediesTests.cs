@@ -11,16 +11,22 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
 
     // Of the remedies that are offered; what fails is cured always.
     private const double LeastCured = 0.95;
-    private const double LeastOffered = 0.80;
+    private const double LeastOfferedToQuickPlans = 0.80;
+
+    // A solve costs a thousand quick plans, so that few changes are tried.
+    private const double LeastOfferedToSolvedPlans = 0.50;
 
     private readonly Service _service = patient.Service;
 
     [Fact]
-    public Task Remedies_of_random_jobs_cure() => RemediesCure(Seed, 40);
+    public Task Remedies_of_random_quick_jobs_cure() => RemediesCure(Seed, 40, "pure-bending", LeastOfferedToQuickPlans);
+
+    [Fact]
+    public Task Remedies_of_random_jobs_cure() => RemediesCure(Seed, 20, "wrap", LeastOfferedToSolvedPlans);
 
     [Fact]
     [Trait("Category", "Slow")]
-    public Task Remedies_of_five_hundred_random_jobs_cure() => RemediesCure(Seed + 1, 500);
+    public Task Remedies_of_five_hundred_random_jobs_cure() => RemediesCure(Seed + 1, 500, "pure-bending", LeastOfferedToQuickPlans);
 
     [Theory]
     [InlineData("mm", 1.0)]
@@ -37,7 +43,7 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
     [Fact]
     public async Task A_form_that_gives_is_ribbed()
     {
-        var soft = Requests.Arc().With("/form/thickness", "1").With("/form/foldRadius", "1");
+        var soft = Requests.Arc().With("/form/thickness", "1").With("/form/foldRadius", "1").With("/panel/springback", """{"model":"pure-bending"}""");
         var answer = await _service.Form(soft);
         Assert.Equal("warn", VerdictOf(answer, "form-give"));
         Assert.Equal("/form/backing", (string?)RemedyOf(answer, "form-give")["changes"]![0]!["pointer"]);
@@ -91,7 +97,7 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
         Assert.Equal("pass", VerdictOf(again, "hand-force"));
     }
 
-    private async Task RemediesCure(int seed, int jobs)
+    private async Task RemediesCure(int seed, int jobs, string model, double leastOffered)
     {
         var requests = new RandomRequests(seed, await Materials());
         var rates = new SortedDictionary<string, (int NotPassed, int Offered, int Cured)>(StringComparer.Ordinal);
@@ -99,11 +105,12 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
         int notPassed = 0, offered = 0, cured = 0;
         for (var done = 0; done < jobs;)
         {
-            if (await TryForm(requests.Next()) is not { } answer)
+            if (await TryForm(requests.Next().With("/panel/springback", $"{{\"model\":\"{model}\"}}")) is not { } answer)
                 continue;
             done++;
             var before = Verdicts(answer);
-            foreach (var check in answer["checks"]!.AsArray().Where(check => (string?)check!["verdict"] != "pass"))
+            // What was not simulated is not mended but asked for.
+            foreach (var check in answer["checks"]!.AsArray().Where(check => (string?)check!["verdict"] != "pass" && (string?)check["id"] != "outcome"))
             {
                 var (id, remedy) = ((string)check!["id"]!, check["remedy"]!.AsObject());
                 var isOffered = remedy["changes"]!.AsArray().Count > 0;
@@ -122,7 +129,7 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
         output.WriteLine($"all: {notPassed} did not pass, {offered} remedies, {cured} cure");
         Assert.Empty(missed);
         Assert.True(cured >= LeastCured * offered, $"{cured} of {offered} remedies cure");
-        Assert.True(offered >= LeastOffered * notPassed, $"{offered} of {notPassed} checks carry a remedy");
+        Assert.True(offered >= leastOffered * notPassed, $"{offered} of {notPassed} checks carry a remedy");
     }
 
     private static bool IsCured(string id, Dictionary<string, int> before, Dictionary<string, int> after) =>

@@ -87,7 +87,7 @@ public sealed class Service : IDisposable
         _factory.Dispose();
     }
 
-    private async Task<JsonNode> Answer(string path, JsonNode request)
+    public async Task<JsonNode> Answer(string path, JsonNode request)
     {
         using var response = await Post(path, request.ToJsonString());
         var text = await response.Content.ReadAsStringAsync();

@@ -91,14 +91,15 @@ public sealed class TestStripsTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task A_yield_learnt_from_one_strip_gives_the_form_of_the_stronger_sheet()
     {
-        var typical = await service.Form(Requests.Arc());
-        var truth = await service.Form(Requests.Arc().With("/panel/springback", """{"effectiveYield":320}"""));
+        var arc = Requests.Arc().With("/panel/springback", """{"model":"pure-bending"}""");
+        var typical = await service.Form(arc);
+        var truth = await service.Form(arc.With("/panel/springback/effectiveYield", "320"));
         Assert.True(Math.Abs(Radius(typical) - Radius(truth)) > 1);
         // On the stronger sheet's form the stronger sheet finishes at the wanted 90 mm: that is the observation.
         var lesson = await Learn("learnSpringback", JsonNode.Parse("""{"units":"mm","material":{"id":"ss-304"},"thickness":1.2,"strips":[{"formRadius":1,"finishedRadius":90}],"targets":[90]}""")!
             .AsObject().With("/strips/0/formRadius", Radius(truth).ToString("R", System.Globalization.CultureInfo.InvariantCulture)));
         Assert.Equal(320, (double)lesson["effectiveYield"]!["value"]!, 3);
-        Assert.Equal(Radius(truth), Radius(await service.Form(Merge(Requests.Arc(), lesson["paste"]!.AsObject()))), 6);
+        Assert.Equal(Radius(truth), Radius(await service.Form(Merge(arc, lesson["paste"]!.AsObject()))), 6);
 
         static double Radius(JsonNode answer) => (double)answer["form"]!["stations"]![1]!["radius"]!;
     }
@@ -111,9 +112,8 @@ public sealed class TestStripsTests(Service service) : IClassFixture<Service>
         var allowed = (double)lesson["allowedRipple"]!;
         var cab = Requests.Example("computeForm", "cab-corner-arc");
         var next = await service.Form(Merge(cab, lesson["paste"]!.AsObject()));
-        var print = next["panel"]!["printThrough"]!;
-        Assert.Equal(allowed, (double)print["allowedRipple"]!, 9);
-        Assert.InRange((double)print["ripple"]!, 0, allowed);
+        Assert.Equal(allowed, (double)next["panel"]!["printThrough"]!["allowedRipple"]!, 9);
+        Assert.InRange((double)next["panel"]!["outcome"]!["ripple"]!["height"]!, 0, allowed);
         Assert.True((int)next["form"]!["folds"]! <= (int)(await service.Form(cab))["form"]!["folds"]!);
     }
 

@@ -5,6 +5,7 @@ using Forming.Jobs;
 using Forming.Layout;
 using Forming.Materials;
 using Forming.Plans;
+using Forming.Springback;
 
 namespace Forming.Benchmarks;
 
@@ -50,6 +51,7 @@ public class PlanBenchmarks
         LeadInMm = 80,
         LeadOutMm = 150,
         Finish = Finish.Satin,
+        Springback = new PureBending(),
     };
 
     internal static FormSpec Form(Stepping stepping) => new()

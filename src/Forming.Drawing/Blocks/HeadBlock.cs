@@ -1,6 +1,7 @@
 using System.Globalization;
 using Forming.Drawing.Sheets;
 using Forming.Layout;
+using Forming.Outlook;
 using Forming.Plans;
 using Forming.Results;
 
@@ -122,11 +123,26 @@ internal static class HeadBlock
         yield return ("material", job.Panel.Sheet.Material.Name);
         yield return ("thickness", $"{read.LengthWithUnit(job.Panel.Sheet.ThicknessMm)}, finish {job.Panel.Finish.Name}");
         yield return ("springback", $"form overbent by {Readout.Degrees(panel.Springback.Overbend)}");
+        if (panel.Outlook.Sweep is { } sweep)
+            yield return ("comes off", ComesOff(panel.Outlook, sweep, read));
         yield return ("pull", job.Wording(
             $"{Figure.Force(panel.Pull.ForceN)}, {Figure.Length(panel.Pull.LeverMm)} past the curve"));
         yield return ("clamp load", job.Wording($"{Figure.Force(panel.Pull.ClampLoadN)}"));
         yield return ("blank", read.Size(panel.Blank.LengthMm, panel.Blank.WidthMm) + (job.Panel.Mirrored ? ", two curves" : ""));
         yield return ("mass", read.Mass(panel.Blank.MassKg));
+    }
+
+    private static string ComesOff(PanelOutlook outlook, OutlookBand sweep, Readout read)
+    {
+        var value = string.Create(CultureInfo.InvariantCulture, $"{new Angle(sweep.Value).Degrees:F1}°");
+        var band = $"{Readout.RoughDegrees(sweep.Low)} to {Readout.RoughDegrees(sweep.High)}";
+        if (outlook.RadiusMm is { } radius)
+        {
+            value = $"R {read.RoughLength(radius.Value)}, {value}";
+            band = $"R {read.RoughLength(radius.Low)} to {read.RoughLength(radius.High)}, {band}";
+        }
+
+        return $"{value}; {(outlook.AfterStrip is null ? "" : "without a strip ")}{band}";
     }
 
     private static string Conventions(DrawingJob job) =>

@@ -132,7 +132,7 @@ internal sealed class SectionPicture
     private void ClampArrow(Sketch sketch, SectionFrame frame)
     {
         var first = _job.Plan.Form.Section.Vertices[1].X;
-        var x = Math.Max(first - _job.Panel.Clamp.GapMm, (_form.Inner[0].X + first) / 2);
+        var x = Math.Max(first - _job.Plan.Panel.Pull.ClampGapMm, (_form.Inner[0].X + first) / 2);
         var foot = frame.At(new(x, _form.Inner[0].Y));
         sketch.Arrow(foot - new Point(0, ArrowMm), foot);
         sketch.Write(foot.X, foot.Y - ArrowMm - 1, "clamp", Page.Small, Anchor.Middle);

@@ -58,6 +58,9 @@ public static class CheckIds
     /// <summary>Width of a facet, against what shows.</summary>
     public static CheckId FacetWidth { get; } = new("facet-width", Quantity.Length, Bound.Most);
 
+    /// <summary>Ripple of the panel let go, as a share of what its finish allows.</summary>
+    public static CheckId FacetsShow { get; } = new("facets-show", Quantity.Number, Bound.Most);
+
     /// <summary>Strain in the panel, against what its flow curve is known for.</summary>
     public static CheckId FlowCurve { get; } = new("flow-curve", Quantity.Number, Bound.Most);
 
@@ -121,6 +124,9 @@ public static class CheckIds
     /// <summary>Cost of handling in the best order.</summary>
     public static CheckId Order { get; } = new("order", Quantity.Number, Bound.Most);
 
+    /// <summary>How far 95 of 100 panels may lie off in radius or sweep, as a share.</summary>
+    public static CheckId Outlook { get; } = new("outlook", Quantity.Number, Bound.Most);
+
     /// <summary>Flat of the panel under the clamp.</summary>
     public static CheckId PanelClamp { get; } = new("panel-clamp", Quantity.Length, Bound.Least);
 
@@ -130,20 +136,14 @@ public static class CheckIds
     /// <summary>Width of the panel, against how many pull.</summary>
     public static CheckId PanelWidth { get; } = new("panel-width", Quantity.Length, Bound.Most);
 
-    /// <summary>Height of the predicted panel's ripple, against its finish.</summary>
-    public static CheckId PredictedRipple { get; } = new("predicted-ripple", Quantity.Length, Bound.Most);
-
-    /// <summary>Slope of the predicted panel's ripple, against its finish.</summary>
-    public static CheckId PredictedSlope { get; } = new("predicted-slope", Quantity.Angle, Bound.Most);
-
     /// <summary>Height of the line of pull.</summary>
     public static CheckId PullLine { get; } = new("pull-line", Quantity.Length, Bound.Most);
 
+    /// <summary>Whether it is known what comes off the form.</summary>
+    public static CheckId Outcome { get; } = new("outcome", Quantity.Number, Bound.Most);
+
     /// <summary>Lift with which the part is slid on.</summary>
     public static CheckId Push { get; } = new("push", Quantity.Length, Bound.Least);
-
-    /// <summary>Folds after refining.</summary>
-    public static CheckId RefinedFolds { get; } = new("refined-folds", Quantity.Number, Bound.Most);
 
     /// <summary>Lift with which the part comes off.</summary>
     public static CheckId Removal { get; } = new("removal", Quantity.Length, Bound.Least);

@@ -18,8 +18,11 @@ public sealed record Stepping
     /// <summary>Fixed distance between fold centre lines on the flat [mm], equal-spacing rule only, or null.</summary>
     public double? SpacingMm { get; init; }
 
-    /// <summary>Whether the count is refined by the predicted ripple; fewest-folds rule only, nothing fixed.</summary>
-    public bool Refine { get; init; }
+    /// <summary>With how much confidence every facet is to pass the finish, 0.5 to 0.99; nothing fixed, solved on the wrap only.</summary>
+    public double Confidence { get; init; } = LeastConfidence;
+
+    /// <summary>An even chance: the nominal panel passes.</summary>
+    public const double LeastConfidence = 0.5;
 
     /// <summary>Widest facet the caller wants [mm], or null.</summary>
     public double? MaxFacetMm { get; init; }

@@ -2,6 +2,7 @@ using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
 using Forming.Layout;
+using Forming.Prediction;
 
 namespace Forming.Inspection;
 
@@ -25,6 +26,9 @@ public sealed record InspectionJob
 
     /// <summary>The panel to be pulled over it, or null.</summary>
     public PanelSpec? Panel { get; init; }
+
+    /// <summary>The form as a beam that gives under the pull; null for a rigid form.</summary>
+    public FormBeam? Beam { get; init; }
 }
 
 /// <summary>

@@ -77,7 +77,7 @@ public sealed record InspectionReport
             EndMiss = found[^1] - wanted[^1],
             Departure = DepartureOf(planned, wanted, found, job.Rules.VertexMm),
             Suspect = Suspicions.Of(job.Measured, built, planned),
-            Panel = PanelEffect.Of(planned, built, job.Fold.OuterRadiusMm, job.Ends, job.Panel, cancellation),
+            Panel = PanelEffect.Of(planned, built, job.Fold.OuterRadiusMm, job.Ends, job.Panel, job.Beam, cancellation),
             Corrections = CorrectionSearch.Find(built, planned, job.Rules, cancellation),
             Checks = [],
             Notes = [],

@@ -18,6 +18,7 @@ public sealed record PanelEffect(PanelPrediction? Planned, PanelPrediction? AsBu
     /// <param name="outerFoldRadiusMm">Outer radius of the folds [mm].</param>
     /// <param name="ends">Half or full folds at the ends.</param>
     /// <param name="panel">The panel, or null where none is given.</param>
+    /// <param name="beam">The form as a beam; null for a rigid one.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
     public static PanelEffect Of(
         FoldedPolygon planned,
@@ -25,6 +26,7 @@ public sealed record PanelEffect(PanelPrediction? Planned, PanelPrediction? AsBu
         double outerFoldRadiusMm,
         SteppingEnds ends,
         PanelSpec? panel,
+        FormBeam? beam,
         CancellationToken cancellation)
     {
         if (panel is null)
@@ -33,10 +35,10 @@ public sealed record PanelEffect(PanelPrediction? Planned, PanelPrediction? AsBu
             return new(null, null, $"fold {flat + 1} was not made: the panel cannot be pulled over folds that are not there");
         try
         {
-            var plan = JobOf(planned, outerFoldRadiusMm, ends, panel, cancellation);
+            var plan = JobOf(planned, outerFoldRadiusMm, ends, panel, beam, cancellation);
             // The same hand in both, so that the form is all that differs.
             var wanted = PanelPrediction.Of(plan, cancellation);
-            var real = JobOf(built, outerFoldRadiusMm, ends, panel, cancellation) with { LeverMm = wanted.LeverMm ?? plan.LeverMm };
+            var real = JobOf(built, outerFoldRadiusMm, ends, panel, beam, cancellation) with { LeverMm = wanted.LeverMm ?? plan.LeverMm };
             return new(wanted, PanelPrediction.Of(real, cancellation), null);
         }
         catch (NoSolutionException none)
@@ -46,9 +48,14 @@ public sealed record PanelEffect(PanelPrediction? Planned, PanelPrediction? AsBu
     }
 
     private static PredictionJob JobOf(
-        FoldedPolygon form, double outerFoldRadiusMm, SteppingEnds ends, PanelSpec panel, CancellationToken cancellation)
+        FoldedPolygon form,
+        double outerFoldRadiusMm,
+        SteppingEnds ends,
+        PanelSpec panel,
+        FormBeam? beam,
+        CancellationToken cancellation)
     {
         var standing = new StandingForm([.. form.FlatsMm.Skip(1).Take(form.Folds - 1)], form.FoldAngles, outerFoldRadiusMm);
-        return StandingJob.Of(standing, form.FlatsMm[^1], ends, panel, cancellation);
+        return StandingJob.Of(standing, form.FlatsMm[^1], ends, panel, beam, cancellation);
     }
 }

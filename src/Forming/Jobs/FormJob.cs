@@ -60,7 +60,6 @@ public sealed record FormJob(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, Ma
             JobField.SteppingMaxFacet => WithStepping(Form.Stepping with { MaxFacetMm = number is null ? null : Mm() }),
             JobField.SteppingEnds => WithStepping(Form.Stepping with { Ends = (SteppingEnds)change.Word! }),
             JobField.SteppingRule => WithStepping(Form.Stepping with { Rule = (SteppingRule)change.Word! }),
-            JobField.SteppingRefine => WithStepping(Form.Stepping with { Refine = number != 0 }),
             JobField.BrakeLength => this with { Brake = Brake with { LengthMm = Mm() } },
             JobField.BrakeMinFacet => this with { Brake = Brake with { MinFacetMm = Mm() } },
             JobField.BrakeReach => this with { Brake = Brake with { ReachMm = number is null ? null : Mm() } },

@@ -120,9 +120,6 @@ public enum JobField
     /// <summary>How folds are spread, a <see cref="Facets.SteppingRule"/>.</summary>
     SteppingRule,
 
-    /// <summary>Whether the count is refined by the predicted ripple: 1 or 0.</summary>
-    SteppingRefine,
-
     /// <summary>Longest fold of the brake, a length.</summary>
     BrakeLength,
 

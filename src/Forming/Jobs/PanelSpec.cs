@@ -50,10 +50,24 @@ public sealed record PanelSpec
     /// <summary>Who or what pulls it.</summary>
     public PullBy PullBy { get; init; } = PullBy.OnePerson;
 
-    /// <summary>How springback is found.</summary>
-    public SpringbackChoice Springback { get; init; } = new PureBending();
+    /// <summary>How far what comes off may miss what is wanted.</summary>
+    public FinishedTolerance Tolerance { get; init; } = FinishedTolerance.Default;
 
-    /// <summary>Whether the panel is also pulled over the planned form in simulation.</summary>
+    /// <summary>How much its sheet and the form's folds differ from what is planned; null takes the defaults.</summary>
+    public Scatter? Scatter { get; init; }
+
+    /// <summary>
+    /// How much stronger this sheet is than its material says: its whole flow curve, the yield stress with it, times this; &gt; 0.
+    /// </summary>
+    public double StrengthFactor { get; init; } = 1;
+
+    /// <summary>Whether its yield stress or its springback was measured on the coil.</summary>
+    public bool HasMeasuredSpringback => Springback is MeasuredFactor or { YieldMpa: not null };
+
+    /// <summary>How springback is found.</summary>
+    public SpringbackChoice Springback { get; init; } = new SolvedOnWrap();
+
+    /// <summary>Whether the panel is pulled over the planned form in simulation where its springback is not found that way.</summary>
     public bool Predict { get; init; }
 
     /// <summary>
@@ -65,8 +79,11 @@ public sealed record PanelSpec
     public IReadOnlyList<StockSheet> StockSheets { get; init; } = StockSheet.Defaults;
 
     /// <summary>How its sheet bends, by its own yield stress or by one that test strips measured.</summary>
-    public BendingLaw Law() =>
-        Springback is EffectiveYield measured ? BendingLaw.WithYield(Sheet, measured.YieldMpa) : BendingLaw.Of(Sheet);
+    public BendingLaw Law()
+    {
+        var law = Springback.YieldMpa is { } measured ? BendingLaw.WithYield(Sheet, measured) : BendingLaw.Of(Sheet);
+        return StrengthFactor == 1 ? law : law.Stronger(StrengthFactor);
+    }
 }
 
 /// <summary>How the folds lie to the rolling direction.</summary>

@@ -3,6 +3,7 @@ using Forming.Checks;
 using Forming.Facets;
 using Forming.Jobs;
 using Forming.Layout;
+using Forming.Outlook;
 using Forming.Plans.Checks;
 using Forming.Plans.Drafts;
 using Forming.Plans.Notes;
@@ -97,6 +98,9 @@ public sealed record FormPlan
         Blank = draft.FormBlank,
         Section = draft.Section,
         Give = draft.Give,
+        Ribs = draft.Taper is null && (draft.Form.Backing == FormBacking.Ribs || draft.Give.ShareOfYield >= 1)
+            ? draft.Ribs with { Outline = Ribs.OutlineOf(draft.Section.InsideProfile, draft.Pull.ClampGapMm) }
+            : null,
     };
 
     private static Angle? RoundingOf(PlanDraft draft, IReadOnlyList<Station> stations) =>
@@ -116,6 +120,8 @@ public sealed record FormPlan
         Pull = draft.Pull,
         LargestMissMm = draft.LargestMissMm,
         Prediction = draft.Prediction,
+        Outlook = draft.Outlook,
+        WhyNotSolved = draft.WhyNotSolved,
     };
 }
 
@@ -172,6 +178,9 @@ public sealed record PlannedForm
 
     /// <summary>How far the form gives under the pull.</summary>
     public required FormGive Give { get; init; }
+
+    /// <summary>Ribs to cut where they back the form, or where it would bend for good without; else null, and on a taper.</summary>
+    public Ribs? Ribs { get; init; }
 }
 
 /// <summary>The panel: what it is cut from, how it is pulled, how it will look.</summary>
@@ -192,8 +201,14 @@ public sealed record PlannedPanel
     /// <summary>What it takes to pull it.</summary>
     public required Pull Pull { get; init; }
 
-    /// <summary>How it comes off this form in simulation, or null where that was not asked for.</summary>
+    /// <summary>How it comes off this form in simulation, or null where no pull was simulated.</summary>
     public PanelPrediction? Prediction { get; init; }
+
+    /// <summary>How sure it is what comes off.</summary>
+    public required PanelOutlook Outlook { get; init; }
+
+    /// <summary>Why the form was not solved on the simulated pull; null where it was.</summary>
+    public FormattableString? WhyNotSolved { get; init; }
 
     /// <summary>Largest miss of a curve fitted to measured points [mm], or null for any other curve.</summary>
     public double? LargestMissMm { get; init; }

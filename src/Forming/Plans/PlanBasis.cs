@@ -1,6 +1,7 @@
 using Forming.Curves;
 using Forming.Jobs;
 using Forming.Materials;
+using Forming.Outlook;
 using Forming.Plans.Drafts;
 using Forming.Results;
 using Forming.Springback;
@@ -55,16 +56,42 @@ internal static class PlanBasis
         "panel.pull.force", "1.02 M/l, the largest over the wrap", WrapModel, Status.Model);
 
     private static readonly Basis ClampLoad = new(
-        "panel.pull.clampLoad", "1.5 M/d for a clamp a distance d behind the first fold: the clamp's gap, or half a facet where the first fold is full", "the propped beam, and one simulated case", Status.Model);
+        "panel.pull.clampLoad", "M over the depth on which a clamp bears right up to the first fold; 1.5 M/d for one a distance d behind it", "statics; the propped beam, and one simulated case", Status.Model);
 
     private static readonly Basis Energy = new(
         "panel.pull.energyReleased", "integral of M²/(2E'I) over curve and lever", "elastic beam theory", Status.Computed);
 
     private static readonly Basis Give = new(
         "form.give",
-        "moment F h - M(panel) on the form, F = M/l square to the panel's end, which is l (k - W/M) further round, at most 0.8 rad; turned into rotation by the form's stiffness, which reads 0.9 to 1.3 times the true one, 1.6 times for a panel that springs back by two thirds",
+        "moment F h - M(panel) on the form, F = M/l square to the panel's end, which is l (k - W/M) further round, at most 0.8 rad; turned into rotation by the form's stiffness, which reads 0.9 to 1.3 times the true one, 1.6 times for a panel that springs back by two thirds; a clamp a distance d behind the first fold adds 0.75 M d/(E'I)",
         "statics; finite elements of five cases",
         Status.Estimated);
+
+    private static readonly Basis Outlook = new(
+        "panel.outlook",
+        "yield stress, thickness and modulus to both sides over the planned form in simulation; fold angles and marks by first-order sums; 95 % of normal ln R, sweep and ln ripple",
+        WrapModel,
+        Status.Model);
+
+    private static readonly Basis QuickOutlook = Outlook with
+    {
+        Method = "yield stress, thickness and modulus to both sides in pure bending at the mean curvature; fold angles and marks by first-order sums; 95 % of normal ln R and sweep",
+        Source = "Marciniak, Duncan & Hu ch. 6",
+        Status = Status.Estimated,
+    };
+
+    /// <summary>How far a bare form gives where the pull over it was simulated.</summary>
+    internal static readonly Basis CoupledGive = new(
+        "form.give",
+        "the form as an elastic beam from the clamp on, in balance with the panel on its folds; finite elements turn 3 to 5 % further in three cases",
+        WrapModel,
+        Status.Model);
+
+    private static readonly Basis RibsBetween = new(
+        "form.ribs",
+        "one at each edge and at most 200 mm apart, closer where the largest push on a fold would take the form's sheet, a plate on two ribs, past half its yield",
+        "plate theory (Levy); both limits are assumptions",
+        Status.Computed);
 
     private static readonly Basis HandForce = new(
         "checks.hand-force", "225 N, standing, whole body", "Ergonomic Design for People at Work, vol. 2 (1986), quoted", Status.PublishedAsQuoted);
@@ -80,7 +107,7 @@ internal static class PlanBasis
 
     public static IReadOnlyList<Basis> Of(PlanDraft draft)
     {
-        var basis = new List<Basis>(20)
+        var basis = new List<Basis>(28)
         {
             Springback(draft),
             FlowCurve(draft.Panel, draft.PanelLaw.Flow),
@@ -93,16 +120,20 @@ internal static class PlanBasis
             Pull,
             ClampLoad,
             Energy,
-            Give,
+            draft.IsGiveEstimated ? Give : CoupledGive,
             HandForce,
             Stock,
         };
+        basis.Add(draft.Outlook.IsEstimated ? QuickOutlook : Outlook);
+        basis.AddRange(ScatterDefaults.BasisOf(draft.Panel));
+        if (draft.Form.Backing == FormBacking.Ribs && draft.Taper is null)
+            basis.Add(RibsBetween);
         if (draft.Panel.Curve is PointsCurve)
             basis.Add(new("panel.curve", "fewest curvature knots whose fit keeps every point within the tolerance", "least squares", Status.Computed));
         if (draft.Taper is not null)
             basis.Add(TaperBalance);
         if (draft.Prediction is { } prediction)
-            PredictionBasis.AddTo(basis, prediction, draft.Panel, "panel.prediction.");
+            PredictionBasis.AddTo(basis, prediction, draft.Panel, "panel.outcome.");
         AddMaterial(basis, "panel", draft.Panel.Sheet.Material);
         AddMaterial(basis, "form", draft.Form.Sheet.Material);
         return basis;
@@ -115,7 +146,7 @@ internal static class PlanBasis
     internal static void AddPanelSheet(List<Basis> basis, PanelSpec panel, BendingLaw law)
     {
         basis.Add(FlowCurve(panel, law.Flow));
-        if (panel.Springback is EffectiveYield)
+        if (panel.Springback.YieldMpa is not null)
             basis.Add(new("panel.material.yield", "the measured effective yield", "caller's test strips", Status.Caller));
         else
             AddMaterial(basis, "panel", panel.Sheet.Material);
@@ -124,7 +155,6 @@ internal static class PlanBasis
     private static Basis Springback(PlanDraft draft) => draft.Panel.Springback switch
     {
         MeasuredFactor => new("form.sweep", "formed curvature = finished curvature over the measured factor", "caller's test strips", Status.Caller),
-        EffectiveYield => PureBending with { Method = PureBending.Method + ", with the measured effective yield", Status = Status.Caller },
         SolvedOnWrap when draft.Solution is not null => new(
             "form.sweep", "folds and facets solved on the simulated pull: the finished sweep, and the least distance from the finished shape", WrapModel, Status.Model),
         _ => PureBending,

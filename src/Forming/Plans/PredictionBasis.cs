@@ -17,7 +17,7 @@ internal static class PredictionBasis
     {
         basis.Add(new(
             where + "radius",
-            "a strip on its mid surface, large rotations, elastic-plastic in plane strain, pulled over rigid circles at the folds without friction, force square to the sheet's end; every place keeps its largest curvature and springs back elastically",
+            "a strip on its mid surface, large rotations, elastic-plastic in plane strain, pulled over circles at the folds without friction, force square to the sheet's end; every place keeps its largest curvature and springs back elastically",
             PlanBasis.WrapModel,
             Status.Model));
         basis.Add(new(
@@ -27,7 +27,7 @@ internal static class PredictionBasis
         basis.Add(new(
             where + "force", "equilibrium of the strip when it touches each fold, the largest over the pull", PlanBasis.WrapModel, Status.Model));
         basis.Add(prediction.ClampGapMm > 0
-            ? new(where + "clamp", "clamped where the curve begins, half a facet short of the full first fold", "the project's wrap study", Status.Assumption)
+            ? new(where + "clamp", "clamped behind the first fold, half a facet where it is full and nothing else is said", "the project's wrap study", Status.Assumption)
             : new(where + "clamp", "clamped at the first fold's tangent point, where the curve begins", "the project's wrap study", Status.Assumption));
         if (prediction.AssumedHardeningMpa is not null)
         {
@@ -59,11 +59,13 @@ internal static class PredictionBasis
         basis.Add(new("longestLever", "0.8/(k - W/M) less the arc still to wrap, the least over the facets", PlanBasis.WrapModel, Status.Model));
         basis.Add(prediction.ClampGapMm > 0
             ? new("pull.clampLoad", "largest shear of the strip at the clamp, which the first fold's push calls for", PlanBasis.WrapModel, Status.Model)
-            : new("pull.clampLoad", "1.5 M/d for a clamp a distance d behind the first fold, M the largest moment at the clamp", "the propped beam, and one simulated case", Status.Model));
+            : new("pull.clampLoad", "the largest moment at the clamp over the depth on which it bears", "statics", Status.Model));
         basis.Add(new("pull.energyReleased", "integral of M²/(2E'I) over curve and lever", "elastic beam theory", Status.Computed));
         basis.Add(new("checks.hand-force", "225 N, standing, whole body", "Ergonomic Design for People at Work, vol. 2 (1986), quoted", Status.PublishedAsQuoted));
+        if (prediction.Give is not null)
+            basis.Add(PlanBasis.CoupledGive with { Quantity = "give" });
         if (isStanding)
-            basis.Add(new("folds", "facets and fold angles as given, taken as true and rigid", "caller", Status.Caller));
+            basis.Add(new("folds", "facets and fold angles as given, taken as true", "caller", Status.Caller));
         basis.Add(new("finishes", "visibility limits by finish", "not yet checked against measured panels", Status.Assumption));
         if (panel.Finish.IsOwn)
             basis.Add(new("finishes.own", "as given", "caller", Status.Caller));

@@ -27,6 +27,8 @@ public sealed record PredictionReport(
         var prediction = PanelPrediction.Of(job, cancellation);
         var checks = new List<Check>(4);
         PredictionChecks.AddTo(checks, prediction, job.Panel);
+        if (prediction.Give is { } give)
+            checks.Add(PullChecks.FormYield(give, prediction.ClampGapMm, isEstimated: false));
         return Of(prediction, job.Panel, form, StandingRemedies.Added(job, prediction, checks, cancellation), job.Units, isStanding: true);
     }
 

@@ -1,4 +1,6 @@
 using Forming.Jobs;
+using Forming.Materials;
+using Forming.Pulling;
 using Forming.Springback;
 
 namespace Forming.Prediction;
@@ -6,15 +8,44 @@ namespace Forming.Prediction;
 /// <summary>A bare form as an elastic beam, clamped at its lead-in and loaded by what its folds carry.</summary>
 /// <param name="StiffnessPerWidth">Bending stiffness of the form per width of the panel [N·mm²/mm], &gt; 0.</param>
 /// <param name="ThicknessMm">Thickness of its sheet [mm], &gt; 0.</param>
-public sealed record FormBeam(double StiffnessPerWidth, double ThicknessMm)
+/// <param name="FirstYieldPerWidth">Moment at which its sheet begins to yield, per width of the form [N·mm/mm], &gt; 0.</param>
+/// <param name="WidthShare">Width of the form over that of the panel, &gt; 0.</param>
+public sealed record FormBeam(double StiffnessPerWidth, double ThicknessMm, double FirstYieldPerWidth, double WidthShare = 1)
 {
     /// <summary>The form of a job as a beam.</summary>
     /// <param name="job">The job.</param>
     /// <returns>The beam; null where ribs keep the form from bending.</returns>
-    public static FormBeam? Of(FormJob job) => job.Form.Backing == FormBacking.Ribs
-        ? null
-        : new(BendingLaw.Of(job.Form.Sheet).Stiffness * job.Form.WidthMm / job.Panel.WidthMm, job.Form.Sheet.ThicknessMm);
+    public static FormBeam? Of(FormJob job) => Of(job.Form.Backing, job.Form.Sheet, job.Form.WidthMm, job.Panel.WidthMm);
+
+    /// <summary>A form as a beam.</summary>
+    /// <param name="backing">What supports it.</param>
+    /// <param name="sheet">Its sheet.</param>
+    /// <param name="formWidthMm">Its width [mm], &gt; 0.</param>
+    /// <param name="panelWidthMm">Width of the panel on it [mm], &gt; 0.</param>
+    /// <returns>The beam; null where ribs keep the form from bending.</returns>
+    public static FormBeam? Of(FormBacking backing, Sheet sheet, double formWidthMm, double panelWidthMm)
+    {
+        if (backing == FormBacking.Ribs)
+            return null;
+        var law = BendingLaw.Of(sheet);
+        var share = formWidthMm / panelWidthMm;
+        return new(law.Stiffness * share, sheet.ThicknessMm, law.FirstYieldMoment, share);
+    }
+
+    /// <summary>How far the form gives where it stands so.</summary>
+    /// <param name="state">How it stands.</param>
+    public FormGive GiveOf(FormState state) => new(
+        state.Turn,
+        state.MomentPerWidth / WidthShare,
+        FirstYieldPerWidth,
+        state.Turn.Radians > 0 ? state.ClampTurn.Radians / state.Turn.Radians : 0);
 }
+
+/// <summary>How a bare form stands under the forces on its folds.</summary>
+/// <param name="Turn">How far its end has turned.</param>
+/// <param name="ClampTurn">How much of that comes from the stretch between the clamp and the first fold.</param>
+/// <param name="MomentPerWidth">Largest moment that it carries, per width of the panel [N·mm/mm].</param>
+public readonly record struct FormState(Angle Turn, Angle ClampTurn, double MomentPerWidth);
 
 /// <summary>
 /// How the folds of a bare form move under the forces on them: small deflections of a beam that is bent at the folds and straight between.
@@ -32,6 +63,8 @@ internal sealed class FormFlexure
     private readonly Point[] _centres;
     private readonly List<(double Length, Point Place)> _axis = [];
     private readonly int[] _ends; // how much of the axis lies before each fold
+    private readonly Point _clamp;
+    private readonly int _clamped; // how much of it lies between clamp and first fold
     private readonly Sums[] _sums;
 
     /// <summary>Lays the beam out.</summary>
@@ -46,7 +79,10 @@ internal sealed class FormFlexure
         _ends = new int[_centres.Length];
         var radius = form.OuterFoldRadiusMm - (beam.ThicknessMm / 2);
         double turn = 0;
-        AddStraight(_centres[0] - (radius * new Point(0, 1)) - new Point(clampGapMm, 0), _centres[0] - (radius * new Point(0, 1)));
+        var first = _centres[0] - (radius * new Point(0, 1));
+        _clamp = first - new Point(clampGapMm, 0);
+        AddStraight(_clamp, first);
+        _clamped = _axis.Count;
         for (var j = 0; j < form.Folds; j++)
         {
             var half = form.FoldAngles[j] / 2;
@@ -83,24 +119,32 @@ internal sealed class FormFlexure
 
     /// <summary>Turn of the form's end, and the largest moment it carries.</summary>
     /// <param name="touches">The folds that are pressed.</param>
-    /// <returns>Turn [rad] and moment per width of the panel [N·mm/mm].</returns>
-    public (double Turn, double LargestMoment) StateUnder(ReadOnlySpan<Touch> touches)
+    public FormState StateUnder(ReadOnlySpan<Touch> touches)
     {
-        double turn = 0, largest = 0;
+        double turn = 0, clamped = 0, largest = Math.Abs(MomentAt(_clamp, 0, touches));
         for (var i = 0; i < _axis.Count; i++)
         {
-            double moment = 0;
-            foreach (ref readonly var touch in touches)
-            {
-                if (i < _ends[touch.Circle])
-                    moment += touch.Force * (_centres[touch.Circle] - _axis[i].Place).Cross(touch.Tangent.Left());
-            }
-
+            var moment = MomentAt(_axis[i].Place, i, touches);
             turn += _axis[i].Length * moment / _stiffness;
+            if (i < _clamped)
+                clamped = turn;
             largest = Math.Max(largest, Math.Abs(moment));
         }
 
-        return (turn, largest);
+        return new(new(turn), new(clamped), largest);
+    }
+
+    // Of the forces on folds past a piece of the axis about a place in it.
+    private double MomentAt(Point place, int piece, ReadOnlySpan<Touch> touches)
+    {
+        double moment = 0;
+        foreach (ref readonly var touch in touches)
+        {
+            if (piece < _ends[touch.Circle])
+                moment += touch.Force * (_centres[touch.Circle] - place).Cross(touch.Tangent.Left());
+        }
+
+        return moment;
     }
 
     private Point MoveOf(int circle, in Touch touch)

@@ -26,7 +26,10 @@ public sealed record PanelPrediction
     public bool GaveUp { get; init; }
 
     /// <summary>Folds that the panel landed on; one that it arched over is not counted.</summary>
-    public int FoldsReached { get; init; }
+    public int FoldsReached => Folds - Untouched.Count;
+
+    /// <summary>Numbers of the folds that it did not touch, from 1.</summary>
+    public IReadOnlyList<int> Untouched { get; init; } = [];
 
     /// <summary>Folds of the form.</summary>
     public int Folds { get; init; }
@@ -66,11 +69,11 @@ public sealed record PanelPrediction
     /// <summary>Hardening that was put in place of none [MPa], or null.</summary>
     public double? AssumedHardeningMpa { get; init; }
 
-    /// <summary>How far the form's end turned under the pull; zero for a rigid form.</summary>
-    public Angle FormTurn { get; init; }
+    /// <summary>How far the form gave under the pull; null for a rigid form, and where the panel does not lie over it.</summary>
+    public FormGive? Give { get; init; }
 
-    /// <summary>Largest moment that the form carried, per width of the panel [N·mm/mm]; 0 for a rigid form.</summary>
-    public double FormMomentPerWidth { get; init; }
+    /// <summary>Largest force with which the panel pressed on a fold beyond the first [N/mm]; null where it does not lie over the form.</summary>
+    public double? FoldPushPerWidth { get; init; }
 
     /// <summary>Whether the panel lies over every fold, in their order.</summary>
     public bool Wraps => Shape is not null;
@@ -86,8 +89,9 @@ public sealed record PanelPrediction
 
     /// <summary>Whether the facets pass the panel's finish.</summary>
     /// <param name="finish">The limits.</param>
-    public bool Passes(Finish finish) =>
-        Ripple is { HeightMm: { } height, Slope: { } slope } && new Ripple(height, slope).Passes(finish);
+    /// <param name="times">How many times the predicted ripple and slope are to pass.</param>
+    public bool Passes(Finish finish, double times = 1) =>
+        Ripple is { HeightMm: { } height, Slope: { } slope } && new Ripple(times * height, new(times * slope.Radians)).Passes(finish);
 
     /// <summary>Pulls a panel over a form and lets it go.</summary>
     /// <param name="job">Panel and form.</param>
@@ -118,10 +122,8 @@ public sealed record PanelPrediction
             };
         }
 
-        // Half a facet short of a full first fold the panel touches the folds in order; right up to it mostly not.
-        var gap = job.Ends == SteppingEnds.Full
-            ? job.Form.StraightMm(0) / 2
-            : 0;
+        var usual = Clamp.ChosenGapMm(job.Ends, job.Form.StraightMm(0));
+        var gap = panel.Clamp.GapMm ?? usual;
         var law = panel.Law();
         var wrapped = PanelWrap.Compute(job.Form, law, new(hand, gap, job.Beam), work, cancellation);
         var further = wrapped.End == WrapEnd.HandComesDown ? HandFurtherOut(job, law, new(hand, gap, job.Beam), work, cancellation) : null;
@@ -138,7 +140,7 @@ public sealed record PanelPrediction
             {
                 GaveUp = wrapped.End is WrapEnd.SolverGaveUp or WrapEnd.WorkRanOut,
                 Folds = count,
-                FoldsReached = wrapped.FoldsTouched,
+                Untouched = wrapped.Untouched,
                 LeverMm = lever,
                 LongestLeverMm = job.LongestLeverMm,
                 LeastLeverMm = further?.LeverMm,
@@ -148,12 +150,14 @@ public sealed record PanelPrediction
             };
         }
 
+        // The wanted curve begins where a panel is usually clamped.
+        wrapped = wrapped.From(usual - gap);
         var shape = ShapeOf(wrapped, job, wanted, places, IsRippleKnown(law, wrapped));
         var ripple = RippleOf(shape, panel.Finish, IsRippleKnown(law, wrapped));
         return new()
         {
             Folds = count,
-            FoldsReached = wrapped.FoldsTouched,
+            Untouched = wrapped.Untouched,
             LeverMm = lever,
             LongestLeverMm = job.LongestLeverMm,
             LeastLeverMm = further?.LeverMm,
@@ -162,9 +166,9 @@ public sealed record PanelPrediction
             Ripple = ripple,
             Finishes = VerdictsOf(panel.Finish, ripple),
             Steps = wrapped.Pull,
-            FormTurn = wrapped.FormTurn,
-            FormMomentPerWidth = wrapped.FormMomentPerWidth,
-            Pull = PullOf(wrapped, law, panel, hand, gap, gap + places.AlongMm[^1]),
+            Give = job.Beam?.GiveOf(wrapped.Form),
+            FoldPushPerWidth = wrapped.FoldPushPerWidth,
+            Pull = PullOf(wrapped, law, panel, hand, gap, usual + places.AlongMm[^1]),
             AssumedHardeningMpa = wrapped.AssumedHardeningMpa,
         };
     }
@@ -239,6 +243,7 @@ public sealed record PanelPrediction
             Sweep = wrapped.Sweep,
             WantedLengthMm = wanted.LengthMm,
             WantedSweep = wanted.Sweep,
+            LeadOutOffset = LeadOutOffset(wrapped.Curve, wanted),
             MissMm = fitted,
             HeldMissMm = held,
             Curve = wrapped.Curve,
@@ -255,6 +260,14 @@ public sealed record PanelPrediction
         };
     }
 
+    private static Point LeadOutOffset(IReadOnlyList<ReleasedPoint> curve, WantedCurve wanted)
+    {
+        var (aim, turn) = wanted.At(wanted.EndMm);
+        var off = ReleasedPoint.At(curve, wanted.EndMm) - aim;
+        var along = Point.Along(turn);
+        return new(off.Dot(along), off.Dot(along.Left()));
+    }
+
     // The wanted curve over the stretch from which the panel's own mean is taken.
     private static double WantedMean(WantedCurve wanted, FoldPlaces places, (int From, int To) middle)
     {
@@ -263,7 +276,11 @@ public sealed record PanelPrediction
         return to > from ? (wanted.At(to).Turn - wanted.At(from).Turn) / (to - from) : 0;
     }
 
-    private static double? RadiusOf(double curvature, PanelSpec panel)
+    /// <summary>The radius of a mid-surface curvature on the face that the curve was measured on.</summary>
+    /// <param name="curvature">The curvature [1/mm].</param>
+    /// <param name="panel">The panel.</param>
+    /// <returns>The radius [mm]; null where the panel is flat.</returns>
+    internal static double? RadiusOf(double curvature, PanelSpec panel)
     {
         if (!(curvature > LeastCurvature))
             return null;
@@ -316,7 +333,7 @@ public sealed record PanelPrediction
         energy = (energy + (endMoment * endMoment * hand / 3)) / (2 * law.Stiffness);
         var shear = clampGap > 0
             ? wrapped.Pull.Max(step => step.ClampShearPerWidth)
-            : PullForces.ClampFactor * moment / panel.Clamp.GapMm;
+            : panel.Clamp.LoadN(0, moment);
         return new(
             wrapped.Pull.Max(step => step.ForcePerWidth) * panel.WidthMm,
             moment,

@@ -71,8 +71,8 @@ public sealed record WrappedPanel
     /// <summary>The pull, a step for each fold reached.</summary>
     public required IReadOnlyList<PullStep> Pull { get; init; }
 
-    /// <summary>Folds that the panel landed on, the first among them; one that it arched over is not counted.</summary>
-    public required int FoldsTouched { get; init; }
+    /// <summary>Numbers of the folds that the panel did not touch, from 1.</summary>
+    public required IReadOnlyList<int> Untouched { get; init; }
 
     /// <summary>The panel let go, clamp to hand; empty where the pull was not complete.</summary>
     public required IReadOnlyList<ReleasedPoint> Curve { get; init; }
@@ -88,14 +88,28 @@ public sealed record WrappedPanel
     /// <summary>Turn of the whole panel after it was let go.</summary>
     public required Angle Sweep { get; init; }
 
-    /// <summary>How far the form's end turned when the pull was done; zero for a rigid form.</summary>
-    public Angle FormTurn { get; init; }
+    /// <summary>How the form stood when the pull was done; a rigid form has not moved.</summary>
+    public FormState Form { get; init; }
 
-    /// <summary>Largest moment that the form carried then, per width of the panel [N·mm/mm]; 0 for a rigid form.</summary>
-    public double FormMomentPerWidth { get; init; }
+    /// <summary>Largest force with which the panel pressed on a fold beyond the first, which the clamp holds [N/mm].</summary>
+    public double FoldPushPerWidth { get; init; }
 
     /// <summary>Hardening that was put in place of none, so that a hinge has a length [MPa], or null.</summary>
     public required double? AssumedHardeningMpa { get; init; }
+
+    /// <summary>The same with another place for its beginning.</summary>
+    /// <param name="clampMm">Where the clamp is then [mm].</param>
+    public WrappedPanel From(double clampMm) => clampMm == 0 ? this : this with
+    {
+        Curve =
+        [
+            .. Curve.Select(point => point with
+            {
+                AlongMm = point.AlongMm + clampMm,
+                Position = point.Position + new Point(clampMm, 0),
+            }),
+        ],
+    };
 }
 
 /// <summary>How a pull ended.</summary>

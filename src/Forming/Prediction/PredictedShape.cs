@@ -1,4 +1,5 @@
 using Forming.Facets;
+using Forming.Jobs;
 
 namespace Forming.Prediction;
 
@@ -23,6 +24,18 @@ public sealed record PredictedShape
     /// <summary>Turn that is wanted.</summary>
     public required Angle WantedSweep { get; init; }
 
+    /// <summary>Turn past the wanted one.</summary>
+    public Angle SweepMiss => Sweep - WantedSweep;
+
+    /// <summary>Miss of the radius as a share, at least 0; null where the panel or the wanted curve is flat there.</summary>
+    public double? RadiusMiss => RadiusMm is { } radius && WantedRadiusMm is { } wanted ? Math.Abs((radius / wanted) - 1) : null;
+
+    /// <summary>
+    /// Where the panel is at the end of the curve, the lead-in flats laid on each other: from the wanted place along the wanted lead-out
+    /// and across it, to its left [mm].
+    /// </summary>
+    public required Point LeadOutOffset { get; init; }
+
     /// <summary>Largest distance from the wanted curve, laid over it as well as it goes [mm].</summary>
     public required double MissMm { get; init; }
 
@@ -34,6 +47,13 @@ public sealed record PredictedShape
 
     /// <summary>The facets in order.</summary>
     public required IReadOnlyList<PredictedFacet> Facets { get; init; }
+
+    /// <summary>Whether the panel is within what is allowed.</summary>
+    /// <param name="tolerance">What is allowed.</param>
+    public bool Meets(FinishedTolerance tolerance) =>
+        Math.Abs(SweepMiss.Radians) <= tolerance.Sweep.Radians
+        && !(RadiusMiss > tolerance.RadiusShare)
+        && MissMm <= tolerance.ProfileOver(WantedLengthMm);
 }
 
 /// <summary>One facet in the panel that was let go.</summary>

@@ -86,11 +86,14 @@ internal sealed partial class PullOver
     public double TouchedAt(int circle) =>
         circle == 0 ? ClampGapMm : Strip.Along[_places[circle].Element] + _places[circle].Inside;
 
-    /// <summary>Turn of the form's end when the last fold was touched [rad], and the largest moment it carried [N·mm/mm].</summary>
-    public (double Turn, double LargestMoment) Given { get; private set; }
+    /// <summary>How the form stood when the last fold was touched.</summary>
+    public FormState Given { get; private set; }
 
-    /// <summary>Folds that the panel landed on so far, the first among them.</summary>
-    public int FoldsTouched => _isTouched[..^1].Count(touched => touched);
+    /// <summary>Largest force of the panel on a fold beyond the first, which the clamp holds [N/mm].</summary>
+    public double LargestPush { get; private set; }
+
+    /// <summary>Numbers of the folds that the panel did not touch so far, from 1.</summary>
+    public int[] Untouched => [.. Enumerable.Range(1, _isTouched.Length - 1).Where(fold => !_isTouched[fold - 1])];
 
     /// <summary>Pulls until the panel lies on the lead-out, or no further.</summary>
     public WrapEnd Run()
@@ -152,7 +155,12 @@ internal sealed partial class PullOver
             new(circle + 1, new(Rounded.Of(Strip.Heading[^1])), Rounded.Of(_equilibrium.Force), Rounded.Of(moment), Rounded.Of(shear)));
         _frontForce = 0;
         foreach (var touch in _equilibrium.Touches)
+        {
             _frontForce = Math.Max(_frontForce, touch.Force);
+            if (touch.Circle > 0)
+                LargestPush = Math.Max(LargestPush, touch.Force);
+        }
+
         _pressedBefore.Clear();
         _pressedBefore.AddRange(_equilibrium.Touches);
         _equilibrium.Touches.Clear();

@@ -30,13 +30,16 @@ internal sealed class ReleasedShape
         {
             End = end,
             Pull = pull.Steps,
-            FoldsTouched = pull.FoldsTouched,
+            Untouched = pull.Untouched,
             Curve = shape is null ? [] : [.. shape._curve.Select(TellPoint)],
             Facets = shape?.Facets() ?? [],
             MeanCurvature = Rounded.Of(shape?.MeanCurvature() ?? 0),
             Sweep = new(Rounded.Of(shape?._curve[^1].Heading.Radians ?? 0)),
-            FormTurn = new(Rounded.Of(pull.Given.Turn)),
-            FormMomentPerWidth = Rounded.Of(pull.Given.LargestMoment),
+            Form = new(
+                new(Rounded.Of(pull.Given.Turn.Radians)),
+                new(Rounded.Of(pull.Given.ClampTurn.Radians)),
+                Rounded.Of(pull.Given.MomentPerWidth)),
+            FoldPushPerWidth = Rounded.Of(pull.LargestPush),
             AssumedHardeningMpa = assumedHardeningMpa,
         };
     }
@@ -133,4 +136,17 @@ public readonly record struct ReleasedFacet(int Number, double RippleMm, Angle S
 /// <param name="Position">Where it lies [mm].</param>
 /// <param name="Heading">Direction of the panel there.</param>
 /// <param name="Curvature">Curvature of the mid surface [1/mm].</param>
-public readonly record struct ReleasedPoint(double AlongMm, Point Position, Angle Heading, double Curvature);
+public readonly record struct ReleasedPoint(double AlongMm, Point Position, Angle Heading, double Curvature)
+{
+    /// <summary>Where the panel lies at a distance from the clamp.</summary>
+    /// <param name="curve">[n] the panel, n at least 2.</param>
+    /// <param name="alongMm">The distance [mm]; past the panel's end it goes on as it ends.</param>
+    public static Point At(IReadOnlyList<ReleasedPoint> curve, double alongMm)
+    {
+        var i = curve.Count - 2;
+        while (i > 0 && curve[i].AlongMm > alongMm)
+            i--;
+        var inside = alongMm - curve[i].AlongMm;
+        return curve[i].Position + (inside * Point.Along(curve[i].Heading.Radians + (curve[i + 1].Curvature * inside / 2)));
+    }
+}

@@ -14,11 +14,12 @@ public static class StandingJob
     /// <param name="leadOutMm">Its flat after the last fold, from the mold line [mm].</param>
     /// <param name="ends">Half or full folds at its ends.</param>
     /// <param name="panel">The panel that is wanted.</param>
+    /// <param name="beam">The form as a beam; null for a rigid one.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException"><c>prediction.facet-too-short</c>: the folds on both sides leave a facet no straight part;
     /// <c>prediction.taper</c>.</exception>
     public static PredictionJob Of(
-        StandingForm form, double leadOutMm, SteppingEnds ends, PanelSpec panel, CancellationToken cancellation = default)
+        StandingForm form, double leadOutMm, SteppingEnds ends, PanelSpec panel, FormBeam? beam, CancellationToken cancellation = default)
     {
         PanelPrediction.RefuseTaper(panel);
         for (var j = 0; j < form.Folds; j++)
@@ -44,6 +45,7 @@ public static class StandingJob
         {
             Panel = panel,
             Form = form,
+            Beam = beam,
             Ends = ends,
             LeverMm = Lever.Choose(
                 inOrder,

@@ -27,6 +27,19 @@ public sealed class BendingLaw
         _beta = Beta(flow, PlaneModulusMpa, PlaneYieldMpa);
     }
 
+    private BendingLaw(BendingLaw other, double strength)
+    {
+        Flow = other.Flow with { YieldMpa = strength * other.Flow.YieldMpa };
+        ThicknessMm = other.ThicknessMm;
+        PlaneModulusMpa = other.PlaneModulusMpa;
+        PlaneYieldMpa = strength * other.PlaneYieldMpa;
+        YieldCurvature = strength * other.YieldCurvature;
+        Stiffness = other.Stiffness;
+        FirstYieldMoment = strength * other.FirstYieldMoment;
+        _hardening = other._hardening;
+        _beta = other._beta / strength;
+    }
+
     private BendingLaw(Sheet sheet, FlowCurve flow, double yieldMpa)
     {
         var material = sheet.Material;
@@ -70,6 +83,10 @@ public sealed class BendingLaw
     /// <param name="sheet">Material and thickness.</param>
     /// <param name="yieldMpa">Effective yield stress [MPa], &gt; 0.</param>
     public static BendingLaw WithYield(Sheet sheet, double yieldMpa) => new(sheet, FlowCurve.Of(sheet.Material), yieldMpa);
+
+    /// <summary>The same law with the whole flow curve scaled: Y and K by one factor, eps0 and n as they are.</summary>
+    /// <param name="factor">The factor, &gt; 0.</param>
+    public BendingLaw Stronger(double factor) => new(this, factor);
 
     /// <summary>The same law with a straight flow curve past yield.</summary>
     /// <param name="slopeMpa">Slope of the flow curve in tension [MPa], &gt; 0.</param>

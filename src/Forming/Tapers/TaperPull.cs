@@ -11,8 +11,10 @@ internal static class TaperPull
     /// <param name="law">The panel's bending law.</param>
     /// <param name="leverMm">Hand to the last ruling [mm].</param>
     /// <param name="leastLeverMm">Shortest lever a force is reckoned with, one facet [mm], &gt; 0.</param>
-    /// <param name="clampGapMm">From the first fold back to the clamp [mm], &gt; 0.</param>
-    public static Pull Compute(TaperWrap wrap, BendingLaw law, double leverMm, double leastLeverMm, double clampGapMm)
+    /// <param name="clamp">The clamp.</param>
+    /// <param name="clampGapMm">From the first fold's tangent line back to it [mm], at least 0.</param>
+    public static Pull Compute(
+        TaperWrap wrap, BendingLaw law, double leverMm, double leastLeverMm, Clamp clamp, double clampGapMm)
     {
         var lever = Math.Max(leverMm, leastLeverMm);
         var formed = wrap.Formed;
@@ -34,8 +36,9 @@ internal static class TaperPull
             wrap.Tightest.MomentPerWidth,
             leverMm,
             double.IsFinite(longest) ? Math.Max(0, longest) : null,
+            clampGapMm,
             force,
-            PullForces.ClampFactor * MomentAt(wrap, law, 0) / clampGapMm,
+            clamp.LoadN(clampGapMm, MomentAt(wrap, law, 0)),
             energy / (2 * law.Stiffness) / 1000);
     }
 

@@ -5,6 +5,7 @@ using Forming.Jobs;
 using Forming.Layout;
 using Forming.Materials;
 using Forming.Plans;
+using Forming.Springback;
 
 namespace Forming.Verification;
 
@@ -74,6 +75,7 @@ internal static class WorkedJobChecks
 
     private static PanelSpec PanelOf(PrintedRow row) => new()
     {
+        Springback = new PureBending(),
         Sheet = new(Metal(row, "panel"), row["thickness"]),
         Curve = new ArcCurve(row["radius"], Angle.FromDegrees(row["sweep"])),
         WidthMm = row["width"],
@@ -81,7 +83,7 @@ internal static class WorkedJobChecks
         LeadOutMm = row["leadOut"],
         TrimMm = row["trim"],
         LeverMm = row["lever"],
-        Clamp = new(row["clampGap"], 40),
+        Clamp = new(row["clampGap"], 40, row["clampDepth"]),
         Finish = Finish.Satin,
     };
 

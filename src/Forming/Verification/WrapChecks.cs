@@ -38,13 +38,9 @@ internal static class WrapChecks
             FiniteElements),
         CheckTable.Read(
             "finite-element-give",
-            "Force of a wrap, by finite elements",
+            "Force of a wrap over a bare form, and how far its end turns, by finite elements",
             Metal + "facets {facetList} mm, folds {foldList}°",
-            row =>
-            [
-                row.Near("force", "force at the end of the pull", "N/mm", 0.02, () =>
-                    Wrap(row, Numbers(row.Text("facetList")), Numbers(row.Text("foldList")), 4, row["lever"]).Pull[^1].ForcePerWidth),
-            ]),
+            BareForm),
     ];
 
     private static CheckValue[] Panel(PrintedRow row)
@@ -102,10 +98,26 @@ internal static class WrapChecks
         ];
     }
 
-    private static WrappedPanel Wrap(PrintedRow row, double[] facets, double[] folds, double foldRadiusMm, double leverMm)
+    private static CheckValue[] BareForm(PrintedRow row)
+    {
+        var sheet = BendingLaw.Of(new Sheet(TextbookMetal.Perfect(205000, 0.29, 250), 2));
+        var beam = new FormBeam(sheet.Stiffness, sheet.ThicknessMm, sheet.FirstYieldMoment);
+        var panel = new Lazy<WrappedPanel>(() => Wrap(
+            row, Numbers(row.Text("facetList")), Numbers(row.Text("foldList")), 4, row["lever"], beam));
+        return
+        [
+            row.Near("force", "force at the end of the pull", "N/mm", 0.02, () => panel.Value.Pull[^1].ForcePerWidth),
+            row.Near("rotation", "turn of the form's end", "°", 0.08, () => panel.Value.Form.Turn.Degrees),
+        ];
+    }
+
+    private static WrappedPanel Wrap(
+        PrintedRow row, double[] facets, double[] folds, double foldRadiusMm, double leverMm, FormBeam? beam = null)
     {
         var panel = PanelWrap.Compute(
-            new StandingForm(facets, [.. folds.Select(fold => Angle.FromDegrees(fold).Radians)], foldRadiusMm), Law(row), new(leverMm));
+            new StandingForm(facets, [.. folds.Select(fold => Angle.FromDegrees(fold).Radians)], foldRadiusMm),
+            Law(row),
+            new(leverMm, Beam: beam));
         return panel.End == WrapEnd.Complete ? panel : throw new InvalidOperationException("The wrap is not complete.");
     }
 

@@ -32,7 +32,7 @@ internal sealed class ShapeMiss
     }
 
     /// <summary>How far the panel lies off, place by place.</summary>
-    /// <param name="curve">The panel let go, from its first tangent point.</param>
+    /// <param name="curve">The panel let go; the first tangent point is its origin.</param>
     /// <returns>[n] from the wanted place to the panel's [mm].</returns>
     public Point[] Of(IReadOnlyList<ReleasedPoint> curve) => RigidFit.Of(_aims, PlacesOn(curve)).Misses;
 
@@ -42,7 +42,7 @@ internal sealed class ShapeMiss
         var before = 0;
         for (var i = 0; i < places.Length; i++)
         {
-            if (_along[i] < 0)
+            if (_along[i] < curve[0].AlongMm)
             {
                 places[i] = new(_along[i], 0);
                 continue;

@@ -2,9 +2,11 @@ using Forming.Curves;
 using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
+using Forming.Outlook;
 using Forming.Prediction;
 using Forming.Pulling;
 using Forming.Results;
+using MathNet.Numerics.Distributions;
 
 namespace Forming.Wrapping;
 
@@ -50,6 +52,8 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
     private readonly SortedDictionary<int, SolvedForm?> _solved = [];
 
     private double _closeMm;
+
+    private double? _times;
 
     /// <summary>Counts that were solved, in order.</summary>
     public IReadOnlyList<int> Searched => [.. _solved.Keys];
@@ -130,7 +134,7 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
         return Array.Find(solved, form => IsAsWanted(form) && Passes(form)) ?? solved
             .OrderByDescending(form => form.Prediction.LandsInOrder)
             .ThenByDescending(form => form.IsSolved)
-            .ThenByDescending(form => FinishedTolerance.IsMet(form.Prediction.Shape!))
+            .ThenByDescending(form => form.Prediction.Shape!.Meets(job.Panel.Tolerance))
             .ThenByDescending(form => form.Prediction.Passes(job.Panel.Finish))
             .ThenBy(form => form.Size)
             .FirstOrDefault();
@@ -177,13 +181,25 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
         return new WrapSolver(pure, finished, stepped, fold, _work, cancellation).Solve(start);
     }
 
-    private static bool IsAsWanted(SolvedForm solved) =>
-        solved.IsSolved && solved.Prediction.LandsInOrder && FinishedTolerance.IsMet(solved.Prediction.Shape!);
+    private bool IsAsWanted(SolvedForm solved) =>
+        solved.IsSolved && solved.Prediction.LandsInOrder && solved.Prediction.Shape!.Meets(job.Panel.Tolerance);
 
     private bool Passes(SolvedForm solved) =>
         solved.Form.Folds.IsFoldable(job.Brake.MinFacetMm, job.Form.Stepping.MaxFacetMm)
-        && solved.Prediction.Passes(job.Panel.Finish);
+        && solved.Prediction.Passes(job.Panel.Finish, TimesOf(solved));
 
     private bool IsClose(SolvedForm solved) =>
         IsAsWanted(solved) && Passes(solved) && solved.Prediction.Shape!.MissMm <= _closeMm;
+
+    // What ripple and slope are taken times, so that they pass with the confidence asked for. How much they vary is worked out over the
+    // first form solved and kept: it changes little from count to count, and costs six pulls.
+    private double TimesOf(SolvedForm solved)
+    {
+        if (job.Form.Stepping.Confidence <= Stepping.LeastConfidence)
+            return 1;
+        var pulled = PlannedPull.JobOf(solved.Form, job, fold);
+        return _times ??= WrapOutlook.SumsOf(pulled, solved.Prediction, _work, cancellation) is var (sums, _)
+            ? Math.Exp(sums.Showing.Shift + (Normal.InvCDF(0, 1, job.Form.Stepping.Confidence) * sums.Showing.Deviation))
+            : 1;
+    }
 }

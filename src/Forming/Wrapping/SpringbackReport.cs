@@ -5,7 +5,7 @@ using Forming.Springback;
 namespace Forming.Wrapping;
 
 /// <summary>How the panel springs back from the form to the finished curve.</summary>
-/// <param name="Model">Id of the model used: <c>pure-bending</c>, <c>wrap</c>, <c>measured-factor</c> or <c>effective-yield</c>.</param>
+/// <param name="Model">Id of the model used: <c>pure-bending</c>, <c>wrap</c> or <c>measured-factor</c>.</param>
 /// <param name="FactorAtTightest">Finished over formed curvature where the finished curve is tightest.</param>
 /// <param name="FactorAtGentlest">The same where it is gentlest; 0 at a flat end.</param>
 /// <param name="Overbend">Form sweep less finished sweep.</param>
@@ -45,7 +45,6 @@ public sealed record SpringbackReport(
     internal static string IdOf(SpringbackChoice choice) => choice switch
     {
         MeasuredFactor => "measured-factor",
-        EffectiveYield => "effective-yield",
         SolvedOnWrap => "wrap",
         _ => "pure-bending",
     };

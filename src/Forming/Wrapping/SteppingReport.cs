@@ -17,9 +17,6 @@ public sealed record SteppingReport(
     Angle? LastFoldInstead,
     double FlatInsideTangentMm)
 {
-    /// <summary>Result of refining by the predicted ripple, or null where it was not asked for.</summary>
-    public SteppingRefinement? Refinement { get; init; }
-
     internal static SteppingReport Of(PlacedFolds folds, ContactCurve curve, FoldShape fold, Stepping stepping)
     {
         var polygon = folds.Polygon;
@@ -46,9 +43,3 @@ public sealed record SteppingReport(
             stepping.Ends == SteppingEnds.Full ? flatInside : 0);
     }
 }
-
-/// <summary>Result of refining the folds by the predicted ripple.</summary>
-/// <param name="ClosedFormFolds">Folds by the closed form.</param>
-/// <param name="Folds">Folds kept.</param>
-/// <param name="WhyKept">Why the closed form's folds were kept, or null where the predicted ripple chose.</param>
-public sealed record SteppingRefinement(int ClosedFormFolds, int Folds, string? WhyKept);

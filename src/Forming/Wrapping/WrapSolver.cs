@@ -105,7 +105,7 @@ internal sealed class WrapSolver
         (_pure, _finished, _fold, _work, _cancellation) = (pure, finished, fold, work, cancellation);
         _job = job with
         {
-            Form = job.Form with { Stepping = job.Form.Stepping with { Folds = pure.Folds.Polygon.Angles.Length, Refine = false } },
+            Form = job.Form with { Stepping = job.Form.Stepping with { Folds = pure.Folds.Polygon.Angles.Length } },
             Panel = job.Panel with { LeverMm = pure.Judge.LeverMm },
         };
         _wanted = WantedCurve.Of(finished, job.Panel.Sheet);

@@ -64,7 +64,9 @@ internal sealed record WrappedForm(
         {
             Rule = rule,
             Contact = contact,
-            Folds = job.Form.Stepping.Rule == SteppingRule.EqualAngle ? folds.WithEvenAngles(fold, job.Form.Stepping.FoldAngle?.Radians) : folds,
+            Folds = job.Form.Stepping.Rule == SteppingRule.EqualAngle
+                ? folds.WithEvenAngles(fold, job.Form.Stepping.FoldAngle?.Radians)
+                : folds,
             Tightest = TightestOf(finished, contact, rule),
             LongestLeverMm = Lever.LongestMm(contact.Extremes, contact.MidMm),
         };

@@ -6,26 +6,26 @@ namespace Forming.Tests.Panels;
 /// <summary>Room for the clamp under a form that curls over its own lead-in.</summary>
 public class ClampRoomTests
 {
-    private static readonly Clamp Clamp = new(20, 40);
+    private const double GapMm = 20;
 
     // Lead-in from -100 to 0 at height 0, up at x = 50, back over the lead-in at a height falling from 90 (x = 50) to 30 (x = -70).
     private static readonly Point[] Curl = [new(-100, 0), new(0, 0), new(50, 40), new(50, 90), new(-70, 30)];
 
     // The overhang's lowest point over the clamp's stretch, -100 to -20, is its end at 30 mm.
     [Fact]
-    public void The_overhangs_end_limits_the_clamp() => Assert.Equal(30, ClampRoom.LeastGapMm(Curl, Clamp));
+    public void The_overhangs_end_limits_the_clamp() => Assert.Equal(30, ClampRoom.LeastGapMm(Curl, GapMm));
 
     // The same overhang ended at x = -10 never comes over the stretch behind the gap.
     [Fact]
     public void What_ends_before_the_clamp_leaves_it_free() =>
-        Assert.Null(ClampRoom.LeastGapMm([.. Curl.SkipLast(1), new Point(-10, 60)], Clamp));
+        Assert.Null(ClampRoom.LeastGapMm([.. Curl.SkipLast(1), new Point(-10, 60)], GapMm));
 
     // Turned the other way, the lowest point is where the overhang comes over the clamp's near end: 90 - 60 × 70/170 at x = -20.
     [Fact]
     public void A_rising_overhang_is_lowest_at_the_clamps_near_end()
     {
         Point[] rising = [new(-100, 0), new(0, 0), new(50, 40), new(50, 60), new(-120, 120)];
-        Workshop.Within(1e-12, 60 + (60 * 70.0 / 170), ClampRoom.LeastGapMm(rising, Clamp)!.Value);
+        Workshop.Within(1e-12, 60 + (60 * 70.0 / 170), ClampRoom.LeastGapMm(rising, GapMm)!.Value);
     }
 
     [Fact]
@@ -36,7 +36,7 @@ public class ClampRoomTests
 
         var half = Workshop.Plan(Workshop.Panel(Workshop.Arc(25, 160)), Workshop.Form() with { LeadInMm = 100, LeadOutMm = 100 });
         var check = Workshop.CheckOf(half, "clamp-access");
-        Assert.Equal(check.Value < Clamp.HeightMm ? Verdict.Warn : Verdict.Pass, check.Verdict);
+        Assert.Equal(check.Value < Clamp.Default.HeightMm ? Verdict.Warn : Verdict.Pass, check.Verdict);
         Assert.NotNull(check.Value);
     }
 }

@@ -46,7 +46,7 @@ public class FormGiveTests
         var curve = ContactCurve.Solve(
             FinishedCurve.On(Workshop.Arc(inside, sweep), Surface.Inside, thickness), new(law, MeasuredFactor: 1), thickness);
         var give = FormGiveEstimate.Compute(
-            FormGiveEstimate.SectionsOf(curve, 100), lever, curve.MidMm, BendingLaw.Of(new(Form, form)), 100);
+            FormGiveEstimate.SectionsOf(curve, 100), lever, curve.MidMm, BendingLaw.Of(new(Form, form)), 100, 0);
         Assert.InRange(degrees / give.Rotation.Degrees, 0.88, 1.05);
     }
 

@@ -29,7 +29,7 @@ public class PullTests
     [Fact]
     public void The_clamp_holds_one_and_a_half_times_M_over_its_distance()
     {
-        var pull = Workshop.Plan(Arc with { Clamp = new(30, 40) }).Panel.Pull;
+        var pull = Workshop.Plan(Arc with { Clamp = new(30, 40, 25) }).Panel.Pull;
         Workshop.Near(1.5 * Bent.MomentPerWidth * 400 / 30, pull.ClampLoadN, 1e-12);
     }
 

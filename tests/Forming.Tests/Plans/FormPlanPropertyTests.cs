@@ -169,7 +169,7 @@ public class FormPlanPropertyTests
                 LeadInMm = k * job.Panel.LeadInMm,
                 LeadOutMm = k * job.Panel.LeadOutMm,
                 LeverMm = k * job.Panel.LeverMm,
-                Clamp = new(k * job.Panel.Clamp.GapMm, k * job.Panel.Clamp.HeightMm),
+                Clamp = new(k * job.Panel.Clamp.GapMm, k * job.Panel.Clamp.HeightMm, k * job.Panel.Clamp.DepthMm),
                 Finish = job.Panel.Finish with { RippleMm = k * job.Panel.Finish.RippleMm },
             },
             job.Form with

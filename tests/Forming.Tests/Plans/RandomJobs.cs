@@ -62,7 +62,7 @@ internal static class RandomJobs
     private static readonly Gen<SpringbackChoice> Springback = Gen.Select(Gen.Int[0, 9], Gen.Double[0.1, 1]).Select((kind, share) => kind switch
     {
         0 => new MeasuredFactor(share),
-        1 => new EffectiveYield(400 * share),
+        1 => new PureBending(400 * share),
         _ => (SpringbackChoice)new PureBending(),
     });
 
@@ -104,7 +104,7 @@ internal static class RandomJobs
             Grain = rest.Item3,
             LeverMm = rest.Item4 < 0 ? null : rest.Item4,
             Mirrored = mirrored,
-            Clamp = new(10 + sizes.Item4, 40),
+            Clamp = new(sizes.Item4 % 3 < 1 ? null : 10 + sizes.Item4, 40, 25),
         });
 
     private static readonly Gen<FormSpec> Forms = Gen.Select(

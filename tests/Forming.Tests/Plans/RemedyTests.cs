@@ -8,6 +8,7 @@ using Forming.Plans.Checks;
 using Forming.Plans.Drafts;
 using Forming.Plans.Remedies;
 using Forming.Results;
+using Forming.Springback;
 using Check = Forming.Checks.Check;
 
 namespace Forming.Tests.Plans;
@@ -53,7 +54,7 @@ public class RemedyTests
                     9 => new(JobField.SteppingFolds, Math.Round(10 * share)),
                     10 => new(JobField.BrakeMinFacet, share * asked.Brake.MinFacetMm),
                     11 => new(JobField.MarksResolution, share * asked.Marks.Tape.Resolution),
-                    _ => new(JobField.ClampGap, share * asked.Panel.Clamp.GapMm),
+                    _ => new(JobField.ClampGap, share * 25),
                 };
                 var changed = asked.With(change);
                 if (Planned(asked, null) is { } draft)
@@ -100,7 +101,10 @@ public class RemedyTests
     [Fact]
     public void A_job_that_is_ready_costs_no_trial()
     {
-        var job = new FormJob(Workshop.Panel(Workshop.Arc(60, 60)), Workshop.Form() with { Backing = FormBacking.Ribs }, Workshop.Brake, Workshop.Marks);
+        var job = new FormJob(
+            Workshop.Panel(Workshop.Arc(60, 60)) with { Springback = new SolvedOnWrap(), Scatter = new(0, 0, 0, Angle.Zero, 0) },
+            Workshop.Form() with { Backing = FormBacking.Ribs },
+            Workshop.Brake, Workshop.Marks);
         var draft = PlanDraft.Of(job, null, null, default);
         var search = new RemedySearch(job, draft, PlanChecks.Of(draft), default);
         Assert.All(search.ChecksWithRemedies(_ => true), check => Assert.Equal(check.Verdict == Verdict.Pass, check.Remedy is null));

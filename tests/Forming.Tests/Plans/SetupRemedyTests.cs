@@ -45,7 +45,7 @@ public class SetupRemedyTests
     {
         "pull-line" => Job(Arc with { LeverMm = 160 }),
         "panel-clamp" => Job(Arc with { LeadInMm = 0 }),
-        "panel-clamp-near" => Job(Arc with { LeadInMm = 20 }),
+        "panel-clamp-near" => Job(Arc with { LeadInMm = 40, Clamp = new(25, 40, 25) }),
         "form-width" => Job(Arc, Form with { WidthMm = 250 }),
         "marks-apart" => new(Arc, Form, Workshop.Brake, new(Datum.Edge, new Tape(LengthUnit.Mm, 50))),
         "strength-coefficient" => Job(Arc with { Sheet = new(Weak(145), 1.5) }),

@@ -17,6 +17,8 @@ public class PanelPredictionTests
 
     private static readonly PanelSpec Arc = Workshop.Panel(Workshop.Arc(80, 90)) with { Predict = true };
 
+    private static readonly FormSpec Ribbed = Workshop.Form() with { Backing = FormBacking.Ribs };
+
     public static TheoryData<string, double, double, double> Sheets => new()
     {
         { "al-3003-h14", 1.5, 80, 90 },
@@ -31,7 +33,7 @@ public class PanelPredictionTests
     public void The_curvature_left_is_what_the_closed_form_over_facets_says(string material, double thickness, double radius, double sweep)
     {
         var panel = Arc with { Sheet = new(Workshop.Of(material), thickness), Curve = Workshop.Arc(radius, sweep) };
-        var plan = Workshop.Plan(panel with { LeverMm = InOrder(panel) });
+        var plan = Workshop.Plan(panel with { LeverMm = InOrder(panel) }, Ribbed);
         var shape = Shape(plan);
         var law = BendingLaw.Of(panel.Sheet);
         var formed = law.LoadedFor(1 / (radius + (thickness / 2)));
@@ -48,8 +50,8 @@ public class PanelPredictionTests
     {
         var panel = Arc with { Sheet = new(Workshop.Of(material), thickness), Curve = Workshop.Arc(radius, sweep) };
         panel = panel with { LeverMm = InOrder(panel) };
-        var pure = Shape(Workshop.Plan(panel));
-        var solved = Shape(Workshop.Plan(panel with { Springback = new SolvedOnWrap() }, Workshop.Form() with { Backing = FormBacking.Ribs }));
+        var pure = Shape(Workshop.Plan(panel, Ribbed));
+        var solved = Shape(Workshop.Plan(panel with { Springback = new SolvedOnWrap() }, Ribbed));
         Assert.True(Math.Abs(solved.RadiusMm!.Value - radius) < Math.Abs(pure.RadiusMm!.Value - radius), $"{solved.RadiusMm} and {pure.RadiusMm} for {radius}");
         Workshop.Near(radius, solved.RadiusMm.Value, 0.04);
         Workshop.Within(0.05, sweep, solved.Sweep.Degrees);
@@ -120,7 +122,7 @@ public class PanelPredictionTests
         var form = new StandingForm([.. Enumerable.Repeat(17.431, 9)], [.. Enumerable.Repeat(10.0, 10).Select((fold, j) => (j == 0 ? fold / 2 : fold) * Workshop.Degree)], 2);
         var (one, other) = (Arc with { LeverMm = 150 }, Arc with { LeverMm = 150, Curve = Workshop.Arc(400, 30) });
 
-        var (near, far) = (PanelPrediction.Of(StandingJob.Of(form, 60, SteppingEnds.Half, one)), PanelPrediction.Of(StandingJob.Of(form, 60, SteppingEnds.Half, other)));
+        var (near, far) = (PanelPrediction.Of(StandingJob.Of(form, 60, SteppingEnds.Half, one, null)), PanelPrediction.Of(StandingJob.Of(form, 60, SteppingEnds.Half, other, null)));
 
         Assert.Equal(near.Pull, far.Pull);
         Assert.Equal(PanelWrap.Compute(form, BendingLaw.Of(Arc.Sheet), new(150)).Pull[^1].ForcePerWidth, near.Steps[^1].ForcePerWidth);
@@ -145,7 +147,7 @@ public class PanelPredictionTests
         Assert.Null(prediction.Ripple.HeightMm);
         Assert.All(prediction.Shape?.Facets ?? [], facet => Assert.Null(facet.RippleMm));
         Assert.All(Figures.Of(prediction), figure => Assert.True(double.IsFinite(figure.Value), figure.Path));
-        Assert.DoesNotContain(plan.Checks, check => check.Id == "predicted-ripple" && check.Verdict == Verdict.Pass);
+        Assert.DoesNotContain(plan.Checks, check => check.Id == "facets-show" && check.Verdict == Verdict.Pass);
     }
 
     [Fact]
@@ -180,7 +182,7 @@ public class PanelPredictionTests
     public void Where_a_predicted_ripple_passes_the_limit_the_plan_warns()
     {
         var rough = Workshop.Plan(Arc with { Finish = Finish.Own(0.001, Angle.FromDegrees(0.01)) }, Workshop.Form(new() { Folds = 8 }));
-        var check = Workshop.CheckOf(rough, "predicted-ripple");
+        var check = Workshop.CheckOf(rough, "facets-show");
         Assert.Equal(Verdict.Warn, check.Verdict);
         Assert.NotEqual(PlanVerdict.CannotBeMade, rough.Verdict);
         Assert.True(rough.Panel.Prediction!.Finishes.Single(finish => finish.Finish.IsOwn).Shows);
@@ -188,12 +190,15 @@ public class PanelPredictionTests
     }
 
     [Fact]
-    public void Nothing_is_predicted_unless_it_is_asked_for()
+    public void A_quick_plan_simulates_no_pull_and_says_so()
     {
         var plan = Workshop.Plan(Arc with { Predict = false });
         Assert.Null(plan.Panel.Prediction);
-        Assert.DoesNotContain(plan.Checks, check => check.Id is "wrap-order" or "predicted-ripple");
-        Assert.DoesNotContain(plan.Basis, basis => basis.Quantity.StartsWith("panel.prediction", StringComparison.Ordinal));
+        Assert.DoesNotContain(plan.Checks, check => check.Id is "wrap-order" or "facets-show");
+        Assert.DoesNotContain(plan.Basis, basis => basis.Quantity.StartsWith("panel.outcome", StringComparison.Ordinal));
+        Assert.Equal(Verdict.Warn, Workshop.CheckOf(plan, "outcome").Verdict);
+        Assert.NotEqual(PlanVerdict.Ready, plan.Verdict);
+        Assert.NotNull(plan.Panel.WhyNotSolved);
     }
 
     [Fact]
@@ -202,11 +207,11 @@ public class PanelPredictionTests
         var taper = Arc with { Curve = new TaperCurve(Workshop.Arc(80, 60), Workshop.Arc(120, 60), 300, TaperPlacement.Concentric, default) };
         var refused = Assert.Throws<NoSolutionException>(() => PredictionReport.Of(new FormJob(taper, Workshop.Form(), Workshop.Brake, Workshop.Marks)));
         Assert.Equal(("prediction.taper", "panel.curve"), (refused.Code, refused.Subject));
-        var plan = Workshop.Plan(taper, Workshop.Form(new() { Rule = SteppingRule.FewestFolds, Refine = true }));
-        Assert.False(plan.Panel.Prediction!.Wraps);
-        Assert.NotNull(plan.Panel.Prediction.WhyNot);
-        Assert.NotNull(plan.Form.Stepping.Refinement!.WhyKept);
-        Assert.DoesNotContain(plan.Checks, check => check.Id is "wrap-order" or "predicted-ripple");
+        var plan = Workshop.Plan(taper, Workshop.Form(new() { Rule = SteppingRule.FewestFolds }));
+        Assert.Null(plan.Panel.Prediction);
+        Assert.NotNull(plan.Panel.WhyNotSolved);
+        Assert.Equal(Verdict.Warn, Workshop.CheckOf(plan, "outcome").Verdict);
+        Assert.DoesNotContain(plan.Checks, check => check.Id is "wrap-order" or "facets-show");
     }
 
     [Fact]
@@ -214,7 +219,7 @@ public class PanelPredictionTests
     {
         var right = Math.PI / 2;
         var form = new StandingForm([12, 7.9, 12], [0.2, right, right, 0.2], 4);
-        var refused = Assert.Throws<NoSolutionException>(() => StandingJob.Of(form, 60, SteppingEnds.Half, Arc));
+        var refused = Assert.Throws<NoSolutionException>(() => StandingJob.Of(form, 60, SteppingEnds.Half, Arc, null));
         Assert.Equal(("prediction.facet-too-short", "stations[1].facetAfter"), (refused.Code, refused.Subject));
     }
 
@@ -244,7 +249,8 @@ public class PanelPredictionTests
             4),
         60,
         ends,
-        Arc);
+        Arc,
+        FormBeam.Of(FormBacking.None, Workshop.Form().Sheet, Workshop.Form().WidthMm, Arc.WidthMm));
 
     // A lever in order, with something in hand.
     private static double InOrder(PanelSpec panel)

@@ -32,7 +32,7 @@ public class WrapsInOrderTests
     [Fact]
     public void A_panel_that_meets_the_last_fold_and_the_lead_out_together_is_followed()
     {
-        var prediction = Workshop.Plan(TwoAtOnce with { Predict = true }, brake: Fine).Panel.Prediction!;
+        var prediction = Workshop.Plan(TwoAtOnce with { Predict = true }, Workshop.Form() with { Backing = FormBacking.Ribs }, Fine).Panel.Prediction!;
         Assert.True(prediction.Wraps, prediction.WhyNot?.ToString());
         Workshop.Near(76.18, prediction.Shape!.Sweep.Degrees, 0.01);
         Workshop.Near(0.0167, prediction.Ripple.HeightMm!.Value, 0.12);
@@ -73,7 +73,7 @@ public class WrapsInOrderTests
             LeadOutMm = 220,
             Predict = true,
         };
-        var plan = Workshop.Plan(panel, Workshop.Form(new() { Ends = SteppingEnds.Full }) with { WidthMm = 820, LeadInMm = 70 });
+        var plan = Workshop.Plan(panel, Workshop.Form(new() { Ends = SteppingEnds.Full }) with { WidthMm = 820, LeadInMm = 70, Backing = FormBacking.Ribs });
         var pull = plan.Panel.Prediction!.Pull!;
         Workshop.Near(85, pull.ClampMomentPerWidth, 0.1);
         Workshop.Near(24600, pull.ClampLoadN, 0.05);

@@ -163,7 +163,7 @@ public class SpringbackStripsTests
         var measured = Bent(Nominal, first, truth);
         Assert.True(measured.FinishedRadiusMm > 95, "The first panel misses by more than 5 mm.");
         var lesson = Learn([measured], 0.02, null, 90);
-        var second = FormRadius(Workshop.Plan(panel with { Springback = new EffectiveYield(lesson.YieldMpa.Value) }));
+        var second = FormRadius(Workshop.Plan(panel with { Springback = new PureBending(lesson.YieldMpa.Value) }));
         Workshop.Near(second, lesson.Effects[0].FormRadiusMm.Value, 1e-6);
         Workshop.Near(first, lesson.Effects[0].FormRadiusBeforeMm, 1e-6);
         Workshop.Within(1e-4, 90, Bent(Nominal, second, truth).FinishedRadiusMm);

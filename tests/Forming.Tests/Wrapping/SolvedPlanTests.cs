@@ -2,7 +2,6 @@ using Forming.Checks;
 using Forming.Facets;
 using Forming.Jobs;
 using Forming.Plans;
-using Forming.Prediction;
 using Forming.Springback;
 using Xunit.Abstractions;
 
@@ -53,7 +52,7 @@ public class SolvedPlanTests(ITestOutputHelper output)
             output.WriteLine(miss);
             missed++;
             // What misses by more than the tolerance is never called ready.
-            if (job.ComesOff() is not { } shape || !FinishedTolerance.IsMet(shape))
+            if (job.ComesOff() is not { } shape || !shape.Meets(FinishedTolerance.Default))
                 Assert.NotEqual(PlanVerdict.Ready, job.Plan.Verdict);
         }
 

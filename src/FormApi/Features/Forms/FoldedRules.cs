@@ -12,7 +12,9 @@ internal static class FoldedRules
     /// <param name="rules">The rules of the request.</param>
     /// <param name="units">The caller's units.</param>
     /// <param name="isFlatUsed">Whether the flat blank of a form given by its stations has a use.</param>
-    public static void AddFoldedRules<T>(this AbstractValidator<T> rules, UnitSystem units, Func<T, bool> isFlatUsed)
+    /// <param name="isPulledOn">Whether a panel is pulled over it.</param>
+    public static void AddFoldedRules<T>(
+        this AbstractValidator<T> rules, UnitSystem units, Func<T, bool> isFlatUsed, Func<T, bool> isPulledOn)
         where T : class, IFoldedRequest
     {
         rules.RuleFor(request => request.Form).SetValidator(new FormInputRules(units))
@@ -23,7 +25,7 @@ internal static class FoldedRules
         rules.RuleFor(request => request.Brake!).SetValidator(new BrakeInputRules(units)).When(request => request.Brake is not null);
         rules.RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units)).When(request => request.Marks is not null);
         rules.AddStationsRules(Ranges.StationCount, units);
-        rules.AddUnusedRules(isFlatUsed);
+        rules.AddUnusedRules(isFlatUsed, isPulledOn);
         rules.AddLeadOutRule(Ranges.StationCount);
     }
 
@@ -31,15 +33,16 @@ internal static class FoldedRules
     /// <typeparam name="T">The request.</typeparam>
     /// <param name="rules">The rules of the request.</param>
     /// <param name="isFlatUsed">Whether the flat blank has a use, and with it the neutral factor.</param>
-    public static void AddUnusedRules<T>(this AbstractValidator<T> rules, Func<T, bool> isFlatUsed)
+    /// <param name="isPulledOn">Whether a panel is pulled over the form, so that it gives.</param>
+    public static void AddUnusedRules<T>(this AbstractValidator<T> rules, Func<T, bool> isFlatUsed, Func<T, bool> isPulledOn)
         where T : class, IFoldedRequest => rules.When(request => request.Stations is not null, () =>
     {
         rules.Unused(request => request.Brake);
         rules.Unused(request => request.Marks);
-        rules.Unused(request => request.Form.Width);
+        rules.Unused(request => request.Form.Width).When(request => !isPulledOn(request));
         rules.Unused(request => request.Form.Stepping);
         rules.Unused(request => request.Form.Grain);
-        rules.Unused(request => request.Form.Backing);
+        rules.Unused(request => request.Form.Backing).When(request => !isPulledOn(request));
         rules.Unused(request => request.Form.NeutralFactor).When(request => !isFlatUsed(request));
         rules.Unused(request => request.Form.Stop);
     });
@@ -55,7 +58,9 @@ internal static class FoldedRules
         rules.Unused(request => request.Panel!.Clamp!.Height).When(request => request.Panel!.Clamp is not null);
         rules.Unused(request => request.Panel!.Springback!.Model).When(request => request.Panel!.Springback is not null);
         rules.Unused(request => request.Panel!.Springback!.Factor).When(request => request.Panel!.Springback is not null);
+        rules.Unused(request => request.Panel!.Tolerance);
         rules.Unused(request => request.Panel!.StockSheets);
+        rules.Unused(request => request.Panel!.Scatter);
     });
 
     /// <summary>Pointer of a field that is missing because of what another one says, or null.</summary>

@@ -28,7 +28,6 @@ internal static class FormDefaults
             Form = Apply(request.Form, request.Panel),
             Brake = Apply(request.Brake, units),
             Marks = Apply(request.Marks, request.Units),
-            Predict = request.Predict ?? false,
         };
     }
 
@@ -49,14 +48,26 @@ internal static class FormDefaults
         Trim = panel.Trim ?? 0,
         Grain = panel.Grain ?? Grain.Unknown,
         Clamp = new(
-            panel.Clamp?.Gap ?? units.Length(Clamp.Default.GapMm),
-            panel.Clamp?.Height ?? units.Length(Clamp.Default.HeightMm)),
+            panel.Clamp?.Gap,
+            panel.Clamp?.Height ?? units.Length(Clamp.Default.HeightMm),
+            panel.Clamp?.Depth ?? units.Length(Clamp.Default.DepthMm)),
         Pull = new(panel.Pull?.By is { Rated: not null } machine ? machine : new(panel.Pull?.By?.People ?? PullBy.OnePerson.People)),
         Springback = Apply(panel.Springback),
+        Scatter = Apply(panel.Scatter, panel, units),
+        Tolerance = new(
+            panel.Tolerance?.Angle ?? FinishedTolerance.Default.Sweep.Degrees,
+            panel.Tolerance?.Radius ?? FinishedTolerance.Default.RadiusShare,
+            panel.Tolerance?.Profile),
         StockSheets = panel.StockSheets is null
             ? DefaultSheets(units)
             : [.. panel.StockSheets.Select(sheet => sheet with { Name = sheet.Name ?? NameOf(sheet, units) })],
     };
+
+    private static ScatterInput Apply(ScatterInput? scatter, PanelInput panel, UnitSystem units) => ScatterInput.Whole(
+        scatter,
+        FormSpecs.SheetFrom(panel with { GaugeSystem = GaugeSystemOf(panel) }, units),
+        panel.Springback is { Factor: not null } or { EffectiveYield: not null },
+        units);
 
     private static TaperInput Apply(TaperInput taper)
     {
@@ -67,9 +78,7 @@ internal static class FormDefaults
     }
 
     private static SpringbackInput Apply(SpringbackInput? springback) =>
-        springback is null or { Model: null, Factor: null, EffectiveYield: null }
-            ? new(SpringbackModel.PureBending)
-            : springback;
+        springback?.Factor is not null ? springback : new(springback?.Model ?? SpringbackModel.Wrap, null, springback?.EffectiveYield);
 
     private static FormInput Apply(FormInput form, PanelInput panel) => form with
     {
@@ -90,7 +99,7 @@ internal static class FormDefaults
     {
         Rule = stepping.Rule ?? (stepping.Spacing is null ? SteppingRule.EqualAngle : SteppingRule.EqualSpacing),
         Ends = stepping.Ends ?? SteppingEnds.Half,
-        Refine = stepping.Refine ?? false,
+        Confidence = stepping.Confidence ?? Stepping.LeastConfidence,
     };
 
     /// <summary>The brake with every default shown.</summary>

@@ -50,8 +50,7 @@ internal sealed record FormInput(
 /// <param name="Spacing">Fixed distance between fold centre lines on the flat [mm or in]; with <c>equal-spacing</c> only. Default:
 /// null.</param>
 /// <param name="MaxFacet">Widest facet wanted [mm or in]. Default: null, from the finish alone.</param>
-/// <param name="Refine">Whether to search for the fewest folds whose predicted ripple passes the finish; with <c>fewest-folds</c> and
-/// nothing fixed. Default: false.</param>
+/// <param name="Confidence">Chance of no facet showing; model <c>wrap</c>, nothing fixed. Default: 0.5.</param>
 internal sealed record SteppingInput(
     SteppingRule? Rule = null,
     SteppingEnds? Ends = null,
@@ -59,7 +58,7 @@ internal sealed record SteppingInput(
     double? Angle = null,
     double? Spacing = null,
     double? MaxFacet = null,
-    bool? Refine = null);
+    double? Confidence = null);
 
 /// <summary>
 /// The angle stop: a line through what test strips measured, stop angle = offset + slope × fold angle, and how stop angles are rounded.
@@ -133,9 +132,10 @@ internal sealed class SteppingInputRules : AbstractValidator<SteppingInput>
         RuleFor(stepping => stepping.Spacing).Null()
             .Else("not-applicable", "A fixed spacing needs the rule equal-spacing.", "only with rule equal-spacing")
             .When(stepping => stepping is { Folds: null, Angle: null, Rule: not (null or SteppingRule.EqualSpacing) });
-        RuleFor(stepping => stepping.Refine).Must(refine => refine != true)
-            .Else("not-applicable", "refine needs a free fold count.", "only with rule fewest-folds, and without folds, angle and spacing")
-            .When(stepping => stepping is not { Folds: null, Angle: null, Spacing: null, Rule: SteppingRule.FewestFolds });
+        RuleFor(stepping => stepping.Confidence).Within(Ranges.Confidence, units);
+        RuleFor(stepping => stepping.Confidence).Must(confidence => confidence is null or Stepping.LeastConfidence)
+            .Else("not-applicable", "confidence needs a free fold count.", "only without folds, angle and spacing")
+            .When(stepping => stepping is not { Folds: null, Angle: null, Spacing: null });
     }
 }
 

@@ -14,15 +14,12 @@ namespace FormApi.Features.Forms;
 /// <param name="Form">The faceted form to be folded.</param>
 /// <param name="Brake">The brake the form is folded on.</param>
 /// <param name="Marks">How the flat form blank is marked. Default: from the lead-in edge, on a tape in the request's units.</param>
-/// <param name="Predict">Whether to pull the panel over the planned form in simulation too: <c>panel.prediction</c> in the answer. Default:
-/// false.</param>
 internal sealed record FormRequest(
     LengthUnit Units,
     PanelInput Panel,
     FormInput Form,
     BrakeInput Brake,
-    MarksInput? Marks = null,
-    bool? Predict = null) : IRequestBody<FormRequest>
+    MarksInput? Marks = null) : IRequestBody<FormRequest>
 {
     /// <inheritdoc/>
     static JsonTypeInfo<FormRequest> IRequestBody<FormRequest>.TypeInfo => FormRequestJson.Strict.FormRequest;

@@ -2,6 +2,7 @@ using System.Text.Json.Serialization;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
 using Forming.Plans;
+using Forming.Pulling;
 using Forming.Tapers;
 using Forming.Wrapping;
 
@@ -21,7 +22,9 @@ namespace FormApi.Features.Forms;
 /// <param name="Stepping">How even the folds are.</param>
 /// <param name="Blank">The flat blank.</param>
 /// <param name="Section">The form in section.</param>
-/// <param name="Give">How far the form itself gives under the pull: an estimate.</param>
+/// <param name="Give">How far the form gives under the pull, without ribs.</param>
+/// <param name="Ribs">Ribs to cut with <c>backing</c> <c>ribs</c>, or where the form would bend for good without; else null, and on a
+/// taper.</param>
 /// <param name="Taper">What only a tapered form has; null where the folds are parallel.</param>
 internal sealed record FormResult(
     double Sweep,
@@ -37,6 +40,7 @@ internal sealed record FormResult(
     BlankResult Blank,
     SectionResult Section,
     GiveResult Give,
+    RibsResult? Ribs,
     TaperResult? Taper)
 {
     /// <summary>The form in the caller's units.</summary>
@@ -58,7 +62,8 @@ internal sealed record FormResult(
         SteppingResult.From(form.Stepping, units),
         BlankResult.From(form.Blank, units),
         new(units.Points(form.Section.Vertices), units.Points(form.Section.ContactCurve), units.Points(form.Section.InsideProfile)),
-        new(UnitSystem.Degrees(form.Give.Rotation), units.Moment(form.Give.MomentPerWidth), units.Moment(form.Give.FirstYieldPerWidth)),
+        GiveResult.From(form.Give),
+        form.Ribs is { } ribs ? RibsResult.From(ribs, units) : null,
         taper is null ? null : TaperResult.From(taper, units));
 }
 
@@ -187,14 +192,12 @@ internal sealed record StopSettingResult(double Angle, double? StopAngle, double
 /// <param name="SweepOver">Sweep past the wanted one with a fixed angle or spacing; negative is short [°].</param>
 /// <param name="LastFoldInstead">The last fold that would close the sweep exactly [°]; null where nothing was fixed.</param>
 /// <param name="FlatInsideTangent">How far the lead-in flat is inside the curve's tangent, full ends [mm or in].</param>
-/// <param name="Refinement">Result of refining by the predicted ripple; only where it was asked for.</param>
 internal sealed record SteppingResult(
     double AngleSpread,
     double SpacingSpread,
     double SweepOver,
     double? LastFoldInstead,
-    double FlatInsideTangent,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RefinementResult? Refinement = null)
+    double FlatInsideTangent)
 {
     /// <summary>The spread in the caller's units.</summary>
     /// <param name="stepping">The spread.</param>
@@ -204,15 +207,8 @@ internal sealed record SteppingResult(
         units.Length(stepping.SpacingSpreadMm),
         UnitSystem.Degrees(stepping.SweepOver),
         UnitSystem.Degrees(stepping.LastFoldInstead),
-        units.Length(stepping.FlatInsideTangentMm),
-        stepping.Refinement is { } refined ? new(refined.ClosedFormFolds, refined.Folds, refined.WhyKept) : null);
+        units.Length(stepping.FlatInsideTangentMm));
 }
-
-/// <summary>Result of refining the folds by the predicted ripple.</summary>
-/// <param name="From">Folds by the closed form.</param>
-/// <param name="To">Folds kept.</param>
-/// <param name="Text">Why the closed form's folds were kept; null where the predicted ripple chose.</param>
-internal sealed record RefinementResult(int From, int To, string? Text);
 
 /// <summary>The form in section: the lead-in flat along x, the tangent point of the curve at (0, 0).</summary>
 /// <param name="Vertices">Contact-side outline [x, y]: end of the lead-in, every mold line, end of the lead-out [mm or in].</param>
@@ -223,8 +219,30 @@ internal sealed record SectionResult(
     [property: JsonConverter(typeof(PairsConverter))] Pair[] ContactCurve,
     [property: JsonConverter(typeof(PairsConverter))] Pair[] InsideProfile);
 
+/// <summary>Ribs under the form.</summary>
+/// <param name="Count">How many.</param>
+/// <param name="Spacing">From one to the next [mm or in].</param>
+/// <param name="At">Where they stand, from one edge of the form [mm or in].</param>
+/// <param name="Outline">What to cut [x, y], last joined to first, as in <c>section</c> [mm or in]; empty where the form curls up too
+/// far.</param>
+internal sealed record RibsResult(
+    int Count, double Spacing, double[] At, [property: JsonConverter(typeof(PairsConverter))] Pair[] Outline)
+{
+    /// <summary>In the caller's units.</summary>
+    /// <param name="ribs">The ribs.</param>
+    /// <param name="units">The caller's units.</param>
+    public static RibsResult From(Ribs ribs, UnitSystem units) =>
+        new(ribs.AtMm.Count, units.Length(ribs.SpacingMm), Lists.Map(ribs.AtMm, units.Length), units.Points(ribs.Outline));
+}
+
 /// <summary>How far the form itself gives under the pull.</summary>
-/// <param name="Rotation">Rotation of the form's end [°].</param>
-/// <param name="Moment">Largest moment per width that the form carries [N·mm/mm or lbf·in/in].</param>
-/// <param name="FirstYield">Moment per width at which the form's sheet begins to yield [N·mm/mm or lbf·in/in].</param>
-internal sealed record GiveResult(double Rotation, double Moment, double FirstYield);
+/// <param name="Rotation">Rotation of the form's end, closing [°].</param>
+/// <param name="ShareOfYield">Largest moment that the form carries over the one at which its sheet begins to yield.</param>
+/// <param name="ClampShare">Share of the rotation that comes from the stretch between clamp and first fold.</param>
+internal sealed record GiveResult(double Rotation, double ShareOfYield, double ClampShare)
+{
+    /// <summary>In the caller's units.</summary>
+    /// <param name="give">How far the form gives.</param>
+    public static GiveResult From(FormGive give) =>
+        new(UnitSystem.Degrees(give.Rotation), WireNumber.Of(give.ShareOfYield), WireNumber.Of(give.ClampShare));
+}

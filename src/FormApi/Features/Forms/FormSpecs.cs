@@ -7,6 +7,7 @@ using Forming.Folds;
 using Forming.Jobs;
 using Forming.Layout;
 using Forming.Materials;
+using Forming.Prediction;
 using Forming.Springback;
 using GaugeTable = Forming.Materials.Gauges;
 
@@ -34,7 +35,7 @@ internal sealed record FormSpecs(FormJob Job)
     {
         var units = UnitSystem.Of(request.Units);
         return new(new FormJob(
-            PanelFrom(request.Panel, units) with { Predict = request.Predict ?? false },
+            PanelFrom(request.Panel, units),
             FormFrom(request.Form, units),
             BrakeFrom(request.Brake, units),
             MarksFrom(request.Marks!))
@@ -61,11 +62,14 @@ internal sealed record FormSpecs(FormJob Job)
         Finish = FinishFrom(panel, units),
         Grain = panel.Grain!.Value,
         LeverMm = ToMm(panel.Lever, units),
-        Clamp = new(units.ToMm(panel.Clamp!.Gap!.Value), units.ToMm(panel.Clamp.Height!.Value)),
+        Clamp = new(ToMm(panel.Clamp!.Gap, units), units.ToMm(panel.Clamp.Height!.Value), units.ToMm(panel.Clamp.Depth!.Value)),
         PullBy = panel.Pull?.By is { Rated: { } rated }
             ? new(PullBy.OnePerson.People, units.ToN(rated))
             : new(panel.Pull?.By?.People ?? PullBy.OnePerson.People),
         Springback = SpringbackFrom(panel.Springback!, units),
+        Scatter = panel.Scatter?.ToScatter(units),
+        Tolerance = new(
+            Angle.FromDegrees(panel.Tolerance!.Angle!.Value), panel.Tolerance.Radius!.Value, ToMm(panel.Tolerance.Profile, units)),
         StockSheets =
         [
             .. panel.StockSheets!.Select(sheet => new StockSheet(sheet.Name!, units.ToMm(sheet.Length), units.ToMm(sheet.Width))),
@@ -90,7 +94,7 @@ internal sealed record FormSpecs(FormJob Job)
             FoldAngle = ToAngle(form.Stepping.Angle),
             SpacingMm = ToMm(form.Stepping.Spacing, units),
             MaxFacetMm = ToMm(form.Stepping.MaxFacet, units),
-            Refine = form.Stepping.Refine!.Value,
+            Confidence = form.Stepping.Confidence ?? Stepping.LeastConfidence,
         },
         Grain = form.Grain!.Value,
         Backing = form.Backing ?? FormBacking.None,
@@ -98,6 +102,13 @@ internal sealed record FormSpecs(FormJob Job)
         Stop = form.Stop is { Offset: { } offset, Slope: { } slope } ? new(Angle.FromDegrees(offset), slope) : null,
         StopRounding = form.Stop?.Rounding ?? StopRounding.Each,
     };
+
+    /// <summary>A form given by its stations as a beam, or null where ribs keep it from bending.</summary>
+    /// <param name="form">The form with its defaults filled in.</param>
+    /// <param name="panel">The panel that is pulled over it.</param>
+    /// <param name="units">The caller's units.</param>
+    internal static FormBeam? BeamFrom(FormInput form, PanelSpec panel, UnitSystem units) =>
+        FormBeam.Of(form.Backing!.Value, SheetFrom(form, units), units.ToMm(form.Width!.Value), panel.WidthMm);
 
     /// <summary>A brake in the library's units.</summary>
     /// <param name="brake">The brake with its defaults filled in.</param>
@@ -173,12 +184,13 @@ internal sealed record FormSpecs(FormJob Job)
     private static SpringbackChoice SpringbackFrom(SpringbackInput springback, UnitSystem units) => springback switch
     {
         { Factor: { } factor } => new MeasuredFactor(factor),
-        { EffectiveYield: { } stress } => new EffectiveYield(units.ToMpa(stress)),
-        { Model: SpringbackModel.Wrap } => new SolvedOnWrap(),
-        _ => new PureBending(),
+        { Model: SpringbackModel.PureBending } => new PureBending(ToMpa(springback.EffectiveYield, units)),
+        _ => new SolvedOnWrap(ToMpa(springback.EffectiveYield, units)),
     };
 
     private static double? ToMm(double? length, UnitSystem units) => length is { } given ? units.ToMm(given) : null;
+
+    private static double? ToMpa(double? stress, UnitSystem units) => stress is { } given ? units.ToMpa(given) : null;
 
     private static Angle? ToAngle(double? degrees) => degrees is { } given ? Angle.FromDegrees(given) : null;
 }

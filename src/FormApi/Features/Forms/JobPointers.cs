@@ -40,7 +40,6 @@ internal static class JobPointers
         JobField.SteppingMaxFacet => "/form/stepping/maxFacet",
         JobField.SteppingEnds => "/form/stepping/ends",
         JobField.SteppingRule => "/form/stepping/rule",
-        JobField.SteppingRefine => "/form/stepping/refine",
         JobField.BrakeLength => "/brake/length",
         JobField.BrakeMinFacet => "/brake/minFacet",
         JobField.BrakeReach => "/brake/reach",
@@ -62,7 +61,6 @@ internal static class JobPointers
     {
         { Field: JobField.PullByPeople, Number: { } people } => string.Create(CultureInfo.InvariantCulture, $"{{\"people\":{people}}}"),
         { Field: JobField.PullByRated, Number: { } rated } => string.Create(CultureInfo.InvariantCulture, $"{{\"rated\":{CanonicalJson.Number(rated)}}}"),
-        { Field: JobField.SteppingRefine, Number: { } refine } => refine == 0 ? "false" : "true",
         { Number: { } number } => CanonicalJson.Number(number),
         { Word: Grain word } => Quoted(Wire.Word(word)),
         { Word: FormBacking word } => Quoted(Wire.Word(word)),

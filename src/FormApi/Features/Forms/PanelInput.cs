@@ -23,12 +23,14 @@ namespace FormApi.Features.Forms;
 /// <param name="Trim">Material left on for trimming at each end of the blank [mm or in]. Default: 0.</param>
 /// <param name="Grain">How the folds lie to the rolling direction. Default: <c>unknown</c>, treated as along.</param>
 /// <param name="Lever">From the end of the curve to the hand that pulls [mm or in]. Default: null, the plan chooses.</param>
-/// <param name="Clamp">The clamp on the lead-in. Default: 25 mm behind the first fold, 40 mm high.</param>
+/// <param name="Clamp">The clamp on the lead-in. Default: 40 mm high, 25 mm deep.</param>
 /// <param name="AllowedRipple">Largest peak-to-valley height that may show [mm or in]. Default: null, from the finish.</param>
 /// <param name="AllowedSlope">Largest slope against the smooth curve that may show [°]. Default: null, from the finish.</param>
-/// <param name="Springback">How springback is found. Default: the pure-bending model.</param>
+/// <param name="Springback">How springback is found. Default: solved on the simulated pull.</param>
+/// <param name="Tolerance">How far what comes off may miss what is wanted.</param>
 /// <param name="StockSheets">Sheets that blanks are cut from. Default: sizes that merchants commonly stock.</param>
 /// <param name="Pull">Who or what pulls the panel and lifts the blanks. Default: one person.</param>
+/// <param name="Scatter">How much sheets and folds differ. Default: see <c>basis</c>.</param>
 internal sealed record PanelInput(
     MaterialInput Material,
     double LeadIn,
@@ -48,8 +50,10 @@ internal sealed record PanelInput(
     double? AllowedRipple = null,
     double? AllowedSlope = null,
     SpringbackInput? Springback = null,
+    FinishedToleranceInput? Tolerance = null,
     IReadOnlyList<StockSheetInput>? StockSheets = null,
-    PullInput? Pull = null) : ISheetInput;
+    PullInput? Pull = null,
+    ScatterInput? Scatter = null) : ISheetInput;
 
 /// <summary>How much of the facets may show in the finished panel.</summary>
 internal enum FinishName
@@ -64,10 +68,18 @@ internal enum FinishName
     Hidden,
 }
 
+/// <summary>How far the panel that comes off may miss the one that is wanted.</summary>
+/// <param name="Angle">Of the sweep [°]. Default: 1.</param>
+/// <param name="Radius">Of the radius over the middle folds, as a share. Default: 0.02.</param>
+/// <param name="Profile">From the finished curve [mm or in]. Default: null, 0.3 % of its length and at least 0.3 mm.</param>
+internal sealed record FinishedToleranceInput(double? Angle = null, double? Radius = null, double? Profile = null);
+
 /// <summary>The clamp that holds form and panel to the bench.</summary>
-/// <param name="Gap">From the first fold back to the clamp [mm or in]. Default: 25 mm.</param>
+/// <param name="Gap">From the first fold's tangent line back to the clamp [mm or in]. Default: null, the plan chooses: 0, or half a facet
+/// with <c>full</c> ends.</param>
 /// <param name="Height">Room it needs above the lead-in [mm or in]. Default: 40 mm.</param>
-internal sealed record ClampInput(double? Gap = null, double? Height = null);
+/// <param name="Depth">How deep it bears on the lead-in [mm or in]. Default: 25 mm, an assumption.</param>
+internal sealed record ClampInput(double? Gap = null, double? Height = null, double? Depth = null);
 
 /// <summary>How the panel is pulled.</summary>
 /// <param name="By">Who or what pulls the panel and lifts the blanks. Default: one person.</param>
@@ -103,15 +115,30 @@ internal sealed class PanelInputRules : AbstractValidator<PanelInput>
         RuleFor(panel => panel.Lever).Within(Ranges.Lever, units);
         RuleFor(panel => panel.Clamp!).SetValidator(new ClampInputRules(units)).When(panel => panel.Clamp is not null);
         RuleFor(panel => panel.Pull!.By!).SetValidator(new PullByInputRules(units)).When(panel => panel.Pull?.By is not null);
+        RuleFor(panel => panel.Scatter!).SetValidator(new ScatterInputRules(units)).When(panel => panel.Scatter is not null);
         RuleFor(panel => panel.AllowedRipple).Within(Ranges.Ripple, units);
         RuleFor(panel => panel.AllowedSlope).Within(Ranges.Slope, units);
         RuleFor(panel => panel.Springback!).SetValidator(new SpringbackInputRules(units)).When(panel => panel.Springback is not null);
+        RuleFor(panel => panel.Tolerance!).SetValidator(new FinishedToleranceInputRules(units)).When(panel => panel.Tolerance is not null);
         When(panel => panel.StockSheets is not null, () =>
         {
             RuleFor(panel => panel.StockSheets!.Count).Within(Ranges.StockCount, units).About(panel => panel.StockSheets);
             RuleForEach(panel => panel.StockSheets!.Take((int)Ranges.StockCount.Max))
                 .SetValidator(new StockSheetInputRules(units)).About(panel => panel.StockSheets);
         });
+    }
+}
+
+/// <summary>What a tolerance must satisfy.</summary>
+internal sealed class FinishedToleranceInputRules : AbstractValidator<FinishedToleranceInput>
+{
+    /// <summary>Rules, with limits in the caller's units.</summary>
+    /// <param name="units">The caller's units.</param>
+    public FinishedToleranceInputRules(UnitSystem units)
+    {
+        RuleFor(tolerance => tolerance.Angle).Within(Ranges.FinishedAngle, units);
+        RuleFor(tolerance => tolerance.Radius).Within(Ranges.FinishedRadius, units);
+        RuleFor(tolerance => tolerance.Profile).Within(Ranges.FinishedProfile, units);
     }
 }
 
@@ -124,6 +151,7 @@ internal sealed class ClampInputRules : AbstractValidator<ClampInput>
     {
         RuleFor(clamp => clamp.Gap).Within(Ranges.ClampGap, units);
         RuleFor(clamp => clamp.Height).Within(Ranges.ClampHeight, units);
+        RuleFor(clamp => clamp.Depth).Within(Ranges.ClampDepth, units);
     }
 }
 

@@ -3,7 +3,6 @@ using FormApi.Http.Json;
 using FormApi.Http.Units;
 using Forming.Facets;
 using Forming.Plans;
-using Forming.Prediction;
 using Forming.Pulling;
 
 namespace FormApi.Features.Forms;
@@ -16,8 +15,8 @@ namespace FormApi.Features.Forms;
 /// <param name="PrintThrough">How much of the facets will show.</param>
 /// <param name="Pull">What it takes to pull it.</param>
 /// <param name="LargestMiss">Largest miss of the curve fitted to measured points [mm or in]; null for any other curve.</param>
-/// <param name="Prediction">Headlines of how it comes off this form in simulation; only with <c>predict</c>, a refined stepping or the
-/// model <c>wrap</c>.</param>
+/// <param name="Outlook">How sure this is.</param>
+/// <param name="Outcome">The panel that comes off.</param>
 internal sealed record PanelResult(
     double Thickness,
     SpringbackResult Springback,
@@ -26,7 +25,8 @@ internal sealed record PanelResult(
     PrintThroughAnswer PrintThrough,
     PullResult Pull,
     double? LargestMiss,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] PredictionHeadline? Prediction = null)
+    OutlookResult Outlook,
+    OutcomeResult Outcome)
 {
     /// <summary>The panel in the caller's units.</summary>
     /// <param name="panel">The panel.</param>
@@ -49,55 +49,12 @@ internal sealed record PanelResult(
         PrintThroughAnswer.From(panel.PrintThrough, units),
         PullResult.From(panel.Pull, units),
         units.Length(panel.LargestMissMm),
-        panel.Prediction is { } prediction ? PredictionHeadline.From(prediction, units) : null);
-}
-
-/// <summary>
-/// Headlines of how the panel comes off the form, from a simulated pull not yet checked against measured panels; all of it at
-/// <c>/v1/forms/prediction</c>.
-/// </summary>
-/// <param name="Wraps">Whether the panel lands on every fold, one after another.</param>
-/// <param name="Text">Why it does not, or why ripple is not known; null where both are given.</param>
-/// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with
-/// fewer from the first), on the face the curve was measured on [mm or in]; null where the panel is flat there, or does not wrap.</param>
-/// <param name="Sweep">Turn of the whole panel let go [°]; null where it does not wrap.</param>
-/// <param name="Miss">Largest distance from the wanted curve, laid over it as well as it goes [mm or in]; null where it does not
-/// wrap.</param>
-/// <param name="HeldMiss">The same with the lead-in flats laid on each other [mm or in]; null where it does not wrap.</param>
-/// <param name="Ripple">Largest peak-to-valley height over one facet [mm or in]; null where not known.</param>
-/// <param name="Slope">Largest slope against a facet's own smooth arc [°]; null where not known.</param>
-/// <param name="EndAngle">Angle of the sheet's end to pull to [°]; null where it does not wrap.</param>
-/// <param name="Force">Largest hand force, whole width [N or lbf]; null where it does not wrap.</param>
-internal sealed record PredictionHeadline(
-    bool Wraps,
-    string? Text,
-    double? Radius,
-    double? Sweep,
-    double? Miss,
-    double? HeldMiss,
-    double? Ripple,
-    double? Slope,
-    double? EndAngle,
-    double? Force)
-{
-    /// <summary>The headlines in the caller's units.</summary>
-    /// <param name="prediction">The prediction.</param>
-    /// <param name="units">The caller's units.</param>
-    public static PredictionHeadline From(PanelPrediction prediction, UnitSystem units) => new(
-        prediction.Wraps,
-        units.Wording.OfOptional(prediction.WhyNot) ?? prediction.Ripple.WhyUnknown,
-        units.Length(prediction.Shape?.RadiusMm),
-        UnitSystem.Degrees(prediction.Shape?.Sweep),
-        units.Length(prediction.Shape?.MissMm),
-        units.Length(prediction.Shape?.HeldMissMm),
-        units.Length(prediction.Ripple.HeightMm),
-        UnitSystem.Degrees(prediction.Ripple.Slope),
-        UnitSystem.Degrees(prediction.Pull?.EndAngle),
-        prediction.Pull is { } pull ? units.Force(pull.ForceN) : null);
+        OutlookResult.From(panel.Outlook, units),
+        OutcomeResult.From(panel, specs.Panel.WidthMm, units));
 }
 
 /// <summary>How the panel springs back from the form to the finished curve.</summary>
-/// <param name="Model">The model used: <c>pure-bending</c>, <c>wrap</c>, <c>measured-factor</c> or <c>effective-yield</c>.</param>
+/// <param name="Model">The model used: <c>wrap</c>, <c>pure-bending</c> or <c>measured-factor</c>.</param>
 /// <param name="FactorAtTightest">Finished over formed curvature where the finished curve is tightest.</param>
 /// <param name="FactorAtGentlest">The same where it is gentlest; 0 at a flat end.</param>
 /// <param name="Overbend">Form sweep less finished sweep [°].</param>
@@ -157,14 +114,16 @@ internal sealed record PrintThroughAnswer(
 /// <param name="MomentPerWidth">Bending moment at the tightest point [N·mm/mm or lbf·in/in].</param>
 /// <param name="Lever">From the end of the curve to the hand [mm or in].</param>
 /// <param name="LongestLever">Longest lever that keeps the wrap in order [mm or in]; 0 where none does, null where any does.</param>
+/// <param name="ClampGap">From the first fold's tangent line back to the clamp [mm or in].</param>
 /// <param name="Force">Largest hand force over the wrap, whole width [N or lbf].</param>
-/// <param name="ClampLoad">Hold-down at the clamp against the first fold's push, whole width [N or lbf], never negative: 1.5 M/d, M the
-/// moment at the first fold, d the clamp's gap, or half the first facet where the folds at the ends are full: clamp there.</param>
+/// <param name="ClampLoad">Hold-down at the clamp, whole width [N or lbf], never negative: 1.5 M/d, M the moment at the first fold, d the
+/// clamp's gap; M/b right up to the fold, b the clamp's depth.</param>
 /// <param name="EnergyReleased">Elastic energy let go when the pull ends [J or ft·lbf].</param>
 internal sealed record PullResult(
     double MomentPerWidth,
     double Lever,
     double? LongestLever,
+    double ClampGap,
     double Force,
     double ClampLoad,
     double EnergyReleased)
@@ -176,6 +135,7 @@ internal sealed record PullResult(
         units.Moment(pull.MomentPerWidth),
         units.Length(pull.LeverMm),
         units.Length(pull.LongestLeverMm),
+        units.Length(pull.ClampGapMm),
         units.Force(pull.ForceN),
         units.Force(pull.ClampLoadN),
         units.Energy(pull.EnergyReleasedJ));

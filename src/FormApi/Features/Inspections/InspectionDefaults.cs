@@ -22,7 +22,9 @@ internal static class InspectionDefaults
             ? request with
             {
                 Panel = request.Panel is { } panel ? PredictionDefaults.StandingPanel(panel, units) : null,
-                Form = request.Form with { GaugeSystem = FormDefaults.GaugeSystemOf(request.Form) },
+                Form = request.Panel is { } pulled
+                    ? PredictionDefaults.StandingForm(request.Form, pulled)
+                    : request.Form with { GaugeSystem = FormDefaults.GaugeSystemOf(request.Form) },
                 Ends = request.Panel is null ? null : request.Ends ?? PredictionDefaults.EndsOf(stations),
             }
             : Planned(request);

@@ -94,7 +94,7 @@ internal sealed class InspectionRequestRules : AbstractValidator<InspectionReque
     /// <param name="units">The caller's units.</param>
     public InspectionRequestRules(UnitSystem units)
     {
-        this.AddFoldedRules(units, request => request.Measured.Spacings is not null);
+        this.AddFoldedRules(units, request => request.Measured.Spacings is not null, request => request.Panel is not null);
         RuleFor(request => request.Measured).SetValidator(new MeasuredInputRules(units));
         RuleFor(request => request.Tolerance!).SetValidator(new InspectionToleranceInputRules(units))
             .When(request => request.Tolerance is not null);

@@ -25,12 +25,13 @@ internal static class InspectionsEndpoint
             + "Measurements that no form could give are refused with their pointer; those that are hard to believe are listed as suspect.");
 
     private static Results<AnswerResult<InspectionAnswer>, ProblemResult> Inspect(
-        JsonBody<InspectionRequest> body, CancellationToken cancellation) => body.Answer(given =>
+        JsonBody<InspectionRequest> body, CancellationToken cancellation) => body.Answer(asked =>
     {
-        var request = InspectionDefaults.Apply(given);
+        var request = InspectionDefaults.Apply(asked);
         var units = UnitSystem.Of(request.Units);
         var form = FoldedForm.Of(request, cancellation);
         var rules = RulesOf(request, units);
+        var panel = request.Panel is { } given ? PanelOf(request, given, units) : null;
         var report = InspectionReport.Of(
             new()
             {
@@ -39,7 +40,8 @@ internal static class InspectionsEndpoint
                 Measured = MeasurementOf(request.Measured, units),
                 Rules = rules,
                 Ends = form.Ends ?? request.Ends ?? SteppingEnds.Half,
-                Panel = request.Panel is { } panel ? PanelOf(request, panel, units) : null,
+                Panel = panel,
+                Beam = panel is null ? null : Forms.FormSpecs.BeamFrom(request.Form, panel, units),
             },
             cancellation);
         var shown = NormalizedRequest.Of(request);

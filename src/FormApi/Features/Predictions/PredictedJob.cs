@@ -42,7 +42,7 @@ internal sealed record PredictedJob(PredictionReport Report, PanelSpec Panel, Li
             [.. stations.SkipLast(1).Select(station => units.ToMm(station.FacetAfter))],
             [.. stations.Select(station => Angle.FromDegrees(station.Angle).Radians)],
             units.ToMm(request.Form.FoldRadius) + sheet.ThicknessMm);
-        var job = StandingJob.Of(form, units.ToMm(request.Form.LeadOut), request.Ends!.Value, panel, cancellation) with
+        var job = StandingJob.Of(form, units.ToMm(request.Form.LeadOut), request.Ends!.Value, panel, FormSpecs.BeamFrom(request.Form, panel, units), cancellation) with
         {
             Units = FormSpecs.UnitsOf(request.Units),
         };

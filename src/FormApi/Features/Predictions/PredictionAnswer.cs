@@ -26,8 +26,7 @@ namespace FormApi.Features.Predictions;
 /// <param name="LeastLever">A longer lever that was tried and reaches, where with the plan's or the request's the hand meets the form first
 /// [mm or in]; else null.</param>
 /// <param name="LongestLever">Longest lever known to keep the wrap in order [mm or in]; 0 where none does, null where any does.</param>
-/// <param name="ClampGap">Where the panel is clamped: behind the first fold's tangent point [mm or in]; 0 with half folds at the
-/// ends.</param>
+/// <param name="ClampGap">Where the panel is clamped: behind the first fold's tangent point [mm or in].</param>
 /// <param name="Radius">Radius of the circle that fits best from the third fold to the last but one (with five folds to the last one, with
 /// fewer from the first), on the face the curve was measured on [mm or in]; null where the panel is flat there, or does not wrap.</param>
 /// <param name="WantedRadius">Mean radius of the wanted curve over the same stretch [mm or in]; null where it is flat there, or the panel
@@ -36,6 +35,7 @@ namespace FormApi.Features.Predictions;
 /// <param name="WantedSweep">Turn of the wanted curve [°]; null where the panel does not wrap.</param>
 /// <param name="Miss">Distance from the wanted curve; null where the panel does not wrap.</param>
 /// <param name="Ripple">How much of the facets will show.</param>
+/// <param name="Give">How far the form gives under the pull; null with ribs, or where the panel does not wrap.</param>
 /// <param name="Facets">What each facet leaves; empty where the panel does not wrap.</param>
 /// <param name="Finishes">Whether the facets show at each finish.</param>
 /// <param name="Pull">The pull.</param>
@@ -63,6 +63,7 @@ internal sealed record PredictionAnswer(
     double? WantedSweep,
     MissResult? Miss,
     RippleResult Ripple,
+    GiveResult? Give,
     FacetResult[] Facets,
     FinishResult[] Finishes,
     PredictedPullResult Pull,
@@ -96,8 +97,9 @@ internal sealed record PredictionAnswer(
             units.Length(shape?.WantedRadiusMm),
             UnitSystem.Degrees(shape?.Sweep),
             UnitSystem.Degrees(shape?.WantedSweep),
-            shape is null ? null : new(units.Length(shape.MissMm), units.Length(shape.HeldMissMm)),
-            RippleOf(prediction.Ripple, units),
+            MissResult.From(shape, units),
+            RippleResult.From(prediction.Ripple, units),
+            prediction.Give is { } give ? GiveResult.From(give) : null,
             Lists.Map(shape?.Facets ?? [], facet => FacetOf(facet, units)),
             Lists.Map(prediction.Finishes, verdict => FinishOf(verdict, units)),
             PullOf(prediction, job.Panel.WidthMm, units),
@@ -107,9 +109,6 @@ internal sealed record PredictionAnswer(
             Lists.Map(job.Report.Basis, BasisResult.From),
             job.Links);
     }
-
-    private static RippleResult RippleOf(PredictedRipple ripple, UnitSystem units) =>
-        new(ripple.Known, ripple.WhyUnknown, units.Length(ripple.HeightMm), UnitSystem.Degrees(ripple.Slope), ripple.Facet);
 
     private static FacetResult FacetOf(PredictedFacet facet, UnitSystem units) => new(
         facet.Number,
@@ -124,11 +123,7 @@ internal sealed record PredictionAnswer(
 
     private static PredictedPullResult PullOf(PanelPrediction prediction, double widthMm, UnitSystem units)
     {
-        var steps = Lists.Map(prediction.Steps, step => new PullStepResult(
-            step.Fold,
-            UnitSystem.Degrees(step.EndAngle),
-            units.Force(step.ForcePerWidth * widthMm),
-            units.Moment(step.ClampMomentPerWidth)));
+        var steps = Lists.Map(prediction.Steps, step => PullStepResult.From(step, widthMm, units));
         return prediction.Pull is { } pull
             ? new(
                 steps,
@@ -146,19 +141,6 @@ internal sealed record PredictionAnswer(
         Lists.Map(curve, point => UnitSystem.Degrees(point.Heading)),
         Lists.Map(curve, point => units.Curvature(point.Curvature)));
 }
-
-/// <summary>Largest distance of the panel's mid surface from the wanted one over the curve, at equal lengths along both.</summary>
-/// <param name="Fitted">With the two laid over each other as well as they go [mm or in].</param>
-/// <param name="Held">With the lead-in flats laid on each other [mm or in].</param>
-internal sealed record MissResult(double Fitted, double Held);
-
-/// <summary>How much of the facets will show.</summary>
-/// <param name="Known">Whether it is known; false never means smooth.</param>
-/// <param name="Text">Why it is not known, or null.</param>
-/// <param name="Height">Largest peak-to-valley height over one facet [mm or in]; null where not known.</param>
-/// <param name="Slope">Largest slope against a facet's own smooth arc [°]; null where not known.</param>
-/// <param name="Facet">Number of the facet nearest to the limits of the finish; null where not known.</param>
-internal sealed record RippleResult(bool Known, string? Text, double? Height, double? Slope, int? Facet);
 
 /// <summary>What one facet leaves in the panel.</summary>
 /// <param name="Number">Number of the fold before it, from 1.</param>
@@ -182,24 +164,17 @@ internal sealed record FinishResult(string Finish, double AllowedRipple, double 
 /// <param name="ClampMoment">Size of the largest moment per width at the clamp [N·mm/mm or lbf·in/in]; null where the panel does not
 /// wrap.</param>
 /// <param name="ClampLoad">What the clamp has to hold down against the first fold's push, whole width [N or lbf], never negative; null
-/// where the panel does not wrap. Half folds at the ends: 1.5 M/d, d the clamp's gap, M the moment at the first fold. Full ones: the
-/// largest shear at a clamp half a facet behind the first fold. A clamp that bears only b deep has to hold M/b on top, M the moment at the
-/// clamp.</param>
+/// where the panel does not wrap. Right up to the fold: M/b, M the moment there and b the clamp's depth. Further back: the largest
+/// shear at the clamp; M/b of the moment there comes on top.</param>
 /// <param name="EndAngle">Angle of the sheet's end to pull to [°]; null where the panel does not wrap.</param>
 /// <param name="EnergyReleased">Elastic energy let go when the pull ends [J or ft·lbf]; null where the panel does not wrap.</param>
 internal sealed record PredictedPullResult(
     PullStepResult[] Steps, double? Force, double? ClampMoment, double? ClampLoad, double? EndAngle, double? EnergyReleased);
 
-/// <summary>The pull when the panel reaches a fold.</summary>
-/// <param name="Fold">Number of the fold just touched, from 1; one more than there are folds when the panel meets the lead-out.</param>
-/// <param name="EndAngle">Angle of the sheet's end [°].</param>
-/// <param name="Force">Hand force, square to the sheet's end, whole width [N or lbf].</param>
-/// <param name="ClampMoment">Size of the moment per width at the clamp [N·mm/mm or lbf·in/in].</param>
-internal sealed record PullStepResult(int Fold, double EndAngle, double Force, double ClampMoment);
-
-/// <summary>The mid surface of the panel let go: the clamp at (0, 0), heading along x, turning left. All lists go together.</summary>
+/// <summary>The mid surface of the panel let go: the first tangent point at (0, 0), the lead-in along x, turning left. All lists go
+/// together.</summary>
 /// <param name="Points">Places [x, y] [mm or in].</param>
-/// <param name="Along">Distance from the clamp along the panel [mm or in].</param>
+/// <param name="Along">Distance along the panel [mm or in].</param>
 /// <param name="Heading">Direction [°].</param>
 /// <param name="Curvature">Curvature [1/mm or 1/in].</param>
 internal sealed record ReleasedCurveResult(

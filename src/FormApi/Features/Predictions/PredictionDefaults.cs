@@ -1,6 +1,7 @@
 using FormApi.Features.Forms;
 using FormApi.Http.Units;
 using Forming.Facets;
+using Forming.Jobs;
 
 namespace FormApi.Features.Predictions;
 
@@ -20,7 +21,7 @@ internal static class PredictionDefaults
             return request with
             {
                 Panel = StandingPanel(request.Panel, units),
-                Form = request.Form with { GaugeSystem = FormDefaults.GaugeSystemOf(request.Form) },
+                Form = StandingForm(request.Form, request.Panel),
                 Ends = request.Ends ?? EndsOf(stations),
             };
         }
@@ -39,6 +40,16 @@ internal static class PredictionDefaults
     public static FormRequest AsForm(PredictionRequest request) =>
         new(request.Units, request.Panel, request.Form, request.Brake!, request.Marks);
 
+    /// <summary>An existing form that a panel is pulled over, with every default that has a use there.</summary>
+    /// <param name="form">A form that passed its rules.</param>
+    /// <param name="panel">The panel.</param>
+    internal static FormInput StandingForm(FormInput form, PanelInput panel) => form with
+    {
+        GaugeSystem = FormDefaults.GaugeSystemOf(form),
+        Width = form.Width ?? panel.Width ?? (panel.Curve as TaperInput)?.Length,
+        Backing = form.Backing ?? FormBacking.None,
+    };
+
     /// <summary>A panel pulled over an existing form, with every default that has a use there.</summary>
     /// <param name="panel">A panel that passed its rules.</param>
     /// <param name="units">The caller's units.</param>
@@ -49,9 +60,11 @@ internal static class PredictionDefaults
         {
             Trim = null,
             Grain = null,
-            Clamp = new(whole.Clamp!.Gap),
+            Clamp = whole.Clamp! with { Height = null },
             Springback = panel.Springback?.EffectiveYield is null ? null : panel.Springback,
+            Tolerance = null,
             StockSheets = null,
+            Scatter = null,
         };
     }
 }

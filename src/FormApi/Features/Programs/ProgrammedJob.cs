@@ -90,7 +90,7 @@ internal sealed record ProgrammedJob(
 
     // Stations need no stepping; the form's record does.
     private static SteppingInput PlannedElsewhere { get; } =
-        new(Forming.Facets.SteppingRule.EqualAngle, Forming.Facets.SteppingEnds.Half, Refine: false);
+        new(Forming.Facets.SteppingRule.EqualAngle, Forming.Facets.SteppingEnds.Half);
 
     private static (ProgramPart Part, IReadOnlyList<Check> Checks) Planned(ProgramRequest request, CancellationToken cancellation)
     {

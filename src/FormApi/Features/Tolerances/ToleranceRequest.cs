@@ -124,7 +124,7 @@ internal sealed class ToleranceRequestRules : AbstractValidator<ToleranceRequest
     /// <param name="units">The caller's units.</param>
     public ToleranceRequestRules(UnitSystem units)
     {
-        this.AddFoldedRules(units, _ => false);
+        this.AddFoldedRules(units, _ => false, _ => false);
         RuleFor(request => request.Accuracy!).SetValidator(new AccuracyInputRules(units)).When(request => request.Accuracy is not null);
         RuleFor(request => request.Tolerance!).SetValidator(new ToleranceInputRules(units)).When(request => request.Tolerance is not null);
         this.Unused(request => request.Panel).When(request => request.Stations is not null);

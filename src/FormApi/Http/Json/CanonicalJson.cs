@@ -21,30 +21,6 @@ internal static class CanonicalJson
         Write(ref reader, utf8, output);
     }
 
-    /// <summary>A canonical object without one of its fields, canonical again.</summary>
-    /// <param name="name">Name of the field.</param>
-    /// <param name="canonical">The object in its canonical spelling.</param>
-    public static byte[] Without(ReadOnlySpan<byte> name, ReadOnlySpan<byte> canonical)
-    {
-        var reader = new Utf8JsonReader(canonical);
-        reader.Read();
-        while (reader.Read() && reader.TokenType != JsonTokenType.EndObject)
-        {
-            var isIt = reader.ValueTextEquals(name);
-            var from = (int)reader.TokenStartIndex;
-            reader.Skip();
-            if (!isIt)
-                continue;
-            var to = (int)reader.BytesConsumed;
-            // The comma that set it apart goes with it: the one after it, or of the last field the one before.
-            return canonical[to] == ','
-                ? [.. canonical[..from], .. canonical[(to + 1)..]]
-                : [.. canonical[..(canonical[from - 1] == ',' ? from - 1 : from)], .. canonical[to..]];
-        }
-
-        return canonical.ToArray();
-    }
-
     /// <summary>A number as ECMAScript writes it.</summary>
     /// <param name="number">The number, finite.</param>
     public static string Number(double number)

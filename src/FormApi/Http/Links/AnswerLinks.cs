@@ -1,5 +1,4 @@
 using System.IO.Compression;
-using FormApi.Http.Json;
 
 namespace FormApi.Http.Links;
 
@@ -17,7 +16,7 @@ internal static class AnswerLinks
         return new(
             To(form, "form"),
             To(form, "drawing"),
-            isTaper ? null : To(LinkText.Of(CanonicalJson.Without("predict"u8, shown)), "program"));
+            isTaper ? null : To(form, "program"));
     }
 
     /// <summary>A relative link, or null where it would be too long.</summary>

@@ -104,16 +104,28 @@ internal static class Ranges
     public static AllowedRange Lever { get; } = Length(0, 1e5);
 
     /// <summary>Clamp to the first fold.</summary>
-    public static AllowedRange ClampGap { get; } = Length(0.1, 1e4);
+    public static AllowedRange ClampGap { get; } = Length(0, 1e4);
 
     /// <summary>Height of a clamp.</summary>
     public static AllowedRange ClampHeight { get; } = Length(0, 1e4);
+
+    /// <summary>How deep a clamp bears.</summary>
+    public static AllowedRange ClampDepth { get; } = Length(0.1, 1e4);
 
     /// <summary>Ripple that may show.</summary>
     public static AllowedRange Ripple { get; } = Length(0.0001, 100);
 
     /// <summary>Slope that may show.</summary>
     public static AllowedRange Slope { get; } = new(0.001, 45, Measure.Angle);
+
+    /// <summary>How far a finished sweep may miss.</summary>
+    public static AllowedRange FinishedAngle { get; } = new(0.01, 45, Measure.Angle);
+
+    /// <summary>How far a finished radius may miss, as a share.</summary>
+    public static AllowedRange FinishedRadius { get; } = new(0.0001, 0.5, Measure.Number);
+
+    /// <summary>How far a finished panel may lie off its curve.</summary>
+    public static AllowedRange FinishedProfile { get; } = Length(0.001, 1000);
 
     /// <summary>Side of a stock sheet.</summary>
     public static AllowedRange StockSide { get; } = Length(1, 1e5);
@@ -186,6 +198,18 @@ internal static class Ranges
 
     /// <summary>Standard deviation of a mark.</summary>
     public static AllowedRange MarkScatter { get; } = Length(0, 10);
+
+    /// <summary>Standard deviation of a yield stress.</summary>
+    public static AllowedRange YieldScatter { get; } = new(0, 30, Measure.Percent);
+
+    /// <summary>Standard deviation of a thickness.</summary>
+    public static AllowedRange ThicknessScatter { get; } = Length(0, 2);
+
+    /// <summary>Standard deviation of Young's modulus.</summary>
+    public static AllowedRange ModulusScatter { get; } = new(0, 10, Measure.Percent);
+
+    /// <summary>With how much confidence facets are to pass.</summary>
+    public static AllowedRange Confidence { get; } = new(Forming.Facets.Stepping.LeastConfidence, 0.99, Measure.Number);
 
     /// <summary>Tolerance of a closing angle.</summary>
     public static AllowedRange ClosingTolerance { get; } = new(LeastAngle, 90, Measure.Angle);

@@ -1,7 +1,6 @@
 using Forming.Checks;
 using Forming.Plans.Drafts;
 using Forming.Results;
-using Forming.Wrapping;
 
 namespace Forming.Plans.Checks;
 
@@ -16,8 +15,6 @@ internal static class FacetChecks
         checks.Add(FacetWidth(draft));
         if (draft.Form.Stepping.MaxFacetMm is { } maxFacet)
             checks.Add(OwnMaximum(draft, maxFacet));
-        if (draft.Stepping.Refinement is { } refinement)
-            checks.Add(Refined(refinement));
     }
 
     private static Check FacetWidth(PlanDraft draft)
@@ -34,7 +31,7 @@ internal static class FacetChecks
                 $"print-through is not known: {result.WhyUnknown}; facets were sized for the worst sheet at the longest workable lever");
         }
 
-        if (isSimulated || draft.Stepping.Refinement is { WhyKept: null })
+        if (isSimulated)
         {
             return new(
                 CheckIds.FacetWidth,
@@ -66,20 +63,6 @@ internal static class FacetChecks
             allowed,
             $"facets of {Figure.Length(facet)} will show: ripple {Figure.Length(result.RippleMm!.Value)}, slope {Figure.Angle(result.Slope!.Value.Radians)}, for a {result.Allowed.Name} finish");
     }
-
-    private static Check Refined(SteppingRefinement refinement) => refinement.WhyKept is { } why
-        ? new(
-            CheckIds.RefinedFolds,
-            Verdict.Warn,
-            refinement.Folds,
-            null,
-            $"the closed form's folds were kept: {why}")
-        : new(
-            CheckIds.RefinedFolds,
-            Verdict.Pass,
-            refinement.Folds,
-            null,
-            $"refined by the predicted ripple from {refinement.ClosedFormFolds} folds to {refinement.Folds}");
 
     private static Check OwnMaximum(PlanDraft draft, double maxFacet) => PlanChecks.AtMost(
         CheckIds.MaxFacet,

@@ -1,38 +1,48 @@
 using Forming.Checks;
+using Forming.Jobs;
+using Forming.Plans.Drafts;
 using Forming.Prediction;
 using Forming.Results;
 
 namespace Forming.Plans.Checks;
 
-/// <summary>Whether the panel that comes off a form solved on the simulated pull is the one that is wanted.</summary>
+/// <summary>Whether the panel that comes off the form is the one that is wanted.</summary>
 internal static class OutcomeChecks
 {
-    public static void AddTo(List<Check> checks, PredictedShape shape)
+    public static void AddTo(List<Check> checks, PlanDraft draft)
     {
-        var sweep = Math.Abs((shape.Sweep - shape.WantedSweep).Radians);
-        var allowed = FinishedTolerance.Sweep.Radians;
-        checks.Add(PlanChecks.AtMost(
+        if (draft.WhyNotSimulated is { } why)
+            checks.Add(new(CheckIds.Outcome, Verdict.Warn, null, null, $"what comes off is not known: {why}"));
+        if (draft.Prediction?.Shape is { } shape)
+            checks.AddRange(Of(shape, draft.Panel.Tolerance));
+    }
+
+    private static IEnumerable<Check> Of(PredictedShape shape, FinishedTolerance tolerance)
+    {
+        var sweep = Math.Abs(shape.SweepMiss.Radians);
+        var allowed = tolerance.Sweep.Radians;
+        yield return PlanChecks.AtMost(
             CheckIds.FinishedSweep,
             Verdict.Warn,
             sweep,
             allowed,
-            $"the panel comes off at {Figure.Angle(shape.Sweep.Radians)}, {Figure.Angle(sweep)} from the sweep asked for ({Figure.Angle(allowed)} allowed)"));
-        if (FinishedTolerance.RadiusMiss(shape) is { } miss)
+            $"the panel comes off at {Figure.Angle(shape.Sweep.Radians)}, {Figure.Angle(sweep)} from the sweep asked for ({Figure.Angle(allowed)} allowed)");
+        if (shape.RadiusMiss is { } miss)
         {
-            checks.Add(PlanChecks.AtMost(
+            yield return PlanChecks.AtMost(
                 CheckIds.FinishedRadius,
                 Verdict.Warn,
                 miss,
-                FinishedTolerance.RadiusShare,
-                $"the panel comes off at a radius of {Figure.Length(shape.RadiusMm!.Value)} over its middle folds, {miss:P1} from the radius asked for ({FinishedTolerance.RadiusShare:P0} allowed)"));
+                tolerance.RadiusShare,
+                $"the panel comes off at a radius of {Figure.Length(shape.RadiusMm!.Value)} over its middle folds, {miss:P1} from the radius asked for ({tolerance.RadiusShare:P0} allowed)");
         }
 
-        var profile = FinishedTolerance.ProfileMm(shape);
-        checks.Add(PlanChecks.AtMost(
+        var profile = tolerance.ProfileOver(shape.WantedLengthMm);
+        yield return PlanChecks.AtMost(
             CheckIds.FinishedShape,
             Verdict.Warn,
             shape.MissMm,
             profile,
-            $"the panel lies up to {Figure.Length(shape.MissMm)} off the finished curve ({Figure.Length(profile)} allowed)"));
+            $"the panel lies up to {Figure.Length(shape.MissMm)} off the finished curve ({Figure.Length(profile)} allowed)");
     }
 }

@@ -25,8 +25,8 @@ internal static class PlanChecks
         // A taper is not predicted, which is no fault of the job's.
         if (draft is { Taper: null, Prediction: { } prediction })
             PredictionChecks.AddTo(checks, prediction, draft.Panel);
-        if (draft.Solution is { } solution)
-            OutcomeChecks.AddTo(checks, solution.Prediction.Shape!);
+        OutcomeChecks.AddTo(checks, draft);
+        OutlookChecks.AddTo(checks, draft.Outlook);
         return checks;
     }
 

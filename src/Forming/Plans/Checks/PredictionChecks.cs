@@ -12,13 +12,13 @@ internal static class PredictionChecks
     /// <summary>Whether a check is one of these.</summary>
     /// <param name="check">The check.</param>
     public static bool IsOfPrediction(Check check) =>
-        check.Kind == CheckIds.WrapOrder || check.Kind == CheckIds.PredictedRipple || check.Kind == CheckIds.PredictedSlope;
+        check.Kind == CheckIds.WrapOrder || check.Kind == CheckIds.FacetsShow;
 
     public static void AddTo(List<Check> checks, PanelPrediction prediction, PanelSpec panel)
     {
         checks.Add(WrapOrder(prediction));
         if (prediction.Wraps)
-            checks.AddRange(Ripple(prediction, panel.Finish));
+            checks.Add(Ripple(prediction, panel.Finish));
     }
 
     private static Check WrapOrder(PanelPrediction prediction)
@@ -69,27 +69,18 @@ internal static class PredictionChecks
                 : (FormattableString)$"the simulated panel lands on the folds one after another");
     }
 
-    private static Check[] Ripple(PanelPrediction prediction, Finish finish)
+    private static Check Ripple(PanelPrediction prediction, Finish finish)
     {
         if (prediction.Ripple is not { HeightMm: { } height, Slope: { } slope })
-        {
-            return [new(CheckIds.PredictedRipple, Verdict.Warn, null, null, $"predicted ripple is not known: {prediction.Ripple.WhyUnknown}")];
-        }
-
-        return
-        [
-            PlanChecks.AtMost(
-                CheckIds.PredictedRipple,
-                Verdict.Warn,
-                height,
-                finish.RippleMm,
-                $"predicted ripple {Figure.Length(height)}, against the limit of the finish ({finish.Name}); not yet checked against measured panels"),
-            PlanChecks.AtMost(
-                CheckIds.PredictedSlope,
-                Verdict.Warn,
-                slope.Radians,
-                finish.Slope.Radians,
-                $"predicted slope {Figure.Angle(slope.Radians)}, against the limit of the finish ({finish.Name}); not yet checked against measured panels"),
-        ];
+            return new(CheckIds.FacetsShow, Verdict.Warn, null, null, $"predicted ripple is not known: {prediction.Ripple.WhyUnknown}");
+        var share = Math.Max(height / finish.RippleMm, slope.Radians / finish.Slope.Radians);
+        return PlanChecks.AtMost(
+            CheckIds.FacetsShow,
+            Verdict.Warn,
+            share,
+            1,
+            prediction.Ripple.Facet is { } facet
+                ? $"the panel let go has a ripple of up to {Figure.Length(height)} ({Figure.Length(finish.RippleMm)} allowed) and a slope of up to {Figure.Angle(slope.Radians)} ({Figure.Angle(finish.Slope.Radians)} allowed) for a {finish.Name} finish; the facet after fold {facet} is nearest to the limit; not yet checked against measured panels"
+                : (FormattableString)$"no facet of the panel let go shows");
     }
 }

@@ -2,6 +2,7 @@ using Forming.Checks;
 using Forming.Facets;
 using Forming.Jobs;
 using Forming.Plans.Drafts;
+using Forming.Pulling;
 using Forming.Results;
 
 namespace Forming.Plans.Checks;
@@ -17,7 +18,7 @@ internal static class PullChecks
         checks.Add(Mass(draft));
         checks.Add(FormGive(draft));
         checks.Add(FormYield(draft));
-        if (draft.FormSweep > Math.PI / 2 || draft.Form.LeadInMm <= draft.Panel.Clamp.GapMm)
+        if (draft.FormSweep > Math.PI / 2 || draft.Form.LeadInMm <= draft.Pull.ClampGapMm)
             checks.Add(ClampAccess(draft));
     }
 
@@ -147,36 +148,53 @@ internal static class PullChecks
         var give = draft.Give.Rotation.Radians;
         if (draft.Form.Backing == FormBacking.Ribs)
             return Ribbed(CheckIds.FormGive, give);
-        return draft.Solution is { IsSolved: true }
-            ? new(CheckIds.FormGive, Verdict.Pass, give, null, $"the form's end turns {Figure.Angle(give)} under the pull; the folds allow for it")
-            : PlanChecks.AtMost(
-                CheckIds.FormGive,
-                Verdict.Warn,
-                give,
-                draft.Brake.StopResolution.Radians,
-                $"without ribs the form's end turns {Figure.Angle(give)} under the pull ({Figure.Angle(draft.Brake.StopResolution.Radians)} allowed); an estimate");
+        if (draft.Solution is { IsSolved: true })
+            return new(CheckIds.FormGive, Verdict.Pass, give, null, $"the form's end turns {Figure.Angle(give)} under the pull; the folds allow for it");
+        var allowed = draft.Brake.StopResolution.Radians;
+        return PlanChecks.AtMost(
+            CheckIds.FormGive,
+            Verdict.Warn,
+            give,
+            allowed,
+            draft.IsGiveEstimated
+                ? $"without ribs the form's end turns {Figure.Angle(give)} under the pull ({Figure.Angle(allowed)} allowed); an estimate"
+                : (FormattableString)$"without ribs the form's end turns {Figure.Angle(give)} under the pull ({Figure.Angle(allowed)} allowed); the folds do not allow for it");
     }
 
-    // A bare form that bends for good lets the panel go under the pull, so this one fails.
-    private static Check FormYield(PlanDraft draft)
+    private static Check FormYield(PlanDraft draft) => draft.Form.Backing == FormBacking.Ribs
+        ? draft.Ribs is { HoldSheet: false } ribs
+            ? BetweenRibs(draft.Give.MomentPerWidth, ribs)
+            : Ribbed(CheckIds.FormYield, draft.Give.MomentPerWidth)
+        : FormYield(draft.Give, draft.Pull.ClampGapMm, draft.IsGiveEstimated);
+
+    /// <summary>Whether a bare form stays elastic: one that bends for good lets the panel go under the pull, so this one fails.</summary>
+    /// <param name="give">How far the form gives.</param>
+    /// <param name="clampGapMm">From the first fold's tangent line back to the clamp [mm].</param>
+    /// <param name="isEstimated">Whether that is the closed form's estimate.</param>
+    public static Check FormYield(FormGive give, double clampGapMm, bool isEstimated)
     {
-        if (draft.Form.Backing == FormBacking.Ribs)
-            return Ribbed(CheckIds.FormYield, draft.Give.MomentPerWidth);
-        var (moment, yield) = (draft.Give.MomentPerWidth, draft.Give.FirstYieldPerWidth);
-        var share = moment / yield;
-        var verdict = share > 1 ? Verdict.Fail : share > WorkingLimits.NearYield ? Verdict.Warn : Verdict.Pass;
+        var (share, gap, estimate) = (give.ShareOfYield, Figure.Length(clampGapMm), isEstimated ? " (an estimate)" : "");
+        var verdict = share >= 1 ? Verdict.Fail : share >= WorkingLimits.NearYield ? Verdict.Warn : Verdict.Pass;
         return new(
             CheckIds.FormYield,
             verdict,
-            moment,
-            yield,
-            verdict switch
+            give.MomentPerWidth,
+            give.FirstYieldPerWidth,
+            (verdict, isEstimated) switch
             {
-                Verdict.Fail => $"the bare form would bend for good under the pull, at {share:0.0} times its first yield (an estimate): do not pull on it until ribs back it",
-                Verdict.Warn => $"the bare form reaches {share:P0} of its first yield under the pull, and that estimate may be an eighth too small",
-                _ => (FormattableString)$"the bare form stays elastic under the pull, at {share:P0} of its first yield (an estimate)",
+                (Verdict.Fail, _) => $"the bare form would bend for good under the pull, at {share:0.0} times its first yield{estimate}, clamped {gap} behind the first fold: do not pull on it until ribs back it",
+                (Verdict.Warn, true) => $"the bare form reaches {share:P0} of its first yield under the pull, clamped {gap} behind the first fold, and that estimate may be an eighth too small",
+                (Verdict.Warn, false) => $"the bare form reaches {share:P0} of its first yield under the pull, clamped {gap} behind the first fold: little is left for a harder pull",
+                _ => (FormattableString)$"the bare form stays elastic under the pull, at {share:P0} of its first yield{estimate}, clamped {gap} behind the first fold",
             });
     }
+
+    private static Check BetweenRibs(double bare, Ribs ribs) => new(
+        CheckIds.FormYield,
+        Verdict.Warn,
+        bare,
+        null,
+        $"even with ribs {Figure.Length(ribs.SpacingMm)} apart the pull takes the form's sheet between them to {ribs.ShareOfYield:P0} of its yield: use thicker sheet, or back the whole form");
 
     private static Check Ribbed(CheckId id, double bare) =>
         new(id, Verdict.Pass, bare, null, $"ribs under the form carry the pull; the value is the bare form's");
@@ -184,14 +202,15 @@ internal static class PullChecks
     private static Check ClampAccess(PlanDraft draft)
     {
         var clamp = draft.Panel.Clamp;
-        if (draft.Form.LeadInMm <= clamp.GapMm)
+        var gap = draft.Pull.ClampGapMm;
+        if (draft.Form.LeadInMm <= gap)
         {
             return new(
                 CheckIds.ClampAccess,
                 Verdict.Warn,
                 draft.Form.LeadInMm,
-                clamp.GapMm,
-                $"the form's lead-in ends before the clamp, which is {Figure.Length(clamp.GapMm)} behind the first fold");
+                gap,
+                $"the form's lead-in ends before the clamp, which is {Figure.Length(gap)} behind the first fold");
         }
 
         if (draft.ClampRoomMm is not { } room)

@@ -48,18 +48,20 @@ internal static class SetupChecks
     private static Check PanelClamp(PlanDraft draft)
     {
         var flat = draft.ClampFlatMm;
-        var gap = draft.Panel.Clamp.GapMm;
-        var limit = Math.Max(gap, LeastGripMm);
+        var (gap, depth) = (draft.Pull.ClampGapMm, draft.Panel.Clamp.DepthMm);
+        var limit = gap + Math.Max(depth, LeastGripMm);
         return PlanChecks.AtLeast(
             CheckIds.PanelClamp,
             flat < LeastGripMm ? Verdict.Fail : Verdict.Warn,
             flat,
             limit,
-            flat >= limit
-                ? $"the clamp holds the panel {Figure.Length(gap)} behind the first fold; the panel's flat reaches back {Figure.Length(flat)}"
-                : flat < LeastGripMm
-                    ? $"there is nothing to clamp: the panel's flat behind the first fold is {Figure.Length(flat)}, and a clamp bar needs {Figure.Length(LeastGripMm)} to bear on"
-                    : (FormattableString)$"the clamp is {Figure.Length(gap)} behind the first fold, but the panel's flat ends after {Figure.Length(flat)}");
+            (flat >= limit, gap > 0) switch
+            {
+                (true, true) => $"the clamp holds the panel {Figure.Length(gap)} behind the first fold; the panel's flat reaches back {Figure.Length(flat)}",
+                (true, false) => $"the clamp holds the panel right up to the first fold; the panel's flat reaches back {Figure.Length(flat)}",
+                _ when flat < LeastGripMm => $"there is nothing to clamp: the panel's flat behind the first fold is {Figure.Length(flat)}, and a clamp bar needs {Figure.Length(LeastGripMm)} to bear on",
+                _ => (FormattableString)$"the clamp is {Figure.Length(gap)} behind the first fold and bears {Figure.Length(depth)} deep, but the panel's flat ends after {Figure.Length(flat)}",
+            });
     }
 
     // Warns: the panel's edges then bend without a form under them, but nothing comes loose.

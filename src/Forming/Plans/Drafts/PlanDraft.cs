@@ -4,6 +4,7 @@ using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
 using Forming.Layout;
+using Forming.Outlook;
 using Forming.Prediction;
 using Forming.Pulling;
 using Forming.Results;
@@ -91,6 +92,15 @@ internal sealed record PlanDraft
 
     public required FormGive Give { get; init; }
 
+    /// <summary>Whether that is the closed form's estimate: no pull over the bare form was simulated.</summary>
+    public bool IsGiveEstimated => Prediction?.Give is null;
+
+    /// <summary>Ribs that would keep the form from bending, without their outline.</summary>
+    public Ribs Ribs => Ribs.Of(
+        Form.Sheet,
+        Form.WidthMm,
+        (Prediction?.FoldPushPerWidth * Panel.WidthMm ?? PullForces.FoldPushFactor * Pull.ForceN) / Form.WidthMm);
+
     /// <summary>The panel's flat behind the form's first fold, for the clamp to bear on [mm].</summary>
     public required double ClampFlatMm { get; init; }
 
@@ -105,8 +115,25 @@ internal sealed record PlanDraft
     /// <summary>How the panel comes off the form in simulation, or null where that was not asked for.</summary>
     public PanelPrediction? Prediction { get; init; }
 
+    /// <summary>How sure it is what comes off the form.</summary>
+    public required PanelOutlook Outlook { get; init; }
+
+    /// <summary>Why it is not known how the panel comes off; null where the pull was simulated.</summary>
+    public FormattableString? WhyNotSimulated { get; init; }
+
     /// <summary>What only a taper has, or null.</summary>
     public TaperReport? Taper { get; init; }
+
+    /// <summary>Why the form was not solved on the simulated pull; null where it was.</summary>
+    public FormattableString? WhyNotSolved => this switch
+    {
+        { Solution.IsSolved: true } => null,
+        { Solution: { } tried } => $"no folds were found that give the sweep asked for; it is {Figure.Angle(Math.Abs(tried.SweepMiss))} off",
+        { WhyNotSimulated: { } why } => why,
+        { Panel.Springback: not SolvedOnWrap } => $"the folds are those of pure bending",
+        { Prediction: { WhyNot: { } lost } } => lost,
+        _ => (FormattableString)$"a form of one fold, or of very many, is not solved: the folds are those of pure bending",
+    };
 
     public PanelSpec Panel => Job.Panel;
 
@@ -128,10 +155,24 @@ internal sealed record PlanDraft
     /// <exception cref="NoSolutionException">What was asked has no answer.</exception>
     public static PlanDraft Of(FormJob job, PlanDraft? known, PullWork? work, CancellationToken cancellation)
     {
+        RefuseConfidence(job);
         var fold = new FoldShape(job.Form.FoldRadiusMm, job.Form.Sheet.ThicknessMm, NeutralFactorOf(job.Form));
         return job.Panel.Curve is TaperCurve taper
             ? TaperedPlanner.Draft(taper, job, fold, cancellation)
             : StraightPlanner.Draft(job, fold, known, work, cancellation);
+    }
+
+    private static void RefuseConfidence(FormJob job)
+    {
+        var isSolved = job.Panel.Springback is SolvedOnWrap && job.Panel.Curve is not TaperCurve;
+        if (job.Form.Stepping.Confidence > Facets.Stepping.LeastConfidence && !isSolved)
+        {
+            throw new NoSolutionException(
+                "stepping.confidence",
+                "form.stepping.confidence",
+                $"how sure it is that no facet shows is known from the simulated pull only",
+                $"a confidence of {Facets.Stepping.LeastConfidence}, or the model wrap and parallel folds");
+        }
     }
 
     private static double NeutralFactorOf(FormSpec form)

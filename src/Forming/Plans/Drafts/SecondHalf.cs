@@ -27,15 +27,15 @@ internal sealed record SecondHalf(double MassKg, double WeightMomentNmm, double 
     /// <param name="contact">The contact curve.</param>
     /// <param name="section">The form in section.</param>
     /// <param name="panel">The panel.</param>
-    /// <param name="leverMm">Lever of the first pull [mm]; the second has at most the flat between the curves.</param>
+    /// <param name="pull">The first pull; the second has at most the flat between the curves as lever.</param>
     /// <param name="leastLeverMm">Shortest lever a force is reckoned with, one facet [mm], &gt; 0.</param>
     public static SecondHalf Of(
-        FinishedCurve finished, ContactCurve contact, Section section, PanelSpec panel, double leverMm, double leastLeverMm)
+        FinishedCurve finished, ContactCurve contact, Section section, PanelSpec panel, Pull pull, double leastLeverMm)
     {
         var half = FinishedHalf.Of(finished, panel);
         var mass = half.LengthMm * panel.WidthMm * panel.Sheet.ThicknessMm * panel.Sheet.Material.DensityKgPerCubicMetre * 1e-9;
-        var obstacles = Obstacles(section, panel.Clamp);
-        var lever = Math.Max(Math.Min(leverMm, panel.LeadOutMm), leastLeverMm);
+        var obstacles = Obstacles(section, panel.Clamp, pull.ClampGapMm);
+        var lever = Math.Max(Math.Min(pull.LeverMm, panel.LeadOutMm), leastLeverMm);
         double largestMoment = 0, force = 0, clearance = double.PositiveInfinity;
         foreach (var place in contact.Runs.SelectMany(Stages))
         {
@@ -62,11 +62,11 @@ internal sealed record SecondHalf(double MassKg, double WeightMomentNmm, double 
     }
 
     // The form's inside face with the tips of its contact side, and the clamp on its lead-in.
-    private static FinishedHalf.Obstacle[] Obstacles(Section section, Clamp clamp)
+    private static FinishedHalf.Obstacle[] Obstacles(Section section, Clamp clamp, double clampGapMm)
     {
         var inside = section.InsideProfile;
         Point[] form = [section.Vertices[0], .. inside, section.Vertices[^1]];
-        double left = inside[0].X, right = inside[1].X - clamp.GapMm, bottom = inside[0].Y, top = bottom + clamp.HeightMm;
+        double left = inside[0].X, right = inside[1].X - clampGapMm, bottom = inside[0].Y, top = bottom + clamp.HeightMm;
         Point[] block = right > left ? [new(right, bottom), new(right, top), new(left, top), new(left, bottom)] : [];
         return [.. FinishedHalf.Obstacle.Along(form), .. FinishedHalf.Obstacle.Along(block)];
     }

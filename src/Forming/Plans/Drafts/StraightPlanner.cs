@@ -1,12 +1,11 @@
 using Forming.Blanks;
 using Forming.Curves;
-using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
 using Forming.Layout;
+using Forming.Outlook;
 using Forming.Prediction;
 using Forming.Pulling;
-using Forming.Results;
 using Forming.Springback;
 using Forming.Wrapping;
 
@@ -27,14 +26,11 @@ internal static class StraightPlanner
             : WrappedForm.Solve(finished, job, fold, cancellation);
         var wrapped = closed;
         PanelPrediction? prediction = null;
-        SteppingRefinement? refinement = null;
         var solution = panel.Springback is not SolvedOnWrap
             ? null
             : KeepsSolution(known, job) ? known!.Solution : new SolvedCount(finished, job, fold, work, cancellation).Of(closed);
         if (solution is not null)
             (wrapped, prediction) = (solution.Form, solution.Prediction);
-        if (form.Stepping.Refine && solution is null)
-            (wrapped, prediction, refinement) = new FoldRefinement(finished, job, fold, work, cancellation).Of(wrapped);
         if (panel.Springback is SolvedOnWrap)
             prediction ??= PlannedPull.Predict(wrapped, job, fold, new(PullWork.MostOfSolving, work), cancellation);
         else if (panel.Predict)
@@ -49,11 +45,9 @@ internal static class StraightPlanner
         var printThrough = PrintThroughReport.Of(wrapped);
         var springback = form.SpringbackOf(fold, formLaw, job.Brake);
         var leastLever = printThrough.WidestFacetMm > 0 ? printThrough.WidestFacetMm : contact.MidMm;
-        // Right up to a full first fold the panel mostly does not touch the folds in order, so the clamp goes half a facet behind it.
-        var clampGap = form.Stepping.Ends == SteppingEnds.Full && polygon.Straights.Length > 0
-            ? polygon.Straights[0] / 2
-            : panel.Clamp.GapMm;
-        var pull = PullForces.Compute(contact, wrapped.Rule.Law, wrapped.Tightest, lever, leastLever, panel.WidthMm, clampGap);
+        var clampGap = panel.Clamp.GapMm ?? Clamp.ChosenGapMm(form.Stepping.Ends, polygon.Straights.Length > 0 ? polygon.Straights[0] : 0);
+        var pull = PullForces.Compute(
+            contact, wrapped.Rule.Law, wrapped.Tightest, lever, leastLever, panel.WidthMm, panel.Clamp, clampGap);
         return new()
         {
             Job = job,
@@ -74,8 +68,12 @@ internal static class StraightPlanner
             RunsIntoItself = polygon.EndTurn > Math.PI && FormSection.CrossesItself(section.Vertices, cancellation),
             FoldBackMissMm = layout.FoldBackMiss(polygon, fold),
             Section = section,
-            Stepping = SteppingReport.Of(wrapped.Folds, contact, fold, form.Stepping) with { Refinement = refinement },
+            Stepping = SteppingReport.Of(wrapped.Folds, contact, fold, form.Stepping),
             Prediction = prediction,
+            Outlook = solution is not null && KeepsSolution(known, job)
+                ? known!.Outlook
+                : OutlookOf(wrapped, prediction, finished, job, fold, work, cancellation),
+            WhyNotSimulated = prediction is null ? WhyNotSimulated(panel.Springback) : null,
             Stations = StationList.Of(wrapped, fold, layout, job, springback),
             FoldSpringback = springback,
             FoldsWanted = () => wrapped.FoldsWanted(job, fold, cancellation),
@@ -86,14 +84,33 @@ internal static class StraightPlanner
             PanelBlank = BlankShape.Rectangle(panel.Sheet, panelBlank.LengthMm, panel.WidthMm, panel.StockSheets),
             PanelMarks = panelBlank.Marks,
             Pull = pull,
-            Give = solution is not null && form.Backing == FormBacking.None
-                ? new(prediction!.FormTurn, prediction.FormMomentPerWidth * panel.WidthMm / form.WidthMm, formLaw.FirstYieldMoment)
-                : FormGiveEstimate.Compute(
-                    FormGiveEstimate.SectionsOf(contact, panel.WidthMm), Math.Max(lever, leastLever), contact.MidMm, formLaw, form.WidthMm),
+            Give = prediction?.Give
+                ?? FormGiveEstimate.Compute(
+                    FormGiveEstimate.SectionsOf(contact, panel.WidthMm), Math.Max(lever, leastLever), contact.MidMm, formLaw, form.WidthMm, clampGap),
             ClampFlatMm = panel.TrimMm + panel.LeadInMm + finished.LeadingFlatMm + firstFold,
-            SecondHalf = panel.Mirrored ? SecondHalf.Of(finished, contact, section, panel, lever, leastLever) : null,
-            ClampRoomMm = polygon.EndTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, panel.Clamp) : null,
+            SecondHalf = panel.Mirrored ? SecondHalf.Of(finished, contact, section, panel, pull, leastLever) : null,
+            ClampRoomMm = polygon.EndTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, clampGap) : null,
         };
+    }
+
+    // On the pull where the plan is solved on it, or else from the mean curvatures.
+    private static PanelOutlook OutlookOf(
+        WrappedForm wrapped,
+        PanelPrediction? prediction,
+        FinishedCurve finished,
+        FormJob job,
+        FoldShape fold,
+        PullWork? work,
+        CancellationToken cancellation)
+    {
+        if (job.Panel.Springback is SolvedOnWrap && prediction is not null)
+            return WrapOutlook.Of(PlannedPull.JobOf(wrapped, job, fold), prediction, PullWork.PartOf(work), cancellation);
+        var length = wrapped.Contact.Runs.Sum(run => run.End.MidMm - run.Start.MidMm);
+        return ClosedOutlook.Of(
+            job.Panel,
+            PlannedPull.FormOf(wrapped, fold),
+            wrapped.Rule.Law,
+            new(finished.Sweep.Radians / length, wrapped.Folds.Polygon.EndTurn / length, finished.Sweep.Radians, HasOneRadius: true));
     }
 
     /// <summary>Whether a plan that is known has the same finished curve.</summary>
@@ -110,17 +127,22 @@ internal static class StraightPlanner
     public static bool KeepsFolds(PlanDraft? known, FormJob job) =>
         KeepsCurve(known, job.Panel)
         && Bare(known!.Panel) == Bare(job.Panel)
-        && known.Form.Stepping with { Refine = false } == job.Form.Stepping with { Refine = false }
+        && known.Form.Stepping == job.Form.Stepping
         && known.Form.FoldRadiusMm == job.Form.FoldRadiusMm
         && known.Form.Sheet.ThicknessMm == job.Form.Sheet.ThicknessMm
         && known.Form.NeutralFactor == job.Form.NeutralFactor
         && known.Brake.MinFacetMm == job.Brake.MinFacetMm
         && known.Job.Marks.Tape == job.Marks.Tape;
 
-    // The solver looks at the flat before the curve and, over a bare form, at the form's own stiffness too.
+    private static FormattableString WhyNotSimulated(SpringbackChoice springback) => springback is MeasuredFactor
+        ? $"a measured factor is pure geometry, with no pull behind it"
+        : (FormattableString)$"the model pure-bending is quick and simulates no pull";
+
+    // The solver looks at the flat before the curve, at the clamp and, over a bare form, at the form's own stiffness too.
     private static bool KeepsSolution(PlanDraft? known, FormJob job) =>
         KeepsFolds(known, job)
         && known!.Panel.LeadInMm == job.Panel.LeadInMm
+        && known.Panel.Clamp.GapMm == job.Panel.Clamp.GapMm
         && FormBeam.Of(known.Job) == FormBeam.Of(job);
 
     // Without what neither curve nor lever nor folds depend on.
@@ -129,7 +151,7 @@ internal static class StraightPlanner
         WidthMm = 0,
         LeadInMm = 0,
         Grain = default,
-        Clamp = new(0, 0),
+        Clamp = Clamp.Default,
         PullBy = PullBy.OnePerson,
         Predict = false,
     };

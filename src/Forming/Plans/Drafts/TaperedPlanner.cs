@@ -2,9 +2,9 @@ using Forming.Curves;
 using Forming.Facets;
 using Forming.Folds;
 using Forming.Jobs;
+using Forming.Outlook;
 using Forming.Prediction;
 using Forming.Pulling;
-using Forming.Results;
 using Forming.Springback;
 using Forming.Tapers;
 using Forming.Wrapping;
@@ -37,10 +37,9 @@ internal static class TaperedPlanner
         var printThrough = stepping.PrintThroughOf(folds);
         var leastLever = printThrough.WidestFacetMm > 0 ? printThrough.WidestFacetMm : Math.Max(wrap.NearMidMm, wrap.FarMidMm);
         // As with parallel folds; the narrower end has the shorter arm and the larger load.
-        var clampGap = form.Stepping.Ends == SteppingEnds.Full && folds.Angles.Length > 1
-            ? Math.Min(folds.Straight(0, false), folds.Straight(0, true)) / 2
-            : panel.Clamp.GapMm;
-        var pull = TaperPull.Compute(wrap, law, lever, leastLever, clampGap);
+        var firstStraight = folds.Angles.Length > 1 ? Math.Min(folds.Straight(0, false), folds.Straight(0, true)) : 0;
+        var clampGap = panel.Clamp.GapMm ?? Clamp.ChosenGapMm(form.Stepping.Ends, firstStraight);
+        var pull = TaperPull.Compute(wrap, law, lever, leastLever, panel.Clamp, clampGap);
         var solid = TaperSolids.Of(formed, folds, fold, panel, form);
         var section = TaperSolids.NearSection(solid, folds, fold);
         var flatPanel = new FlatPanel(formed);
@@ -60,13 +59,9 @@ internal static class TaperedPlanner
             RunsIntoItself = formed.TotalTurn > Math.PI && TaperSolids.RunsIntoItself(solid, cancellation),
             FoldBackMissMm = Refold.MissMm(flat, folds, fold),
             Section = section,
-            Stepping = TaperStations.Report(folds, formed, form.Stepping) with
-            {
-                Refinement = form.Stepping.Refine
-                    ? new(folds.Angles.Length, folds.Angles.Length, FormattableString.Invariant(PanelPrediction.TaperReason))
-                    : null,
-            },
-            Prediction = panel.Predict ? PanelPrediction.Without(panel, PanelPrediction.TaperReason) : null,
+            Stepping = TaperStations.Report(folds, formed, form.Stepping),
+            WhyNotSimulated = PanelPrediction.TaperReason,
+            Outlook = OutlookOf(panel, wrap, folds, stepping, fold, law),
             Stations = TaperStations.Of(folds, flat, stepping, job, springback),
             FoldSpringback = springback,
             FoldsWanted = stepping.FoldsWanted,
@@ -82,9 +77,10 @@ internal static class TaperedPlanner
                 Math.Max(lever, leastLever),
                 TaperPull.MeanMid(wrap),
                 formLaw,
-                folds.Lengths.Average()),
+                folds.Lengths.Average(),
+                clampGap),
             ClampFlatMm = panel.TrimMm + panel.LeadInMm,
-            ClampRoomMm = formed.TotalTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, panel.Clamp) : null,
+            ClampRoomMm = formed.TotalTurn > Math.PI / 2 ? ClampRoom.LeastGapMm(section.InsideProfile, clampGap) : null,
             Taper = Report(wrap, folds, law, taper, solid),
         };
 
@@ -97,14 +93,23 @@ internal static class TaperedPlanner
         }
     }
 
+    // An estimate at the place where most of the bend springs back.
+    private static PanelOutlook OutlookOf(
+        PanelSpec panel, TaperWrap wrap, TaperFolds folds, TaperStepping stepping, FoldShape fold, BendingLaw law)
+    {
+        var worst = wrap.Near.Concat(wrap.Far).MinBy(place => place.FinishedCurvature / place.State.Curvature);
+        var finished = wrap.Formed.Panel.SeriesOf(turn => wrap.Formed.Panel.At(turn).NormalRate).Integral().At(wrap.Formed.Panel.Sweep);
+        double[] facets = [.. Enumerable.Range(0, folds.Angles.Length - 1).Select(j => stepping.Facet(folds, j, false))];
+        return ClosedOutlook.Of(
+            panel,
+            new(facets, folds.Angles, fold.OuterRadiusMm),
+            law,
+            new(worst.FinishedCurvature, worst.State.Curvature, finished, HasOneRadius: false));
+    }
+
     private static Func<Ruling, double> FactorBy(SpringbackChoice choice, BendingLaw law, CancellationToken cancellation) => choice switch
     {
         MeasuredFactor measured => _ => 1 / measured.Factor,
-        SolvedOnWrap => throw new NoSolutionException(
-            "taper.springback-model",
-            "panel.springback.model",
-            $"the pull over slanting folds is not simulated yet",
-            $"pure-bending, a measured factor or an effective yield"),
         _ => ruling => BalancedFactor(law, ruling, cancellation),
     };
 

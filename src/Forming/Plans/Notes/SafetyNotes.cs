@@ -101,7 +101,7 @@ internal static class SafetyNotes
             Release(draft.Pull.EnergyReleasedJ),
         };
         AddPull(notes, Math.Max(draft.Pull.ForceN, draft.SecondHalf?.ForceN ?? 0), draft.Pull.ClampLoadN, draft.Panel.PullBy);
-        if (draft.Form.Backing == FormBacking.None && draft.Give.MomentPerWidth > WorkingLimits.NearYield * draft.Give.FirstYieldPerWidth)
+        if (draft.Form.Backing == FormBacking.None && draft.Give.ShareOfYield >= WorkingLimits.NearYield)
             notes.Add(Collapse);
         if (draft.Panel.Mirrored)
             notes.Add(draft.SecondHalf is { } half ? Swinging(half.MassKg) : Mirrored);
@@ -131,6 +131,8 @@ internal static class SafetyNotes
         };
         if (prediction.Pull is { } pull)
             AddPull(notes, pull.ForceN, pull.ClampLoadN, panel.PullBy);
+        if (prediction.Give?.ShareOfYield >= WorkingLimits.NearYield)
+            notes.Add(Collapse);
         if (panel.Mirrored)
             notes.Add(Mirrored);
         if (prediction.Shape?.Sweep.Radians > Math.PI)

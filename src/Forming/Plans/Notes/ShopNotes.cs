@@ -54,9 +54,42 @@ internal static class ShopNotes
         "opposite-hand",
         $"The second half of this panel needs an opposite-hand form: the same blank, marked on the other face and folded the other way.");
 
+    private static readonly ShopNote Bar = new(
+        "pull-by-bar",
+        $"Pull by a long straight bar clamped along the whole edge: it keeps the panel level and its edge straight.");
+
+    private static readonly ShopNote Fluting = new(
+        "fluting",
+        $"Aged or annealed low-carbon steel may kink at random where it should bend evenly (fluting; from memory): temper-rolled sheet does not.");
+
+    private static readonly ShopNote ActualYield = new(
+        "actual-yield",
+        $"Your yield must be this sheet's own, not a certificate's minimum: plates run 31 % above nominal (Z. Sekulski, abstract read), and the panel would come off too open.");
+
+    private static readonly ShopNote Friction = new(
+        "friction",
+        $"Friction between panel and form is left out: in finite elements a coefficient of 0.2 changes the radius by 0.6 %.");
+
+    /// <summary>Two hands this far apart keep an edge level and straight without a bar [mm]: an assumption.</summary>
+    private const double HandsApartMm = 300;
+
+    /// <summary>What a hit turns a panel that is bumped directly [rad]: trade articles.</summary>
+    private const double TurnPerHit = 2 * Math.PI / 180;
+
+    /// <summary>Steel that yields sooner is taken for low-carbon steel [MPa]: an assumption.</summary>
+    private const double LowCarbonYieldMpa = 300;
+
+    /// <summary>Share of the bending moment past which the weight of what hangs free is said.</summary>
+    private const double WeightShare = 0.05;
+
     public static IReadOnlyList<ShopNote> Of(PlanDraft draft)
     {
-        var notes = new List<ShopNote>(12) { Strip, Burr, Marking, Sight, Template, Wear };
+        var notes = new List<ShopNote>(17);
+        if (draft.Outlook.IsUnsure)
+            notes.Add(new("outlook", $"More of the bend springs back than stays: {draft.Outlook.Text}."));
+        notes.AddRange([FoldsOfForm(draft.FinishedSweep), Strip, Burr, Marking, Sight, Template, Wear]);
+        AddPull(notes, draft);
+        AddSheet(notes, draft.Panel.Sheet.Material);
         if (Marks(draft.Panel.Sheet.Material.Family, draft.Form.Sheet.Material.Family))
             notes.Add(Film);
         if (draft.Form.Stepping.Ends == SteppingEnds.Full)
@@ -88,6 +121,39 @@ internal static class ShopNotes
             notes.Add(new("panel-material", FormattableStringOf(caution)));
         return notes;
     }
+
+    private static void AddPull(List<ShopNote> notes, PlanDraft draft)
+    {
+        if (draft.Panel.WidthMm > HandsApartMm)
+            notes.Add(Bar);
+        if (draft.Prediction is { Wraps: true })
+            notes.Add(Friction);
+        if (draft.Taper is not null)
+            return;
+
+        // The flat past the curve, level, about the end of the curve; further back it stands upright or is on the form already.
+        var panel = draft.Panel;
+        var free = draft.PanelBlank.LengthMm - panel.TrimMm - panel.LeadInMm - draft.Finished!.LengthMm;
+        var weight = panel.Sheet.Material.DensityKgPerCubicMetre * 1e-9 * WorkingLimits.Gravity * panel.Sheet.ThicknessMm * free * free / 2;
+        if (weight > WeightShare * draft.Pull.MomentPerWidth)
+        {
+            notes.Add(new(
+                "own-weight",
+                $"The {Figure.Length(Math.Round(free))} past the curve weigh down with up to {weight / draft.Pull.MomentPerWidth:P0} of the bending moment, which is left out: hold that end up, or pull that much harder."));
+        }
+    }
+
+    private static void AddSheet(List<ShopNote> notes, Material sheet)
+    {
+        if (sheet is { Family: MetalFamily.Steel or MetalFamily.GalvanizedSteel, YieldMpa: < LowCarbonYieldMpa })
+            notes.Add(Fluting);
+        if (sheet.Provenance.TryGetValue("yield", out var from) && from.Status == Status.Caller)
+            notes.Add(ActualYield);
+    }
+
+    private static ShopNote FoldsOfForm(double sweep) => new(
+        "folds-of-form",
+        $"These are folds of the form, not of the panel: bumped directly, at about 2° a hit, the panel would take {(int)Math.Ceiling((sweep / TurnPerHit) - 1e-9)} hits.");
 
     private static ShopNote FlowCurveReplaced(Material material, FlowCurve flow)
     {

@@ -60,8 +60,6 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
             cleared.Add(new(JobField.SteppingAngle, null));
         if (stepping.SpacingMm is not null)
             cleared.Add(new(JobField.SteppingSpacing, null));
-        if (stepping.Refine)
-            cleared.Add(new(JobField.SteppingRefine, 0));
         return RemedyCandidate.Through(
             values,
             value => [new(JobField.SteppingFolds, value), .. cleared],
@@ -86,10 +84,6 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
             changes.Add(new(JobField.SteppingSpacing, null));
         return RemedyCandidate.One(text, [.. changes]);
     }
-
-    /// <summary>No refining.</summary>
-    public RemedyCandidate NoRefining() => RemedyCandidate.One(
-        $"leave refine off: the closed form's {draft.Stations.Count} folds are kept as they are", new JobChange(JobField.SteppingRefine, 0));
 
     /// <summary>Ribs under the form.</summary>
     /// <param name="text">What to do.</param>

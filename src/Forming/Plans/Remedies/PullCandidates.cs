@@ -19,6 +19,8 @@ internal sealed class PullCandidates(FormJob job, PlanDraft draft, Check check)
     /// <inheritdoc cref="MostFlatMm"/>
     private const double LeastClampMm = 10;
 
+    private const double LeastClampGapMm = 0.5;
+
     private readonly ChangeWords _words = new(job, draft);
     private readonly SingleChanges _change = new(job, draft);
 
@@ -102,11 +104,12 @@ internal sealed class PullCandidates(FormJob job, PlanDraft draft, Check check)
     public IEnumerable<RemedyCandidate> PanelClamp()
     {
         var (panel, flat) = (draft.Panel, draft.ClampFlatMm);
-        if (flat > SetupChecks.LeastGripMm)
+        var furthest = flat - Math.Max(panel.Clamp.DepthMm, SetupChecks.LeastGripMm);
+        if (furthest > LeastClampGapMm)
         {
             yield return _words.Length(
                 JobField.ClampGap,
-                _change.Down(job.Units.FromMm(panel.Clamp.GapMm), flat, SetupChecks.LeastGripMm, isFine: false),
+                _change.Down(job.Units.FromMm(draft.Pull.ClampGapMm), furthest, LeastClampGapMm, isFine: false),
                 value => $"set the clamp {value} behind the first fold");
         }
 
@@ -146,15 +149,16 @@ internal sealed class PullCandidates(FormJob job, PlanDraft draft, Check check)
     public IEnumerable<RemedyCandidate> ClampAccess()
     {
         var clamp = draft.Panel.Clamp;
-        if (draft.Form.LeadInMm <= clamp.GapMm)
+        var gap = draft.Pull.ClampGapMm;
+        if (draft.Form.LeadInMm <= gap)
         {
             yield return _words.Length(
                 JobField.FormLeadIn,
-                _change.Up(job.Units.FromMm(draft.Form.LeadInMm), clamp.GapMm * SingleChanges.Safe, MostFlatMm, isFine: false),
+                _change.Up(job.Units.FromMm(draft.Form.LeadInMm), gap * SingleChanges.Safe, MostFlatMm, isFine: false),
                 value => $"make the form's lead-in {value} long, so that it reaches under the clamp");
             yield return _words.Length(
                 JobField.ClampGap,
-                _change.Down(job.Units.FromMm(clamp.GapMm), draft.Form.LeadInMm / SingleChanges.Safe, 0.5, isFine: false),
+                _change.Down(job.Units.FromMm(gap), draft.Form.LeadInMm / SingleChanges.Safe, 0.5, isFine: false),
                 value => $"set the clamp {value} behind the first fold");
             yield break;
         }
@@ -174,10 +178,10 @@ internal sealed class PullCandidates(FormJob job, PlanDraft draft, Check check)
             value => $"make the form's lead-in {value} long");
         yield return _words.Length(
             JobField.ClampGap,
-            _change.Up(job.Units.FromMm(clamp.GapMm), clamp.GapMm * 1.3, draft.Form.LeadInMm, isFine: false),
+            _change.Up(job.Units.FromMm(gap), Math.Max(gap * 1.3, LeastClampMm), draft.Form.LeadInMm, isFine: false),
             value => $"set the clamp {value} behind the first fold");
         yield return _words.Length(
-            JobField.FormLeadIn, _change.Down(job.Units.FromMm(draft.Form.LeadInMm), clamp.GapMm * 1.1, 0.5, isFine: false), value => $"shorten the form's lead-in to {value}, so that nothing hangs over it");
+            JobField.FormLeadIn, _change.Down(job.Units.FromMm(draft.Form.LeadInMm), gap * 1.1, 0.5, isFine: false), value => $"shorten the form's lead-in to {value}, so that nothing hangs over it");
         yield return _words.Sweep(draft.FinishedSweep * 0.95, draft.FinishedSweep);
     }
 }

@@ -30,8 +30,11 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
     public static FormattableString None(PlanDraft draft, Check check) => check.Id switch
     {
         "second-half-pull" or "second-half-clearance" when draft.SecondHalf is null => $"swing the finished half through by hand first, with its weight on a hoist",
+        "outlook" => $"bend one springback strip of this coil round the form's radius, work its effective yield out, and plan again with it",
+        "outcome" when draft.Taper is null => $"leave out panel.springback, or give effectiveYield there: the plan is then solved on the simulated pull",
+        "outcome" => $"wrap a scrap of the same sheet over the form first",
         "fold-back" => $"report this request: the layout disagrees with the section",
-        "facet-width" or "predicted-ripple" when !draft.PanelLaw.Flow.IsKnown =>
+        "facet-width" or "facets-show" when !draft.PanelLaw.Flow.IsKnown =>
             $"give the sheet's elongation, or strengthCoefficient and strainHardening, or wrap a scrap first: no other change helps",
         _ => $"no change of one field, or of two together, was found that passes this check and makes no other worse",
     };
@@ -66,24 +69,24 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         "capacity" => [_change.ThinnerForm(CapacityShare())],
         "facet-width" => FacetWidth(),
         "max-facet" => MaxFacet(),
-        "refined-folds" => [_words.NoRefining()],
         "end-bias" => [_change.GentlerBy(1.2)],
         "touch-miss" => [_change.MoreFolds(draft.Stations.Count + 1)],
         "panel-radius" => PanelRadius(),
         "model-range" => [_change.ThinnerPanel(Share(draft.TightestInsideMm / (check.Limit ?? 5))), _change.GentlerBy(Ratio())],
         "flow-curve" => [Coefficient()],
         "lever" or "wrap-order" => _pull.Lever(),
-        "predicted-ripple" or "predicted-slope" =>
+        "facets-show" =>
         [
             _change.MoreFolds((int)Math.Ceiling(draft.Stations.Count * Math.Sqrt(1 / Ratio())) + 1),
             _change.AcceptRipple(draft.Prediction?.Ripple.HeightMm, draft.Prediction?.Ripple.Slope),
         ],
+        "finished-sweep" or "finished-radius" or "finished-shape" => [_change.MoreFolds(draft.Stations.Count + 1)],
         "hand-force" => _pull.PulledBy(),
         "panel-width" => _pull.PulledBy(),
         "lift-mass" => _pull.PulledBy(),
         "form-give" => [ChangeWords.Ribs(
             $"put ribs under the form: without them its end turns {Figure.Angle(Math.Round(draft.Give.Rotation.Degrees, 1) * Math.PI / 180)} under the pull ({Figure.Angle(draft.Brake.StopResolution.Radians)} allowed)")],
-        "form-yield" => [ChangeWords.Ribs($"put ribs under the form before anyone pulls on it"), _change.ThickerForm()],
+        "form-yield" => [ChangeWords.Ribs(RibsBefore()), _change.ThickerForm()],
         "pull-line" => _pull.PullLine(),
         "panel-clamp" => _pull.PanelClamp(),
         "form-width" =>
@@ -104,6 +107,10 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         "clamp-access" => _pull.ClampAccess(),
         _ => [],
     };
+
+    private FormattableString RibsBefore() => draft.Taper is null
+        ? $"put {draft.Ribs.AtMm.Count} ribs under the form, {Figure.Length(Math.Round(draft.Ribs.SpacingMm))} apart with one at each edge, before anyone pulls on it"
+        : (FormattableString)$"put ribs under the form before anyone pulls on it";
 
     // The value over its limit, or the limit over the value: how far the check misses, above 1.
     private double Ratio() =>

@@ -45,9 +45,6 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     /// <summary>A trial of a taper weighs this many.</summary>
     private const int TaperWeight = 6;
 
-    /// <summary>A trial whose folds are refined by many simulations weighs this many.</summary>
-    private const int RefinedWeight = 20;
-
     /// <summary>A trial that is solved on the simulated pull weighs this many: eight of them a request.</summary>
     private const int SolvedWeight = MostTrials / 8;
 
@@ -59,7 +56,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
 
     private readonly List<(IReadOnlyList<JobChange> Changes, bool IsSimulated, Trial? Outcome)> _tried = [];
     private readonly SortedDictionary<string, Remedy> _found = new(StringComparer.Ordinal);
-    private readonly bool _isSimulated = draft.Taper is null && (job.Panel.Predict || job.Form.Stepping.Refine || IsSolved(job));
+    private readonly bool _isSimulated = draft.Taper is null && (job.Panel.Predict || IsSolved(job));
     private readonly PullWork _work = new(PullWork.MostOfTrials);
     private int _left;
 
@@ -94,6 +91,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     // resort.
     private IEnumerable<RemedyCandidate> CandidatesFor(Check check)
     {
+        // Only a strip of the coil makes it surer, and no plan can bend one.
+        if (check.Kind == CheckIds.Outlook)
+            return [];
         var known = _found.Values.Select(remedy => RemedyCandidate.One(remedy.Text, [.. remedy.Changes]));
         var own = RemedyCandidates.For(job, draft, check);
         return IsOfPrediction(check.Id)
@@ -173,7 +173,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         var spoilt = new List<string>();
         foreach (var check in trial.Checks)
         {
-            if (check.Verdict != Verdict.Pass && check.Verdict > WorstOf(checks, check.Id) && !spoilt.Contains(check.Id))
+            // A quick trial knows no outcome; its solved one does.
+            var isWorse = check.Kind != CheckIds.Outcome && check.Verdict > WorstOf(checks, check.Id);
+            if (isWorse && !spoilt.Contains(check.Id))
                 spoilt.Add(check.Id);
         }
 
@@ -186,9 +188,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         !_isSimulated || IsSimulatedFor(id) || changes.All(IsSeenByChecksOnly)
         || (Try(changes, simulate: true) is { } trial && trial.Passes(id) && Spoilt(trial).Count == 0);
 
-    private bool IsSimulatedFor(string id) => job.Form.Stepping.Refine || IsOfPrediction(id);
+    private static bool IsSimulatedFor(string id) => IsOfPrediction(id);
 
-    private static bool IsOfPrediction(string id) => id is "wrap-order" or "predicted-ripple" or "predicted-slope" or "finished-sweep" or "finished-radius" or "finished-shape";
+    private static bool IsOfPrediction(string id) => id is "wrap-order" or "facets-show" or "finished-sweep" or "finished-radius" or "finished-shape";
 
     private static bool IsSolved(FormJob job) => job.Panel.Springback is SolvedOnWrap;
 
@@ -218,8 +220,14 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
 
         if (!simulate)
         {
-            var springback = IsSolved(job) ? new PureBending() : job.Panel.Springback;
-            changed = changed with { Panel = changed.Panel with { Predict = false, Springback = springback } };
+            var springback = IsSolved(job) ? new PureBending(job.Panel.Springback.YieldMpa) : job.Panel.Springback;
+            // Without the pull nothing is known of chances.
+            var stepping = changed.Form.Stepping with { Confidence = Stepping.LeastConfidence };
+            changed = changed with
+            {
+                Panel = changed.Panel with { Predict = false, Springback = springback },
+                Form = changed.Form with { Stepping = stepping },
+            };
         }
 
         var weight = WeightOf(changed);
@@ -230,7 +238,11 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         Trials += weight;
         try
         {
-            return Remembered(TrialOf(PlanDraft.Of(changed, draft, _work, cancellation)));
+            var trial = TrialOf(PlanDraft.Of(changed, draft, _work, cancellation));
+            // How sure a plan is that was not simulated says nothing of one that is.
+            return Remembered(simulate || !IsSolved(job)
+                ? trial
+                : trial with { Checks = [.. trial.Checks.Where(check => check.Kind != CheckIds.Outlook)] });
         }
         catch (NoSolutionException)
         {
@@ -255,8 +267,6 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
             return TaperWeight + series;
         if (IsSolved(changed))
             return SolvedWeight;
-        if (_isSimulated && changed.Form.Stepping.Refine)
-            return RefinedWeight;
         if (_isSimulated && changed.Panel.Predict)
             return SimulatedWeight;
         if (StraightPlanner.KeepsFolds(draft, changed))

@@ -24,6 +24,7 @@ internal static class StandingRemedies
         {
             { Verdict: Verdict.Pass } => check,
             { Id: "wrap-order" } => check with { Remedy = ShorterLever(job, prediction, checks, cancellation) ?? None },
+            { Id: "form-yield" } => check with { Remedy = Ribs(job, checks, cancellation) ?? None },
             _ => check with { Remedy = Allowed(job, prediction) ?? None },
         }),
     ];
@@ -49,6 +50,16 @@ internal static class StandingRemedies
         return again[0].Verdict == Verdict.Pass
             && again.All(now => now.Verdict <= (checks.Find(before => before.Id == now.Id)?.Verdict ?? Verdict.Pass))
             ? new($"pull {Figure.Length(lever)} past the end of the curve", [new(JobField.PanelLever, value)])
+            : null;
+    }
+
+    // Over ribs the form is rigid: nothing else may get worse by it.
+    private static Remedy? Ribs(PredictionJob job, List<Check> checks, CancellationToken cancellation)
+    {
+        var again = new List<Check>();
+        PredictionChecks.AddTo(again, PanelPrediction.Of(job with { Beam = null }, cancellation), job.Panel);
+        return again.All(now => now.Verdict <= (checks.Find(before => before.Id == now.Id)?.Verdict ?? Verdict.Pass))
+            ? new($"put ribs under the form before anyone pulls on it", [new(JobField.FormBacking, null, FormBacking.Ribs)])
             : null;
     }
 

@@ -1,0 +1,69 @@
+using FormApi.Http.Json;
+using FormApi.Http.Units;
+using Forming;
+using Forming.Outlook;
+
+namespace FormApi.Features.Forms;
+
+/// <summary>How far panels may differ, by <c>panel.scatter</c>: 95 of 100 lie in each band. Null: not known.</summary>
+/// <param name="Known">Whether it is known.</param>
+/// <param name="Coarse">Whether the bands are rough.</param>
+/// <param name="Text">In words.</param>
+/// <param name="Radius">Radius over the middle folds [mm or in].</param>
+/// <param name="Sweep">Sweep [°].</param>
+/// <param name="Ripple">Largest ripple [mm or in].</param>
+/// <param name="Chance">Chances, 0 to 1.</param>
+/// <param name="Shares">Each cause's share in the variance of the radius, or else of the sweep, in the order of <c>scatter</c>.</param>
+/// <param name="AfterStrip">After one strip of the coil, read to 1 %; null where springback is measured.</param>
+internal sealed record OutlookResult(
+    bool Known,
+    bool Coarse,
+    string Text,
+    OutlookBandResult? Radius,
+    OutlookBandResult? Sweep,
+    OutlookBandResult? Ripple,
+    ChanceResult Chance,
+    double[] Shares,
+    AfterStripResult? AfterStrip)
+{
+    /// <summary>The outlook in the caller's units.</summary>
+    /// <param name="outlook">The outlook.</param>
+    /// <param name="units">The caller's units.</param>
+    public static OutlookResult From(PanelOutlook outlook, UnitSystem units) => new(
+        outlook.WhyUnknown is null,
+        outlook.IsCoarse,
+        units.Wording.Of(outlook.Text),
+        OfLength(outlook.RadiusMm, units),
+        OfAngle(outlook.Sweep),
+        outlook.Ripple is var (value, high) ? new(null, units.Length(value), units.Length(high)) : null,
+        new(Number(outlook.ChanceOfFacets), Number(outlook.ChanceOfSweep)),
+        Lists.Map(outlook.Shares, WireNumber.Of),
+        outlook.AfterStrip is { } strip ? new(OfLength(strip.RadiusMm, units), OfAngle(strip.Sweep)!) : null);
+
+    private static double? Number(double? chance) => chance is { } known ? WireNumber.Of(known) : null;
+
+    private static OutlookBandResult? OfLength(OutlookBand? band, UnitSystem units) =>
+        band is { } known ? new(units.Length(known.Low), units.Length(known.Value), units.Length(known.High)) : null;
+
+    private static OutlookBandResult? OfAngle(OutlookBand? band) => band is { } known
+        ? new(Degrees(known.Low), Degrees(known.Value), Degrees(known.High))
+        : null;
+
+    private static double Degrees(double radians) => UnitSystem.Degrees(new Angle(radians));
+}
+
+/// <summary>A band.</summary>
+/// <param name="Low">Low end.</param>
+/// <param name="Value">What is predicted.</param>
+/// <param name="High">High end.</param>
+internal sealed record OutlookBandResult(double? Low, double Value, double High);
+
+/// <summary>Chances.</summary>
+/// <param name="Facets">Of no facet showing.</param>
+/// <param name="Sweep">Of a sweep within tolerance.</param>
+internal sealed record ChanceResult(double? Facets, double? Sweep);
+
+/// <summary>Bands after a strip.</summary>
+/// <param name="Radius">Radius [mm or in].</param>
+/// <param name="Sweep">Sweep [°].</param>
+internal sealed record AfterStripResult(OutlookBandResult? Radius, OutlookBandResult Sweep);
