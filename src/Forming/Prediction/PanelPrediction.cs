@@ -14,6 +14,9 @@ public sealed record PanelPrediction
     /// <summary>Flatter than this the panel has no radius to speak of [1/mm].</summary>
     private const double LeastCurvature = 1e-7;
 
+    /// <summary>So many folds of a dozen were passed over at the end where facets are narrow for the sheet.</summary>
+    private const int MostPassedAtEnd = 2;
+
     private static readonly Finish[] Named = [Finish.Gloss, Finish.Satin, Finish.Hidden];
 
     /// <summary>Why the panel does not lie over the form, or null where it does.</summary>
@@ -76,8 +79,13 @@ public sealed record PanelPrediction
     public bool Wraps => Shape is not null;
 
     /// <summary>Whether the panel landed on the folds one after another, and passed over none that comes before another.</summary>
-    /// <remarks>A stiff sheet may meet the lead-out while the last folds are not touched yet: nothing comes after them.</remarks>
-    public bool LandsInOrder => Wraps && Steps.SkipLast(1).Select((step, i) => step.Fold == i + 2).All(isNext => isNext);
+    /// <remarks>
+    /// A stiff sheet may meet the lead-out while the last folds, <see cref="MostPassedAtEnd"/> at most, are not touched yet: nothing comes
+    /// after them.
+    /// </remarks>
+    public bool LandsInOrder => Wraps
+        && Steps.Count >= Folds - MostPassedAtEnd
+        && Steps.SkipLast(1).Select((step, i) => step.Fold == i + 2).All(isNext => isNext);
 
     /// <summary>Whether the facets pass the panel's finish.</summary>
     /// <param name="finish">The limits.</param>

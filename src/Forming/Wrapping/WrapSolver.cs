@@ -50,6 +50,9 @@ internal sealed class WrapSolver
     /// <summary>Weight of the mean curvature over the middle folds, as a share of the wanted one [mm].</summary>
     private const double RadiusWeightMm = 20;
 
+    /// <summary>Series that solved arcs end up near, for a panel that springs back wholly.</summary>
+    private static readonly double[] UsualSeries = [0.05, 0.22, 0.24, 0.15];
+
     private const double Damping = 1e-4;
 
     private const double LeastShare = 0.1;
@@ -121,7 +124,7 @@ internal sealed class WrapSolver
     public SolvedForm? Solve(SolvedForm? start = null)
     {
         var first = start is not null && start.Unknowns.Length == Unknowns ? Try(start.Unknowns) : null;
-        if ((first ?? Try(new double[Unknowns])) is not { } best)
+        if ((first ?? Try(Guess()) ?? Try(new double[Unknowns])) is not { } best)
             return null;
         var slopes = first is not null ? start!.Slopes?.Clone() : null;
         var (taken, areFresh) = (0, false);
@@ -151,6 +154,20 @@ internal sealed class WrapSolver
         }
 
         return MeetSweep(best) with { Slopes = slopes };
+    }
+
+    // Most panels that are solved end up near this: less curvature in the middle, more towards the end, the more they spring back.
+    private double[] Guess()
+    {
+        var back = Math.Max(0, 1 - (1 / (_finished.TightestRadiusMm * _pure.Tightest.Curvature)));
+        var guess = new double[Unknowns];
+        for (var k = 0; k < Unknowns; k++)
+        {
+            if (k % PerStretch is var term && term < Math.Min(_terms, UsualSeries.Length))
+                guess[k] = back * UsualSeries[term];
+        }
+
+        return guess;
     }
 
     private bool IsEnough(SolvedForm solved) => solved.Size < _enough && Math.Abs(solved.Residuals[RadiusRow]) < EnoughOfRadiusMm;

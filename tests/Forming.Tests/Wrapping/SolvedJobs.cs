@@ -1,3 +1,4 @@
+using Forming.Checks;
 using Forming.Facets;
 using Forming.Jobs;
 using Forming.Materials;
@@ -13,7 +14,7 @@ internal static class SolvedJobs
 {
     private static readonly Finish[] Finishes = [Finish.Gloss, Finish.Satin, Finish.Hidden];
 
-    /// <summary>Jobs whose panel springs back by a factor within limits, planned with enough folds; bare forms that stay elastic.</summary>
+    /// <summary>Jobs whose panel springs back by a factor within limits, planned with enough folds on forms that can be made and stay elastic.</summary>
     /// <param name="seed">Where to begin.</param>
     /// <param name="leastFactor">Least springback factor, curvature left over curvature formed.</param>
     /// <param name="mostFactor">From this factor on a panel is not drawn.</param>
@@ -42,12 +43,16 @@ internal static class SolvedJobs
             var factor = 1 / (radius + (panel.Sheet.ThicknessMm / 2)) / formed;
             if (!(factor >= leastFactor && factor < mostFactor))
                 continue;
-            if (PlanOf(panel, form) is { } plan && plan.Form.Stations.Count >= leastFolds && (form.Backing == FormBacking.Ribs || plan.Form.Give.MomentPerWidth < plan.Form.Give.FirstYieldPerWidth))
+            if (PlanOf(panel, form) is { } plan && plan.Form.Stations.Count >= leastFolds && CanBeMade(plan))
                 yield return new(panel, form, plan, factor);
         }
 
         double Between(double least, double most) => least + ((most - least) * random.NextDouble());
     }
+
+    // The brake folds every facet, and the form does not bend for good under the pull.
+    private static bool CanBeMade(FormPlan plan) =>
+        Workshop.CheckOf(plan, "minimum-facet").Verdict == Verdict.Pass && Workshop.CheckOf(plan, "form-yield").Verdict != Verdict.Fail;
 
     private static FormPlan? PlanOf(PanelSpec panel, FormSpec form)
     {

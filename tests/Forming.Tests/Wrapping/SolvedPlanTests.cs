@@ -20,7 +20,7 @@ public class SolvedPlanTests(ITestOutputHelper output)
     };
 
     [Fact]
-    public void A_panel_comes_off_as_wanted() => Hold(SolvedJobs.From(5, Springy, 1, leastFolds: 6).Take(20), 0.25, 0.0015, 0.01, mostMissed: 1);
+    public void Of_twenty_panels_at_most_two_come_off_otherwise() => Hold(SolvedJobs.From(5, Springy, 1, leastFolds: 6).Take(20), 0.25, 0.0015, 0.01, mostMissed: 2);
 
     [Fact]
     public void A_panel_that_springs_back_far_comes_off_nearly_as_wanted() =>
@@ -90,11 +90,17 @@ public class SolvedPlanTests(ITestOutputHelper output)
         Assert.Equal(Verdict.Pass, Workshop.CheckOf(plan, "sweep-match").Verdict);
     }
 
-    [Fact]
-    public void A_fixed_step_that_leaves_the_sweep_unmet_stands_and_says_by_how_much()
+    [Theory]
+    [InlineData(50, SteppingEnds.Full)]
+    [InlineData(35, SteppingEnds.Half)]
+    public void A_fixed_step_stands_and_the_checks_say_how_far_the_panel_is_off(double degrees, SteppingEnds ends)
     {
-        var plan = Workshop.Plan(Steel, Workshop.Form(new() { FoldAngle = Angle.FromDegrees(50), Ends = SteppingEnds.Full }) with { Backing = FormBacking.Ribs });
+        var brake = Workshop.Brake with { StopResolution = Angle.FromDegrees(1e-6) };
+        var stepping = new Stepping { FoldAngle = Angle.FromDegrees(degrees), Ends = ends };
+        var plan = Workshop.Plan(Steel, Workshop.Form(stepping) with { Backing = FormBacking.Ribs }, brake);
+        var shape = plan.Panel.Prediction!.Shape!;
         var match = Workshop.CheckOf(plan, "sweep-match");
+        Workshop.Within(1e-9, (shape.Sweep - shape.WantedSweep).Radians, plan.Form.Stepping.SweepOver.Radians);
         Workshop.Within(1e-9, Math.Abs(plan.Form.Stepping.SweepOver.Radians), match.Value!.Value);
         Assert.Equal(Verdict.Warn, match.Verdict);
         Assert.NotEqual(PlanVerdict.Ready, plan.Verdict);
