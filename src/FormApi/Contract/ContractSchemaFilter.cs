@@ -60,6 +60,8 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
                 return reference;
             }
 
+            // What the record is stands at the record; here stands what it is for.
+            reference.Description = null;
             return new OpenApiSchema { Description = text, OneOf = [reference, new OpenApiSchema { Type = JsonSchemaType.Null }] };
         }
 

@@ -44,7 +44,7 @@ public static class ClampRoom
         for (var i = 2; i < insideProfile.Count; i++)
         {
             Point a = insideProfile[i - 1], b = insideProfile[i];
-            if (Math.Max(a.X, b.X) < left || Math.Min(a.X, b.X) > right || right < left)
+            if (Math.Max(a.X, b.X) < left || Math.Min(a.X, b.X) >= right || right < left)
                 continue;
             var lowest = Math.Min(HeightAt(a, b, Math.Clamp(a.X, left, right)), HeightAt(a, b, Math.Clamp(b.X, left, right)));
             least = Math.Min(least ?? double.PositiveInfinity, lowest - leadIn.Y);

@@ -20,6 +20,14 @@ public class ClampRoomTests
     public void What_ends_before_the_clamp_leaves_it_free() =>
         Assert.Null(ClampRoom.LeastGapMm([.. Curl.SkipLast(1), new Point(-10, 60)], GapMm));
 
+    // The first fold rises from where the clamp ends: it is in front of it, not over it.
+    [Fact]
+    public void A_clamp_right_up_to_the_first_fold_is_free_of_it()
+    {
+        Assert.Null(ClampRoom.LeastGapMm([.. Curl.SkipLast(1), new Point(10, 100)], 0));
+        Assert.Equal(30, ClampRoom.LeastGapMm(Curl, 0));
+    }
+
     // Turned the other way, the lowest point is where the overhang comes over the clamp's near end: 90 - 60 × 70/170 at x = -20.
     [Fact]
     public void A_rising_overhang_is_lowest_at_the_clamps_near_end()
