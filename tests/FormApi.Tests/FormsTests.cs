@@ -30,7 +30,10 @@ public sealed class FormsTests(Service service) : IClassFixture<Service>
         var request = (await service.Form(Requests.Arc()))["request"]!;
         Assert.Equal("inside", (string?)request["panel"]!["surface"]);
         Assert.Equal("satin", (string?)request["panel"]!["finish"]);
-        Assert.Equal(25, (double)request["panel"]!["clamp"]!["gap"]!);
+        Assert.Null(request["panel"]!["clamp"]!["gap"]);
+        Assert.Equal(25, (double)request["panel"]!["clamp"]!["depth"]!);
+        Assert.Equal(8, (double)request["panel"]!["scatter"]!["yield"]!);
+        Assert.Equal(1, (double)request["panel"]!["tolerance"]!["angle"]!);
         Assert.Equal("wrap", (string?)request["panel"]!["springback"]!["model"]);
         Assert.Equal(3, request["panel"]!["stockSheets"]!.AsArray().Count);
         Assert.Equal(600, (double)request["form"]!["width"]!);

@@ -14,12 +14,12 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
     private const double LeastOfferedToQuickPlans = 0.80;
 
     // A solve costs a thousand quick plans, so that few changes are tried.
-    private const double LeastOfferedToSolvedPlans = 0.50;
+    private const double LeastOfferedToSolvedPlans = 0.40;
 
     private readonly Service _service = patient.Service;
 
     [Fact]
-    public Task Remedies_of_random_quick_jobs_cure() => RemediesCure(Seed, 40, "pure-bending", LeastOfferedToQuickPlans);
+    public Task Remedies_of_random_quick_jobs_cure() => RemediesCure(Seed, 100, "pure-bending", LeastOfferedToQuickPlans);
 
     [Fact]
     public Task Remedies_of_random_jobs_cure() => RemediesCure(Seed, 20, "wrap", LeastOfferedToSolvedPlans);
@@ -109,8 +109,8 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
                 continue;
             done++;
             var before = Verdicts(answer);
-            // What was not simulated is not mended but asked for.
-            foreach (var check in answer["checks"]!.AsArray().Where(check => (string?)check!["verdict"] != "pass" && (string?)check["id"] != "outcome"))
+            // What is not known is not mended by a change: a pull is asked for, or a strip bent.
+            foreach (var check in answer["checks"]!.AsArray().Where(check => (string?)check!["verdict"] != "pass" && (string?)check["id"] is not ("outcome" or "outlook")))
             {
                 var (id, remedy) = ((string)check!["id"]!, check["remedy"]!.AsObject());
                 var isOffered = remedy["changes"]!.AsArray().Count > 0;

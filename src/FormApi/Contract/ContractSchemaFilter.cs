@@ -67,6 +67,8 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
 
         var own = (OpenApiSchema)schema;
         own.Description = text;
+        if (own.Items is OpenApiSchemaReference item)
+            item.Description = null;
         own.Type = nullable ? own.Type | JsonSchemaType.Null : own.Type & ~JsonSchemaType.Null;
         if (ranges.Count > 0)
             SetRange(own, ranges);

@@ -129,7 +129,7 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
     // No count comes close: the fewest folds that are within the tolerance, else what comes nearest to it.
     private SolvedForm? Nearest()
     {
-        var solved = _solved.Values.OfType<SolvedForm>().ToArray();
+        var solved = _solved.Values.OfType<SolvedForm>().Where(IsFoldable).ToArray();
         return Array.Find(solved, form => IsAsWanted(form) && Passes(form)) ?? solved
             .OrderByDescending(form => form.Prediction.LandsInOrder)
             .ThenByDescending(form => form.IsSolved)
@@ -183,9 +183,10 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
     private bool IsAsWanted(SolvedForm solved) =>
         solved.IsSolved && solved.Prediction.LandsInOrder && solved.Prediction.Shape!.Meets(job.Panel.Tolerance);
 
+    private bool IsFoldable(SolvedForm solved) => solved.Form.Folds.IsFoldable(job.Brake.MinFacetMm, job.Form.Stepping.MaxFacetMm);
+
     private bool Passes(SolvedForm solved) =>
-        solved.Form.Folds.IsFoldable(job.Brake.MinFacetMm, job.Form.Stepping.MaxFacetMm)
-        && solved.Prediction.Passes(job.Panel.Finish)
+        IsFoldable(solved) && solved.Prediction.Passes(job.Panel.Finish)
         && (job.Form.Stepping.Confidence <= Stepping.LeastConfidence || ChanceOf(solved) >= job.Form.Stepping.Confidence);
 
     private bool IsClose(SolvedForm solved) =>

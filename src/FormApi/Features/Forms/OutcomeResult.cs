@@ -6,11 +6,11 @@ using Forming.Prediction;
 namespace FormApi.Features.Forms;
 
 /// <summary>
-/// The panel that comes off the form, from a simulated pull not yet checked against measured panels; all of it at <c>/v1/forms/prediction</c>.
+/// The panel let go, from a simulated pull not yet checked against measured panels; all of it at <c>/v1/forms/prediction</c>.
 /// </summary>
 /// <param name="Solved">Whether the folds were solved on the pull, so that the panel has the sweep asked for.</param>
 /// <param name="Text">Why they were not; null where they were.</param>
-/// <param name="Radius">Radius over the middle folds, as in <c>/v1/forms/prediction</c> [mm or in]; null where flat or not known.</param>
+/// <param name="Radius">Radius over the middle folds [mm or in]; null where flat or not known.</param>
 /// <param name="Sweep">Turn of the whole panel let go [°]; null where not known.</param>
 /// <param name="Miss">Distance from the wanted curve; null where not known.</param>
 /// <param name="LeadOut">Where the curve's end lies, the lead-ins laid on each other: along the wanted lead-out, and across it to its left
