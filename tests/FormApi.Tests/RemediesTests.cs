@@ -19,10 +19,10 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
     private readonly Service _service = patient.Service;
 
     [Fact]
-    public Task Remedies_of_random_quick_jobs_cure() => RemediesCure(Seed, 100, "pure-bending", LeastOfferedToQuickPlans);
+    public Task Remedies_of_random_quick_jobs_cure() => RemediesCure(Seed, 60, "pure-bending", LeastOfferedToQuickPlans);
 
     [Fact]
-    public Task Remedies_of_random_jobs_cure() => RemediesCure(Seed, 20, "wrap", LeastOfferedToSolvedPlans);
+    public Task Remedies_of_random_jobs_cure() => RemediesCure(Seed, 10, "wrap", LeastOfferedToSolvedPlans);
 
     [Fact]
     [Trait("Category", "Slow")]

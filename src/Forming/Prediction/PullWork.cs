@@ -11,7 +11,7 @@ internal sealed class PullWork(long most, PullWork? whole = null)
     public const long Most = 4_000_000_000;
 
     /// <summary>What solving a form on the simulated pull may take.</summary>
-    public const long MostOfSolving = Most / 20;
+    public const long MostOfSolving = Most / 10;
 
     /// <summary>What all trials of remedies together may take.</summary>
     public const long MostOfTrials = Most / 4;

@@ -108,7 +108,7 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
             : Math.Max(WrapSolver.EnoughMm, WrapSolver.EnoughShare * finished.LengthMm);
         var most = Math.Min(MostFolds, Math.Max(MostTimes * count, count + LeastRoom));
         var fewest = StepSearch.SmallestUpTo(most, Math.Ceiling(GuessShare * count), folds => At(folds) is { } solved && IsClose(solved));
-        return fewest is { } found ? _solved[found] : Nearest();
+        return fewest is { } found ? _solved[found] : NearestOf(IsFoldable);
     }
 
     // The form turns further or less far than by pure bending, so a step more or fewer may fit better.
@@ -123,13 +123,13 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
                 break;
         }
 
-        return Nearest();
+        return NearestOf(_ => true);
     }
 
     // No count comes close: the fewest folds that are within the tolerance, else what comes nearest to it.
-    private SolvedForm? Nearest()
+    private SolvedForm? NearestOf(Func<SolvedForm, bool> isAllowed)
     {
-        var solved = _solved.Values.OfType<SolvedForm>().Where(IsFoldable).ToArray();
+        var solved = _solved.Values.OfType<SolvedForm>().Where(isAllowed).ToArray();
         return Array.Find(solved, form => IsAsWanted(form) && Passes(form)) ?? solved
             .OrderByDescending(form => form.Prediction.LandsInOrder)
             .ThenByDescending(form => form.IsSolved)

@@ -16,7 +16,7 @@ public sealed class BoundTests
 
     private static readonly HashSet<string> Least =
     [
-        "back-run", "clamp-access", "clamp-land", "clearance-lower", "clearance-self", "clearance-upper", "die-opening", "entry", "fold-radius",
+        "back-run", "clamp-access", "clamp-land", "clearance-lower", "clearance-self", "clearance-upper", "confidence", "die-opening", "entry", "fold-radius",
         "form-width", "front-run", "gauge-face", "marks-apart", "minimum-facet", "model-range", "panel-clamp", "panel-radius", "push", "removal",
         "second-half-clearance", "stop-resolution", "straight-part", "strength-coefficient",
     ];
