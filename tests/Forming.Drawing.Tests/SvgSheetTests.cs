@@ -61,6 +61,19 @@ public class SvgSheetTests
     }
 
     [Fact]
+    public void The_pull_has_a_row_for_every_fold_that_the_panel_reaches()
+    {
+        var job = Examples.SixFolds();
+        var steps = job.Plan.Panel.Prediction!.Steps;
+        Assert.NotEmpty(steps);
+        var texts = Texts(job).Select(text => text.Value).ToArray();
+        foreach (var step in steps)
+            Assert.Contains(Readout.Degrees(step.EndAngle), texts);
+        Assert.Contains("lead-out", texts);
+        Assert.Contains("Pull", texts);
+    }
+
+    [Fact]
     public void What_cannot_be_made_says_so_across_the_sheet()
     {
         var marks = Texts(Examples.CannotBeMade()).Where(text => text.Value == "CANNOT BE MADE").ToArray();

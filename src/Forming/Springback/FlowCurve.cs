@@ -44,6 +44,12 @@ public readonly record struct FlowCurve(double YieldMpa, double Hardening, doubl
     /// <summary>Which of the sheet's strengths the curve that was replaced misses the most.</summary>
     public FlowCurveMiss Misses { get; init; }
 
+    /// <summary>Strength coefficient K [MPa]: the yield stress for a perfectly plastic curve.</summary>
+    public double StrengthCoefficientMpa => IsKnown ? YieldMpa * Math.Pow(Prestrain, -Hardening) : YieldMpa;
+
+    /// <summary>Plastic strain, true, up to which a strip in tension thins evenly; 0 where it necks at once. Source: key <c>considere</c>.</summary>
+    public double UniformStrain => Math.Max(0, Hardening - Prestrain);
+
     /// <summary>Stress over yield stress at the proof strain, less one: how far the curve misses the proof stress.</summary>
     public double ProofMiss => Hardening > 0 ? Math.Pow(1 + (ProofStrain / Prestrain), Hardening) - 1 : 0;
 
@@ -130,7 +136,7 @@ public readonly record struct FlowCurve(double YieldMpa, double Hardening, doubl
             return Perfect(material);
 
         // With y = ln(n/eps0) the three conditions become y = rho (1 - e^-y), whose root above 0 lies between ln rho and rho.
-        var uniform = UniformStrain(material);
+        var uniform = UniformStrainOf(material);
         var rho = 1 + (Math.Log(material.UltimateMpa / material.YieldMpa) / uniform);
         var y = RobustNewtonRaphson.FindRoot(
             y => y + (rho * (Math.Exp(-y) - 1)), y => 1 - (rho * Math.Exp(-y)), Math.Log(rho), rho, accuracy: 1e-13 * rho);
@@ -142,14 +148,14 @@ public readonly record struct FlowCurve(double YieldMpa, double Hardening, doubl
     {
         if (material.ElongationPercent is not > 0 || material.UltimateMpa <= material.YieldMpa)
             return Perfect(material);
-        var uniform = UniformStrain(material);
+        var uniform = UniformStrainOf(material);
         var n = (Math.Log(material.UltimateMpa / material.YieldMpa) + uniform) / Math.Log(1 + (uniform / ProofStrain));
         return new(material.YieldMpa, n, ProofStrain, FlowCurveOrigin.EstimateReplaced);
     }
 
     private static FlowCurve Perfect(Material material) => new(material.YieldMpa, 0, 0, FlowCurveOrigin.Unknown);
 
-    private static double UniformStrain(Material material) => material.ElongationPercent!.Value / 200;
+    private static double UniformStrainOf(Material material) => material.ElongationPercent!.Value / 200;
 }
 
 /// <summary>Where the hardening of a flow curve comes from.</summary>

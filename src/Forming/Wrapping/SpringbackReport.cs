@@ -17,6 +17,9 @@ public sealed record SpringbackReport(
     Angle Overbend,
     double YieldRadiusMm)
 {
+    /// <summary>The panel's flow curve in use.</summary>
+    public FlowCurve Flow { get; init; }
+
     internal static SpringbackReport Of(WrappedForm wrapped, FinishedCurve finished, PanelSpec panel)
     {
         var rule = wrapped.Rule;
@@ -28,7 +31,10 @@ public sealed record SpringbackReport(
             FactorFor(tightest),
             FactorFor(gentlest),
             wrapped.Contact.Sweep - finished.Sweep,
-            1 / rule.Law.YieldCurvature);
+            1 / rule.Law.YieldCurvature)
+        {
+            Flow = rule.Law.Flow,
+        };
 
         // On a form solved on the wrap the factor changes along an arc: it is read at the nearest fold.
         double FactorFor(double curvature)

@@ -26,6 +26,18 @@ public class ShopNotesTests
         Assert.Null(Note(Arc with { WidthMm = 200 }, "pull-by-bar"));
     }
 
+    // By DIN 6935 K = 0.325 for a fold radius of one thickness; handbook rows give 0.35 to 0.45, from memory.
+    [Fact]
+    public void Two_handbooks_differ_in_the_neutral_factor_and_a_measured_one_settles_it()
+    {
+        var form = Workshop.Form() with { FoldRadiusMm = 2 };
+        Assert.NotNull(NoteOf(form));
+        Assert.Null(NoteOf(form with { NeutralFactor = 0.4 }));
+
+        static string? NoteOf(FormSpec form) =>
+            Workshop.Plan(Arc, form).ShopNotes.SingleOrDefault(note => note.Id == "neutral-factor")?.Text.ToString(CultureInfo.InvariantCulture);
+    }
+
     [Theory]
     [InlineData("steel-cr-cs", true)]
     [InlineData("steel-galvanized", true)]

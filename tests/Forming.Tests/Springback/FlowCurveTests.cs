@@ -21,6 +21,21 @@ public class FlowCurveTests
         Assert.InRange(flow.Hardening, 0.03, 0.05);
     }
 
+    // Anyone can draw the curve again from what is answered: through the yield at no strain, the load largest at the uniform strain.
+    [Fact]
+    public void The_answered_curve_begins_at_the_yield_and_necks_at_its_uniform_strain()
+    {
+        var material = Workshop.Of("ss-304");
+        var flow = Workshop.Plan(Workshop.Panel(Bend) with { Sheet = new(material, 1.2) }).Panel.Springback.Flow;
+        Workshop.Near(material.YieldMpa, Stress(0), 1e-12);
+        Workshop.Near(1, Load(flow.UniformStrain) / flow.UltimateMpa, 1e-12);
+        Assert.True(Load(flow.UniformStrain) > Load(flow.UniformStrain * 1.01));
+        Assert.True(Load(flow.UniformStrain) > Load(flow.UniformStrain * 0.99));
+
+        double Stress(double strain) => flow.StrengthCoefficientMpa * Math.Pow(flow.Prestrain + strain, flow.Hardening);
+        double Load(double strain) => Stress(strain) * Math.Exp(-strain);
+    }
+
     // 145 MPa yield, 152 MPa ultimate, half of 8 %: eps0 + eu = n, K n^n = ultimate e^eu, K eps0^n = yield.
     [Fact]
     public void The_estimate_keeps_Consideres_three_conditions()

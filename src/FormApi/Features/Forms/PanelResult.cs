@@ -4,6 +4,7 @@ using FormApi.Http.Units;
 using Forming.Facets;
 using Forming.Plans;
 using Forming.Pulling;
+using Forming.Springback;
 
 namespace FormApi.Features.Forms;
 
@@ -39,7 +40,8 @@ internal sealed record PanelResult(
             WireNumber.Of(panel.Springback.FactorAtTightest),
             WireNumber.Of(panel.Springback.FactorAtGentlest),
             UnitSystem.Degrees(panel.Springback.Overbend),
-            units.Length(panel.Springback.YieldRadiusMm)),
+            units.Length(panel.Springback.YieldRadiusMm),
+            FlowCurveResult.From(panel.Springback.Flow, units)),
         BlankResult.From(panel.Blank, units),
         Lists.Map(panel.Marks, mark => new MarkResult(
             mark.Name,
@@ -59,12 +61,31 @@ internal sealed record PanelResult(
 /// <param name="FactorAtGentlest">The same where it is gentlest; 0 at a flat end.</param>
 /// <param name="Overbend">Form sweep less finished sweep [°].</param>
 /// <param name="YieldRadius">Mid-surface radius at which the sheet begins to yield [mm or in].</param>
+/// <param name="FlowCurve">The flow curve in use.</param>
 internal sealed record SpringbackResult(
     string Model,
     double FactorAtTightest,
     double FactorAtGentlest,
     double Overbend,
-    double YieldRadius);
+    double YieldRadius,
+    FlowCurveResult FlowCurve);
+
+/// <summary>The panel's flow curve in tension: K (eps0 + plastic strain)^n.</summary>
+/// <param name="StrengthCoefficient">K [MPa or psi].</param>
+/// <param name="Prestrain">eps0.</param>
+/// <param name="StrainHardening">n; 0 where no hardening is known.</param>
+/// <param name="UniformStrain">True strain up to which a strip thins evenly.</param>
+internal sealed record FlowCurveResult(double StrengthCoefficient, double Prestrain, double StrainHardening, double UniformStrain)
+{
+    /// <summary>The curve in the caller's units.</summary>
+    /// <param name="flow">The curve.</param>
+    /// <param name="units">The caller's units.</param>
+    public static FlowCurveResult From(FlowCurve flow, UnitSystem units) => new(
+        units.Stress(flow.StrengthCoefficientMpa),
+        WireNumber.Of(flow.Prestrain),
+        WireNumber.Of(flow.Hardening),
+        WireNumber.Of(flow.UniformStrain));
+}
 
 /// <summary>A registration mark on the flat panel blank.</summary>
 /// <param name="Name">What it is.</param>

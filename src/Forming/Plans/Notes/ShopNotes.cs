@@ -70,6 +70,12 @@ internal static class ShopNotes
         "friction",
         $"Friction between panel and form is left out: in finite elements a coefficient of 0.2 changes the radius by 0.6 %.");
 
+    /// <summary>Machinery's Handbook, straight stock before bending, 0.55 t + 1.57 r for soft brass and copper: from memory.</summary>
+    private const double SoftFactor = 0.35;
+
+    /// <summary>The same, 0.71 t + 1.57 r for cold-rolled and spring steel: from memory.</summary>
+    private const double HardFactor = 0.45;
+
     /// <summary>Two hands this far apart keep an edge level and straight without a bar [mm]: an assumption.</summary>
     private const double HandsApartMm = 300;
 
@@ -101,11 +107,7 @@ internal static class ShopNotes
 
         var atMid = draft.BlankAtMidNeutralMm;
         if (draft.Form.NeutralFactor is null && atMid > draft.Job.Marks.Tape.ResolutionMm / 2)
-        {
-            notes.Add(new(
-                "neutral-factor",
-                $"Small folds hardly wrap the nose: with a neutral factor of 0.5 the form blank would be {Figure.Length(atMid)} longer. Fold a strip to see which is right on your brake."));
-        }
+            notes.Add(NeutralFactor(draft, atMid));
 
         if (draft.TakenAsFlat > 0)
         {
@@ -149,6 +151,16 @@ internal static class ShopNotes
             notes.Add(Fluting);
         if (sheet.Provenance.TryGetValue("yield", out var from) && from.Status == Status.Caller)
             notes.Add(ActualYield);
+    }
+
+    // Between the handbook's rows for the softest and the hardest sheets.
+    private static ShopNote NeutralFactor(PlanDraft draft, double atMidMm)
+    {
+        var (fold, sweep) = (draft.Fold, draft.FormSweep);
+        double Longer(double factor) => sweep * (factor - fold.NeutralFactor) * fold.ThicknessMm;
+        return new(
+            "neutral-factor",
+            $"The form's blank is for K = {fold.NeutralFactor:0.00} by DIN 6935; handbook rows for straight stock (from memory) amount to K = {SoftFactor:0.00} to {HardFactor:0.00}, which changes its length by {Figure.Length(Longer(SoftFactor))} to {Figure.Length(Longer(HardFactor))}; small folds hardly wrap the nose, and K = 0.50 makes it {Figure.Length(atMidMm)} longer. Fold a strip to see which is right on your brake.");
     }
 
     private static ShopNote FoldsOfForm(double sweep) => new(

@@ -80,7 +80,6 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
             _change.MoreFolds((int)Math.Ceiling(draft.Stations.Count * Math.Sqrt(1 / Ratio())) + 1),
             _change.AcceptRipple(draft.Prediction?.Ripple.HeightMm, draft.Prediction?.Ripple.Slope),
         ],
-        "finished-sweep" or "finished-radius" or "finished-shape" => [_change.MoreFolds(draft.Stations.Count + 1)],
         "hand-force" => _pull.PulledBy(),
         "panel-width" => _pull.PulledBy(),
         "lift-mass" => _pull.PulledBy(),

@@ -20,10 +20,10 @@ namespace Forming.Plans.Remedies;
 internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<Check> checks, CancellationToken cancellation)
 {
     /// <summary>No more jobs are planned for one check; a costly one counts as several.</summary>
-    public const int MostTrialsPerCheck = 40;
+    public const int MostTrialsPerCheck = 50;
 
     /// <summary>No more jobs are planned for one request.</summary>
-    public const int MostTrials = 200;
+    public const int MostTrials = 300;
 
     /// <summary>A trial that is pulled over in simulation weighs this many.</summary>
     private const int SimulatedWeight = 8;

@@ -1,0 +1,29 @@
+using System.Globalization;
+using Forming.Drawing.Sheets;
+using Forming.Results;
+
+namespace Forming.Drawing.Blocks;
+
+/// <summary>The card for the pull: how far the hand has turned the sheet, and how hard it pulls, as the panel reaches each fold.</summary>
+internal static class PullBlocks
+{
+    private static readonly PoleColumn[] Columns =
+        [new("fold", 12), new("sheet's end at", 45, IsBold: true), new("hand force", 80)];
+
+    /// <summary>Draws the card; nothing where no pull was simulated.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="mostHeight">Height that a part may have [mm].</param>
+    public static IEnumerable<Block> Of(DrawingJob job, double mostHeight)
+    {
+        var steps = job.Plan.Panel.Prediction?.Steps ?? [];
+        var rows = steps.Select(step => (IReadOnlyList<string>)
+        [
+            step.Fold > job.Plan.Form.Stations.Count ? "lead-out" : step.Fold.ToString(CultureInfo.InvariantCulture),
+            Readout.Degrees(step.EndAngle),
+            job.Wording($"{Figure.Force(step.ForcePerWidth * job.Panel.WidthMm)}"),
+        ]).ToArray();
+        return rows.Length == 0
+            ? []
+            : TableBlocks.Of("Pull", "as the panel reaches each fold, in simulation", Columns, rows, new HashSet<int>(), mostHeight);
+    }
+}
