@@ -67,6 +67,8 @@ public static class Jobs
             LeadOut = 150,
             Finish = FinishName.Hidden,
             Curve = curve,
+            // Solving a chain with a flat between its bends takes long to give up.
+            Springback = curve is SegmentsInput ? new() { Model = SpringbackModel.PureBending } : null,
         },
         Form = new() { Material = new() { Id = "steel-cr-cs" }, Thickness = 2, FoldRadius = 2, LeadIn = 60, LeadOut = 60, Backing = FormBacking.Ribs },
         Brake = new() { Length = 1250 },

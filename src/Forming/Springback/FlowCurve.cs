@@ -47,7 +47,9 @@ public readonly record struct FlowCurve(double YieldMpa, double Hardening, doubl
     /// <summary>Strength coefficient K [MPa]: the yield stress for a perfectly plastic curve.</summary>
     public double StrengthCoefficientMpa => IsKnown ? YieldMpa * Math.Pow(Prestrain, -Hardening) : YieldMpa;
 
-    /// <summary>Plastic strain, true, up to which a strip in tension thins evenly; 0 where it necks at once. Source: key <c>considere</c>.</summary>
+    /// <summary>
+    /// Plastic strain, true, up to which a strip in tension thins evenly; 0 where it necks at once. Source: key <c>considere</c>.
+    /// </summary>
     public double UniformStrain => Math.Max(0, Hardening - Prestrain);
 
     /// <summary>Stress over yield stress at the proof strain, less one: how far the curve misses the proof stress.</summary>
