@@ -9,6 +9,11 @@ public sealed class RuledStrips
     /// <summary>A panel whose ends differ by more than this is looked at in <see cref="Steep"/> places.</summary>
     private const double MostForThree = 2;
 
+    /// <summary>Widths that differ by less, as a share, are alike.</summary>
+    private const double Alike = 1e-12;
+
+    private static readonly double[] Only = [0.5];
+
     private static readonly double[] Usual = [0, 0.5, 1];
 
     private static readonly double[] Steep = [0, 0.25, 0.5, 0.75, 1];
@@ -56,11 +61,13 @@ public sealed class RuledStrips
     /// <summary>Largest width of a strip against the middle one, at least 1.</summary>
     public double Widest { get; }
 
-    /// <summary>Where strips of a panel should lie, near end 0, far end 1.</summary>
+    /// <summary>Where strips of a panel should lie, near end 0, far end 1; one where all are alike.</summary>
     /// <param name="panel">The panel.</param>
     internal static IReadOnlyList<double> PlacesOf(RuledPanel panel)
     {
         var (narrowest, widest) = WidthsOf(panel);
+        if (widest - narrowest <= Alike)
+            return Only;
         return widest > MostForThree * narrowest ? Steep : Usual;
     }
 

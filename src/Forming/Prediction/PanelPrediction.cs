@@ -231,7 +231,7 @@ public sealed record PanelPrediction
         {
             RadiusMm = RadiusOf(wrapped.MeanCurvature, panel),
             WantedRadiusMm = RadiusOf(wantedMean, panel),
-            Ends = wrapped.Strips.Count == 0 ? null : new(EndOf(0), EndOf(wrapped.Strips.Count - 1)),
+            Ends = strips.AreOfTaper ? new(EndOf(0), EndOf(strips.Count - 1)) : null,
             Sweep = wrapped.Sweep,
             WantedLengthMm = wanted.LengthMm,
             WantedSweep = wanted.Sweep,
@@ -254,13 +254,14 @@ public sealed record PanelPrediction
         PredictedEnd EndOf(int index)
         {
             // A facet turns alike along its whole length, so the radius grows with the width.
-            var (strip, wider) = (wrapped.Strips[index], strips.WidthOver(index, job.Form.MiddleFolds));
+            var wider = strips.WidthOver(index, job.Form.MiddleFolds);
+            var (facets, bias) = wrapped.Strips.Count == 0 ? new(wrapped.Facets, 0) : wrapped.Strips[index];
             return new(
                 RadiusOf(wrapped.MeanCurvature / wider, panel),
                 RadiusOf(wantedMean / wider, panel),
-                isRippleKnown ? strip.Facets.Max(facet => facet.RippleMm) : null,
-                isRippleKnown ? new Angle(strip.Facets.Max(facet => facet.Slope.Radians)) : null,
-                strip.Bias);
+                isRippleKnown ? facets.Max(facet => facet.RippleMm) : null,
+                isRippleKnown ? new Angle(facets.Max(facet => facet.Slope.Radians)) : null,
+                bias);
         }
     }
 

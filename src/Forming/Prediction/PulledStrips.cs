@@ -27,6 +27,12 @@ internal sealed class PulledStrips
         double WidthShareOf(int strip) => _ruled?.WidthBetween(_ruled.Places[strip], 0, _ruled.LengthMm) ?? 1;
     }
 
+    /// <summary>Whether they lie along a taper.</summary>
+    public bool AreOfTaper => _ruled is not null;
+
+    /// <summary>How many they are.</summary>
+    public int Count => _forms.Length;
+
     /// <summary>Looks at a job.</summary>
     /// <param name="job">Panel and form.</param>
     /// <param name="finished">The finished curve on the mid surface, a taper's middle strip.</param>
@@ -41,7 +47,7 @@ internal sealed class PulledStrips
     public FormStrip[] At(double leverMm)
     {
         WrapSetup[] setups = [.. _beyondMm.Select(beyond => new WrapSetup(leverMm + beyond, _clampGapMm, _job.Beam))];
-        return _ruled is null ? [FormStrip.Only(_forms[0], setups[0])] : FormStrip.Along(_forms, _ruled.Places, _widths, setups);
+        return _forms.Length == 1 ? [FormStrip.Only(_forms[0], setups[0])] : FormStrip.Along(_forms, _ruled!.Places, _widths, setups);
     }
 
     /// <summary>Mean width over the middle folds of a strip, against that of the middle one.</summary>
