@@ -17,7 +17,7 @@ namespace Forming.Plans.Remedies;
 /// <param name="draft">What was worked out.</param>
 /// <param name="checks">Its checks.</param>
 /// <param name="cancellation">Cancels the calculation.</param>
-internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<Check> checks, CancellationToken cancellation)
+internal sealed partial class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<Check> checks, CancellationToken cancellation)
 {
     /// <summary>No more jobs are planned for one check; a costly one counts as several.</summary>
     public const int MostTrialsPerCheck = 50;
@@ -69,8 +69,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     {
         var answered = checks.ToArray();
 
-        // What fails is mended first, while there are trials left.
-        foreach (var i in Enumerable.Range(0, answered.Length).OrderByDescending(i => answered[i].Verdict))
+        // What fails is mended first, while there are trials left, and what needs most of them last.
+        foreach (var i in Enumerable.Range(0, answered.Length)
+            .OrderByDescending(i => answered[i].Verdict).ThenBy(i => IsOfSolvedPull(answered[i])))
         {
             if (answered[i].Verdict != Verdict.Pass)
                 answered[i] = answered[i] with { Remedy = needsRemedy(answered[i]) ? RemedyFor(answered[i]) : null };
@@ -81,7 +82,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
 
     private Remedy RemedyFor(Check check)
     {
-        var remedy = SearchedFor(check);
+        var remedy = (IsOfSolvedPull(check) ? OfSolvedPull(check) : null) ?? SearchedFor(check);
         if (remedy.Changes.Count > 0)
             _found[check.Id] = remedy;
         return remedy;
@@ -183,9 +184,10 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         return spoilt;
     }
 
-    // What was tried without its simulation is planned once more with it.
+    // What was tried without its simulation is planned once more with it; where there is none either way, that plan is the same.
     private bool IsConfirmed(IReadOnlyList<JobChange> changes, string id) =>
         !_isSimulated || IsSimulatedFor(id) || changes.All(IsSeenByChecksOnly)
+        || (IsSolved(job) && draft.Solution is null && !IsFollowed(changes))
         || (Try(changes, simulate: true) is { } trial && trial.Passes(id) && Spoilt(trial).Count == 0);
 
     private static bool IsSimulatedFor(string id) => IsOfPrediction(id);

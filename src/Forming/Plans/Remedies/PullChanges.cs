@@ -1,0 +1,129 @@
+using Forming.Checks;
+using Forming.Curves;
+using Forming.Facets;
+using Forming.Jobs;
+using Forming.Plans.Drafts;
+
+namespace Forming.Plans.Remedies;
+
+/// <summary>Rows of changes that may let a panel be followed over its form, or come off nearer to what is wanted.</summary>
+/// <param name="job">What was asked.</param>
+/// <param name="draft">What was worked out.</param>
+internal sealed class PullChanges(FormJob job, PlanDraft draft)
+{
+    /// <summary>No further than this from what was asked: assumptions of what still is the same job.</summary>
+    private const double MostThicker = 2.5;
+
+    /// <inheritdoc cref="MostThicker"/>
+    private const double LeastSweep = 0.3;
+
+    /// <inheritdoc cref="MostThicker"/>
+    private const double LeastRadius = 0.35;
+
+    /// <inheritdoc cref="MostThicker"/>
+    private const double MostLonger = 2.5;
+
+    private readonly ChangeWords _words = new(job, draft);
+    private readonly SingleChanges _change = new(job, draft);
+
+    /// <summary>The rows for a check, the most practical first.</summary>
+    /// <param name="check">The check that did not pass.</param>
+    public IEnumerable<RemedyCandidate> For(Check check)
+    {
+        var folds = draft.Stations.Count;
+        if (check.Kind == CheckIds.FacetsShow)
+        {
+            yield return _change.MoreFolds((int)Math.Ceiling(folds * Math.Sqrt(Math.Max(1, check.Value ?? 1))) + 1);
+            yield return _change.AcceptRipple(draft.Prediction?.Ripple.HeightMm, draft.Prediction?.Ripple.Slope);
+        }
+        else if (draft.Solution is not null)
+        {
+            yield return _change.MoreFolds(folds + 2);
+        }
+
+        foreach (var row in AsThePlanChooses())
+            yield return row;
+        if (draft.Panel.LeverMm is null && draft.Judge.LeverMm >= draft.Panel.LeadOutMm)
+            yield return LongerLeadOut();
+        yield return TurnedRound();
+        foreach (var row in OtherPanels())
+            yield return row;
+        var free = AllAsThePlanChooses();
+        if (free.Count == 0)
+            yield break;
+        foreach (var row in OtherPanels())
+        {
+            yield return row with
+            {
+                At = i => [.. row.At(i), .. free],
+                TextAt = i => $"{row.TextAt(i)}, and leave lever, ends and number of folds to the plan",
+            };
+        }
+    }
+
+    private IEnumerable<RemedyCandidate> AsThePlanChooses()
+    {
+        if (draft.Panel.LeverMm is not null)
+            yield return RemedyCandidate.One($"leave the lever to the plan: leave panel.lever out", new JobChange(JobField.PanelLever, null));
+        if (FixedSteps() is { Count: > 0 } steps)
+            yield return RemedyCandidate.One($"leave the number of folds to the plan", [.. steps]);
+        if (draft.Form.Stepping.Ends == SteppingEnds.Full)
+            yield return RemedyCandidate.One($"use half folds at the ends (ends: half) in place of full ones", HalfEnds);
+    }
+
+    private List<JobChange> AllAsThePlanChooses()
+    {
+        var changes = FixedSteps();
+        if (draft.Panel.LeverMm is not null)
+            changes.Add(new(JobField.PanelLever, null));
+        if (draft.Form.Stepping.Ends == SteppingEnds.Full)
+            changes.Add(HalfEnds);
+        return changes;
+    }
+
+    private static JobChange HalfEnds { get; } = new(JobField.SteppingEnds, null, SteppingEnds.Half);
+
+    private List<JobChange> FixedSteps()
+    {
+        var stepping = draft.Form.Stepping;
+        var changes = new List<JobChange>();
+        if (stepping.Folds is not null)
+            changes.Add(new(JobField.SteppingFolds, null));
+        if (stepping.FoldAngle is not null)
+            changes.Add(new(JobField.SteppingAngle, null));
+        if (stepping.SpacingMm is not null)
+            changes.Add(new(JobField.SteppingSpacing, null));
+        return changes;
+    }
+
+    private RemedyCandidate LongerLeadOut()
+    {
+        var now = draft.Panel.LeadOutMm;
+        return RemedyCandidate.Through(
+            _change.Up(job.Units.FromMm(now), 1.4 * now, MostLonger * now, isFine: false),
+            value => [new(JobField.PanelLeadOut, value)],
+            value => $"leave a lead-out of {_words.LengthOf(value)} on the panel to pull on, and trim it after");
+    }
+
+    // The same panel, clamped at its other end.
+    private RemedyCandidate TurnedRound()
+    {
+        if (draft.Panel.Curve is not ProgressiveCurve bend || draft.Panel.Mirrored)
+            return RemedyCandidate.Nothing;
+        return RemedyCandidate.One(
+            $"turn the panel round: clamp it at the end that is pulled now",
+            new(JobField.CurveStartRadius, Units(bend.EndRadiusMm)),
+            new(JobField.CurveEndRadius, Units(bend.StartRadiusMm)),
+            new(JobField.PanelLeadIn, Units(draft.Panel.LeadOutMm)),
+            new(JobField.PanelLeadOut, Units(draft.Panel.LeadInMm)));
+
+        double? Units(double? mm) => mm is { } length ? Math.Round(job.Units.FromMm(length), 6) : null;
+    }
+
+    private IEnumerable<RemedyCandidate> OtherPanels()
+    {
+        yield return _change.ThickerPanel(1.25, MostThicker);
+        yield return _words.Sweep(0.75 * draft.FinishedSweep, draft.FinishedSweep, LeastSweep);
+        yield return _words.Tighter(0.8, LeastRadius);
+    }
+}
