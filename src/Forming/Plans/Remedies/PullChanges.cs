@@ -41,43 +41,39 @@ internal sealed class PullChanges(FormJob job, PlanDraft draft)
             yield return _change.MoreFolds(folds + 2);
         }
 
-        foreach (var row in AsThePlanChooses())
+        var free = AsThePlanChooses();
+        foreach (var row in free)
             yield return row;
+        if (free.Count > 1)
+            yield return All(free);
         if (draft.Panel.LeverMm is null && draft.Judge.LeverMm >= draft.Panel.LeadOutMm)
             yield return LongerLeadOut();
         yield return TurnedRound();
         foreach (var row in OtherPanels())
             yield return row;
-        var free = AllAsThePlanChooses();
         if (free.Count == 0)
             yield break;
+        var all = All(free);
         foreach (var row in OtherPanels())
-        {
-            yield return row with
-            {
-                At = i => [.. row.At(i), .. free],
-                TextAt = i => $"{row.TextAt(i)}, and leave lever, ends and number of folds to the plan",
-            };
-        }
+            yield return row with { At = i => [.. row.At(i), .. all.At(0)], TextAt = i => $"{row.TextAt(i)}; with it, {all.TextAt(0)}" };
     }
 
-    private IEnumerable<RemedyCandidate> AsThePlanChooses()
+    private static RemedyCandidate All(IReadOnlyList<RemedyCandidate> singles) => RemedyCandidate.One(
+        singles.Skip(1).Aggregate(singles[0].TextAt(0), (text, single) => $"{text}; with it, {single.TextAt(0)}"),
+        [.. singles.SelectMany(single => single.At(0))]);
+
+    // What the caller fixed, left to the plan, and a form that does not give.
+    private List<RemedyCandidate> AsThePlanChooses()
     {
+        var changes = new List<RemedyCandidate>();
+        if (draft.Form.Backing == FormBacking.None && draft.Give.Rotation > draft.Brake.StopResolution)
+            changes.Add(ChangeWords.Ribs($"put ribs under the form, so that it does not give under the pull"));
         if (draft.Panel.LeverMm is not null)
-            yield return RemedyCandidate.One($"leave the lever to the plan: leave panel.lever out", new JobChange(JobField.PanelLever, null));
+            changes.Add(RemedyCandidate.One($"leave the lever to the plan (no panel.lever)", new JobChange(JobField.PanelLever, null)));
         if (FixedSteps() is { Count: > 0 } steps)
-            yield return RemedyCandidate.One($"leave the number of folds to the plan", [.. steps]);
+            changes.Add(RemedyCandidate.One($"leave the number of folds to the plan", [.. steps]));
         if (draft.Form.Stepping.Ends == SteppingEnds.Full)
-            yield return RemedyCandidate.One($"use half folds at the ends (ends: half) in place of full ones", HalfEnds);
-    }
-
-    private List<JobChange> AllAsThePlanChooses()
-    {
-        var changes = FixedSteps();
-        if (draft.Panel.LeverMm is not null)
-            changes.Add(new(JobField.PanelLever, null));
-        if (draft.Form.Stepping.Ends == SteppingEnds.Full)
-            changes.Add(HalfEnds);
+            changes.Add(RemedyCandidate.One($"use half folds at the ends (ends: half) in place of full ones", HalfEnds));
         return changes;
     }
 

@@ -20,6 +20,9 @@ internal sealed partial class RemedySearch
     /// <summary>Of one row of changes so many are solved.</summary>
     private const int MostSolvedOfRow = 2;
 
+    /// <summary>From one that is solved to the next goes this part of the rest of the row.</summary>
+    private const int ShareOfRow = 4;
+
     /// <summary>What a change spoils is mended by so many more.</summary>
     private const int MostMends = 3;
 
@@ -29,6 +32,9 @@ internal sealed partial class RemedySearch
     private bool IsOfSolvedPull(Check check) =>
         draft.Taper is null && IsSolved(job) && check.Verdict < Verdict.Fail
         && (IsOfPrediction(check.Id) || (!IsInOrder && check.Id is "wrap-solver" or "lever" or "facet-width"));
+
+    // Where the first plan's panel is not followed, nothing is known of what comes off, and what is not known cannot get worse.
+    private bool IsOutcomeKnown => !IsSolved(job) || draft.Prediction is null or { Wraps: true };
 
     private bool IsInOrder => draft.Solution is { Prediction.LandsInOrder: true };
 
@@ -46,15 +52,19 @@ internal sealed partial class RemedySearch
         {
             if (FirstOf(row) is not { } first)
                 continue;
-            for (int i = first, solved = 0; i < row.Count && solved < MostSolvedOfRow; i += ++solved)
+            foreach (var i in (int[])[.. From(first, row.Count - 1).Distinct()])
             {
                 if (Cured(check.Id, row.At(i), row.TextAt(i)) is { } remedy)
                     return remedy;
             }
         }
 
-        return new(RemedyCandidates.None(draft, check), []);
+        return null;
     }
+
+    // The smallest change that is followed is often just not enough.
+    private static IEnumerable<int> From(int first, int last) =>
+        Enumerable.Range(0, MostSolvedOfRow).Select(k => first + (k * (last - first) / ShareOfRow));
 
     // The smallest change with which the panel is followed in order; a plan that is followed already begins with the guess.
     private int? FirstOf(RemedyCandidate row)
@@ -63,9 +73,18 @@ internal sealed partial class RemedySearch
             return null;
         if (IsInOrder)
             return IsFollowed(row.At(row.Start)) ? row.Start : null;
-        if (!IsFollowed(row.At(row.Count - 1)))
+        int not = -1, does = row.Count;
+        foreach (var i in (int[])[row.Count - 1, 2 * row.Count / 3, row.Count / 3])
+        {
+            if (i < does && IsFollowed(row.At(i)))
+            {
+                does = i;
+                break;
+            }
+        }
+
+        if (does == row.Count)
             return null;
-        int not = -1, does = row.Count - 1;
         while (does - not > 1)
         {
             var middle = (does + not) / 2;
@@ -113,10 +132,10 @@ internal sealed partial class RemedySearch
             return null;
         if (Try(mended.Changes, simulate: true) is not { } trial || !trial.Passes(id))
             return null;
-        if (Spoilt(trial).Count == 0)
+        if (SpoiltWithOutcome(trial).Count == 0)
             return mended;
         return Mended(mended.Changes, mended.Text, trial) is { } again && again.Changes.Count > mended.Changes.Count
-            && Try(again.Changes, simulate: true) is { } second && second.Passes(id) && Spoilt(second).Count == 0
+            && Try(again.Changes, simulate: true) is { } second && second.Passes(id) && SpoiltWithOutcome(second).Count == 0
                 ? again
                 : null;
     }
@@ -154,5 +173,5 @@ internal sealed partial class RemedySearch
     }
 
     private List<string> SpoiltBesidePull(Trial trial) =>
-        Spoilt(trial).FindAll(id => !IsOfPrediction(id) && id is not ("wrap-solver" or "lever" or "facet-width"));
+        SpoiltWithOutcome(trial).FindAll(id => !IsOfPrediction(id) && id is not ("wrap-solver" or "lever" or "facet-width"));
 }

@@ -169,7 +169,10 @@ internal sealed partial class RemedySearch(FormJob job, PlanDraft draft, IReadOn
         return steps is { } found ? found - 1 : null;
     }
 
-    private List<string> Spoilt(Trial trial)
+    private List<string> Spoilt(Trial trial) =>
+        IsOutcomeKnown ? SpoiltWithOutcome(trial) : SpoiltWithOutcome(trial).FindAll(id => !IsOfPrediction(id) && id != "outlook");
+
+    private List<string> SpoiltWithOutcome(Trial trial)
     {
         var spoilt = new List<string>();
         foreach (var check in trial.Checks)
@@ -187,7 +190,7 @@ internal sealed partial class RemedySearch(FormJob job, PlanDraft draft, IReadOn
     // What was tried without its simulation is planned once more with it; where there is none either way, that plan is the same.
     private bool IsConfirmed(IReadOnlyList<JobChange> changes, string id) =>
         !_isSimulated || IsSimulatedFor(id) || changes.All(IsSeenByChecksOnly)
-        || (IsSolved(job) && draft.Solution is null && !IsFollowed(changes))
+        || (!IsOutcomeKnown && !IsFollowed(changes))
         || (Try(changes, simulate: true) is { } trial && trial.Passes(id) && Spoilt(trial).Count == 0);
 
     private static bool IsSimulatedFor(string id) => IsOfPrediction(id);
