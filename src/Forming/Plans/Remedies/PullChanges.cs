@@ -58,7 +58,7 @@ internal sealed class PullChanges(FormJob job, PlanDraft draft)
             yield return row with { At = i => [.. row.At(i), .. all.At(0)], TextAt = i => $"{row.TextAt(i)}; with it, {all.TextAt(0)}" };
     }
 
-    private static RemedyCandidate All(IReadOnlyList<RemedyCandidate> singles) => RemedyCandidate.One(
+    private static RemedyCandidate All(List<RemedyCandidate> singles) => RemedyCandidate.One(
         singles.Skip(1).Aggregate(singles[0].TextAt(0), (text, single) => $"{text}; with it, {single.TextAt(0)}"),
         [.. singles.SelectMany(single => single.At(0))]);
 

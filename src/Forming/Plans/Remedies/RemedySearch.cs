@@ -59,6 +59,7 @@ internal sealed partial class RemedySearch(FormJob job, PlanDraft draft, IReadOn
     private readonly bool _isSimulated = draft.Taper is null && (job.Panel.Predict || IsSolved(job));
     private readonly PullWork _work = new(PullWork.MostOfTrials);
     private int _left;
+    private bool _isOfPull;
 
     /// <summary>Jobs planned so far, simulated ones by their weight.</summary>
     public int Trials { get; private set; }
@@ -82,7 +83,8 @@ internal sealed partial class RemedySearch(FormJob job, PlanDraft draft, IReadOn
 
     private Remedy RemedyFor(Check check)
     {
-        var remedy = (IsOfSolvedPull(check) ? OfSolvedPull(check) : null) ?? SearchedFor(check);
+        _isOfPull = IsOfSolvedPull(check);
+        var remedy = (_isOfPull ? OfSolvedPull(check) : null) ?? SearchedFor(check);
         if (remedy.Changes.Count > 0)
             _found[check.Id] = remedy;
         return remedy;
@@ -170,7 +172,7 @@ internal sealed partial class RemedySearch(FormJob job, PlanDraft draft, IReadOn
     }
 
     private List<string> Spoilt(Trial trial) =>
-        IsOutcomeKnown ? SpoiltWithOutcome(trial) : SpoiltWithOutcome(trial).FindAll(id => !IsOfPrediction(id) && id != "outlook");
+        IsOutcomeKnown || _isOfPull ? SpoiltWithOutcome(trial) : SpoiltWithOutcome(trial).FindAll(id => !IsOfPrediction(id) && id != "outlook");
 
     private List<string> SpoiltWithOutcome(Trial trial)
     {
@@ -190,7 +192,7 @@ internal sealed partial class RemedySearch(FormJob job, PlanDraft draft, IReadOn
     // What was tried without its simulation is planned once more with it; where there is none either way, that plan is the same.
     private bool IsConfirmed(IReadOnlyList<JobChange> changes, string id) =>
         !_isSimulated || IsSimulatedFor(id) || changes.All(IsSeenByChecksOnly)
-        || (!IsOutcomeKnown && !IsFollowed(changes))
+        || (!IsOutcomeKnown && !_isOfPull && !IsFollowed(changes))
         || (Try(changes, simulate: true) is { } trial && trial.Passes(id) && Spoilt(trial).Count == 0);
 
     private static bool IsSimulatedFor(string id) => IsOfPrediction(id);
