@@ -18,7 +18,7 @@ internal sealed partial class RemedySearch
     private const int FollowedWeight = 3;
 
     /// <summary>Of one row of changes so many are solved.</summary>
-    private const int MostSolvedOfRow = 2;
+    private const int MostSolvedOfRow = 3;
 
     /// <summary>From one that is solved to the next goes this part of the rest of the row.</summary>
     private const int ShareOfRow = 4;
