@@ -111,7 +111,7 @@ public enum JobField
     /// <summary>Distance between folds, a length; none lets the plan choose.</summary>
     SteppingSpacing,
 
-    /// <summary>Widest facet wanted, a length.</summary>
+    /// <summary>Widest facet wanted, a length; none sets no limit.</summary>
     SteppingMaxFacet,
 
     /// <summary>Half or full folds at the ends, a <see cref="Facets.SteppingEnds"/>.</summary>

@@ -233,7 +233,7 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
         return RemedyCandidate.Through(
             values,
             value => [.. ends.Select(end =>
-                new JobChange(end.Field, end.FromDegrees + SweepOf(end.Degrees, value / whole), Part: end.Part))],
+                new JobChange(end.Field, Math.Round(end.FromDegrees + SweepOf(end.Degrees, value / whole), 6), Part: end.Part))],
             value => $"bend {AngleOf(value)} of it on this form, and the rest on a second one");
 
         // Every bend by its share, to a tenth of a degree.

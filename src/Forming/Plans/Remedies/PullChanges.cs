@@ -71,7 +71,7 @@ internal sealed class PullChanges(FormJob job, PlanDraft draft)
         if (draft.Panel.LeverMm is not null)
             changes.Add(RemedyCandidate.One($"leave the lever to the plan (no panel.lever)", new JobChange(JobField.PanelLever, null)));
         if (FixedSteps() is { Count: > 0 } steps)
-            changes.Add(RemedyCandidate.One($"leave the number of folds to the plan", [.. steps]));
+            changes.Add(RemedyCandidate.One($"leave number and spacing of the folds to the plan", [.. steps]));
         if (draft.Form.Stepping.Ends == SteppingEnds.Full)
             changes.Add(RemedyCandidate.One($"use half folds at the ends (ends: half) in place of full ones", HalfEnds));
         return changes;
@@ -89,6 +89,8 @@ internal sealed class PullChanges(FormJob job, PlanDraft draft)
             changes.Add(new(JobField.SteppingAngle, null));
         if (stepping.SpacingMm is not null)
             changes.Add(new(JobField.SteppingSpacing, null));
+        if (stepping.MaxFacetMm is not null)
+            changes.Add(new(JobField.SteppingMaxFacet, null));
         return changes;
     }
 

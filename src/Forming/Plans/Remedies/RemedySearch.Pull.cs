@@ -40,7 +40,7 @@ internal sealed partial class RemedySearch
 
     private Remedy? OfSolvedPull(Check check)
     {
-        _left = MostTrials;
+        (_left, _solvesLeft) = (MostTrials, MostSolves);
         foreach (var known in _found.Values)
         {
             if (_tried.Find(tried => tried.IsSimulated && tried.Changes.SequenceEqual(known.Changes)).Outcome is { } trial
@@ -105,11 +105,9 @@ internal sealed partial class RemedySearch
                 return known.IsFollowed;
         }
 
-        if (_left < FollowedWeight || Trials + FollowedWeight > MostTrials)
+        if (!Takes(FollowedWeight, isSolve: false))
             return false;
         cancellation.ThrowIfCancellationRequested();
-        _left -= FollowedWeight;
-        Trials += FollowedWeight;
         var isFollowed = false;
         try
         {

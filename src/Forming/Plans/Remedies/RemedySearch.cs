@@ -46,7 +46,12 @@ internal sealed partial class RemedySearch(FormJob job, PlanDraft draft, IReadOn
     private const int TaperWeight = 6;
 
     /// <summary>A trial that is solved on the simulated pull weighs this many: eight of them a request.</summary>
-    private const int SolvedWeight = MostTrials / 8;
+    private const int SolvedWeight = MostTrials / MostSolves;
+
+    private const int MostSolves = 8;
+
+    /// <summary>Of what quick plans find for one check that is not of the pull, so many are solved.</summary>
+    private const int MostSolvesPerCheck = 2;
 
     /// <summary>Single changes that cure a check and spoil another are mended by a second change for this many of them.</summary>
     private const int MostPairs = 4;
@@ -59,6 +64,7 @@ internal sealed partial class RemedySearch(FormJob job, PlanDraft draft, IReadOn
     private readonly bool _isSimulated = draft.Taper is null && (job.Panel.Predict || IsSolved(job));
     private readonly PullWork _work = new(PullWork.MostOfTrials);
     private int _left;
+    private int _solvesLeft;
     private bool _isOfPull;
 
     /// <summary>Jobs planned so far, simulated ones by their weight.</summary>
@@ -107,7 +113,7 @@ internal sealed partial class RemedySearch(FormJob job, PlanDraft draft, IReadOn
 
     private Remedy SearchedFor(Check check)
     {
-        _left = MostTrialsPerCheck;
+        (_left, _solvesLeft) = (MostTrialsPerCheck, MostSolvesPerCheck);
         var spoiling = new List<(IReadOnlyList<JobChange> Changes, FormattableString Text, Trial Trial)>();
         foreach (var candidate in CandidatesFor(check))
         {
@@ -237,12 +243,9 @@ internal sealed partial class RemedySearch(FormJob job, PlanDraft draft, IReadOn
             };
         }
 
-        var weight = WeightOf(changed);
-        if (_left < weight || Trials + weight > MostTrials)
+        if (!Takes(WeightOf(changed), IsSolved(changed)))
             return null;
         cancellation.ThrowIfCancellationRequested();
-        _left -= weight;
-        Trials += weight;
         try
         {
             var trial = TrialOf(PlanDraft.Of(changed, draft, _work, cancellation));
@@ -261,6 +264,15 @@ internal sealed partial class RemedySearch(FormJob job, PlanDraft draft, IReadOn
             _tried.Add((changes, simulate, outcome));
             return outcome;
         }
+    }
+
+    private bool Takes(int weight, bool isSolve)
+    {
+        if (Trials + weight > MostTrials || (isSolve ? _solvesLeft < 1 : _left < weight))
+            return false;
+        _ = isSolve ? _solvesLeft-- : _left -= weight;
+        Trials += weight;
+        return true;
     }
 
     // A radius that opens far makes its series long.
