@@ -18,8 +18,8 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
     private const double LeastCured = 0.95;
     private const double LeastOfferedToQuickPlans = 0.80;
 
-    // A solve costs a thousand quick plans, so that few changes are tried.
-    private const double LeastOfferedToSolvedPlans = 0.35;
+    // A solve costs a thousand quick plans, so that few changes are tried; fifteen jobs have 87 of 113.
+    private const double LeastOfferedToSolvedPlans = 0.70;
 
     private readonly Service _service = patient.Service;
 
@@ -27,7 +27,11 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
     public Task Remedies_of_random_quick_jobs_cure() => RemediesCure(Seed, 40, "pure-bending", LeastOfferedToQuickPlans);
 
     [Fact]
-    public Task Remedies_of_random_jobs_cure() => RemediesCure(Seed, 15, "wrap", LeastOfferedToSolvedPlans);
+    public Task Remedies_of_random_jobs_cure() => RemediesCure(Seed, 3, "wrap", LeastOfferedToSolvedPlans);
+
+    [Fact]
+    [Trait("Category", "Slow")]
+    public Task Remedies_of_fifteen_random_jobs_cure() => RemediesCure(Seed, 15, "wrap", LeastOfferedToSolvedPlans);
 
     [Fact]
     [Trait("Category", "Slow")]
