@@ -2,6 +2,9 @@ using Forming.Checks;
 using Forming.Curves;
 using Forming.Jobs;
 using Forming.Plans;
+using Forming.Plans.Checks;
+using Forming.Plans.Drafts;
+using Forming.Plans.Remedies;
 using Forming.Springback;
 
 namespace Forming.Tests.Plans;
@@ -48,10 +51,10 @@ public sealed class PullRemedyTests
     {
         var curve = new SegmentsCurve([Workshop.Arc(75, 40), new FlatCurve(90), Workshop.Arc(75, 40)]);
         var job = Job(curve, "al-3003-h14", 1.6);
-        var order = Workshop.CheckOf(FormPlan.Compute(job with { Form = job.Form with { Stepping = new() { Folds = 8 } } }), "wrap-order");
+        var draft = PlanDraft.Of(job with { Form = job.Form with { Stepping = new() { Folds = 8 } } }, null, null, default);
+        var order = PlanChecks.Of(draft).Single(check => check.Id == "wrap-order");
         Assert.Equal(Verdict.Warn, order.Verdict);
-        Assert.Empty(order.Remedy!.Changes);
-        Assert.Contains("on a form of its own", order.Remedy.Text.ToString(), StringComparison.Ordinal);
+        Assert.Contains("on a form of its own", RemedyCandidates.None(draft, order).ToString(), StringComparison.Ordinal);
     }
 
     private static IReadOnlyList<JobChange> IsCured(FormJob job, FormPlan plan, string id, JobField[] first)

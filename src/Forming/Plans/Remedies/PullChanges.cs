@@ -21,7 +21,7 @@ internal sealed class PullChanges(FormJob job, PlanDraft draft)
     private const double LeastRadius = 0.35;
 
     /// <inheritdoc cref="MostThicker"/>
-    private const double MostLonger = 2.5;
+    private const double Longer = 1.5;
 
     private readonly ChangeWords _words = new(job, draft);
     private readonly SingleChanges _change = new(job, draft);
@@ -33,12 +33,12 @@ internal sealed class PullChanges(FormJob job, PlanDraft draft)
         var folds = draft.Stations.Count;
         if (check.Kind == CheckIds.FacetsShow)
         {
-            yield return _change.MoreFolds((int)Math.Ceiling(folds * Math.Sqrt(Math.Max(1, check.Value ?? 1))) + 1);
+            yield return Folds((int)Math.Ceiling(folds * Math.Sqrt(Math.Max(1, check.Value ?? 1))) + 1);
             yield return _change.AcceptRipple(draft.Prediction?.Ripple.HeightMm, draft.Prediction?.Ripple.Slope);
         }
-        else if (draft.Solution is not null)
+        else if (draft.Solution is { Prediction.LandsInOrder: true })
         {
-            yield return _change.MoreFolds(folds + 2);
+            yield return Folds(folds + 2);
         }
 
         var free = AsThePlanChooses();
@@ -94,13 +94,14 @@ internal sealed class PullChanges(FormJob job, PlanDraft draft)
         return changes;
     }
 
+    // One value each: a solve says whether it helps, and a little more or less of it does not.
+    private RemedyCandidate Folds(int count) => _words.Folds(new([count], 0), []);
+
     private RemedyCandidate LongerLeadOut()
     {
-        var now = draft.Panel.LeadOutMm;
-        return RemedyCandidate.Through(
-            _change.Up(job.Units.FromMm(now), 1.4 * now, MostLonger * now, isFine: false),
-            value => [new(JobField.PanelLeadOut, value)],
-            value => $"leave a lead-out of {_words.LengthOf(value)} on the panel to pull on, and trim it after");
+        var value = RemedyValues.Ceiling(job.Units.FromMm(Longer * draft.Panel.LeadOutMm), RemedyValues.Tape(job.Units));
+        return RemedyCandidate.One(
+            $"leave a lead-out of {_words.LengthOf(value)} on the panel to pull on, and trim it after", new JobChange(JobField.PanelLeadOut, value));
     }
 
     // The same panel, clamped at its other end.
