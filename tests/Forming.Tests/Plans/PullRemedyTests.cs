@@ -71,7 +71,12 @@ public sealed class PullRemedyTests
     }
 
     private static FormJob Job(PanelCurve curve, string sheet, double thicknessMm) => new(
-        Workshop.Panel(curve) with { Sheet = new(Workshop.Of(sheet), thicknessMm), Springback = new SolvedOnWrap(), PullBy = new(1, 20000) },
+        Workshop.Panel(curve) with
+        {
+            Sheet = new(Workshop.Of(sheet), thicknessMm),
+            Springback = new SolvedOnWrap(),
+            PullBy = new(1, 20000),
+        },
         Workshop.Form() with { Backing = FormBacking.Ribs },
         Workshop.Brake,
         Workshop.Marks);

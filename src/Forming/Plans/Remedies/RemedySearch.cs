@@ -178,7 +178,9 @@ internal sealed partial class RemedySearch(FormJob job, PlanDraft draft, IReadOn
     }
 
     private List<string> Spoilt(Trial trial) =>
-        IsOutcomeKnown || _isOfPull ? SpoiltWithOutcome(trial) : SpoiltWithOutcome(trial).FindAll(id => !IsOfPrediction(id) && id != "outlook");
+        IsOutcomeKnown || _isOfPull
+            ? SpoiltWithOutcome(trial)
+            : SpoiltWithOutcome(trial).FindAll(id => !IsOfPrediction(id) && id != "outlook");
 
     private List<string> SpoiltWithOutcome(Trial trial)
     {
@@ -203,7 +205,8 @@ internal sealed partial class RemedySearch(FormJob job, PlanDraft draft, IReadOn
 
     private static bool IsSimulatedFor(string id) => IsOfPrediction(id);
 
-    private static bool IsOfPrediction(string id) => id is "wrap-order" or "facets-show" or "finished-sweep" or "finished-radius" or "finished-shape";
+    private static bool IsOfPrediction(string id) =>
+        id is "wrap-order" or "facets-show" or "finished-sweep" or "finished-radius" or "finished-shape";
 
     private static bool IsSolved(FormJob job) => job.Panel.Springback is SolvedOnWrap;
 
