@@ -148,7 +148,7 @@ public sealed class FuzzTests(PatientService patient, ITestOutputHelper output) 
     {
         var random = new Random(Seed);
         for (var round = 0; round < rounds; round++)
-            yield return (operation, Spoiling.Spoil(seeds[random.Next(seeds.Length)], random, extras));
+            yield return (operation, Spoiling.Spoil(Spoiling.MostlyQuick(seeds[random.Next(seeds.Length)], round), random, extras));
     }
 
     private static IEnumerable<(string Operation, byte[] Body)> InTurn(
@@ -158,7 +158,7 @@ public sealed class FuzzTests(PatientService patient, ITestOutputHelper output) 
         for (var round = 0; round < rounds; round++)
         {
             var (operation, body) = seeds[round % seeds.Length];
-            yield return (operation, spoil(body, random));
+            yield return (operation, spoil(Spoiling.MostlyQuick(body, round / seeds.Length), random));
         }
     }
 

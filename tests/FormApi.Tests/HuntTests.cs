@@ -53,7 +53,8 @@ public sealed class HuntTests(ITestOutputHelper output)
         for (var round = 0; round < rounds; round++)
         {
             var operation = operations[random.Next(operations.Length)];
-            var sent = Extremes.Drive(operation.Bodies[random.Next(operation.Bodies.Length)], random, operation.Extras);
+            var sent = Extremes.Drive(
+                Spoiling.MostlyQuick(operation.Bodies[random.Next(operation.Bodies.Length)], round), random, operation.Extras);
             var media = operation.Media[random.Next(operation.Media.Length)];
             var (status, text, seconds) = await Send(service, operation, media, sent);
             tally[status] = tally.GetValueOrDefault(status) + 1;
