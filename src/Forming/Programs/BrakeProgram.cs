@@ -128,7 +128,7 @@ public sealed record BrakeProgram
         }
     }
 
-    /// <summary>Where part and tools are at the end of a step's swing, or anywhere in it.</summary>
+    /// <summary>Where part and tools are at the end of a step's swing, or anywhere in it; of a taper at the fold's middle.</summary>
     /// <param name="step">The step.</param>
     /// <param name="turn">Angle of the fold.</param>
     public PartInJaws At(ProgramStep step, Angle turn)
@@ -138,11 +138,10 @@ public sealed record BrakeProgram
             made = made.With(earlier.Fold - 1);
         var tools = _brake.ToolsFor(_part);
         var fold = step.Fold - 1;
-        var pose = PartPose.Of(tools, made, fold, step.EdgeInFront);
-        pose.Set(tools, fold, turn.Radians);
+        var sides = PartPose.Of(tools, made, fold, step.EdgeInFront);
         return new(
-            pose.Back,
-            pose.Front,
+            sides.Drawn(tools, fold, turn.Radians, isFront: false),
+            sides.Drawn(tools, fold, turn.Radians, isFront: true),
             [.. tools.Upper.Concat(tools.Lower(fold, turn.Radians)).Select(jaw => (jaw.Kind, (IReadOnlyList<Point>)jaw.Outline))]);
     }
 }

@@ -100,7 +100,7 @@ internal sealed record ProgrammedJob(
         var plan = FormPlan.Compute(specs.Job, check => check.Verdict == Forming.Checks.Verdict.Fail, cancellation);
         if (plan.Form.Stations.Count > GivenPart.MostFolds)
             throw new NoSolutionException("program.too-many-folds", "form.stepping", $"the plan has {plan.Form.Stations.Count} folds, and programs are worked out for {GivenPart.MostFolds} at most", $"at most {GivenPart.MostFolds} folds");
-        return (ProgramPart.Of(plan, specs.Form, specs.Brake), plan.Checks);
+        return (ProgramPart.Of(plan, specs.Job), plan.Checks);
     }
 
     private static (ProgramPart Part, IReadOnlyList<Check> Checks) Given(ProgramRequest request, FormSpec form, UnitSystem units)
