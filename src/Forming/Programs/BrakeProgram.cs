@@ -14,6 +14,9 @@ public sealed record BrakeProgram
     /// <summary>Up to so many folds every order is searched, not only the families.</summary>
     public const int MostFoldsSearchedWhole = OrderSearch.MostFoldsInAllOrders;
 
+    /// <summary>A taper is held against the jaws along several lines where parallel folds are seen as one: its search may do more.</summary>
+    private const int TaperLines = 4;
+
     private readonly ProgramPart _part;
     private readonly ProgramBrake _brake;
 
@@ -83,7 +86,7 @@ public sealed record BrakeProgram
         ArgumentNullException.ThrowIfNull(brake);
         part.Check();
         var effort = new Effort(cancellation);
-        var limit = new SearchLimit(effort, mostWork);
+        var limit = new SearchLimit(effort, part.Flat is null ? mostWork : (double)TaperLines * mostWork);
         var trials = new StepTrials(brake.ToolsFor(part), brake, effort);
         List<TriedOrder> tried = [];
         TriedOrder? best = null;

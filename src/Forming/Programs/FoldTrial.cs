@@ -143,6 +143,7 @@ internal sealed class FoldTrial
         false,
         new(Math.PI / 2))
     {
+        IsOverFoldedPart = _back.IsFolded,
         Marks = flat.MarksOf(Fold, _tools.BothSwing ? null : EdgeBehind, _tools.GaugeReferenceMm),
     };
 

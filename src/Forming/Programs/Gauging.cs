@@ -14,8 +14,11 @@ public sealed record Gauging(GaugedBy By, double DistanceMm, bool IsInRange, Ang
     /// <summary>The two marks that set the line of a taper under the nose or the punch; null where the folds are parallel.</summary>
     public LineMarks? Marks { get; init; }
 
-    /// <summary>Whether it is less sure than a flat edge against the stop, or a line set at both its ends.</summary>
-    internal bool IsDoubtful => By != GaugedBy.Flat && Marks is null;
+    /// <summary>Whether it is less sure than a flat edge against the stop, or a line that is set with nothing folded behind.</summary>
+    internal bool IsDoubtful => Marks is null ? By != GaugedBy.Flat : IsOverFoldedPart;
+
+    /// <summary>Whether folded part lies behind a line that is set by its marks.</summary>
+    internal bool IsOverFoldedPart { get; init; }
 
     internal static Gauging Of(BrakeTools tools, ProgramBrake brake, PartSide back, int fold, Func<Point[]> placedFine)
     {

@@ -7,6 +7,9 @@ namespace Forming.Programs;
 /// <summary>What to do at a step, in words.</summary>
 internal static class StepText
 {
+    /// <summary>A swing below this nobody sees: its first digit shown is 0 [°].</summary>
+    private const double LeastSwingDegrees = 0.05;
+
     /// <summary>The text of a step.</summary>
     /// <param name="part">The part.</param>
     /// <param name="trial">The fold.</param>
@@ -19,7 +22,7 @@ internal static class StepText
         FormattableString handled = handling switch
         {
             Handling.Load => $"Lay the blank in, {edge} towards you, marked face up",
-            Handling.Push when swing is { } level => $"Slide the part on to fold {trial.Fold + 1} and swing it level by {Figure.Angle(Math.Abs(level.Radians)):0.0}, {EndTowardsYou(level, trial.EdgeInFront)} end towards you",
+            Handling.Push when swing is { } level && Math.Abs(level.Degrees) >= LeastSwingDegrees => $"Slide the part on to fold {trial.Fold + 1} and swing its {EndTowardsYou(level, trial.EdgeInFront)} end {Figure.Angle(Math.Abs(level.Radians)):0.0} towards you",
             Handling.Push => $"Slide the part on to fold {trial.Fold + 1}",
             Handling.ReEnter => $"Draw the part out and put it in again, {edge} towards you",
             _ => $"Draw the part out, turn it end for end, {edge} towards you",
@@ -37,8 +40,11 @@ internal static class StepText
             : (FormattableString)$"{handled}, {placed}. Fold to the same stop.";
     }
 
+    /// <summary>The end of a taper that comes towards the operator as it is swung.</summary>
+    /// <param name="swing">The swing.</param>
+    /// <param name="inFront">The edge in front.</param>
     // Seen from above with the marked face up, the far end lies on the left where the end edge is in front.
-    private static string EndTowardsYou(Angle swing, PartEdge inFront) =>
+    public static string EndTowardsYou(Angle swing, PartEdge inFront) =>
         swing.Radians > 0 == (inFront == PartEdge.End) ? "far" : "near";
 
     private static string From(Datum datum) => datum switch
