@@ -13,6 +13,9 @@ public sealed record FinishedCurve(IReadOnlyList<CurveSpan> Spans, double? Large
     /// <summary>Turn of the curved stretches so low over their chords that they count as flat.</summary>
     public Angle TakenAsFlat { get; init; }
 
+    /// <summary>How other strips of a tapered panel compare with this, which is its middle one; null where all are alike.</summary>
+    public RuledStrips? Strips { get; init; }
+
     /// <summary>Mid-surface length [mm].</summary>
     public double LengthMm => Spans.Sum(span => span.LengthMm);
 
@@ -34,16 +37,21 @@ public sealed record FinishedCurve(IReadOnlyList<CurveSpan> Spans, double? Large
     /// <summary>Largest mid-surface radius of its bends [mm]; infinite at a flat end.</summary>
     public double GentlestRadiusMm => Bends.Max(bend => bend.GentlestRadiusMm);
 
-    /// <summary>Takes a curve from the face it was measured on to the mid surface.</summary>
+    /// <summary>
+    /// Takes a curve from the face it was measured on to the mid surface; of a taper the strip half-way along its rulings, square to them.
+    /// </summary>
     /// <param name="curve">The curve.</param>
     /// <param name="surface">The face it was measured on.</param>
     /// <param name="thicknessMm">The panel's thickness [mm], &gt; 0.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException">
-    /// <c>curve.reverses</c>, <c>curve.flat</c>, <c>curve.too-tight</c>, or a fit of measured points that does not come off.
+    /// <c>curve.reverses</c>, <c>curve.flat</c>, <c>curve.too-tight</c>, a fit of measured points that does not come off, or what
+    /// <see cref="RuledPanel.Of"/> throws.
     /// </exception>
     public static FinishedCurve On(PanelCurve curve, Surface surface, double thicknessMm, CancellationToken cancellation = default)
     {
+        if (curve is TaperCurve taper)
+            return RuledStrips.MiddleOf(RuledPanel.Of(taper, surface, thicknessMm));
         var offset = surface switch
         {
             Surface.Inside => thicknessMm / 2,

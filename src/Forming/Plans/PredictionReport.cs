@@ -21,7 +21,6 @@ public sealed record PredictionReport(
     /// <param name="job">Panel and form.</param>
     /// <param name="form">Family of the form's metal.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    /// <exception cref="NoSolutionException"><c>prediction.taper</c>.</exception>
     public static PredictionReport Of(PredictionJob job, MetalFamily form, CancellationToken cancellation = default)
     {
         var prediction = PanelPrediction.Of(job, cancellation);
@@ -35,10 +34,9 @@ public sealed record PredictionReport(
     /// <summary>Over a form that is planned first.</summary>
     /// <param name="job">What is asked.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    /// <exception cref="NoSolutionException"><c>prediction.taper</c>, or what is in the way of a plan.</exception>
+    /// <exception cref="NoSolutionException">What is in the way of a plan.</exception>
     public static PredictionReport Of(FormJob job, CancellationToken cancellation = default)
     {
-        PanelPrediction.RefuseTaper(job.Panel);
         var plan = FormPlan.Compute(job with { Panel = job.Panel with { Predict = true } }, IsShown, cancellation);
         var checks = plan.Checks.Where(PredictionChecks.IsOfPrediction).Concat(plan.Checks.Where(check => check.Verdict == Verdict.Fail));
         return Of(plan.Panel.Prediction!, job.Panel, job.Form.Sheet.Material.Family, [.. checks], job.Units, isStanding: false);

@@ -31,6 +31,9 @@ public sealed record PanelPrediction
     /// <summary>Numbers of the folds that it did not touch, from 1.</summary>
     public IReadOnlyList<int> Untouched { get; init; } = [];
 
+    /// <summary>Width over which the panel is pulled [mm]; 0 where nothing could be pulled.</summary>
+    public double WidthMm { get; init; }
+
     /// <summary>Folds of the form.</summary>
     public int Folds { get; init; }
 
@@ -95,19 +98,18 @@ public sealed record PanelPrediction
     /// <summary>Pulls a panel over a form and lets it go.</summary>
     /// <param name="job">Panel and form.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    /// <exception cref="NoSolutionException"><c>prediction.taper</c>: the folds are not parallel.</exception>
     public static PanelPrediction Of(PredictionJob job, CancellationToken cancellation = default) =>
         Of(job, new(PullWork.Most), cancellation);
 
     internal static PanelPrediction Of(PredictionJob job, PullWork work, CancellationToken cancellation)
     {
-        RefuseTaper(job.Panel);
         var panel = job.Panel;
         var count = job.Form.Folds;
         if (count < 2)
             return Without(panel, $"single folds leave no facets for the panel to wrap over");
 
-        var wanted = WantedCurve.Of(FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm, cancellation), panel.Sheet);
+        var finished = FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm, cancellation);
+        var wanted = WantedCurve.Of(finished, panel.Sheet);
         var places = FoldPlaces.Of(job.Form, job.Ends, wanted, panel.Sheet.ThicknessMm);
         var hand = job.LeverMm + (job.IsStanding ? places.EndMm : wanted.EndMm) - places.AlongMm[^1];
         var lastFacet = job.Form.FacetsMm[^1];
@@ -124,8 +126,9 @@ public sealed record PanelPrediction
         var usual = Clamp.ChosenGapMm(job.Ends, job.Form.StraightMm(0));
         var gap = panel.Clamp.GapMm ?? usual;
         var law = panel.Law();
-        var wrapped = PanelWrap.Compute(job.Form, law, new(hand, gap, job.Beam), work, cancellation);
-        var further = wrapped.End == WrapEnd.HandComesDown ? HandFurtherOut(job, law, new(hand, gap, job.Beam), work, cancellation) : null;
+        var strips = PulledStrips.Of(job, finished, wanted, places, gap);
+        var wrapped = PanelWrap.Compute(strips.At(job.LeverMm), law, work, cancellation);
+        var further = wrapped.End == WrapEnd.HandComesDown ? HandFurtherOut(job, law, strips, work, cancellation) : null;
         var lever = job.LeverMm;
         if (further is { } reaches && panel.LeverMm is null)
         {
@@ -146,12 +149,13 @@ public sealed record PanelPrediction
                 ClampGapMm = gap,
                 Steps = wrapped.Pull,
                 AssumedHardeningMpa = wrapped.AssumedHardeningMpa,
+                WidthMm = panel.WidthMm,
             };
         }
 
         // The wanted curve begins where a panel is usually clamped.
         wrapped = wrapped.From(usual - gap);
-        var shape = ShapeOf(wrapped, job, wanted, places, IsRippleKnown(law, wrapped));
+        var shape = ShapeOf(wrapped, job, wanted, places, strips, IsRippleKnown(law, wrapped));
         var ripple = RippleOf(shape, panel.Finish, IsRippleKnown(law, wrapped));
         return new()
         {
@@ -169,6 +173,7 @@ public sealed record PanelPrediction
             FoldPushPerWidth = wrapped.FoldPushPerWidth,
             Pull = PullOf(wrapped, law, panel, hand, gap, usual + places.AlongMm[^1]),
             AssumedHardeningMpa = wrapped.AssumedHardeningMpa,
+            WidthMm = panel.WidthMm,
         };
     }
 
@@ -179,15 +184,6 @@ public sealed record PanelPrediction
     {
         var ripple = new PredictedRipple("the panel does not lie over the form", null, null, null);
         return new() { WhyNot = why, Ripple = ripple, Finishes = VerdictsOf(panel.Finish, ripple) };
-    }
-
-    /// <summary>What says that folds along slanting rulings are out of reach.</summary>
-    internal static FormattableString TaperReason { get; } = $"the wrap model pulls a strip over parallel folds; a taper's folds are not parallel";
-
-    internal static void RefuseTaper(PanelSpec panel)
-    {
-        if (panel.Curve is TaperCurve)
-            throw new NoSolutionException("prediction.taper", "panel.curve", TaperReason, $"any curve but a taper");
     }
 
     private static FormattableString WhyNotOf(WrappedPanel wrapped, PredictionJob job)
@@ -210,13 +206,13 @@ public sealed record PanelPrediction
     // The panel does not lie tight on the folds, so it slides forward under the hand by a part of what is wrapped; a facet or a few make up
     // for it.
     private static (double LeverMm, WrappedPanel Panel)? HandFurtherOut(
-        PredictionJob job, BendingLaw law, WrapSetup setup, PullWork work, CancellationToken cancellation)
+        PredictionJob job, BendingLaw law, PulledStrips strips, PullWork work, CancellationToken cancellation)
     {
         var most = Math.Min(job.Panel.LeadOutMm, job.LongestLeverMm ?? double.PositiveInfinity) - job.LeverMm;
         for (var further = job.Form.FacetsMm[^1]; most > 0 && !work.IsSpent; further *= 2)
         {
             var moved = Math.Min(further, most);
-            var wrapped = PanelWrap.Compute(job.Form, law, setup with { LeverMm = setup.LeverMm + moved }, work, cancellation);
+            var wrapped = PanelWrap.Compute(strips.At(job.LeverMm + moved), law, work, cancellation);
             if (wrapped.End == WrapEnd.Complete)
                 return (job.LeverMm + moved, wrapped);
             if (moved == most)
@@ -231,14 +227,16 @@ public sealed record PanelPrediction
         law.Flow.IsKnown || wrapped.Curve.All(point => Math.Abs(point.Curvature) < LeastCurvature);
 
     private static PredictedShape ShapeOf(
-        WrappedPanel wrapped, PredictionJob job, WantedCurve wanted, FoldPlaces places, bool isRippleKnown)
+        WrappedPanel wrapped, PredictionJob job, WantedCurve wanted, FoldPlaces places, PulledStrips strips, bool isRippleKnown)
     {
         var panel = job.Panel;
         var (fitted, held) = CurveMiss.Of(wrapped.Curve, wanted);
+        var wantedMean = WantedMean(wanted, places, job.Form.MiddleFolds);
         return new()
         {
             RadiusMm = RadiusOf(wrapped.MeanCurvature, panel),
-            WantedRadiusMm = RadiusOf(WantedMean(wanted, places, job.Form.MiddleFolds), panel),
+            WantedRadiusMm = RadiusOf(wantedMean, panel),
+            Ends = strips.AreOfTaper ? new(EndOf(0), EndOf(strips.Count - 1)) : null,
             Sweep = wrapped.Sweep,
             WantedLengthMm = wanted.LengthMm,
             WantedSweep = wanted.Sweep,
@@ -257,6 +255,19 @@ public sealed record PanelPrediction
                     RadiusOf(facet.MeanCurvature, panel))),
             ],
         };
+
+        PredictedEnd EndOf(int index)
+        {
+            // A facet turns alike along its whole length, so the radius grows with the width.
+            var wider = strips.WidthOver(index, job.Form.MiddleFolds);
+            var (facets, bias) = wrapped.Strips.Count == 0 ? new(wrapped.Facets, 0) : wrapped.Strips[index];
+            return new(
+                RadiusOf(wrapped.MeanCurvature / wider, panel),
+                RadiusOf(wantedMean / wider, panel),
+                isRippleKnown ? facets.Max(facet => facet.RippleMm) : null,
+                isRippleKnown ? new Angle(facets.Max(facet => facet.Slope.Radians)) : null,
+                bias);
+        }
     }
 
     private static Point LeadOutOffset(IReadOnlyList<ReleasedPoint> curve, WantedCurve wanted)

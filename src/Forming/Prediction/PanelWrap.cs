@@ -34,21 +34,44 @@ public static class PanelWrap
     public static WrappedPanel Compute(StandingForm form, BendingLaw law, WrapSetup setup, CancellationToken cancellation = default) =>
         Compute(form, law, setup, new(PullWork.Most), cancellation);
 
-    internal static WrappedPanel Compute(StandingForm form, BendingLaw law, WrapSetup setup, PullWork work, CancellationToken cancellation)
+    internal static WrappedPanel Compute(StandingForm form, BendingLaw law, WrapSetup setup, PullWork work, CancellationToken cancellation) =>
+        Compute([FormStrip.Only(form, setup)], law, work, cancellation);
+
+    /// <summary>Pulls strips of one panel and lets them go together.</summary>
+    /// <param name="strips">The strips; the middle one stands for the panel.</param>
+    /// <param name="law">The panel's bending law.</param>
+    /// <param name="work">What the pulls may take.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
+    /// <returns>The panel let go, or how far the first strip got that cannot be followed.</returns>
+    internal static WrappedPanel Compute(IReadOnlyList<FormStrip> strips, BendingLaw law, PullWork work, CancellationToken cancellation)
     {
         double? assumed = law.Flow.Hardening == 0 ? HardeningOfPerfect * law.PlaneModulusMpa : null;
         if (assumed is { } slope)
             law = law.WithLinearHardening(slope);
-        WrappedPanel? panel = null;
+        var pulls = new PullOver[strips.Count];
+        for (var p = 0; p < pulls.Length; p++)
+        {
+            (pulls[p], var end) = Pulled(strips[p], law, work, cancellation);
+            if (pulls.Length == 1 || end != WrapEnd.Complete)
+                return ReleasedShape.Of(pulls[p], end, assumed);
+        }
+
+        return CoupledRelease.Of(strips, pulls, assumed);
+    }
+
+    private static (PullOver Pull, WrapEnd End) Pulled(FormStrip strip, BendingLaw law, PullWork work, CancellationToken cancellation)
+    {
+        (PullOver, WrapEnd) last = default;
         foreach (var perFacet in ElementsPerFacet)
         {
-            var pull = new PullOver(new(form, law.ThicknessMm, setup), law, setup, perFacet, work, cancellation);
-            panel = ReleasedShape.Of(pull, pull.Run(), assumed);
-            if (panel.End != WrapEnd.SolverGaveUp)
+            var pull = new PullOver(new(strip.Form, law.ThicknessMm, strip.Setup), law, strip.Setup, perFacet, work, cancellation);
+            var end = pull.Run();
+            last = (pull, end);
+            if (end != WrapEnd.SolverGaveUp)
                 break;
         }
 
-        return panel!;
+        return last;
     }
 }
 
@@ -79,6 +102,9 @@ public sealed record WrappedPanel
 
     /// <summary>What each facet left; empty where the pull was not complete.</summary>
     public required IReadOnlyList<ReleasedFacet> Facets { get; init; }
+
+    /// <summary>The strips of a tapered panel, near end to far end; empty for a straight one.</summary>
+    public IReadOnlyList<WrappedStrip> Strips { get; init; } = [];
 
     /// <summary>
     /// Curvature of the circle that fits the mid surface best over the form's <see cref="StandingForm.MiddleFolds"/> [1/mm]; 0 is flat.

@@ -42,7 +42,10 @@ public sealed record PredictedShape
     /// <summary>Largest distance from the wanted curve, the lead-in flats laid on each other [mm].</summary>
     public required double HeldMissMm { get; init; }
 
-    /// <summary>The mid surface, clamp to hand.</summary>
+    /// <summary>What a tapered panel is at its ends; null for a straight one, which is alike all along.</summary>
+    public PredictedEnds? Ends { get; init; }
+
+    /// <summary>The mid surface, clamp to hand; a tapered panel's half-way along its rulings.</summary>
     public required IReadOnlyList<ReleasedPoint> Curve { get; init; }
 
     /// <summary>The facets in order.</summary>
@@ -55,6 +58,19 @@ public sealed record PredictedShape
         && !(RadiusMiss > tolerance.RadiusShare)
         && MissMm <= tolerance.ProfileOver(WantedLengthMm);
 }
+
+/// <summary>Both ends of a tapered panel that was let go.</summary>
+/// <param name="Near">Near end.</param>
+/// <param name="Far">Far end.</param>
+public sealed record PredictedEnds(PredictedEnd Near, PredictedEnd Far);
+
+/// <summary>One end of a tapered panel that was let go; radii square to the rulings.</summary>
+/// <param name="RadiusMm">As <see cref="PredictedShape.RadiusMm"/> [mm].</param>
+/// <param name="WantedRadiusMm">As <see cref="PredictedShape.WantedRadiusMm"/> [mm].</param>
+/// <param name="RippleMm">Largest peak-to-valley height [mm], or null where it is not known.</param>
+/// <param name="Slope">Largest slope against the facets' own smooth arcs, or null where it is not known.</param>
+/// <param name="Bias">How much tighter (+) or opener (-) than the panel a narrow strip cut free there would spring, as a share.</param>
+public sealed record PredictedEnd(double? RadiusMm, double? WantedRadiusMm, double? RippleMm, Angle? Slope, double Bias);
 
 /// <summary>One facet in the panel that was let go.</summary>
 /// <param name="Number">Number of the fold before it, from 1.</param>

@@ -9,8 +9,14 @@ public sealed record PredictionJob
     /// <summary>The panel that is wanted, and how it will be pulled.</summary>
     public required PanelSpec Panel { get; init; }
 
-    /// <summary>The form.</summary>
+    /// <summary>The form; a tapered one's section half-way along its folds.</summary>
     public required StandingForm Form { get; init; }
+
+    /// <summary>
+    /// A tapered form's sections where <see cref="Curves.RuledStrips.Places"/> are, near end to far end; null takes them by the panel's
+    /// widths from the middle one.
+    /// </summary>
+    public IReadOnlyList<StandingForm>? Strips { get; init; }
 
     /// <summary>Half or full folds at the ends of the form: where the clamp is.</summary>
     public required SteppingEnds Ends { get; init; }

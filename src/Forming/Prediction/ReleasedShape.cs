@@ -7,14 +7,18 @@ internal sealed class ReleasedShape
 
     private readonly PullOver _pull;
     private readonly Strip _strip;
+    private readonly double[] _left; // curvature of each element
     private readonly ReleasedPoint[] _curve;
 
-    private ReleasedShape(PullOver pull)
+    private ReleasedShape(PullOver pull, double[]? addedTurns)
     {
         _pull = pull;
         _strip = pull.Strip;
+        _left = [.. Enumerable.Range(0, _strip.Lengths.Length).Select(_strip.Released)];
+        if (addedTurns is not null)
+            Bend(addedTurns);
         _curve = new ReleasedPoint[_strip.Along.Length];
-        _curve[0] = new(0, Point.Origin, Angle.Zero, _strip.Released(0));
+        _curve[0] = new(0, Point.Origin, Angle.Zero, _left[0]);
         for (var e = 0; e < _strip.Lengths.Length; e++)
             _curve[e + 1] = PlaceIn(e, _strip.Lengths[e]);
     }
@@ -23,9 +27,13 @@ internal sealed class ReleasedShape
     /// <param name="pull">The pull, done.</param>
     /// <param name="end">How it ended.</param>
     /// <param name="assumedHardeningMpa">Hardening put in place of none [MPa], or null.</param>
-    public static WrappedPanel Of(PullOver pull, WrapEnd end, double? assumedHardeningMpa)
+    /// <param name="addedTurns">
+    /// [m + 1] elastic turn that the rest of the panel adds before the first fold, over each facet and past the last one [rad]; null for
+    /// none.
+    /// </param>
+    public static WrappedPanel Of(PullOver pull, WrapEnd end, double? assumedHardeningMpa, double[]? addedTurns = null)
     {
-        var shape = end == WrapEnd.Complete ? new ReleasedShape(pull) : null;
+        var shape = end == WrapEnd.Complete ? new ReleasedShape(pull, addedTurns) : null;
         return new()
         {
             End = end,
@@ -44,12 +52,52 @@ internal sealed class ReleasedShape
         };
     }
 
+    /// <summary>What a pulled strip turns if it is let go by itself.</summary>
+    /// <param name="pull">The pull, done.</param>
+    /// <returns>[m + 1] before the first fold, over each facet and past the last one [rad].</returns>
+    public static double[] FreeTurns(PullOver pull)
+    {
+        var bounds = BoundsOf(pull);
+        var turns = new double[bounds.Length - 1];
+        for (var k = 0; k < turns.Length; k++)
+        {
+            for (var e = 0; e < pull.Strip.Lengths.Length; e++)
+                turns[k] += pull.Strip.Released(e) * Overlap(pull.Strip, e, bounds[k], bounds[k + 1]);
+        }
+
+        return turns;
+    }
+
+    private void Bend(double[] addedTurns)
+    {
+        var bounds = BoundsOf(_pull);
+        for (var k = 0; k < addedTurns.Length; k++)
+        {
+            var length = bounds[k + 1] - bounds[k];
+            for (var e = 0; e < _left.Length && length > 0; e++)
+                _left[e] += addedTurns[k] / length * Overlap(_strip, e, bounds[k], bounds[k + 1]) / _strip.Lengths[e];
+        }
+    }
+
+    private static double[] BoundsOf(PullOver pull)
+    {
+        var folds = pull.Circles.Form.Folds;
+        var bounds = new double[folds + 2];
+        for (var j = 0; j < folds; j++)
+            bounds[j + 1] = Math.Max(bounds[j], pull.TouchedAt(j));
+        bounds[^1] = pull.Strip.Along[^1];
+        return bounds;
+    }
+
+    private static double Overlap(Strip strip, int e, double from, double to) =>
+        Math.Max(0, Math.Min(strip.Along[e + 1], to) - Math.Max(strip.Along[e], from));
+
     private static ReleasedPoint TellPoint(ReleasedPoint point) => new(
         Rounded.Of(point.AlongMm), Rounded.Of(point.Position), new(Rounded.Of(point.Heading.Radians)), Rounded.Of(point.Curvature));
 
     private ReleasedPoint PlaceIn(int e, double inside)
     {
-        var (from, k) = (_curve[e], _strip.Released(e));
+        var (from, k) = (_curve[e], _left[e]);
         var turn = k * inside;
         var chord = Math.Abs(turn) > 1e-8 ? inside * Math.Sin(turn / 2) / (turn / 2) : inside;
         return new(
@@ -116,7 +164,7 @@ internal sealed class ReleasedShape
             for (; e < _strip.Lengths.Length && at < to.AlongMm; e++)
             {
                 var h = Math.Min(_strip.Along[e + 1], to.AlongMm) - at;
-                var next = turned + ((_strip.Released(e) - mean) * h);
+                var next = turned + ((_left[e] - mean) * h);
                 piece(h, turned, next);
                 (at, turned) = (at + h, next);
             }

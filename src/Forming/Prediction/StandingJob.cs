@@ -16,12 +16,11 @@ public static class StandingJob
     /// <param name="panel">The panel that is wanted.</param>
     /// <param name="beam">The form as a beam; null for a rigid one.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    /// <exception cref="NoSolutionException"><c>prediction.facet-too-short</c>: the folds on both sides leave a facet no straight part;
-    /// <c>prediction.taper</c>.</exception>
+    /// <exception cref="NoSolutionException"><c>prediction.facet-too-short</c>: the folds on both sides leave a facet no straight part.
+    /// </exception>
     public static PredictionJob Of(
         StandingForm form, double leadOutMm, SteppingEnds ends, PanelSpec panel, FormBeam? beam, CancellationToken cancellation = default)
     {
-        PanelPrediction.RefuseTaper(panel);
         for (var j = 0; j < form.Folds; j++)
         {
             var isLast = j == form.Folds - 1;

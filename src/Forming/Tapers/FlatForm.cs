@@ -25,13 +25,10 @@ internal sealed record FlatForm(
 
     /// <summary>Lays the folds out.</summary>
     /// <param name="folds">The folds in space.</param>
-    /// <param name="formed">The panel on the form.</param>
-    /// <param name="endTurn">Tangent angle at which the lead-out leaves [rad].</param>
     /// <param name="fold">Shape of the folds.</param>
     /// <param name="leadInMm">Lead-in, to the first mold line [mm].</param>
     /// <param name="leadOutMm">Lead-out, from the last mold line [mm].</param>
-    public static FlatForm Of(
-        TaperFolds folds, FormedPanel formed, double endTurn, FoldShape fold, double leadInMm, double leadOutMm)
+    public static FlatForm Of(TaperFolds folds, FoldShape fold, double leadInMm, double leadOutMm)
     {
         var count = folds.Angles.Length;
         var flats = new FlatFold[count];
@@ -61,8 +58,8 @@ internal sealed record FlatForm(
             }
         }
 
-        var first = LeadEdge(flats[0].FirstNear, flats[0].FirstFar, folds, 0, TaperFolds.EdgeTangent(formed, 0), -leadIn);
-        var last = LeadEdge(flats[^1].SecondNear, flats[^1].SecondFar, folds, count - 1, TaperFolds.EdgeTangent(formed, endTurn), leadOut);
+        var first = LeadEdge(flats[0].FirstNear, flats[0].FirstFar, folds, 0, folds.LeadIn, -leadIn);
+        var last = LeadEdge(flats[^1].SecondNear, flats[^1].SecondFar, folds, count - 1, folds.LeadOut, leadOut);
         return new FlatForm(flats, first, last, leadIn, leadOut).InSheetFrame();
     }
 

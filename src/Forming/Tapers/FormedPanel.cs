@@ -1,3 +1,4 @@
+using Forming.Curves;
 using Forming.Numerics;
 
 namespace Forming.Tapers;
@@ -13,15 +14,16 @@ internal sealed class FormedPanel
 
     private readonly Series[] _frame; // e, m, N, X: three components each
 
-    private FormedPanel(RuledPanel panel, Series factor, Series normalRate, Series headingRate)
+    private FormedPanel(RuledPanel panel, Series factor, Series normalRate, Series headingRate, EndTurns ends)
     {
         Panel = panel;
+        Ends = ends;
         Factor = factor;
         NormalRate = normalRate;
         Turn = normalRate.Integral();
         NearWidth = panel.SeriesOf(turn => panel.At(turn).NearWidth).Integral();
         FarWidth = panel.SeriesOf(turn => panel.At(turn).FarWidth).Integral();
-        _frame = Integrated(panel, normalRate, headingRate);
+        _frame = Integrated(panel, normalRate, headingRate, ends);
     }
 
     /// <summary>The finished panel.</summary>
@@ -45,15 +47,28 @@ internal sealed class FormedPanel
     /// <summary>Turn of the normal over the whole sweep [rad].</summary>
     public double TotalTurn => Turn.At(Panel.Sweep);
 
+    /// <summary>What the folds at the end rulings turn beside.</summary>
+    public EndTurns Ends { get; }
+
+    /// <summary>Turn of the normal from the lead-in to the lead-out [rad].</summary>
+    public double TurnBetweenLeads => Ends.Start + TotalTurn + Ends.End;
+
+    /// <summary>The lead-in's triad at the first ruling.</summary>
+    public Triad LeadIn => TriadAt(0).Turned(new(Ends.Start, 0, 0));
+
+    /// <summary>The lead-out's triad at the last ruling.</summary>
+    public Triad LeadOut => TriadAt(Panel.Sweep).Turned(new(-Ends.End, 0, 0));
+
     /// <summary>The panel on the form.</summary>
     /// <param name="panel">The finished panel.</param>
     /// <param name="factor">g of a ruling.</param>
-    public static FormedPanel Solve(RuledPanel panel, Func<Ruling, double> factor)
+    /// <param name="ends">What the folds at the end rulings turn beside.</param>
+    public static FormedPanel Solve(RuledPanel panel, Func<Ruling, double> factor, EndTurns ends = default)
     {
         var g = panel.SeriesOf(turn => factor(panel.At(turn)));
         var normalRate = panel.SeriesOf(turn => g.At(turn) * panel.At(turn).NormalRate);
         var headingRate = panel.SeriesOf(turn => panel.At(turn).HeadingRate);
-        return new(panel, g, normalRate, headingRate);
+        return new(panel, g, normalRate, headingRate, ends);
     }
 
     /// <summary>Turn of the normal over the whole sweep, without the frame [rad].</summary>
@@ -75,12 +90,12 @@ internal sealed class FormedPanel
 
     private Point3 At(int first, double turn) => new(_frame[first].At(turn), _frame[first + 1].At(turn), _frame[first + 2].At(turn));
 
-    private static Series[] Integrated(RuledPanel panel, Series normalRate, Series headingRate)
+    private static Series[] Integrated(RuledPanel panel, Series normalRate, Series headingRate, EndTurns ends)
     {
         var nodes = Chebyshev.Nodes(panel.Terms); // from the end down to 0
         var triads = new Triad[nodes.Length];
         var start = panel.At(0);
-        triads[^1] = StartOn(start);
+        triads[^1] = StartOn(start).Turned(new(-ends.Start, 0, 0));
         for (var i = nodes.Length - 2; i >= 0; i--)
             triads[i] = Advanced(triads[i + 1], nodes[i + 1] * panel.Sweep, nodes[i] * panel.Sweep);
 
@@ -141,3 +156,8 @@ internal sealed class FormedPanel
         return new((cosW * t) + (sinW * b), (sinW * t) - (cosW * b), new(0, -cosP, sinP));
     }
 }
+
+/// <summary>How far the sheet's normal turns at a tapered form's end rulings, beside its turn along the curve.</summary>
+/// <param name="Start">At the first one [rad].</param>
+/// <param name="End">At the last one [rad].</param>
+internal readonly record struct EndTurns(double Start, double End);

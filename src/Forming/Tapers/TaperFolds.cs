@@ -10,7 +10,7 @@ namespace Forming.Tapers;
 /// </remarks>
 internal sealed class TaperFolds
 {
-    private readonly Plane[] _planes;
+    private Plane[] _planes;
 
     private TaperFolds(FormedPanel formed, double[] turns, double endTurn, FoldShape fold, double panelThickness)
     {
@@ -26,7 +26,9 @@ internal sealed class TaperFolds
             axisFar[j] = axisNear[j] + (formed.Panel.At(turns[j]).Length * triad.E);
         }
 
-        _planes = PlanesThrough(formed, axisNear, axisFar, EdgeTangent(formed, 0), EdgeTangent(formed, endTurn), turns);
+        LeadIn = EdgeTangent(formed, 0);
+        LeadOut = EdgeTangent(formed, endTurn);
+        _planes = PlanesThrough(formed, axisNear, axisFar, LeadIn, LeadOut, turns);
         Near = new Point3[count];
         Far = new Point3[count];
         Angles = new double[count];
@@ -71,16 +73,22 @@ internal sealed class TaperFolds
     public double[] Turns { get; }
 
     /// <summary>[m] near ends of the fold lines, on the folds' axes [mm].</summary>
-    public Point3[] Near { get; }
+    public Point3[] Near { get; private set; }
 
     /// <summary>[m] far ends of the fold lines [mm].</summary>
-    public Point3[] Far { get; }
+    public Point3[] Far { get; private set; }
 
     /// <summary>[m] dihedral fold angles [rad].</summary>
-    public double[] Angles { get; }
+    public double[] Angles { get; private set; }
 
     /// <summary>Tangent angle at which the lead-out leaves [rad].</summary>
     public double EndTurn { get; }
+
+    /// <summary>Tangent of the near edge along the lead-in.</summary>
+    public Point3 LeadIn { get; }
+
+    /// <summary>Tangent of the near edge along the lead-out.</summary>
+    public Point3 LeadOut { get; private set; }
 
     /// <summary>[m] lengths of the fold lines [mm].</summary>
     public double[] Lengths { get; }
@@ -124,7 +132,51 @@ internal sealed class TaperFolds
     public static Point3 EdgeTangent(FormedPanel formed, double turn)
     {
         var (sin, cos) = Math.SinCos(formed.Panel.At(turn).EdgeAngle);
-        return formed.TriadAt(turn).Vector(cos, sin, 0);
+        var triad = turn == 0 ? formed.LeadIn : turn == formed.Panel.Sweep ? formed.LeadOut : formed.TriadAt(turn);
+        return triad.Vector(cos, sin, 0);
+    }
+
+    /// <summary>The same plane facets with other fold angles: the lead-in stays, the rest turns about the fold lines.</summary>
+    /// <param name="angles">[m] dihedral fold angles [rad].</param>
+    public TaperFolds WithAngles(double[] angles)
+    {
+        Point3[] near = [.. Near], far = [.. Far];
+        Plane[] planes = [.. _planes];
+        var leadOut = LeadOut;
+        for (var j = 0; j < angles.Length; j++)
+        {
+            var (origin, axis) = (near[j], (far[j] - near[j]).Unit());
+            var (sin, cos) = Math.SinCos(angles[j] - Angles[j]);
+            for (var k = j + 1; k < planes.Length; k++)
+                planes[k] = new(About(planes[k].Through), Turned(planes[k].Normal));
+            for (var k = j + 1; k < near.Length; k++)
+                (near[k], far[k]) = (About(near[k]), About(far[k]));
+            leadOut = Turned(leadOut);
+
+            Point3 About(Point3 point) => origin + Turned(point - origin);
+
+            Point3 Turned(Point3 vector) => (cos * vector) + (sin * axis.Cross(vector)) + ((1 - cos) * axis.Dot(vector) * axis);
+        }
+
+        var turned = (TaperFolds)MemberwiseClone();
+        (turned.Near, turned.Far, turned.Angles, turned.LeadOut, turned._planes) = (near, far, angles, leadOut, planes);
+        return turned;
+    }
+
+    /// <summary>Straight width of the facet after a fold, square to its folds at a place along them [mm].</summary>
+    /// <param name="index">Index of the fold.</param>
+    /// <param name="place">The place, near end 0, far end 1.</param>
+    /// <remarks>As the chord of a strip about the point where both fold lines meet.</remarks>
+    public double StraightAt(int index, double place)
+    {
+        Point3 line = Line(index), next = Line(index + 1);
+        var across = On(index + 1) - On(index);
+        var heading = (line + next).Unit();
+        return (across - (across.Dot(heading) * heading)).Length;
+
+        Point3 Line(int j) => (Far[j] - Near[j]).Unit();
+
+        Point3 On(int j) => Near[j] + (place * (Far[j] - Near[j]));
     }
 
     private static Plane[] PlanesThrough(

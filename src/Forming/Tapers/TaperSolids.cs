@@ -26,7 +26,7 @@ internal static class TaperSolids
 
     public static TaperSolid Of(FormedPanel formed, TaperFolds folds, FoldShape fold, PanelSpec panel, FormSpec form)
     {
-        var (formNear, formFar) = MoldLines(formed, folds, fold, form);
+        var (formNear, formFar) = MoldLines(folds, fold, form);
         var (panelNear, panelFar) = InsideFace(formed, panel);
         var (finishedNear, finishedFar) = InsideFace(FormedPanel.Solve(formed.Panel, _ => 1), panel);
         return new(formNear, formFar, panelNear, panelFar, finishedNear, finishedFar);
@@ -55,7 +55,7 @@ internal static class TaperSolids
     private static Point Flat(Point3 point) => new(point.X, point.Y);
 
     // Contact-side mold lines are where neighbouring planes, moved out by a fold's outside radius, meet.
-    private static (Point3[] Near, Point3[] Far) MoldLines(FormedPanel formed, TaperFolds folds, FoldShape fold, FormSpec form)
+    private static (Point3[] Near, Point3[] Far) MoldLines(TaperFolds folds, FoldShape fold, FormSpec form)
     {
         var count = folds.Angles.Length;
         Point3[] near = new Point3[count + 2], far = new Point3[count + 2];
@@ -67,8 +67,8 @@ internal static class TaperSolids
             far[j + 1] = before.FootOnMeetingLine(after, folds.Far[j]);
         }
 
-        var leadIn = Lead(TaperFolds.EdgeTangent(formed, 0), folds.Far[0] - folds.Near[0], form.LeadInMm);
-        var leadOut = Lead(TaperFolds.EdgeTangent(formed, folds.EndTurn), folds.Far[^1] - folds.Near[^1], form.LeadOutMm);
+        var leadIn = Lead(folds.LeadIn, folds.Far[0] - folds.Near[0], form.LeadInMm);
+        var leadOut = Lead(folds.LeadOut, folds.Far[^1] - folds.Near[^1], form.LeadOutMm);
         (near[0], far[0]) = (near[1] - leadIn, far[1] - leadIn);
         (near[^1], far[^1]) = (near[^2] + leadOut, far[^2] + leadOut);
         return (near, far);

@@ -37,6 +37,9 @@ internal sealed record PlanDraft
     /// <summary>The form that was solved on the simulated pull; null where that was not asked for or the pull cannot be followed.</summary>
     public SolvedForm? Solution { get; init; }
 
+    /// <summary>The same in space, for a taper; else null.</summary>
+    public TaperSolution? TaperSolution { get; init; }
+
     /// <summary>Sweep of the finished panel [rad].</summary>
     public required double FinishedSweep { get; init; }
 
@@ -158,20 +161,19 @@ internal sealed record PlanDraft
         RefuseConfidence(job);
         var fold = new FoldShape(job.Form.FoldRadiusMm, job.Form.Sheet.ThicknessMm, NeutralFactorOf(job.Form));
         return job.Panel.Curve is TaperCurve taper
-            ? TaperedPlanner.Draft(taper, job, fold, cancellation)
+            ? TaperedPlanner.Draft(taper, job, fold, known, work, cancellation)
             : StraightPlanner.Draft(job, fold, known, work, cancellation);
     }
 
     private static void RefuseConfidence(FormJob job)
     {
-        var isSolved = job.Panel.Springback is SolvedOnWrap && job.Panel.Curve is not TaperCurve;
-        if (job.Form.Stepping.Confidence > Facets.Stepping.LeastConfidence && !isSolved)
+        if (job.Form.Stepping.Confidence > Facets.Stepping.LeastConfidence && job.Panel.Springback is not SolvedOnWrap)
         {
             throw new NoSolutionException(
                 "stepping.confidence",
                 "form.stepping.confidence",
                 $"how sure it is that no facet shows is known from the simulated pull only",
-                $"a confidence of {Facets.Stepping.LeastConfidence}, or the model wrap and parallel folds");
+                $"a confidence of {Facets.Stepping.LeastConfidence}, or the model wrap");
         }
     }
 

@@ -17,18 +17,18 @@ internal static class StraightPlanner
     public static PlanDraft Draft(FormJob job, FoldShape fold, PlanDraft? known, PullWork? work, CancellationToken cancellation)
     {
         var (panel, form) = (job.Panel, job.Form);
-        var finished = KeepsCurve(known, panel)
+        var finished = Reuse.KeepsCurve(known, panel)
             ? known!.Finished!
             : FinishedCurve.On(panel.Curve, panel.Surface, panel.Sheet.ThicknessMm, cancellation);
         var formLaw = BendingLaw.Of(form.Sheet);
-        var closed = KeepsFolds(known, job)
+        var closed = Reuse.KeepsFolds(known, job)
             ? known!.Wrapped!
             : WrappedForm.Solve(finished, job, fold, cancellation);
         var wrapped = closed;
         PanelPrediction? prediction = null;
         var solution = panel.Springback is not SolvedOnWrap
             ? null
-            : KeepsSolution(known, job) ? known!.Solution : new SolvedCount(finished, job, fold, work, cancellation).Of(closed);
+            : Reuse.KeepsSolution(known, job) ? known!.Solution : new SolvedCount(finished, job, fold, work, cancellation).Of(closed);
         if (solution is not null)
             (wrapped, prediction) = (solution.Form, solution.Prediction);
         if (panel.Springback is SolvedOnWrap)
@@ -70,10 +70,10 @@ internal static class StraightPlanner
             Section = section,
             Stepping = SteppingReport.Of(wrapped.Folds, contact, fold, form.Stepping),
             Prediction = prediction,
-            Outlook = solution is not null && KeepsSolution(known, job)
+            Outlook = solution is not null && Reuse.KeepsSolution(known, job)
                 ? known!.Outlook
                 : OutlookOf(wrapped, prediction, finished, job, fold, work, cancellation),
-            WhyNotSimulated = prediction is null ? WhyNotSimulated(panel.Springback) : null,
+            WhyNotSimulated = prediction is null ? Reuse.WhyNotSimulated(panel.Springback) : null,
             Stations = StationList.Of(wrapped, fold, layout, job, springback),
             FoldSpringback = springback,
             FoldsWanted = () => wrapped.FoldsWanted(job, fold, cancellation),
@@ -117,49 +117,6 @@ internal static class StraightPlanner
             wrapped.Rule.Law,
             new(finished.Sweep.Radians / length, wrapped.Folds.Polygon.EndTurn / length, finished.Sweep.Radians, HasOneRadius: true));
     }
-
-    /// <summary>Whether a plan that is known has the same finished curve.</summary>
-    /// <param name="known">The plan, or null.</param>
-    /// <param name="panel">The panel.</param>
-    public static bool KeepsCurve(PlanDraft? known, PanelSpec panel) => known is { Finished: not null }
-        && known.Panel.Curve == panel.Curve
-            && known.Panel.Surface == panel.Surface
-            && known.Panel.Sheet.ThicknessMm == panel.Sheet.ThicknessMm;
-
-    /// <summary>Whether a plan that is known has the same contact curve, lever and folds too.</summary>
-    /// <param name="known">The plan, or null.</param>
-    /// <param name="job">What is asked.</param>
-    public static bool KeepsFolds(PlanDraft? known, FormJob job) =>
-        KeepsCurve(known, job.Panel)
-        && Bare(known!.Panel) == Bare(job.Panel)
-        && known.Form.Stepping == job.Form.Stepping
-        && known.Form.FoldRadiusMm == job.Form.FoldRadiusMm
-        && known.Form.Sheet.ThicknessMm == job.Form.Sheet.ThicknessMm
-        && known.Form.NeutralFactor == job.Form.NeutralFactor
-        && known.Brake.MinFacetMm == job.Brake.MinFacetMm
-        && known.Job.Marks.Tape == job.Marks.Tape;
-
-    private static FormattableString WhyNotSimulated(SpringbackChoice springback) => springback is MeasuredFactor
-        ? $"a measured factor is pure geometry, with no pull behind it"
-        : (FormattableString)$"the model pure-bending is quick and simulates no pull";
-
-    // The solver looks at the flat before the curve, at the clamp and, over a bare form, at the form's own stiffness too.
-    private static bool KeepsSolution(PlanDraft? known, FormJob job) =>
-        KeepsFolds(known, job)
-        && known!.Panel.LeadInMm == job.Panel.LeadInMm
-        && known.Panel.Clamp.GapMm == job.Panel.Clamp.GapMm
-        && FormBeam.Of(known.Job) == FormBeam.Of(job);
-
-    // Without what neither curve nor lever nor folds depend on.
-    private static PanelSpec Bare(PanelSpec panel) => panel with
-    {
-        WidthMm = 0,
-        LeadInMm = 0,
-        Grain = default,
-        Clamp = Clamp.Default,
-        PullBy = PullBy.OnePerson,
-        Predict = false,
-    };
 
     private static double Least(double first, double second, double[] others)
     {

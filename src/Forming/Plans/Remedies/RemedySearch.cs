@@ -56,7 +56,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
 
     private readonly List<(IReadOnlyList<JobChange> Changes, bool IsSimulated, Trial? Outcome)> _tried = [];
     private readonly SortedDictionary<string, Remedy> _found = new(StringComparer.Ordinal);
-    private readonly bool _isSimulated = draft.Taper is null && (job.Panel.Predict || IsSolved(job));
+    private readonly bool _isSimulated = job.Panel.Predict || IsSolved(job);
     private readonly PullWork _work = new(PullWork.MostOfTrials);
     private int _left;
 
@@ -263,15 +263,15 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     private int WeightOf(FormJob changed)
     {
         var series = 2 * draft.Stations.Count / FoldsPerWeight;
-        if (draft.Taper is not null)
-            return TaperWeight + series;
         if (IsSolved(changed))
             return SolvedWeight;
+        if (draft.Taper is not null)
+            return TaperWeight + series;
         if (_isSimulated && changed.Panel.Predict)
             return SimulatedWeight;
-        if (StraightPlanner.KeepsFolds(draft, changed))
+        if (Reuse.KeepsFolds(draft, changed))
             return 1;
-        if (changed.Panel.Curve is PointsCurve measured && !StraightPlanner.KeepsCurve(draft, changed.Panel))
+        if (changed.Panel.Curve is PointsCurve measured && !Reuse.KeepsCurve(draft, changed.Panel))
             return SeriesWeight + series + (measured.Points.Count / PointsPerWeight);
         return draft.Finished!.Bends.All(bend => bend is ArcSpan) ? 1 : SeriesWeight + series + (IsUneven ? UnevenWeight : 0);
     }

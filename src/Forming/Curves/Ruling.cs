@@ -1,4 +1,4 @@
-namespace Forming.Tapers;
+namespace Forming.Curves;
 
 /// <summary>One ruling of a tapered panel, in the finished panel.</summary>
 /// <param name="Turn">Tangent angle phi that it joins on both curves [rad].</param>
@@ -25,6 +25,9 @@ internal readonly record struct Ruling(
     double NearWidth,
     double FarWidth)
 {
+    /// <summary>Width square to the ruling per turn at its middle [mm].</summary>
+    public double MiddleWidth => (NearWidth + FarWidth) / 2;
+
     /// <summary>r0, bending radius of the mid surface at the near end [mm].</summary>
     public double NearBendRadius => NearWidth / NormalRate;
 

@@ -1,8 +1,7 @@
-using Forming.Curves;
 using Forming.Numerics;
 using Forming.Results;
 
-namespace Forming.Tapers;
+namespace Forming.Curves;
 
 /// <summary>The finished tapered panel: the only developable sheet through both end curves, ruled at equal tangent angles.</summary>
 /// <remarks>
