@@ -118,7 +118,7 @@ public sealed record BrakeProgram
             Impossible = best is null ? wording.Reasons(unfolding!, tried) : null,
             Checks = wording.Checks(best, steps, unfolding),
             Safety = ProgramNotes.Safety(part, brake),
-            Basis = ProgramNotes.Basis(brake),
+            Basis = ProgramNotes.Basis(part, brake),
         };
 
         void Follow(NamedOrder order)

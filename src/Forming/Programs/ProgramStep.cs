@@ -61,6 +61,9 @@ public sealed record ProgramStep
     /// </summary>
     public Angle? Swing { get; init; }
 
+    /// <summary>The end of the line that comes towards the operator in that swing, or null.</summary>
+    public FoldPlace? EndTowardsOperator => Swing is { } swing ? EndTowards(swing, EdgeInFront) : null;
+
     /// <summary>Where along the fold of a taper the part comes nearest; null where nothing is near, and where the folds are parallel.</summary>
     public FoldPlace? Section { get; init; }
 
@@ -75,6 +78,10 @@ public sealed record ProgramStep
 
     /// <summary>The step's own checks.</summary>
     public required IReadOnlyList<Check> Checks { get; init; }
+
+    // Seen from above with the marked face up, the far end lies on the left where the end edge is in front.
+    internal static FoldPlace EndTowards(Angle swing, PartEdge inFront) =>
+        swing.Radians > 0 == (inFront == PartEdge.End) ? FoldPlace.Far : FoldPlace.Near;
 }
 
 /// <summary>What places the part for a fold.</summary>

@@ -1,5 +1,6 @@
 using Forming.Layout;
 using Forming.Programs.Brakes;
+using Forming.Programs.Motion;
 using Forming.Results;
 
 namespace Forming.Programs;
@@ -22,7 +23,7 @@ internal static class StepText
         FormattableString handled = handling switch
         {
             Handling.Load => $"Lay the blank in, {edge} towards you, marked face up",
-            Handling.Push when swing is { } level && Math.Abs(level.Degrees) >= LeastSwingDegrees => $"Slide the part on to fold {trial.Fold + 1} and swing its {EndTowardsYou(level, trial.EdgeInFront)} end {Figure.Angle(Math.Abs(level.Radians)):0.0} towards you",
+            Handling.Push when swing is { } level && Math.Abs(level.Degrees) >= LeastSwingDegrees => $"Slide the part on to fold {trial.Fold + 1} and swing its {ProgramStep.EndTowards(level, trial.EdgeInFront).Word()} end {Figure.Angle(Math.Abs(level.Radians)):0.0} towards you",
             Handling.Push => $"Slide the part on to fold {trial.Fold + 1}",
             Handling.ReEnter => $"Draw the part out and put it in again, {edge} towards you",
             _ => $"Draw the part out, turn it end for end, {edge} towards you",
@@ -30,7 +31,7 @@ internal static class StepText
         var gauge = trial.Gauge;
         FormattableString placed = gauge switch
         {
-            { Marks: { } marks } => $"its line under the {(trial.IsPressed ? "punch" : "nose")} at both marks: {marks.Near.Text} on the near edge, {marks.Far.Text} on the far edge, {From(part.Flat!.Marks.Datum)}",
+            { Marks: { } marks } => $"its line under the {(trial.IsPressed ? "punch" : "nose")} at both marks: {marks.Near.Text} {Unit(part)} on the near edge, {marks.Far.Text} {Unit(part)} on the far edge, {From(part.Flat!.Marks.Datum)}",
             { By: GaugedBy.Flat } => $"against the stop at {Figure.Length(gauge.DistanceMm)}",
             { By: GaugedBy.FoldedPart } => $"folded part against the stop at {Figure.Length(gauge.DistanceMm)}, and look at the mark",
             _ => $"by its pencil mark: the gauge does not reach",
@@ -40,12 +41,7 @@ internal static class StepText
             : (FormattableString)$"{handled}, {placed}. Fold to the same stop.";
     }
 
-    /// <summary>The end of a taper that comes towards the operator as it is swung.</summary>
-    /// <param name="swing">The swing.</param>
-    /// <param name="inFront">The edge in front.</param>
-    // Seen from above with the marked face up, the far end lies on the left where the end edge is in front.
-    public static string EndTowardsYou(Angle swing, PartEdge inFront) =>
-        swing.Radians > 0 == (inFront == PartEdge.End) ? "far" : "near";
+    private static string Unit(ProgramPart part) => part.Flat!.Marks.Tape.Unit == LengthUnit.In ? "in" : "mm";
 
     private static string From(Datum datum) => datum switch
     {

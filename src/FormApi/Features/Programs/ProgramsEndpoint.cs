@@ -26,7 +26,8 @@ internal static class ProgramsEndpoint
             + "handling, gauge, stop, load and clearance of each, with the part followed through its whole swing. "
             + "By Accept: application/json; text/csv, a line for every step; image/svg+xml or application/pdf, the sheet with a small section for every handling. "
             + "A form with a failed check, and a form that these tools cannot fold, is refused in every media type with 422: a machine never receives one. "
-            + "Every fold at fault is named with why, whether that is proved, and what would help. A taper is refused, because its folds are not parallel. "
+            + "Every fold at fault is named with why, whether that is proved, and what would help. "
+            + "The fold lines of a taper are not parallel: each is set by its two marks, the part swung between them, and its clearance is proved from the near end of the fold to the far one. "
             + "Entry and removal are checked against all tools, the slide to the next mark against the upper ones; starting on the nose and sliding along and off bed, leaf or die are allowed. "
             + "The search counts its work and reads no clock: the same request has the same answer under any load. "
             + "Outlines, handling costs and limits that the request leaves out are generic assumptions: nothing was measured on a brake.");
