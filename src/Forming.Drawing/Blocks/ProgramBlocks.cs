@@ -73,7 +73,7 @@ internal static class ProgramBlocks
     private static string AboutLines(ProgramJob job, TaperFlat flat) =>
         " Cut through the middle of the fold, square to it. "
         + $"Mark the {(job.Press is null ? "sight line" : "centre line")} of every fold on the long edges of the sheet, near (right on the form's sheet) and far (left), from the {Corner(flat.Marks.Datum)}, and set the {(job.Press is null ? "nose" : "punch")} on both marks. "
-        + "Between two lines swing the part by the angle given: the end named comes towards you.";
+        + "Between two lines swing the part by the angle given: the end named moves towards you.";
 
     private static string Corner(Datum datum) => datum switch
     {

@@ -14,7 +14,9 @@ public sealed record BrakeProgram
     /// <summary>Up to so many folds every order is searched, not only the families.</summary>
     public const int MostFoldsSearchedWhole = OrderSearch.MostFoldsInAllOrders;
 
-    /// <summary>A taper is held against the jaws along several lines where parallel folds are seen as one: its search may do more.</summary>
+    /// <summary>
+    /// A taper is held against the jaws along several lines where parallel folds are seen as one: its search may do more.
+    /// </summary>
     private const int TaperLines = 4;
 
     private readonly ProgramPart _part;

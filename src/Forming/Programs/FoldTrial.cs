@@ -53,7 +53,7 @@ internal sealed class FoldTrial
 
     public double BackRunMm => _back.RunMm;
 
-    /// <summary>Whether the run in front is shorter at the fold's far end, or at its near one; null where it is as long everywhere.</summary>
+    /// <summary>Whether the run in front is shorter at the fold's far end, or else at its near one; null where it is even.</summary>
     public bool? IsFrontShorterFar => ShorterFar(_front);
 
     /// <summary>The same of the run behind.</summary>

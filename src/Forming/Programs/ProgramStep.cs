@@ -56,15 +56,17 @@ public sealed record ProgramStep
     public required Clearance Clearance { get; init; }
 
     /// <summary>
-    /// Of a taper, how far the part is swung level from the last fold's line to this one's: above 0 anticlockwise, seen from above. Null for
-    /// the first step, and where the folds are parallel.
+    /// Of a taper, how far the part is swung level from the last fold's line to this one's: above 0 anticlockwise, seen from above. Null
+    /// for the first step, and where the folds are parallel.
     /// </summary>
     public Angle? Swing { get; init; }
 
     /// <summary>The end of the line that comes towards the operator in that swing, or null.</summary>
     public FoldPlace? EndTowardsOperator => Swing is { } swing ? EndTowards(swing, EdgeInFront) : null;
 
-    /// <summary>Where along the fold of a taper the part comes nearest; null where nothing is near, and where the folds are parallel.</summary>
+    /// <summary>
+    /// Where along the fold of a taper the part comes nearest; null where nothing is near, and where the folds are parallel.
+    /// </summary>
     public FoldPlace? Section { get; init; }
 
     /// <summary>Flat in front of the fold, at its shorter end [mm].</summary>

@@ -221,7 +221,7 @@ internal sealed record OrderTriedResult(
 /// <param name="Checks">The step's own checks.</param>
 /// <param name="Marks">The marks of the line to set under nose or punch, on the sheet's long edges, from the datum; tapers only.</param>
 /// <param name="Swing">From the last line to this one [°], anticlockwise seen from above; tapers only, null at the first step.</param>
-/// <param name="Section">Where the part comes nearest: <c>near</c>, <c>middle</c> or <c>far</c> along the fold; tapers only.</param>
+/// <param name="Section">Third of the fold with the least clearance: <c>near</c>, <c>middle</c> or <c>far</c>; tapers only.</param>
 internal sealed record StepResult(
     int Number,
     int Fold,

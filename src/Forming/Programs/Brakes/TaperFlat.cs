@@ -39,8 +39,8 @@ public sealed record TaperFlat(
     internal (Point Near, Point Far) Edge(PartEdge edge) => edge == PartEdge.End ? LeadOut : LeadIn;
 
     /// <summary>
-    /// How far the part is swung level from one fold's line to another's, facet by facet: above 0 anticlockwise, seen from above, the inside
-    /// face up.
+    /// How far the part is swung level from one fold's line to another's, facet by facet: above 0 anticlockwise, seen from above, the
+    /// inside face up.
     /// </summary>
     /// <param name="from">The one, from 0.</param>
     /// <param name="to">The other, from 0.</param>

@@ -121,8 +121,8 @@ internal static class Extraction
     }
 
     /// <summary>
-    /// Whether the part can be pushed from where it lies to the next fold's place, turning about its folds' centre; a taper is swung level at
-    /// the same time.
+    /// Whether the part can be pushed from where it lies to the next fold's place, turning about its folds' centre; a taper is swung level
+    /// at the same time.
     /// </summary>
     /// <param name="tools">The tools.</param>
     /// <param name="effort">Work counted.</param>

@@ -82,7 +82,12 @@ internal sealed class FreePart
     }
 
     private static FreePart InSpace(
-        PartPose pose, Point[] fold, Point[] folds, (PartSide Seen, TaperSide Space) back, (PartSide Seen, TaperSide Space) front, bool startsInFront)
+        PartPose pose,
+        Point[] fold,
+        Point[] folds,
+        (PartSide Seen, TaperSide Space) back,
+        (PartSide Seen, TaperSide Space) front,
+        bool startsInFront)
     {
         var length = back.Space.Lines[0].Far.Z;
         List<Point> points = [];

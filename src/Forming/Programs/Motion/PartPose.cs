@@ -44,11 +44,13 @@ internal sealed class PartPose
     /// <param name="turn">Its angle [rad].</param>
     public void Set(BrakeTools tools, int fold, double turn)
     {
-        Move(_front.Points, Front, tools, fold, turn, isFront: true);
-        Move(_back.Points, Back, tools, fold, turn, isFront: false);
+        Carry(_front.Points, Front, tools, fold, turn, isFront: true);
+        Carry(_back.Points, Back, tools, fold, turn, isFront: false);
     }
 
-    /// <summary>Mid surface of one side in section, from the fold outwards; of a taper at the fold's middle, as far as it is unbroken.</summary>
+    /// <summary>
+    /// Mid surface of one side in section, from the fold outwards; of a taper at the fold's middle, as far as it is unbroken.
+    /// </summary>
     /// <param name="tools">The tools.</param>
     /// <param name="fold">The fold.</param>
     /// <param name="turn">Its angle [rad].</param>
@@ -58,18 +60,18 @@ internal sealed class PartPose
         var side = isFront ? _front : _back;
         var from = side.InSpace is { } space ? space.CutAt(tools.Part.LengthOf(fold) / 2)[0].Points : side.Points;
         var drawn = new Point[from.Length];
-        Move(from, drawn, tools, fold, turn, isFront);
+        Carry(from, drawn, tools, fold, turn, isFront);
         return drawn;
     }
 
-    /// <summary>Moves points of one side to where they are at an angle of the fold.</summary>
+    /// <summary>Carries points of one side to where they are at an angle of the fold.</summary>
     /// <param name="from">[n] the points as the side has them [mm].</param>
     /// <param name="to">[n] where they go [mm].</param>
     /// <param name="tools">The tools.</param>
     /// <param name="fold">The fold.</param>
     /// <param name="turn">Its angle [rad].</param>
     /// <param name="isFront">Whether it is the side in front.</param>
-    public static void Move(Point[] from, Point[] to, BrakeTools tools, int fold, double turn, bool isFront)
+    public static void Carry(Point[] from, Point[] to, BrakeTools tools, int fold, double turn, bool isFront)
     {
         var (behind, ahead) = tools.Swings(turn);
         if (isFront)

@@ -143,7 +143,10 @@ internal sealed class PartSide
         double near = lines[runEnd].Near.X, far = lines[runEnd].Far.X;
         return new(points, [.. run, .. beyond], run.Count)
         {
-            FoldPoints = [.. Enumerable.Range(runEnd, last - runEnd).Where(i => lines[i].IsCorner).SelectMany(i => (int[])[2 * i, (2 * i) + 1])],
+            FoldPoints =
+            [
+                .. Enumerable.Range(runEnd, last - runEnd).Where(i => lines[i].IsCorner).SelectMany(i => (int[])[2 * i, (2 * i) + 1]),
+            ],
             RunMm = Math.Min(near, far),
             LongestRunMm = Math.Max(near, far),
             IsShorterFar = far < near,

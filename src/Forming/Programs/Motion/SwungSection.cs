@@ -21,11 +21,20 @@ internal sealed class SwungSection
     private readonly Point[] _front;
     private readonly bool _isPlaced; // by the pose that it shares its points with
 
-    private SwungSection(SidePiece back, SidePiece front, Point[] placedBack, Point[] placedFront, bool isPlaced) =>
-        (_backPiece, _frontPiece, _back, _front, _isPlaced) = (back, front, placedBack, placedFront, isPlaced);
+    private SwungSection(PartSide back, PartSide front, PartPose pose)
+    {
+        (_backPiece, _frontPiece, _back, _front) = (new(back.Points, 1), new(front.Points, 1), pose.Back, pose.Front);
+        _isPlaced = true;
+    }
 
-    /// <summary>Where it is, from the near end of the fold [mm].</summary>
-    public double AlongMm { get; private init; }
+    private SwungSection(SidePiece back, SidePiece front, double along)
+    {
+        (_backPiece, _frontPiece, AlongMm) = (back, front, along);
+        (_back, _front) = (new Point[back.Points.Length], new Point[front.Points.Length]);
+    }
+
+    /// <summary>Where it is, from the near end of the fold; 0 where the folds are parallel [mm].</summary>
+    public double AlongMm { get; }
 
     /// <summary>Pairs of points that it holds against each other.</summary>
     public long Pairs => (long)_back.Length * _front.Length;
@@ -38,13 +47,13 @@ internal sealed class SwungSection
     public static IReadOnlyList<SwungSection> Of(PartSide back, PartSide front, PartPose pose, double lengthMm)
     {
         if (back.InSpace is not { } behind || front.InSpace is not { } ahead)
-            return [new(new(back.Points, 1), new(front.Points, 1), pose.Back, pose.Front, isPlaced: true)];
+            return [new(back, front, pose)];
         return
         [
             .. from along in PlacesOf(behind, ahead, lengthMm)
                from one in behind.CutAt(along)
                from other in ahead.CutAt(along)
-               select new SwungSection(one, other, new Point[one.Points.Length], new Point[other.Points.Length], isPlaced: false) { AlongMm = along },
+               select new SwungSection(one, other, along),
         ];
     }
 
@@ -76,8 +85,8 @@ internal sealed class SwungSection
     {
         if (_isPlaced)
             return;
-        PartPose.Move(_frontPiece.Points, _front, tools, fold, turn, isFront: true);
-        PartPose.Move(_backPiece.Points, _back, tools, fold, turn, isFront: false);
+        PartPose.Carry(_frontPiece.Points, _front, tools, fold, turn, isFront: true);
+        PartPose.Carry(_backPiece.Points, _back, tools, fold, turn, isFront: false);
     }
 
     /// <summary>Least distance of both sides' mid surfaces at an angle of the fold [mm].</summary>

@@ -4,8 +4,8 @@ namespace Forming.Programs.Motion;
 
 /// <summary>One side of a taper in space, from the fold under way outwards.</summary>
 /// <remarks>
-/// x outwards, square to the fold under way; y up; z along it from its near end. The flat is carried along facet by facet: a made fold turns
-/// it about its own line, which is not parallel to z.
+/// x outwards, square to the fold under way; y up; z along it from its near end. The flat is carried along facet by facet: a made fold
+/// turns it about its own line, which is not parallel to z.
 /// </remarks>
 internal sealed class TaperSide
 {
