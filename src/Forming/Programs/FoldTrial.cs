@@ -132,7 +132,7 @@ internal sealed class FoldTrial
     }
 
     /// <summary>Where along the fold the part comes nearest; null where nothing is near, and where the folds are parallel.</summary>
-    public FoldPlace? NearestPlace => _tools.Part.Flat is not null && Least is { Nearest: not null } least ? _swing.PlaceOf(least) : null;
+    public FoldPlace? LeastPlace => _tools.Part.Flat is not null && Least is { Nearest: not null } least ? _swing.PlaceOf(least) : null;
 
     private static bool? ShorterFar(PartSide side) => side.LongestRunMm - side.RunMm > Readable ? side.IsShorterFar : null;
 

@@ -56,7 +56,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
                 Load = FoldLoad.Of(part, brake, part.LengthOf(trial.Fold)),
                 Clearance = trial.Least,
                 Swing = swing,
-                Section = trial.NearestPlace,
+                Section = trial.LeastPlace,
                 FrontRunMm = trial.FrontRunMm,
                 BackRunMm = trial.BackRunMm,
                 Text = StepText.Of(part, trial, order.Handlings[i], swing, i == 0 || isChanged ? SettingOf(trial.Fold) : null),
@@ -246,12 +246,17 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
             isShort ? Verdict.Fail : isTrade ? Verdict.Warn : Verdict.Pass,
             run,
             shortest,
-            isShorterFar is { } isFar
-                ? (FormattableString)$"fold {fold + 1} has {Figure.Length(run)} of flat beside it at its {(isFar ? "far" : "near")} end"
-                : $"fold {fold + 1} has {Figure.Length(run)} of flat beside it",
+            $"fold {fold + 1} has {Figure.Length(run)} of flat beside it{ShorterEnd(isShorterFar)}",
             isShort ? (FormattableString)$"at least {Figure.Length(shortest)}"
                 : isTrade ? (FormattableString)$"the trade asks {Figure.Length(trials.Tools.TradeRunMm!.Value)} to the fold's centre for bends near 90°; for small folds it is too strict, so try one" : null);
     }
+
+    private static string ShorterEnd(bool? isFar) => isFar switch
+    {
+        true => " at its far end",
+        false => " at its near end",
+        _ => "",
+    };
 
     private Check Clear(CheckId id, Clearance clearance, int fold)
     {
@@ -291,13 +296,14 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
         var check = trial.FailedCheck!.Name;
         if (!trial.Runs)
         {
-            var (run, shortest) =
-                check == CheckIds.FrontRun.Name ? (trial.FrontRunMm, trial.ShortestFrontMm) : (trial.BackRunMm, trial.ShortestBackMm);
+            var (run, shortest, isFar) = check == CheckIds.FrontRun.Name
+                ? (trial.FrontRunMm, trial.ShortestFrontMm, trial.IsFrontShorterFar)
+                : (trial.BackRunMm, trial.ShortestBackMm, trial.IsBackShorterFar);
             return new(
                 trial.Fold + 1,
                 check,
                 null,
-                $"fold {trial.Fold + 1} has {Figure.Length(run)} of flat beside it with {Others(trial)}, and {Figure.Length(shortest)} are needed",
+                $"fold {trial.Fold + 1} has {Figure.Length(run)} of flat beside it{ShorterEnd(isFar)} with {Others(trial)}, and {Figure.Length(shortest)} are needed",
                 IsPress ? (FormattableString)$"a longer lead or facet there, or a narrower die" : $"a longer lead or facet there; a lead is trimmed afterwards");
         }
 

@@ -16,7 +16,7 @@ namespace FormApi.Features.Programs;
 /// request.
 /// </summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
-/// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
+/// <param name="Fingerprint">SHA-256 of canonical request and engine version: the same one is the same answer.</param>
 /// <param name="Request">The request with every default shown; null where it has no use.</param>
 /// <param name="Verdict">The verdict of the checks: <c>ready</c>, or <c>attention</c> where one warns. A form that cannot be folded is a
 /// 422.</param>
