@@ -77,11 +77,8 @@ public sealed class LinksTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task What_plans_no_form_or_no_parallel_folds_has_no_such_link()
+    public async Task What_plans_no_form_has_no_such_link()
     {
-        var taper = (await service.Form(Requests.Example("computeForm", "cowl-cone")))["links"]!;
-        Assert.NotNull(taper["drawing"]);
-        Assert.Null(taper["program"]);
         var standing = (await service.Prediction(Requests.Standing()))["links"]!;
         Assert.All(["form", "drawing", "program"], link => Assert.Null(standing[link]));
         var stations = (await service.Program(Requests.Program()))["links"]!;

@@ -339,17 +339,55 @@ public sealed class ProgramsTests(Service service) : IClassFixture<Service>
         }
     }
 
-    [Fact]
-    public async Task A_taper_is_refused_by_name()
+    [Theory]
+    [InlineData("leaf")]
+    [InlineData("press")]
+    public async Task Every_fold_of_a_taper_is_set_by_two_marks_and_swung_to_from_the_last(string kind)
     {
-        var request = Requests.Arc().With(
-            "/panel/curve",
-            """{"type":"taper","near":{"type":"arc","radius":90,"sweep":60},"far":{"type":"arc","radius":120,"sweep":60},"length":600}""");
-        using var response = await Ask("application/json", request.With("/panel/width", null));
-        var problem = JsonNode.Parse(await response.Content.ReadAsStringAsync())!;
-        Assert.Equal("program.taper", (string?)problem["code"]);
-        Assert.Equal("/panel/curve", (string?)problem["errors"]![0]!["pointer"]);
+        var request = Taper().With("/brake/kind", $"\"{kind}\"");
+        var answer = await service.Program(request);
+        var form = (await service.Form(Taper()))["form"]!;
+        var steps = answer["steps"]!.AsArray();
+        Assert.Equal(form["stations"]!.AsArray().Count, steps.Count);
+        for (var i = 0; i < steps.Count; i++)
+        {
+            var (step, station) = (steps[i]!, form["stations"]![(int)steps[i]!["fold"]! - 1]!);
+            var marks = step["marks"]!;
+            Assert.Equal(("mark", false), ((string)step["gaugedBy"]!, (bool)step["gaugeInRange"]!));
+            if (kind == "press")
+            {
+                Assert.Equal((double)station["baseNear"]!, (double)marks["near"]!, 1e-6);
+                Assert.Equal((double)station["baseFar"]!, (double)marks["far"]!, 1e-6);
+                Assert.Equal((string)station["markTextFar"]!, (string)marks["farText"]!);
+            }
+
+            Assert.Contains($"{marks["nearText"]} mm on the near edge, {marks["farText"]} mm on the far edge", (string)step["text"]!, StringComparison.Ordinal);
+            Assert.Equal(i > 0, step["swing"] is not null);
+            Assert.Equal(step["nearest"] is not null, step["section"] is not null);
+            Assert.DoesNotContain(step["checks"]!.AsArray(), check => ((string)check!["id"]!).StartsWith("gauge", StringComparison.Ordinal));
+        }
+
+        Assert.NotNull((await service.Form(Taper()))["links"]!["program"]);
+        using var file = await Ask("text/csv", request);
+        var lines = (await file.Content.ReadAsStringAsync()).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        var headings = lines[0].Replace("\"force, low", "\"force low", StringComparison.Ordinal).Split(',').ToList();
+        var cells = lines[2].Split(',');
+        Assert.Equal((double)steps[1]!["marks"]!["near"]!, double.Parse(cells[headings.IndexOf("near mark [mm]")], CultureInfo.InvariantCulture), 1e-8);
+        Assert.Equal((double)steps[1]!["marks"]!["far"]!, double.Parse(cells[headings.IndexOf("far mark [mm]")], CultureInfo.InvariantCulture), 1e-8);
+        Assert.Equal((double)steps[1]!["swing"]!, double.Parse(cells[headings.IndexOf("swing [deg]")], CultureInfo.InvariantCulture), 1e-8);
     }
+
+    [Fact]
+    public async Task Parallel_folds_have_no_marks_and_no_swing()
+    {
+        var answer = await service.Program(Requests.Program());
+        Assert.All(answer["steps"]!.AsArray(), step => Assert.All(["marks", "swing", "section"], field => Assert.False(step!.AsObject().ContainsKey(field))));
+    }
+
+    private static JsonObject Taper() => Requests.Arc()
+        .With("/panel/width", null)
+        .With("/panel/springback", """{"model":"pure-bending"}""")
+        .With("/panel/curve", """{"type":"taper","near":{"type":"arc","radius":90,"sweep":60},"far":{"type":"arc","radius":120,"sweep":60},"length":400}""");
 
     [Fact]
     public async Task More_folds_than_can_be_told_apart_are_refused()

@@ -1,9 +1,14 @@
 using Forming.Checks;
+using Forming.Curves;
+using Forming.Facets;
 using Forming.Folds;
+using Forming.Jobs;
+using Forming.Layout;
 using Forming.Materials;
 using Forming.Plans;
 using Forming.Programs;
 using Forming.Programs.Brakes;
+using Forming.Springback;
 
 namespace Forming.Drawing.Tests;
 
@@ -17,6 +22,8 @@ public static class ProgramExamples
         ["press-inches"] = new(Press),
         ["forty-folds"] = new(FortyFolds),
         ["half-turn-press"] = new(HalfTurn),
+        ["cone"] = new(Cone),
+        ["taper-press-inches"] = new(TaperPress),
     };
 
     public static IEnumerable<string> Names => Made.Keys;
@@ -30,6 +37,24 @@ public static class ProgramExamples
     private static ProgramJob FortyFolds() => Job(Part(40, 150, 17, 90, 700), new LeafBrake { LengthMm = 1250 });
 
     private static ProgramJob HalfTurn() => Job(Part(12, 180, 24, 60, 60), new PressBrake { LengthMm = 2000 });
+
+    private static ProgramJob Cone() => Job(
+        Taper(new(new ArcCurve(60, Angle.FromDegrees(80)), new ArcCurve(110, Angle.FromDegrees(80)), 400, TaperPlacement.Concentric, default), new(Datum.Edge, new(LengthUnit.Mm, 0.5))),
+        new LeafBrake { LengthMm = 1250 });
+
+    private static ProgramJob TaperPress() => Job(
+        Taper(new(new ArcCurve(130, Angle.FromDegrees(65)), new ArcCurve(90, Angle.FromDegrees(65)), 500, TaperPlacement.Flush, default), new(Datum.FarEdge, new(LengthUnit.In, 1 / 64.0))),
+        new PressBrake { LengthMm = 1250 },
+        LengthUnit.In);
+
+    private static ProgramPart Taper(TaperCurve curve, MarkSpec marks)
+    {
+        MaterialCatalog.Default.TryFind("steel-cr-cs", out var steel);
+        var panel = new PanelSpec { Sheet = new(steel!, 1.2), Curve = curve, WidthMm = 500, LeadInMm = 60, LeadOutMm = 120, Finish = Finish.Satin, Springback = new PureBending() };
+        var form = new FormSpec { Sheet = new(steel!, 2), FoldRadiusMm = 2, LeadInMm = 60, LeadOutMm = 70, WidthMm = 500, Stepping = new() };
+        var job = new FormJob(panel, form, new BrakeSpec { LengthMm = 1250 }, marks);
+        return ProgramPart.Of(FormPlan.Compute(job, _ => false), job);
+    }
 
     private static ProgramPart Part(int folds, double sweepDegrees, double straightMm, double leadInMm, double leadOutMm)
     {

@@ -50,7 +50,9 @@ public class ProgramSheetTests
             Assert.Contains(rows, row => row.Length >= 7
                 && row[0] == step.Number.ToString(CultureInfo.InvariantCulture)
                 && row[1] == step.Fold.ToString(CultureInfo.InvariantCulture)
-                && row.Contains(job.Readout.Length(step.Gauge.DistanceMm))
+                && (step.Gauge.Marks is { } marks
+                    ? row.Contains(marks.Near.Text) && row.Contains(marks.Far.Text)
+                    : row.Contains(job.Readout.Length(step.Gauge.DistanceMm)))
                 && row.Contains(Readout.Degrees(step.StopSetting)));
         }
 
@@ -80,6 +82,13 @@ public class ProgramSheetTests
             Assert.Equal(step.StopAngle.Degrees, csv.GetField<double>("stop angle [deg]"), 1e-8);
             Assert.Equal(step.StopSetting.Degrees, csv.GetField<double>("stop setting [deg]"), 1e-8);
             Assert.Equal(step.Clearance.Mm / job.Readout.UnitMm, csv.GetField<double>($"clearance [{unit}]"), 1e-8);
+            if (step.Gauge.Marks is { } marks)
+            {
+                Assert.Equal(marks.Near.Mm / job.Readout.UnitMm, csv.GetField<double>($"near mark [{unit}]"), 1e-8);
+                Assert.Equal(marks.Far.Mm / job.Readout.UnitMm, csv.GetField<double>($"far mark [{unit}]"), 1e-8);
+                Assert.Equal(step.Swing?.Degrees ?? 0, csv.GetField<double?>("swing [deg]") ?? 0, 1e-8);
+            }
+
             if (step.DepthMm is { } depth)
                 Assert.Equal(depth / job.Readout.UnitMm, csv.GetField<double>($"depth [{unit}]"), 1e-8);
             else

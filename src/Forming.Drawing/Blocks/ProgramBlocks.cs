@@ -1,8 +1,10 @@
 using System.Globalization;
 using Forming.Drawing.Shapes;
 using Forming.Drawing.Sheets;
+using Forming.Layout;
 using Forming.Programs;
 using Forming.Programs.Brakes;
+using Forming.Programs.Motion;
 using Forming.Results;
 
 namespace Forming.Drawing.Blocks;
@@ -23,9 +25,11 @@ internal static class ProgramBlocks
         yield return HeadBlock.Of(job.Title, job.Verdict, ("FORM", FormRows(job)), ("PROGRAM", ProgramRows(job)), Conventions(job), job.Fingerprint);
         StripFrame[] frames = [.. job.Handlings().Select((steps, i) => Frame(job, i + 1, steps))];
         var about = "The brake in section at the end of the last swing before the part is moved out; the operator stands on the right.";
+        if (job.Part.Flat is { } flat)
+            about += AboutLines(job, flat);
         if (frames.Any(frame => frame.Picture.IsCut.Behind || frame.Picture.IsCut.InFront))
             about += " Long flats are cut short.";
-        if (job.Press is not null)
+        if (job.Press is not null && job.Part.Flat is null)
             about += " The stop is drawn where the part met it before it swung up.";
         foreach (var block in StripBlocks.Of("Handling", about, frames))
             yield return block;
@@ -43,13 +47,14 @@ internal static class ProgramBlocks
         yield return ("material", job.Sheet.Material.Name);
         yield return ("thickness", $"{read.LengthWithUnit(job.Sheet.ThicknessMm)}, fold radius {read.LengthWithUnit(job.Part.Shape.RadiusMm)}");
         yield return ("folds", string.Create(CultureInfo.InvariantCulture, $"{job.Part.Folds}, sweep {Readout.Degrees(new Angle(job.Part.TotalTurn))}"));
-        yield return ("width", read.LengthWithUnit(job.Part.WidthMm));
+        yield return (job.Part.Flat is null ? "width" : "longest fold", read.LengthWithUnit(job.Part.WidthMm));
         yield return ("brake", job.Press is { } press ? $"press brake, die opening {read.LengthWithUnit(press.DieOpeningFor(job.Sheet.ThicknessMm))}" : "leaf brake");
     }
 
     private static IEnumerable<(string Name, string Value)> ProgramRows(ProgramJob job)
     {
-        var (program, load) = (job.Program, job.Program.Steps[0].Load);
+        var program = job.Program;
+        var load = program.Steps.MaxBy(step => step.Load.ForceN ?? step.Load.HandleForceN)!.Load;
         yield return ("order", program.OrderName!);
         yield return ("turns", string.Create(CultureInfo.InvariantCulture, $"{program.Turns}, handling counts as {program.HandlingCost} slides"));
         yield return ("stop", string.Create(CultureInfo.InvariantCulture, $"changed {program.StopChanges} times, rounding {Readout.SignedDegrees(program.StopRounding)}"));
@@ -62,7 +67,20 @@ internal static class ProgramBlocks
     }
 
     private static string Conventions(ProgramJob job) =>
-        $"Lengths in {(job.Units == LengthUnit.In ? "inches" : "millimetres")}. Gauge from the {(job.Press is null ? "sight line" : "punch tip")}. Marked face up throughout. Start edge: the lead-in.";
+        $"Lengths in {(job.Units == LengthUnit.In ? "inches" : "millimetres")}. {(job.Part.Flat is not null ? "Lines set by two marks" : job.Press is null ? "Gauge from the sight line" : "Gauge from the punch tip")}. Marked face up throughout. Start edge: the lead-in.";
+
+    // The form's own sheet shows the marked face, the lead-in on top: the near edge lies on its right.
+    private static string AboutLines(ProgramJob job, TaperFlat flat) =>
+        " Cut through the middle of the fold, square to it. "
+        + $"Mark the {(job.Press is null ? "sight line" : "centre line")} of every fold on the long edges of the sheet, near (right on the form's sheet) and far (left), from the {Corner(flat.Marks.Datum)}, and set the {(job.Press is null ? "nose" : "punch")} on both marks. "
+        + "Between two lines swing the part by the angle given: the end named moves towards you.";
+
+    private static string Corner(Datum datum) => datum switch
+    {
+        Datum.FarEdge => "lead-out corner",
+        Datum.Centre => "middle",
+        _ => "lead-in corner",
+    };
 
     private static StripFrame Frame(ProgramJob job, int number, IReadOnlyList<ProgramStep> steps)
     {
@@ -73,21 +91,30 @@ internal static class ProgramBlocks
             Handling.ReEnter => "draw out and put in again",
             _ => "lay the blank in",
         };
-        var placed = last.Gauge.By switch
+        var placed = last.Gauge switch
         {
-            GaugedBy.Flat => $"{ProgramWords.Of(last.GaugedEdge)} edge flat against the stop at {job.Readout.LengthWithUnit(last.Gauge.DistanceMm)}",
-            GaugedBy.FoldedPart => $"folded {ProgramWords.Of(last.GaugedEdge)} edge side against the stop at {job.Readout.LengthWithUnit(last.Gauge.DistanceMm)}",
+            { Marks: { } marks } => $"near mark {marks.Near.Text}, far mark {marks.Far.Text}; {ProgramWords.Of(last.GaugedEdge)} edge behind",
+            { By: GaugedBy.Flat } => $"{ProgramWords.Of(last.GaugedEdge)} edge flat against the stop at {job.Readout.LengthWithUnit(last.Gauge.DistanceMm)}",
+            { By: GaugedBy.FoldedPart } => $"folded {ProgramWords.Of(last.GaugedEdge)} edge side against the stop at {job.Readout.LengthWithUnit(last.Gauge.DistanceMm)}",
             _ => $"by its pencil mark, {ProgramWords.Of(last.GaugedEdge)} edge behind",
         };
-        var clear = last.Clearance.Nearest is { } nearest ? $"clears the {nearest.Word()} by {job.Readout.LengthWithUnit(last.Clearance.Mm)}" : "nothing is near";
+        var clear = last.Clearance.Nearest is { } nearest ? $"clears the {nearest.Word()} by {job.Readout.LengthWithUnit(last.Clearance.Mm)}{At(last.Section)}" : "nothing is near";
         return new(
             string.Create(CultureInfo.InvariantCulture, $"{number}  {handled}: {FoldsOf(steps)}"),
             [
                 string.Create(CultureInfo.InvariantCulture, $"Shown: step {last.Number}, fold {last.Fold} swung to {Readout.Degrees(last.StopAngle)}; {clear}."),
-                $"Gauged: {placed}.",
+                $"{(last.Gauge.Marks is null ? "Gauged" : "Set")}: {placed}.",
             ],
             Picture(job, last));
     }
+
+    private static string At(FoldPlace? place) => place switch
+    {
+        FoldPlace.Near => " at its near end",
+        FoldPlace.Far => " at its far end",
+        FoldPlace.Middle => " in its middle",
+        _ => "",
+    };
 
     // "fold 3", "folds 3 to 8", "folds 12 to 6, 1 to 5": in runs of neighbours, up or down.
     private static string FoldsOf(IReadOnlyList<ProgramStep> steps)
@@ -152,13 +179,16 @@ internal static class ProgramBlocks
     private static IEnumerable<Block> Steps(ProgramJob job, double mostHeight)
     {
         var unit = job.Readout.LengthName;
+        var tape = job.Part.Flat?.Marks.Tape.Unit == LengthUnit.In ? "in" : "mm";
+        PoleColumn[] placing = job.Part.Flat is null
+            ? [new("gauged edge", 44, Anchor.Start), new($"gauge, {unit}", 86, Anchor.End, IsBold: true)]
+            : [new("swing", 44, Anchor.Start), new($"near, {tape}", 71, Anchor.End, IsBold: true), new($"far, {tape}", 88, Anchor.End, IsBold: true)];
         PoleColumn[] columns =
         [
             new("step", 8, Anchor.End, IsBold: true),
             new("fold", 19, Anchor.End, IsBold: true),
             new("handling", 24, Anchor.Start),
-            new("gauged edge", 44, Anchor.Start),
-            new($"gauge, {unit}", 86, Anchor.End, IsBold: true),
+            .. placing,
             new("angle", 101),
             new("stop", 116, Anchor.End, IsBold: true),
             .. job.Press is null ? (PoleColumn[])[] : [new($"depth, {unit}", 132)],
@@ -177,12 +207,22 @@ internal static class ProgramBlocks
             step.Number.ToString(CultureInfo.InvariantCulture),
             step.Fold.ToString(CultureInfo.InvariantCulture),
             ProgramWords.OnSheet(step.Handling),
-            $"{ProgramWords.Of(step.GaugedEdge)}, {(step.Gauge.By == GaugedBy.FoldedPart ? "folded part" : step.Gauge.By == GaugedBy.Mark ? "by mark" : "flat")}",
-            read.Length(step.Gauge.DistanceMm),
+            .. Placed(read, step),
             Readout.Degrees(step.FoldAngle),
             Readout.Degrees(step.StopSetting),
             .. step.DepthMm is { } depth ? (string[])[read.Length(depth)] : [],
             read.Length(step.Clearance.Mm),
         ];
     }
+
+    private static string[] Placed(Readout read, ProgramStep step) => step.Gauge.Marks is { } marks
+        ? [SwingOf(step), marks.Near.Text, marks.Far.Text]
+        : [
+            $"{ProgramWords.Of(step.GaugedEdge)}, {(step.Gauge.By == GaugedBy.FoldedPart ? "folded part" : step.Gauge.By == GaugedBy.Mark ? "by mark" : "flat")}",
+            read.Length(step.Gauge.DistanceMm),
+        ];
+
+    private static string SwingOf(ProgramStep step) => step.Swing is { } swing
+        ? string.Create(CultureInfo.InvariantCulture, $"{step.EndTowardsOperator?.Word()} {Math.Abs(swing.Degrees):0.0}°")
+        : "";
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Forming.Programs;
 using Forming.Programs.Brakes;
+using Forming.Programs.Motion;
 
 namespace Forming.Drawing.Csv;
 
@@ -27,7 +28,9 @@ public static class CsvProgram
             .. job.Press is null
                 ? (string[])[$"moment [{job.Readout.TorqueName}]", $"handle force [{force}]", $"leaf force [{force}]", $"clamp force [{force}]"]
                 : ["included angle [deg]", "springback allowance [deg]", $"depth [{unit}]", $"force [{force}]", $"force, low [{force}]"],
-            $"clearance [{unit}]", "nearest", "clearance at angle [deg]", $"front run [{unit}]", $"back run [{unit}]", "face up", "note",
+            $"clearance [{unit}]", "nearest", "clearance at angle [deg]", $"front run [{unit}]", $"back run [{unit}]", "face up",
+            .. job.Part.Flat is null ? (string[])[] : [$"near mark [{unit}]", $"far mark [{unit}]", "swing [deg]", "section"],
+            "note",
         ];
     }
 
@@ -57,6 +60,7 @@ public static class CsvProgram
             Length(step.FrontRunMm),
             Length(step.BackRunMm),
             "inside",
+            .. step.Gauge.Marks is { } marks ? Line(marks) : [],
             job.Wording(step.Text),
         ];
 
@@ -72,6 +76,14 @@ public static class CsvProgram
         [
             CsvText.Number(step.IncludedAngle.Degrees), CsvText.Number(step.SpringbackAllowance.Degrees), Length(step.DepthMm!.Value),
             Force(load.ForceN), Force(load.ForceLowN),
+        ];
+
+        string[] Line(LineMarks marks) =>
+        [
+            Length(marks.Near.Mm),
+            Length(marks.Far.Mm),
+            step.Swing is { } swing ? CsvText.Number(swing.Degrees) : "",
+            step.Section?.Word() ?? "",
         ];
 
         string Length(double mm) => CsvText.Number(read.InUnit(mm));

@@ -14,6 +14,11 @@ public sealed record BrakeProgram
     /// <summary>Up to so many folds every order is searched, not only the families.</summary>
     public const int MostFoldsSearchedWhole = OrderSearch.MostFoldsInAllOrders;
 
+    /// <summary>
+    /// A taper is held against the jaws along several lines where parallel folds are seen as one: its search may do more.
+    /// </summary>
+    private const int TaperLines = 4;
+
     private readonly ProgramPart _part;
     private readonly ProgramBrake _brake;
 
@@ -83,7 +88,7 @@ public sealed record BrakeProgram
         ArgumentNullException.ThrowIfNull(brake);
         part.Check();
         var effort = new Effort(cancellation);
-        var limit = new SearchLimit(effort, mostWork);
+        var limit = new SearchLimit(effort, part.Flat is null ? mostWork : (double)TaperLines * mostWork);
         var trials = new StepTrials(brake.ToolsFor(part), brake, effort);
         List<TriedOrder> tried = [];
         TriedOrder? best = null;
@@ -115,7 +120,7 @@ public sealed record BrakeProgram
             Impossible = best is null ? wording.Reasons(unfolding!, tried) : null,
             Checks = wording.Checks(best, steps, unfolding),
             Safety = ProgramNotes.Safety(part, brake),
-            Basis = ProgramNotes.Basis(brake),
+            Basis = ProgramNotes.Basis(part, brake),
         };
 
         void Follow(NamedOrder order)
@@ -128,7 +133,7 @@ public sealed record BrakeProgram
         }
     }
 
-    /// <summary>Where part and tools are at the end of a step's swing, or anywhere in it.</summary>
+    /// <summary>Where part and tools are at the end of a step's swing, or anywhere in it; of a taper at the fold's middle.</summary>
     /// <param name="step">The step.</param>
     /// <param name="turn">Angle of the fold.</param>
     public PartInJaws At(ProgramStep step, Angle turn)
@@ -138,11 +143,10 @@ public sealed record BrakeProgram
             made = made.With(earlier.Fold - 1);
         var tools = _brake.ToolsFor(_part);
         var fold = step.Fold - 1;
-        var pose = PartPose.Of(tools, made, fold, step.EdgeInFront);
-        pose.Set(tools, fold, turn.Radians);
+        var sides = PartPose.Of(tools, made, fold, step.EdgeInFront);
         return new(
-            pose.Back,
-            pose.Front,
+            sides.Drawn(tools, fold, turn.Radians, isFront: false),
+            sides.Drawn(tools, fold, turn.Radians, isFront: true),
             [.. tools.Upper.Concat(tools.Lower(fold, turn.Radians)).Select(jaw => (jaw.Kind, (IReadOnlyList<Point>)jaw.Outline))]);
     }
 }

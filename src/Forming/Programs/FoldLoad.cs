@@ -46,15 +46,19 @@ public sealed record FoldLoad(
     public static double PlasticMomentNmm(double ultimateMpa, double widthMm, double thicknessMm) =>
         2 / Math.Sqrt(3) * ultimateMpa * thicknessMm * thicknessMm / 4 * widthMm;
 
-    internal static FoldLoad Of(ProgramPart part, ProgramBrake brake)
+    /// <summary>Load of the longest fold.</summary>
+    internal static FoldLoad Of(ProgramPart part, ProgramBrake brake) => Of(part, brake, part.WidthMm);
+
+    /// <summary>Load of a fold.</summary>
+    internal static FoldLoad Of(ProgramPart part, ProgramBrake brake, double lengthMm)
     {
         var t = part.Shape.ThicknessMm;
         if (brake is PressBrake press)
         {
             var opening = press.DieOpeningFor(t);
             return new(
-                AirBendForceN(AirBend, part.UltimateMpa, part.WidthMm, t, opening),
-                AirBendForceN(AirBendLow, part.UltimateMpa, part.WidthMm, t, opening),
+                AirBendForceN(AirBend, part.UltimateMpa, lengthMm, t, opening),
+                AirBendForceN(AirBendLow, part.UltimateMpa, lengthMm, t, opening),
                 null,
                 null,
                 null,
@@ -62,7 +66,7 @@ public sealed record FoldLoad(
         }
 
         var leaf = (LeafBrake)brake;
-        var moment = PlasticMomentNmm(part.UltimateMpa, part.WidthMm, t);
+        var moment = PlasticMomentNmm(part.UltimateMpa, lengthMm, t);
         return new(null, null, moment, moment / leaf.LeverMm, moment / leaf.BearingMm, moment / leaf.BeamDepthMm);
     }
 

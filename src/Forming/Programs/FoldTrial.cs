@@ -10,6 +10,9 @@ internal sealed class FoldTrial
     /// <summary>What it takes to lay out a stretch, in distances to a jaw's edge.</summary>
     private const int BuiltAs = 16;
 
+    /// <summary>A difference that a person can read off a tape [mm].</summary>
+    private const double Readable = 0.01;
+
     private readonly BrakeTools _tools;
     private readonly ProgramBrake _brake;
     private readonly PartSide _back;
@@ -50,9 +53,18 @@ internal sealed class FoldTrial
 
     public double BackRunMm => _back.RunMm;
 
+    /// <summary>Whether the run in front is shorter at the fold's far end, or else at its near one; null where it is even.</summary>
+    public bool? IsFrontShorterFar => ShorterFar(_front);
+
+    /// <summary>The same of the run behind.</summary>
+    public bool? IsBackShorterFar => ShorterFar(_back);
+
     public double ShortestFrontMm { get; }
 
     public double ShortestBackMm { get; }
+
+    /// <summary>Whether a punch makes the fold.</summary>
+    public bool IsPressed => _tools.BothSwing;
 
     /// <summary>Whether both runs are long enough.</summary>
     public bool Runs => FrontRunMm >= ShortestFrontMm && BackRunMm >= ShortestBackMm;
@@ -77,7 +89,7 @@ internal sealed class FoldTrial
     /// <summary>Whether it clears by less than is asked for.</summary>
     public bool IsTight => Least.Mm < _brake.ClearanceMm;
 
-    public Gauging Gauge => _gauge ??= Gauging.Of(_tools, _brake, _back, Fold, () =>
+    public Gauging Gauge => _gauge ??= _tools.Part.Flat is { } flat ? ByLine(flat) : Gauging.Of(_tools, _brake, _back, Fold, () =>
     {
         // Measured to a tape's reading, not held against a jaw: finer chords.
         var (fineFront, fineBack) = (
@@ -118,6 +130,22 @@ internal sealed class FoldTrial
         pose.Set(_tools, Fold, turn);
         return pose;
     }
+
+    /// <summary>Where along the fold the part comes nearest; null where nothing is near, and where the folds are parallel.</summary>
+    public FoldPlace? LeastPlace => _tools.Part.Flat is not null && Least is { Nearest: not null } least ? _swing.PlaceOf(least) : null;
+
+    private static bool? ShorterFar(PartSide side) => side.LongestRunMm - side.RunMm > Readable ? side.IsShorterFar : null;
+
+    // No gauge sets a line that is not parallel to the edge: its two marks do.
+    private Gauging ByLine(TaperFlat flat) => new(
+        GaugedBy.Mark,
+        flat.ToEdgeMm(Fold, EdgeBehind, _tools.BothSwing ? null : EdgeBehind, _tools.GaugeReferenceMm),
+        false,
+        new(Math.PI / 2))
+    {
+        IsOverFoldedPart = _back.IsFolded,
+        Marks = flat.MarksOf(Fold, _tools.BothSwing ? null : EdgeBehind, _tools.GaugeReferenceMm),
+    };
 
     // Clearance asked for has to be one that is distinguished from more.
     private double Plenty => Math.Max(_brake.PlentyMm, _brake.ClearanceMm);

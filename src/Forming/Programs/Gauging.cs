@@ -5,12 +5,21 @@ namespace Forming.Programs;
 
 /// <summary>How the part is placed for a fold.</summary>
 /// <param name="By">What it is placed by.</param>
-/// <param name="DistanceMm">From the sight line or the punch tip to the stop [mm]; where the gauge does not reach, to the edge
-/// behind.</param>
+/// <param name="DistanceMm">From the sight line or the punch tip to the stop [mm]; where the gauge does not reach, and on a taper, to the
+/// edge behind.</param>
 /// <param name="IsInRange">Whether the gauge reaches there.</param>
 /// <param name="FaceSlope">Slope of the face that meets the stop; below 45° the sheet can ride over or under it.</param>
 public sealed record Gauging(GaugedBy By, double DistanceMm, bool IsInRange, Angle FaceSlope)
 {
+    /// <summary>The two marks that set the line of a taper under the nose or the punch; null where the folds are parallel.</summary>
+    public LineMarks? Marks { get; init; }
+
+    /// <summary>Whether it is less sure than a flat edge against the stop, or a line that is set with nothing folded behind.</summary>
+    internal bool IsDoubtful => Marks is null ? By != GaugedBy.Flat : IsOverFoldedPart;
+
+    /// <summary>Whether folded part lies behind a line that is set by its marks.</summary>
+    internal bool IsOverFoldedPart { get; init; }
+
     internal static Gauging Of(BrakeTools tools, ProgramBrake brake, PartSide back, int fold, Func<Point[]> placedFine)
     {
         if (!back.IsFolded)

@@ -173,7 +173,7 @@ internal sealed class OrderSearch
 /// </summary>
 /// <param name="effort">Work counted.</param>
 /// <param name="most">Work granted to a search.</param>
-internal sealed class SearchLimit(Effort effort, long most)
+internal sealed class SearchLimit(Effort effort, double most)
 {
     /// <summary>Whether a search that began with some work done must end.</summary>
     /// <param name="begun">Work done when it began.</param>

@@ -20,12 +20,19 @@ internal static class ProgramNotes
 
     private static bool HasRating(ProgramBrake brake) => brake.Capacity is not null || brake is PressBrake { ForceCapacityN: not null };
 
-    public static IReadOnlyList<Basis> Basis(ProgramBrake brake) =>
+    public static IReadOnlyList<Basis> Basis(ProgramPart part, ProgramBrake brake) =>
     [
-        new("steps.clearance", "the part followed through each swing in section; bounded motion between angles proves the least clearance to 0.02 mm. Checked against an independent sweep of the solid part: clearances from the jaws above, default and callers' own, and contacts with the tools below and of the part with itself; none of it on a brake", "geometry", Status.Computed),
+        part.Flat is null
+            ? new("steps.clearance", "the part followed through each swing in section; bounded motion between angles proves the least clearance to 0.02 mm. Checked against an independent sweep of the solid part: clearances from the jaws above, default and callers' own, and contacts with the tools below and of the part with itself; none of it on a brake", "geometry", Status.Computed)
+            : new("steps.clearance", "the part in space, seen along the line of the fold: no section square to the fold reaches outside that outline, and the jaws are alike all along, so the least clearance is proved to 0.02 mm for every section, from the near end to the far one. What reaches past the fold's ends is checked as if the jaws reached there too; a brake that ends before has more room. The part against itself, past half a turn, is checked in sections: near end, middle, far end, and so many between that no fold line moves by more than a twentieth of the part's reach from one to the next; between them nothing is proved. Checked against sections of the solid part every 10 mm; none of it on a brake", "geometry", Status.Computed),
         new("tools", "outlines, gauge ranges, lifts and limits where the request gives none", "nothing was measured on a brake", Status.Assumption),
         new("steps.handling", "slide, draw out (lifted out of a die's groove first) and turn, followed in steps no longer than the clearance. Putting in and taking out are checked against all tools, the slide against the upper ones; starting on the nose and sliding along and off bed, leaf or die are allowed. Sufficient, not necessary: a person may find another way. Not checked on a brake", "costs: slide 1, draw out and re-enter 2, turn 3", Status.Assumption),
-        new("steps.gaugeDistance", "edge or folded part behind, from the sight line or the punch tip; over folded part not checked on a brake", "geometry", Status.Computed),
+        part.Flat is null
+            ? new("steps.gaugeDistance", "edge or folded part behind, from the sight line or the punch tip; over folded part not checked on a brake", "geometry", Status.Computed)
+            : new("steps.marks", "where the sight line, or the centre line under a punch, crosses the long edges of the straight-edged sheet; no gauge sets a line that is not parallel to its edge", "geometry", Status.Computed),
+        .. part.Flat is null
+            ? (Basis[])[]
+            : [new("steps.swing", "angle between the lines on the flat, facet by facet; on a slide the part turns level by it, and the slide is checked with that turn", "geometry", Status.Computed)],
         brake is PressBrake
             ? new("steps.force", "k UTS W t²/V with k = 1.33, and 2/√3 for the low value; peak load of a large bend, an upper bound for small folds", "university lecture text; k for a die of eight thicknesses", Status.PublishedAsQuoted)
             : new("steps.moment", "(2/√3) UTS t²/4 W; handle, leaf and clamp force by their arms, without the leaf's weight and friction", "Marciniak, Duncan & Hu eq. 6.21; statics", Status.Published),

@@ -55,10 +55,24 @@ public sealed record ProgramStep
     /// <summary>Least clearance of the folded part.</summary>
     public required Clearance Clearance { get; init; }
 
-    /// <summary>Flat in front of the fold [mm].</summary>
+    /// <summary>
+    /// Of a taper, how far the part is swung level from the last fold's line to this one's: above 0 anticlockwise, seen from above. Null
+    /// for the first step, and where the folds are parallel.
+    /// </summary>
+    public Angle? Swing { get; init; }
+
+    /// <summary>The end of the line that comes towards the operator in that swing, or null.</summary>
+    public FoldPlace? EndTowardsOperator => Swing is { } swing ? EndTowards(swing, EdgeInFront) : null;
+
+    /// <summary>
+    /// Where along the fold of a taper the part comes nearest; null where nothing is near, and where the folds are parallel.
+    /// </summary>
+    public FoldPlace? Section { get; init; }
+
+    /// <summary>Flat in front of the fold, at its shorter end [mm].</summary>
     public required double FrontRunMm { get; init; }
 
-    /// <summary>Flat behind the fold [mm].</summary>
+    /// <summary>Flat behind the fold, at its shorter end [mm].</summary>
     public required double BackRunMm { get; init; }
 
     /// <summary>What to do, in words.</summary>
@@ -66,6 +80,10 @@ public sealed record ProgramStep
 
     /// <summary>The step's own checks.</summary>
     public required IReadOnlyList<Check> Checks { get; init; }
+
+    // Seen from above with the marked face up, the far end lies on the left where the end edge is in front.
+    internal static FoldPlace EndTowards(Angle swing, PartEdge inFront) =>
+        swing.Radians > 0 == (inFront == PartEdge.End) ? FoldPlace.Far : FoldPlace.Near;
 }
 
 /// <summary>What places the part for a fold.</summary>
@@ -77,7 +95,7 @@ public enum GaugedBy
     /// <summary>The folded part behind lies against the stop.</summary>
     FoldedPart,
 
-    /// <summary>The pencil mark: the gauge does not reach.</summary>
+    /// <summary>The pencil mark: the gauge does not reach, or the line of a taper is set by its two marks.</summary>
     Mark,
 }
 

@@ -38,6 +38,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
             var gauge = trial.Gauge;
             var isChanged = i > 0 && TriedOrder.StopOf(trials, order.Trials[i - 1].Fold) != TriedOrder.StopOf(trials, trial.Fold);
             var stop = part.StopAngles[trial.Fold];
+            var swing = i > 0 ? part.Flat?.Swing(order.Trials[i - 1].Fold, trial.Fold) : null;
             steps[i] = new()
             {
                 Number = i + 1,
@@ -52,12 +53,14 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
                 StopSetting = SettingOf(trial.Fold),
                 IsStopChanged = isChanged,
                 DepthMm = trials.Tools.DepthMm(trial.Fold, stop),
-                Load = _load,
+                Load = FoldLoad.Of(part, brake, part.LengthOf(trial.Fold)),
                 Clearance = trial.Least,
+                Swing = swing,
+                Section = trial.LeastPlace,
                 FrontRunMm = trial.FrontRunMm,
                 BackRunMm = trial.BackRunMm,
-                Text = NoteOf(trial, order.Handlings[i], gauge, i == 0 || isChanged),
-                Checks = [.. StepChecks(trial, gauge), .. HandlingChecks(order, i)],
+                Text = StepText.Of(part, trial, order.Handlings[i], swing, i == 0 || isChanged ? SettingOf(trial.Fold) : null),
+                Checks = [.. StepChecks(trial), .. GaugeChecks(trial), .. HandlingChecks(order, i)],
             };
         }
 
@@ -174,39 +177,40 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
             isNarrow ? (FormattableString)$"a die of at least {Figure.Length(least)}: in a narrower one the force is higher than shown and the punch can mark the sheet" : null);
     }
 
-    private List<Check> StepChecks(FoldTrial trial, Gauging gauge)
-    {
-        List<Check> checks =
-        [
-            Run(CheckIds.FrontRun, trial.FrontRunMm, trial.ShortestFrontMm, trial.Fold),
-            Run(IsPress ? CheckIds.BackRun : CheckIds.ClampLand, trial.BackRunMm, trial.ShortestBackMm, trial.Fold),
-            Clear(CheckIds.ClearanceUpper, trial.Upper, trial.Fold),
-            Clear(CheckIds.ClearanceLower, trial.Lower, trial.Fold),
-            Clear(CheckIds.ClearanceSelf, trial.Self, trial.Fold),
-            new(
-                CheckIds.GaugeRange,
-                gauge.IsInRange ? Verdict.Pass : Verdict.Warn,
-                gauge.DistanceMm,
-                gauge.DistanceMm < brake.GaugeMinMm ? brake.GaugeMinMm : brake.GaugeMaxMm,
-                $"fold {trial.Fold + 1} would be gauged at {Figure.Length(gauge.DistanceMm)}",
-                gauge.IsInRange ? null : (FormattableString)$"set this fold by its pencil mark: the gauge stops at {Figure.Length(gauge.DistanceMm < brake.GaugeMinMm ? brake.GaugeMinMm : brake.GaugeMaxMm)}")
-            {
-                Bound = gauge.DistanceMm < brake.GaugeMinMm ? Bound.Least : Bound.Most,
-            },
-        ];
-        if (gauge.By == GaugedBy.FoldedPart)
-        {
-            var isSlanting = gauge.FaceSlope.Radians < LeastFaceSlope;
-            checks.Add(new(
-                CheckIds.GaugeFace,
-                isSlanting ? Verdict.Warn : Verdict.Pass,
-                gauge.FaceSlope.Radians,
-                LeastFaceSlope,
-                $"at fold {trial.Fold + 1} the folded part meets the stop at {Figure.Angle(gauge.FaceSlope.Radians)}",
-                isSlanting ? (FormattableString)$"set this fold by its pencil mark: on a face this slanted the sheet can ride over or under the stop" : null));
-        }
+    private IEnumerable<Check> StepChecks(FoldTrial trial) =>
+    [
+        Run(CheckIds.FrontRun, trial.FrontRunMm, trial.ShortestFrontMm, trial.Fold, trial.IsFrontShorterFar),
+        Run(IsPress ? CheckIds.BackRun : CheckIds.ClampLand, trial.BackRunMm, trial.ShortestBackMm, trial.Fold, trial.IsBackShorterFar),
+        Clear(CheckIds.ClearanceUpper, trial.Upper, trial.Fold),
+        Clear(CheckIds.ClearanceLower, trial.Lower, trial.Fold),
+        Clear(CheckIds.ClearanceSelf, trial.Self, trial.Fold),
+    ];
 
-        return checks;
+    private IEnumerable<Check> GaugeChecks(FoldTrial trial)
+    {
+        var gauge = trial.Gauge;
+        if (gauge.Marks is not null)
+            yield break;
+        yield return new(
+            CheckIds.GaugeRange,
+            gauge.IsInRange ? Verdict.Pass : Verdict.Warn,
+            gauge.DistanceMm,
+            gauge.DistanceMm < brake.GaugeMinMm ? brake.GaugeMinMm : brake.GaugeMaxMm,
+            $"fold {trial.Fold + 1} would be gauged at {Figure.Length(gauge.DistanceMm)}",
+            gauge.IsInRange ? null : (FormattableString)$"set this fold by its pencil mark: the gauge stops at {Figure.Length(gauge.DistanceMm < brake.GaugeMinMm ? brake.GaugeMinMm : brake.GaugeMaxMm)}")
+        {
+            Bound = gauge.DistanceMm < brake.GaugeMinMm ? Bound.Least : Bound.Most,
+        };
+        if (gauge.By != GaugedBy.FoldedPart)
+            yield break;
+        var isSlanting = gauge.FaceSlope.Radians < LeastFaceSlope;
+        yield return new(
+            CheckIds.GaugeFace,
+            isSlanting ? Verdict.Warn : Verdict.Pass,
+            gauge.FaceSlope.Radians,
+            LeastFaceSlope,
+            $"at fold {trial.Fold + 1} the folded part meets the stop at {Figure.Angle(gauge.FaceSlope.Radians)}",
+            isSlanting ? (FormattableString)$"set this fold by its pencil mark: on a face this slanted the sheet can ride over or under the stop" : null);
     }
 
     // A complete order has passed them: they say how.
@@ -232,7 +236,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
         ? new(id, Verdict.Pass, null, null, $"the part slides off the open end of the brake where it does not come out in front")
         : new(id, Verdict.Pass, lift, brake.LeastLiftMm, how);
 
-    private Check Run(CheckId id, double run, double shortest, int fold)
+    private Check Run(CheckId id, double run, double shortest, int fold, bool? isShorterFar)
     {
         var reached = run + (part.Allowance(fold) / 2);
         var isShort = run < shortest;
@@ -242,10 +246,17 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
             isShort ? Verdict.Fail : isTrade ? Verdict.Warn : Verdict.Pass,
             run,
             shortest,
-            $"fold {fold + 1} has {Figure.Length(run)} of flat beside it",
+            $"fold {fold + 1} has {Figure.Length(run)} of flat beside it{ShorterEnd(isShorterFar)}",
             isShort ? (FormattableString)$"at least {Figure.Length(shortest)}"
                 : isTrade ? (FormattableString)$"the trade asks {Figure.Length(trials.Tools.TradeRunMm!.Value)} to the fold's centre for bends near 90°; for small folds it is too strict, so try one" : null);
     }
+
+    private static string ShorterEnd(bool? isFar) => isFar switch
+    {
+        true => " at its far end",
+        false => " at its near end",
+        _ => "",
+    };
 
     private Check Clear(CheckId id, Clearance clearance, int fold)
     {
@@ -285,13 +296,14 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
         var check = trial.FailedCheck!.Name;
         if (!trial.Runs)
         {
-            var (run, shortest) =
-                check == CheckIds.FrontRun.Name ? (trial.FrontRunMm, trial.ShortestFrontMm) : (trial.BackRunMm, trial.ShortestBackMm);
+            var (run, shortest, isFar) = check == CheckIds.FrontRun.Name
+                ? (trial.FrontRunMm, trial.ShortestFrontMm, trial.IsFrontShorterFar)
+                : (trial.BackRunMm, trial.ShortestBackMm, trial.IsBackShorterFar);
             return new(
                 trial.Fold + 1,
                 check,
                 null,
-                $"fold {trial.Fold + 1} has {Figure.Length(run)} of flat beside it with {Others(trial)}, and {Figure.Length(shortest)} are needed",
+                $"fold {trial.Fold + 1} has {Figure.Length(run)} of flat beside it{ShorterEnd(isFar)} with {Others(trial)}, and {Figure.Length(shortest)} are needed",
                 IsPress ? (FormattableString)$"a longer lead or facet there, or a narrower die" : $"a longer lead or facet there; a lead is trimmed afterwards");
         }
 
@@ -324,27 +336,5 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
         return fromStart < 1 || fromStart >= part.Folds
             ? FormattableString.Invariant($"try one near fold {(part.Folds + 1) / 2}")
             : FormattableString.Invariant($"folds 1 to {fromStart} clear by themselves, so it may end between folds {fromStart} and {fromStart + 1}");
-    }
-
-    private FormattableString NoteOf(FoldTrial trial, Handling handling, Gauging gauge, bool setsStop)
-    {
-        var edge = trial.EdgeInFront == PartEdge.Start ? "start edge" : "end edge";
-        var handled = handling switch
-        {
-            Handling.Load => $"Lay the blank in, {edge} towards you, marked face up",
-            Handling.Push => $"Slide the part on to fold {trial.Fold + 1}",
-            Handling.ReEnter => $"Draw the part out and put it in again, {edge} towards you",
-            _ => $"Draw the part out, turn it end for end, {edge} towards you",
-        };
-        FormattableString placed = gauge.By switch
-        {
-            GaugedBy.Flat => $"against the stop at {Figure.Length(gauge.DistanceMm)}",
-            GaugedBy.FoldedPart => $"folded part against the stop at {Figure.Length(gauge.DistanceMm)}, and look at the mark",
-            _ => $"by its pencil mark: the gauge does not reach",
-        };
-        var setting = Figure.Angle(SettingOf(trial.Fold).Radians);
-        return setsStop
-            ? $"{handled}, {placed}. Set the stop to {setting:0.###} ({Figure.Angle(part.StopAngles[trial.Fold]):0.0} wanted) and fold."
-            : (FormattableString)$"{handled}, {placed}. Fold to the same stop.";
     }
 }

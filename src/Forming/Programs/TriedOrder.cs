@@ -40,7 +40,7 @@ internal sealed record TriedOrder(
     public static Objective Next(Objective so, StepTrials trials, FoldTrial? last, FoldTrial trial, Handling way) => new(
         so.Tight + (trial.IsTight ? 1 : 0),
         so.Cost + CostOf(way),
-        so.Doubtful + (trial.Gauge.By == GaugedBy.Flat ? 0 : 1),
+        so.Doubtful + (trial.Gauge.IsDoubtful ? 1 : 0),
         so.StopChanges + (last is not null && StopOf(trials, last.Fold) != StopOf(trials, trial.Fold) ? 1 : 0),
         Math.Min(so.ClearanceMm, trial.Least.Mm));
 

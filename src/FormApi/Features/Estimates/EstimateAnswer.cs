@@ -15,7 +15,7 @@ namespace FormApi.Features.Estimates;
 /// Time and cost of a form and its panels. Minutes are of one person; money is in the caller's currency, nothing is converted.
 /// </summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
-/// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
+/// <param name="Fingerprint">SHA-256 of canonical request and engine version: the same one is the same answer.</param>
 /// <param name="Request">The request with every default shown; null where the plan chooses.</param>
 /// <param name="Verdict">The verdict of the plan's checks. A form that cannot be made is estimated too: its failed checks are named, and
 /// the estimate is not an offer.</param>

@@ -8,7 +8,7 @@ namespace FormApi.Features.Forms;
 
 /// <summary>Everything needed to mark, fold and use a form. Lengths, forces and masses are in the units of the request.</summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
-/// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
+/// <param name="Fingerprint">SHA-256 of canonical request and engine version: the same one is the same answer.</param>
 /// <param name="Request">The request with every default shown; null where the plan chooses.</param>
 /// <param name="Verdict">The verdict of the checks: <c>ready</c>, <c>attention</c> where one warns, <c>cannot-be-made</c> where one
 /// failed.</param>
@@ -48,6 +48,6 @@ internal sealed record FormAnswer(
             Lists.Map(plan.Safety, note => SafetyResult.From(note, units)),
             Lists.Map(plan.ShopNotes, note => ShopNoteResult.From(note, units)),
             Lists.Map(plan.Basis, BasisResult.From),
-            AnswerLinks.OfForm(job.Shown.Canonical.Span, plan.Taper is not null));
+            AnswerLinks.OfForm(job.Shown.Canonical.Span));
     }
 }

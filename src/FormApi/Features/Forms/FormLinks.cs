@@ -10,5 +10,5 @@ internal static class FormLinks
     /// <param name="request">The request as one for a form, or null.</param>
     public static LinksResult OfPlanned(FormRequest? request) => request is null
         ? new(null, null, null)
-        : AnswerLinks.OfForm(NormalizedRequest.Of(FormDefaults.Apply(request)).Canonical.Span, request.Panel.Curve is TaperInput);
+        : AnswerLinks.OfForm(NormalizedRequest.Of(FormDefaults.Apply(request)).Canonical.Span);
 }

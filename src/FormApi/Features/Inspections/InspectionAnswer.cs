@@ -16,7 +16,7 @@ namespace FormApi.Features.Inspections;
 /// mold lines.
 /// </summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
-/// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
+/// <param name="Fingerprint">SHA-256 of canonical request and engine version: the same one is the same answer.</param>
 /// <param name="Request">The request with every default shown.</param>
 /// <param name="WithinTolerance">Whether closing angle and every mold line are within the tolerance as measured.</param>
 /// <param name="AsBuilt">The form as it was measured.</param>

@@ -17,8 +17,8 @@ internal static class LinksEndpoint
     private const string Tag = "Links";
 
     private const string Always =
-        " The link holds the JSON of the request, deflated (RFC 1951), in base64url without padding (RFC 4648), 4096 characters at most; `links` in an answer has it ready. "
-        + "The answer has an entity tag; a caller who sends it as If-None-Match is answered 304 as long as the engine is the same.";
+        " The link is the JSON of the request, deflated (RFC 1951), in base64url without padding (RFC 4648), 4096 characters at most. "
+        + "A caller who sends the answer's entity tag as If-None-Match is answered 304 as long as the engine is the same.";
 
     private static readonly int[] Faults = [413, 414, 422];
 

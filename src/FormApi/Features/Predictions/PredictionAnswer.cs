@@ -13,7 +13,7 @@ namespace FormApi.Features.Predictions;
 /// the units of the request.
 /// </summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
-/// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
+/// <param name="Fingerprint">SHA-256 of canonical request and engine version: the same one is the same answer.</param>
 /// <param name="Request">The request with every default shown; null where the plan chooses, or where it has no use with stations.</param>
 /// <param name="Wraps">Whether the panel lands on every fold, one after another.</param>
 /// <param name="Text">Why it does not; null where it does.</param>

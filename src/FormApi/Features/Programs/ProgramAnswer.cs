@@ -7,6 +7,7 @@ using FormApi.Http.Units;
 using Forming.Plans;
 using Forming.Programs;
 using Forming.Programs.Brakes;
+using Forming.Programs.Motion;
 
 namespace FormApi.Features.Programs;
 
@@ -15,7 +16,7 @@ namespace FormApi.Features.Programs;
 /// request.
 /// </summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
-/// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
+/// <param name="Fingerprint">SHA-256 of canonical request and engine version: the same one is the same answer.</param>
 /// <param name="Request">The request with every default shown; null where it has no use.</param>
 /// <param name="Verdict">The verdict of the checks: <c>ready</c>, or <c>attention</c> where one warns. A form that cannot be folded is a
 /// 422.</param>
@@ -125,7 +126,12 @@ internal sealed record ProgramAnswer(
             units.Length(step.BackRunMm),
             MarkedFace,
             units.Wording.Of(step.Text),
-            Lists.Map(step.Checks, check => CheckResult.From(check, units)));
+            Lists.Map(step.Checks, check => CheckResult.From(check, units)),
+            step.Gauge.Marks is { } marks
+                ? new(units.Length(marks.Near.Mm), units.Length(marks.Far.Mm), marks.Near.Text, marks.Far.Text)
+                : null,
+            step.Swing is { } swing ? UnitSystem.Degrees(swing) : null,
+            step.Section?.Word());
 
         double? Force(double? newtons) => newtons is { } known ? units.Force(known) : null;
     }
@@ -186,8 +192,8 @@ internal sealed record OrderTriedResult(
 /// <param name="HandlingCost">What that costs, in slides to the next mark.</param>
 /// <param name="GaugedEdge">The edge behind, which is gauged.</param>
 /// <param name="GaugedBy">What places the part.</param>
-/// <param name="GaugeDistance">From the sight line of a leaf brake or the punch tip of a press brake to the stop [mm or in]; where the
-/// gauge does not reach, to the edge behind.</param>
+/// <param name="GaugeDistance">From the sight line of a leaf brake or the punch tip of a press brake to the stop [mm or in]; by mark, to
+/// the edge behind, and no gauge is set by it.</param>
 /// <param name="GaugeInRange">Whether the gauge reaches there.</param>
 /// <param name="FaceSlope">Slope of the face that meets the stop [°]; below 45° the sheet can ride over or under it.</param>
 /// <param name="Angle">Fold angle after springback [°].</param>
@@ -208,11 +214,14 @@ internal sealed record OrderTriedResult(
 /// too high by more.</param>
 /// <param name="Nearest">What is nearest to the part; null where nothing is near.</param>
 /// <param name="ClearanceAtAngle">Angle of the fold there [°].</param>
-/// <param name="FrontRun">Flat in front of the fold [mm or in].</param>
-/// <param name="BackRun">Flat behind the fold [mm or in].</param>
+/// <param name="FrontRun">Flat in front of the fold, at its shorter end [mm or in].</param>
+/// <param name="BackRun">Flat behind the fold, at its shorter end [mm or in].</param>
 /// <param name="FaceUp">The face that lies up: always <c>inside</c>, the marked face; the part is never flipped.</param>
 /// <param name="Text">What to do, in words.</param>
 /// <param name="Checks">The step's own checks.</param>
+/// <param name="Marks">The marks of the line to set under nose or punch, on the sheet's long edges, from the datum; tapers only.</param>
+/// <param name="Swing">From the last line to this one [°], anticlockwise seen from above; tapers only, null at the first step.</param>
+/// <param name="Section">Third of the fold with the least clearance: <c>near</c>, <c>middle</c> or <c>far</c>; tapers only.</param>
 internal sealed record StepResult(
     int Number,
     int Fold,
@@ -244,7 +253,17 @@ internal sealed record StepResult(
     double BackRun,
     string FaceUp,
     string Text,
-    CheckResult[] Checks);
+    CheckResult[] Checks,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] LineMarksResult? Marks = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Swing = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Section = null);
+
+/// <summary>Two marks of a line.</summary>
+/// <param name="Near">On the near edge [mm or in].</param>
+/// <param name="Far">On the far edge [mm or in].</param>
+/// <param name="NearText">The near one as it reads on the tape.</param>
+/// <param name="FarText">The far one.</param>
+internal sealed record LineMarksResult(double Near, double Far, string NearText, string FarText);
 
 /// <summary>Why a form cannot be folded on the given tools.</summary>
 /// <param name="Proven">Whether no order exists for these tools, for certain; handling is left aside in the proof.</param>

@@ -7,7 +7,6 @@ using FormApi.Http.Requests;
 using FormApi.Http.Units;
 using Forming;
 using Forming.Checks;
-using Forming.Curves;
 using Forming.Drawing;
 using Forming.Jobs;
 using Forming.Materials;
@@ -95,12 +94,10 @@ internal sealed record ProgrammedJob(
     private static (ProgramPart Part, IReadOnlyList<Check> Checks) Planned(ProgramRequest request, CancellationToken cancellation)
     {
         var specs = FormSpecs.From(FormDefaults.Apply(ProgramDefaults.AsForm(request)));
-        if (specs.Panel.Curve is TaperCurve)
-            throw new NoSolutionException("program.taper", "panel.curve", $"a taper's folds are not parallel, and a program is worked out in one section", $"a curve that is alike at both ends");
         var plan = FormPlan.Compute(specs.Job, check => check.Verdict == Forming.Checks.Verdict.Fail, cancellation);
         if (plan.Form.Stations.Count > GivenPart.MostFolds)
             throw new NoSolutionException("program.too-many-folds", "form.stepping", $"the plan has {plan.Form.Stations.Count} folds, and programs are worked out for {GivenPart.MostFolds} at most", $"at most {GivenPart.MostFolds} folds");
-        return (ProgramPart.Of(plan, specs.Form, specs.Brake), plan.Checks);
+        return (ProgramPart.Of(plan, specs.Job), plan.Checks);
     }
 
     private static (ProgramPart Part, IReadOnlyList<Check> Checks) Given(ProgramRequest request, FormSpec form, UnitSystem units)

@@ -22,14 +22,15 @@ internal static class ProgramsEndpoint
             "programBrake",
             "Programs",
             "The steps by which a leaf brake or a press brake folds a form.",
-            "Takes the request of /v1/forms with the brake's tools, or with stations a form whose folds are known already, and answers the steps in order: "
-            + "handling, gauge, stop, load and clearance of each, with the part followed through its whole swing. "
+            "Takes the request of /v1/forms with the brake's tools, or the stations of a form that is known already, and answers the steps in order: "
+            + "handling, gauge, stop, load and clearance of each, the part followed through its whole swing. "
             + "By Accept: application/json; text/csv, a line for every step; image/svg+xml or application/pdf, the sheet with a small section for every handling. "
-            + "A form with a failed check, and a form that these tools cannot fold, is refused in every media type with 422: a machine never receives one. "
-            + "Every fold at fault is named with why, whether that is proved, and what would help. A taper is refused, because its folds are not parallel. "
-            + "Entry and removal are checked against all tools, the slide to the next mark against the upper ones; starting on the nose and sliding along and off bed, leaf or die are allowed. "
-            + "The search counts its work and reads no clock: the same request has the same answer under any load. "
-            + "Outlines, handling costs and limits that the request leaves out are generic assumptions: nothing was measured on a brake.");
+            + "A form with a failed check, or that these tools cannot fold, is refused in every media type with 422: a machine never receives one. "
+            + "Every fold at fault is named with why, whether that is proved, and what would help. "
+            + "The fold lines of a taper are not parallel: two marks set each, the part is swung between them, and clearances are proved from end to end of the fold. "
+            + "Entry and removal are checked against all tools, slides against the upper ones; starting on the nose and sliding along and off bed, leaf or die are allowed. "
+            + "The search counts its work and reads no clock: the same request has the same answer. "
+            + "Outlines, handling costs and limits left out are generic assumptions: nothing was measured on a brake.");
 
     /// <summary>Answers a request.</summary>
     /// <param name="body">The body as it was read.</param>

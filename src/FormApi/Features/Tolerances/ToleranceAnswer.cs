@@ -17,7 +17,7 @@ namespace FormApi.Features.Tolerances;
 /// contact side, sharp mold lines.
 /// </summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
-/// <param name="Fingerprint">SHA-256 over the canonical request and the engine's version: the same fingerprint is the same answer.</param>
+/// <param name="Fingerprint">SHA-256 of canonical request and engine version: the same one is the same answer.</param>
 /// <param name="Request">The request with every default shown.</param>
 /// <param name="Folds">Folds of the form.</param>
 /// <param name="Sweep">Sum of its folds as planned [°].</param>

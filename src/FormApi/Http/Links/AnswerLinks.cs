@@ -9,14 +9,13 @@ internal static class AnswerLinks
 
     /// <summary>Links of a form.</summary>
     /// <param name="shown">The form request.</param>
-    /// <param name="isTaper">Whether its folds are not parallel, so that it has no program.</param>
-    public static LinksResult OfForm(ReadOnlySpan<byte> shown, bool isTaper)
+    public static LinksResult OfForm(ReadOnlySpan<byte> shown)
     {
         var form = LinkText.Of(shown);
         return new(
             To(form, "form"),
             To(form, "drawing"),
-            isTaper ? null : To(form, "program"));
+            To(form, "program"));
     }
 
     /// <summary>A relative link, or null where it would be too long.</summary>

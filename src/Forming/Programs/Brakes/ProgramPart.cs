@@ -6,12 +6,12 @@ using Forming.Springback;
 
 namespace Forming.Programs.Brakes;
 
-/// <summary>The form as a brake sees it: flats and folds, parallel to each other.</summary>
-/// <param name="StraightsMm">[n + 1] straight parts, lead-in and lead-out among them [mm].</param>
+/// <summary>The form as a brake sees it: flats and folds.</summary>
+/// <param name="StraightsMm">[n + 1] straight parts, lead-in and lead-out among them; of a taper at their narrower ends [mm].</param>
 /// <param name="FoldAngles">[n] fold angles after springback [rad], &gt; 0.</param>
 /// <param name="StopAngles">[n] angles under load [rad], at least the fold angles.</param>
 /// <param name="Shape">Shape of every fold.</param>
-/// <param name="WidthMm">Length of the folds [mm].</param>
+/// <param name="WidthMm">Length of the folds, of the longest of a taper [mm].</param>
 /// <param name="UltimateMpa">Ultimate strength of the sheet [MPa].</param>
 /// <param name="StopResolution">Smallest step of the stop.</param>
 public sealed record ProgramPart(
@@ -32,6 +32,9 @@ public sealed record ProgramPart(
     /// <summary>What its sheet is called.</summary>
     public string MaterialName { get; init; } = "this sheet";
 
+    /// <summary>Where the fold lines of a taper lie on its flat; null where they are parallel.</summary>
+    public TaperFlat? Flat { get; init; }
+
     /// <summary>What rounding the stop angles adds to the whole form: above 0 it closes too far.</summary>
     public Angle StopRounding => StopSettings.Closing(StopAngles, StopSteps().Select(steps => steps * StopResolution.Radians), StopSlope);
 
@@ -41,28 +44,34 @@ public sealed record ProgramPart(
     /// <summary>Sum of the fold angles [rad].</summary>
     public double TotalTurn => FoldAngles.Sum();
 
-    /// <summary>The part of a planned form whose folds are parallel.</summary>
+    /// <summary>The part of a planned form.</summary>
     /// <param name="plan">The plan.</param>
-    /// <param name="form">What it was planned from.</param>
-    /// <param name="brake">The brake.</param>
+    /// <param name="job">What it was planned from.</param>
     /// <remarks>A fold that stays elastic has no stop angle; its plan has failed, and here it has its fold angle.</remarks>
-    public static ProgramPart Of(FormPlan plan, FormSpec form, BrakeSpec brake)
+    public static ProgramPart Of(FormPlan plan, FormJob job)
     {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(job);
+        var form = job.Form;
         var shape = new FoldShape(form.FoldRadiusMm, form.Sheet.ThicknessMm, plan.Form.NeutralFactor);
         double[] angles = [.. plan.Form.Stations.Select(station => station.FoldAngle.Radians)];
         return new(
-            [form.LeadInMm - shape.Setback(angles[0]), .. plan.Form.Stations.Select(station => station.StraightAfterMm)],
+            [form.LeadInMm - shape.Setback(angles[0]), .. plan.Form.Stations.Select(NarrowestAfter)],
             angles,
             [.. plan.Form.Stations.Select(station => (station.StopAngle ?? station.FoldAngle).Radians)],
             shape,
-            form.WidthMm,
+            plan.Taper is null ? form.WidthMm : plan.Form.Stations.Max(station => station.Line!.LengthMm),
             form.Sheet.Material.UltimateMpa,
-            brake.StopResolution)
+            job.Brake.StopResolution)
         {
             Rounding = form.StopRounding,
-            StopSlope = form.SpringbackOf(shape, BendingLaw.Of(form.Sheet), brake).Line?.Slope ?? 1,
+            StopSlope = form.SpringbackOf(shape, BendingLaw.Of(form.Sheet), job.Brake).Line?.Slope ?? 1,
             MaterialName = form.Sheet.Material.Name,
+            Flat = plan.Taper is null ? null : TaperFlat.Of(plan.Form, job.Marks),
         };
+
+        static double NarrowestAfter(Station station) =>
+            station.Line is { } line ? Math.Min(line.StraightNearMm, line.StraightFarMm) : station.StraightAfterMm;
     }
 
     /// <summary>Refuses what is no part.</summary>
@@ -75,6 +84,7 @@ public sealed record ProgramPart(
             && FoldAngles.All(IsPositive)
             && StopAngles.Zip(FoldAngles).All(pair => pair.First >= pair.Second && pair.First < Math.PI)
             && IsPositive(Shape.ThicknessMm) && Shape.RadiusMm >= 0 && IsPositive(Shape.NeutralRadiusMm)
+            && (Flat is null || Flat.Lines.Count == Folds)
             && IsPositive(WidthMm) && IsPositive(UltimateMpa) && IsPositive(StopResolution.Radians);
         if (!isPart)
             throw new ArgumentException($"Not a part: 1 to {FoldSet.MostFolds} folds, a flat on either side of each, every value above 0, stop angles from the fold's to half a turn.");
@@ -84,6 +94,10 @@ public sealed record ProgramPart(
 
     /// <summary>[n] steps of the stop that each fold is set to.</summary>
     internal long[] StopSteps() => StopSettings.Steps(FoldAngles, StopAngles, StopResolution.Radians, Rounding);
+
+    /// <summary>Length of a fold [mm].</summary>
+    /// <param name="fold">Its index, from 0.</param>
+    public double LengthOf(int fold) => Flat?.Lines[fold].LengthMm ?? WidthMm;
 
     /// <summary>Neutral length of a fold [mm].</summary>
     /// <param name="fold">Its index, from 0.</param>

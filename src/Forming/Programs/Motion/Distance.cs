@@ -48,10 +48,18 @@ internal static class Distance
     /// <param name="jaw">The jaw.</param>
     /// <param name="enough">Beyond this any answer at least as large will do [mm].</param>
     /// <returns>The distance, or what is enough where it is no less [mm].</returns>
-    public static double ToSquareEnd(Point a, Point b, double half, Jaw jaw, double enough)
+    public static double ToSquareEnd(Point a, Point b, double half, Jaw jaw, double enough) =>
+        ToEnd(SquareEnd(a, b, half), jaw, enough);
+
+    /// <summary>From the outline of the end of a sheet to a jaw; 0 where they overlap.</summary>
+    /// <param name="outline">The outline.</param>
+    /// <param name="jaw">The jaw.</param>
+    /// <param name="enough">Beyond this any answer at least as large will do [mm].</param>
+    /// <returns>The distance, or what is enough where it is no less [mm].</returns>
+    public static double ToEnd((Point From, Point To)[] outline, Jaw jaw, double enough)
     {
         var least = enough;
-        foreach (var (from, to) in SquareEnd(a, b, half))
+        foreach (var (from, to) in outline)
             least = Math.Min(least, To(from, to, jaw, least));
         return least;
     }
@@ -87,9 +95,15 @@ internal static class Distance
     public static (Point From, Point To)[] SquareEnd(Point a, Point b, double half)
     {
         var along = b - a;
-        var across = half / along.Length * along.Left();
-        return [(b + across, b - across), (a + across, b + across), (a - across, b - across)];
+        return EndAcross(a, b, half / along.Length * along.Left());
     }
+
+    /// <summary>The outline of the end of a sheet: its two faces and the cut edge.</summary>
+    /// <param name="a">Where the end begins, on the mid surface.</param>
+    /// <param name="b">The cut edge, on the mid surface.</param>
+    /// <param name="across">From the mid surface to a face [mm].</param>
+    public static (Point From, Point To)[] EndAcross(Point a, Point b, Point across) =>
+        [(b + across, b - across), (a + across, b + across), (a - across, b - across)];
 
     // Within the parallelogram at a corner with two sides: both shares between 0 and 1.
     private static bool IsWithin(Point p, Point corner, Point one, Point other)

@@ -7,7 +7,11 @@ namespace Forming.Programs.Motion;
 /// <param name="ShiftTo">Shift at its end [mm].</param>
 /// <param name="TurnFrom">Turn at its beginning [rad].</param>
 /// <param name="TurnTo">Turn at its end [rad].</param>
-internal readonly record struct RigidMove(Point ShiftFrom, Point ShiftTo, double TurnFrom, double TurnTo);
+internal readonly record struct RigidMove(Point ShiftFrom, Point ShiftTo, double TurnFrom, double TurnTo)
+{
+    /// <summary>The axis in space of the turn; null where it is along the fold.</summary>
+    public Point3? Axis { get; init; }
+}
 
 /// <summary>Whether the part can be moved in the opened brake: straight out, rolled out, or from fold to fold.</summary>
 /// <remarks>
@@ -46,7 +50,7 @@ internal static class Extraction
         double lift = 0;
         for (var i = 0; i < MostSteps && lift < brake.OpeningMm; i++)
         {
-            var room = Math.Min(Room(pose.Front, front.RunEnd, lift), Room(pose.Back, back.RunEnd, lift));
+            var room = Math.Min(Room(pose.Front, front, lift), Room(pose.Back, back, lift));
             if (room <= LiftRoom + 1e-3)
                 break;
             lift += room - LiftRoom;
@@ -55,15 +59,15 @@ internal static class Extraction
         return Math.Min(lift, brake.OpeningMm);
 
         // The runs lie on the nose and are left behind as it rises.
-        double Room(Point[] placed, int from, double by)
+        double Room(Point[] placed, PartSide side, double by)
         {
             effort.Spend((long)placed.Length * tools.UpperEdges);
             var least = double.PositiveInfinity;
             var down = new Point(0, -by);
             foreach (var jaw in tools.Upper)
             {
-                for (var k = from; k + 1 < placed.Length; k++)
-                    least = Math.Min(least, Distance.To(placed[k] + down, placed[k + 1] + down, jaw, least + half) - half);
+                foreach (var (from, to, _, _, _) in side.Beyond)
+                    least = Math.Min(least, Distance.To(placed[from] + down, placed[to] + down, jaw, least + half) - half);
             }
 
             return least;
@@ -116,18 +120,17 @@ internal static class Extraction
         return null;
     }
 
-    /// <summary>Whether the part can be pushed from where it lies to the next fold's place, turning about its folds' centre.</summary>
+    /// <summary>
+    /// Whether the part can be pushed from where it lies to the next fold's place, turning about its folds' centre; a taper is swung level
+    /// at the same time.
+    /// </summary>
     /// <param name="tools">The tools.</param>
     /// <param name="effort">Work counted.</param>
     /// <param name="from">Where it lies.</param>
     /// <param name="to">Where it shall lie.</param>
     /// <param name="lift">How far the upper jaw is up [mm].</param>
-    public static bool Pushes(BrakeTools tools, Effort effort, FreePart from, FreePart to, double lift)
-    {
-        var turn = Math.IEEERemainder(to.StartHeading - from.StartHeading, 2 * Math.PI);
-        var shift = to.Start + (from.Centre - from.Start).TurnedTo(Point.Along(turn)) - from.Centre;
-        return new Way(tools, effort, from, [], lift).IsClear(new(Point.Origin, shift, 0, turn));
-    }
+    public static bool Pushes(BrakeTools tools, Effort effort, FreePart from, FreePart to, double lift) =>
+        new Way(tools, effort, from, [], lift).IsClear(from.MoveTo(to));
 
     /// <summary>The part between jaws that are up and the tools below.</summary>
     private sealed class Way(BrakeTools tools, Effort effort, FreePart part, IReadOnlyList<Jaw> beneath, double lift)
@@ -136,11 +139,12 @@ internal static class Extraction
         private readonly int _lowerEdges = BrakeTools.EdgesOf(beneath);
         private readonly Point[] _placed = new Point[part.Points.Length];
         private readonly double _half = tools.Part.Shape.ThicknessMm / 2;
+        private readonly long _work = part.Stretches.Length + 1;
 
         /// <summary>The straight pull by which the part comes out from where a shift and a turn have brought it, or null.</summary>
         public RigidMove? PullOut(Point shift, double turn)
         {
-            Place(shift, turn);
+            Place(shift, turn, null);
             var away = _above.Concat(beneath).Max(jaw => jaw.Bounds.Right) - _placed.Min(point => point.X) + Far;
             if (away <= 0)
                 return new(shift, shift, turn, turn);
@@ -168,15 +172,16 @@ internal static class Extraction
         private bool Advances(RigidMove move, Jaw[] jaws, int edges)
         {
             var by = move.ShiftTo - move.ShiftFrom;
-            var length = by.Length + (part.ReachMm * Math.Abs(move.TurnTo - move.TurnFrom));
+            var reach = move.Axis is null ? part.ReachMm : part.ReachInSpaceMm;
+            var length = by.Length + (reach * Math.Abs(move.TurnTo - move.TurnFrom));
             double share = 0;
             for (var i = 0; i < MostSteps; i++)
             {
-                Place(move.ShiftFrom + (share * by), move.TurnFrom + (share * (move.TurnTo - move.TurnFrom)));
+                Place(move.ShiftFrom + (share * by), move.TurnFrom + (share * (move.TurnTo - move.TurnFrom)), move.Axis);
 
                 // It may begin on the nose, where the fold was made; from there it must come free.
                 var least = share > 0 ? Contact : double.NegativeInfinity;
-                effort.Spend((long)_placed.Length * edges);
+                effort.Spend(_work * edges);
                 var room = Room(jaws, least);
                 if (room <= least)
                     return false;
@@ -195,15 +200,15 @@ internal static class Extraction
         {
             if (beneath.Count == 0)
                 return true;
-            Place(move.ShiftFrom, move.TurnFrom);
+            Place(move.ShiftFrom, move.TurnFrom, null);
             var by = move.ShiftTo - move.ShiftFrom;
             var least = _half - Sliding;
-            effort.Spend(3L * _placed.Length * _lowerEdges);
+            effort.Spend(3 * _work * _lowerEdges);
             foreach (var jaw in beneath)
             {
-                for (var k = 0; k + 1 < _placed.Length; k++)
+                foreach (var (from, to) in part.Stretches)
                 {
-                    if (Distance.ToSwept(_placed[k], _placed[k + 1], by, jaw, least) < least)
+                    if (Distance.ToSwept(_placed[from], _placed[to], by, jaw, least) < least)
                         return false;
                 }
             }
@@ -216,9 +221,9 @@ internal static class Extraction
             var room = double.PositiveInfinity;
             foreach (var jaw in jaws)
             {
-                for (var k = 0; k + 1 < _placed.Length; k++)
+                foreach (var (from, to) in part.Stretches)
                 {
-                    room = Math.Min(room, Distance.To(_placed[k], _placed[k + 1], jaw, room + _half) - _half);
+                    room = Math.Min(room, Distance.To(_placed[from], _placed[to], jaw, room + _half) - _half);
                     if (room <= least)
                         return room;
                 }
@@ -227,8 +232,14 @@ internal static class Extraction
             return room;
         }
 
-        private void Place(Point shift, double turn)
+        private void Place(Point shift, double turn, Point3? axis)
         {
+            if (axis is { } about && part.Along is { } places)
+            {
+                Place(shift, turn, about, places);
+                return;
+            }
+
             var along = Point.Along(turn);
             var centre = part.Centre;
             var (x, y) = (centre.X + shift.X, centre.Y + shift.Y);
@@ -236,6 +247,19 @@ internal static class Extraction
             {
                 var (px, py) = (part.Points[i].X - centre.X, part.Points[i].Y - centre.Y);
                 _placed[i] = new(x + (px * along.X) - (py * along.Y), y + (px * along.Y) + (py * along.X));
+            }
+        }
+
+        // Turned in space about an axis through the centre, and seen along the fold again.
+        private void Place(Point shift, double turn, Point3 axis, double[] places)
+        {
+            var (sin, cos) = Math.SinCos(turn);
+            for (var i = 0; i < _placed.Length; i++)
+            {
+                var from = part.Points[i] - part.Centre;
+                var p = new Point3(from.X, from.Y, places[i]);
+                var turned = (cos * p) + (sin * axis.Cross(p)) + ((1 - cos) * axis.Dot(p) * axis);
+                _placed[i] = part.Centre + shift + new Point(turned.X, turned.Y);
             }
         }
     }

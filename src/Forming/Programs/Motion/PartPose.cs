@@ -2,7 +2,7 @@ using Forming.Programs.Brakes;
 
 namespace Forming.Programs.Motion;
 
-/// <summary>The part in the brake at one angle of a fold, for a picture.</summary>
+/// <summary>The part in the brake at one angle of a fold, in section, for a picture.</summary>
 /// <param name="Back">[n] mid surface behind the fold, from it outwards [mm].</param>
 /// <param name="Front">[n] mid surface in front of the fold, from it outwards [mm].</param>
 /// <param name="Jaws">Outlines of the tools.</param>
@@ -32,10 +32,10 @@ internal sealed class PartPose
         PartSide.Of(tools.Part, made, fold, edgeInFront == PartEdge.End ? PartEdge.Start : PartEdge.End),
         PartSide.Of(tools.Part, made, fold, edgeInFront));
 
-    /// <summary>[n + 1] mid surface behind the fold, from it outwards [mm].</summary>
+    /// <summary>[n] points of the side behind the fold, from it outwards [mm].</summary>
     public Point[] Back { get; }
 
-    /// <summary>[n + 1] mid surface in front of the fold, from it outwards [mm].</summary>
+    /// <summary>[n] points of the side in front of the fold, from it outwards [mm].</summary>
     public Point[] Front { get; }
 
     /// <summary>Puts the part where it is at an angle of the fold.</summary>
@@ -44,9 +44,40 @@ internal sealed class PartPose
     /// <param name="turn">Its angle [rad].</param>
     public void Set(BrakeTools tools, int fold, double turn)
     {
+        Carry(_front.Points, Front, tools, fold, turn, isFront: true);
+        Carry(_back.Points, Back, tools, fold, turn, isFront: false);
+    }
+
+    /// <summary>
+    /// Mid surface of one side in section, from the fold outwards; of a taper at the fold's middle, as far as it is unbroken.
+    /// </summary>
+    /// <param name="tools">The tools.</param>
+    /// <param name="fold">The fold.</param>
+    /// <param name="turn">Its angle [rad].</param>
+    /// <param name="isFront">Whether of the side in front.</param>
+    public Point[] Drawn(BrakeTools tools, int fold, double turn, bool isFront)
+    {
+        var side = isFront ? _front : _back;
+        var from = side.InSpace is { } space ? space.CutAt(tools.Part.LengthOf(fold) / 2)[0].Points : side.Points;
+        var drawn = new Point[from.Length];
+        Carry(from, drawn, tools, fold, turn, isFront);
+        return drawn;
+    }
+
+    /// <summary>Carries points of one side to where they are at an angle of the fold.</summary>
+    /// <param name="from">[n] the points as the side has them [mm].</param>
+    /// <param name="to">[n] where they go [mm].</param>
+    /// <param name="tools">The tools.</param>
+    /// <param name="fold">The fold.</param>
+    /// <param name="turn">Its angle [rad].</param>
+    /// <param name="isFront">Whether it is the side in front.</param>
+    public static void Carry(Point[] from, Point[] to, BrakeTools tools, int fold, double turn, bool isFront)
+    {
         var (behind, ahead) = tools.Swings(turn);
-        Side(_front.Points, Front, tools, fold, turn, ahead, 1);
-        Side(_back.Points, Back, tools, fold, turn, behind, -1);
+        if (isFront)
+            Side(from, to, tools, fold, turn, ahead, 1);
+        else
+            Side(from, to, tools, fold, turn, behind, -1);
     }
 
     /// <summary>Points of the mid surface within the fold under way, from the back to the front.</summary>

@@ -35,7 +35,6 @@ internal sealed class Swing
 {
     private const double Proof = 0.02;
     private const double KeptInside = 0.05;
-    private const int Group = 8; // edges in one box, which rules out most that are too far away; no result depends on it
 
     private readonly BrakeTools _tools;
     private readonly Effort _effort;
@@ -45,6 +44,7 @@ internal sealed class Swing
     private readonly PartPose _pose;
     private readonly double _end;
     private readonly double _rate;
+    private IReadOnlyList<SwungSection>? _sections;
 
     public Swing(BrakeTools tools, ProgramBrake brake, Effort effort, int fold, PartSide back, PartSide front)
     {
@@ -84,8 +84,26 @@ internal sealed class Swing
     /// <param name="enough">Clearance past which more is no matter [mm].</param>
     /// <remarks>A curve that turns one way only, by half a circle at most, does not meet itself; past that two long flats may.</remarks>
     public Clearance FromItself(double enough) => _back.Turn + _front.Turn + _end > Math.PI
-        ? Least(Self, 2 * _rate, enough, (long)_pose.Back.Length * _pose.Front.Length / 2)
+        ? Least(Self, 2 * _rate, enough, Sections.Sum(section => section.Pairs) / 2)
         : new(enough, null, default);
+
+    /// <summary>Where along the fold of a taper the part comes as near as that.</summary>
+    /// <param name="clearance">The least clearance.</param>
+    public FoldPlace PlaceOf(Clearance clearance)
+    {
+        var (turn, length) = (clearance.AtAngle.Radians, _tools.Part.LengthOf(_fold));
+        if (clearance.Nearest == JawKind.Part)
+            return NearestPlace.Of(Sections.MinBy(section => section.LeastAt(_tools, _fold, turn))!.AlongMm, length);
+        _pose.Set(_tools, _fold, turn);
+        Jaw[] jaws = [.. _tools.Upper.Concat(_tools.Lower(_fold, turn)).Where(jaw => jaw.Kind == clearance.Nearest)];
+        var isAbove = _tools.Upper.Any(jaw => jaw.Kind == clearance.Nearest);
+        var (behind, ahead) = SwingsFrom(clearance.Nearest);
+        var front = NearestPlace.To(_front, _pose.Front, jaws, stretch => isAbove || stretch.Heading + ahead > Math.PI);
+        var back = NearestPlace.To(_back, _pose.Back, jaws, stretch => isAbove || stretch.Heading + behind > Math.PI);
+        return NearestPlace.Of(front.Mm <= back.Mm ? front.Along : back.Along, length);
+    }
+
+    private IReadOnlyList<SwungSection> Sections => _sections ??= SwungSection.Of(_back, _front, _pose, _tools.Part.LengthOf(_fold));
 
     private Clearance Least(Func<double, double, (double Mm, JawKind? Kind)> at, double fastest, double enough, long work)
     {
@@ -142,21 +160,27 @@ internal sealed class Swing
 
     private static void Beyond(Point[] placed, PartSide side, Jaw jaw, ref Nearest least)
     {
-        for (var i = side.RunEnd; i + 1 < placed.Length; i++)
-            Meet(placed, i, jaw, ref least);
+        foreach (var stretch in side.Beyond)
+            Meet(placed, stretch, jaw, ref least);
     }
 
     // Flats and chords are rounded at their ends, which lie in each other; the cut edge of the part is square.
-    private static void Meet(Point[] placed, int at, Jaw jaw, ref Nearest least)
+    private static void Meet(Point[] placed, Stretch stretch, Jaw jaw, ref Nearest least)
     {
-        var (from, to) = (placed[at], placed[at + 1]);
+        var (from, to) = (placed[stretch.From], placed[stretch.To]);
         var distance = Distance.To(from, to, jaw, least.Enough);
         if (distance >= least.Enough)
             return;
-        if (at + 2 < placed.Length || distance <= 0)
+        if (!stretch.IsEnd || distance <= 0)
+        {
             least.Meet(distance, jaw.Kind);
-        else
-            least.MeetSolid(Distance.ToSquareEnd(from, to, least.Taken, jaw, least.Mm), jaw.Kind);
+            return;
+        }
+
+        var end = stretch.Face is { } face
+            ? Distance.EndAcross(from, to, placed[face] - to)
+            : Distance.SquareEnd(from, to, least.Taken);
+        least.MeetSolid(Distance.ToEnd(end, jaw, least.Mm), jaw.Kind);
     }
 
     // Beside the fold the sheet lies on the nose; further out it may only not run into the jaw.
@@ -164,10 +188,11 @@ internal sealed class Swing
     {
         var shape = _tools.Part.Shape;
         var near = 2 * (shape.RadiusMm + shape.ThicknessMm);
-        if (side.RunMm <= near)
+        if (side.LongestRunMm <= near)
             return;
         var half = shape.ThicknessMm / 2;
-        var (from, to) = (placed[0] + (near / side.RunMm * (placed[1] - placed[0])), placed[1]);
+        var tip = placed[side.RunTip];
+        var (from, to) = (placed[0] + (near / side.LongestRunMm * (tip - placed[0])), tip);
         if (Distance.To(from, to, jaw, half) < half && (side.IsFolded || Distance.ToSquareEnd(from, to, half, jaw, half) <= 0))
             least.Meet(0, jaw.Kind);
     }
@@ -175,104 +200,41 @@ internal sealed class Swing
     private (double Mm, JawKind? Kind) Lower(double turn, double enough)
     {
         var least = new Nearest(enough, _tools.Part.Shape.ThicknessMm / 2);
-        var (behind, ahead) = _tools.Swings(_end);
         foreach (var jaw in _tools.Lower(_fold, turn))
         {
-            // What counts is the turn from the tool's own plane; the leaf's turns with the front and away from the back.
-            var isLeaf = jaw.Kind == JawKind.Leaf;
-            Turned(_pose.Front, _front, isLeaf ? 0 : ahead, jaw, ref least);
-            Turned(_pose.Back, _back, isLeaf ? ahead : behind, jaw, ref least);
+            var (behind, ahead) = SwingsFrom(jaw.Kind);
+            Turned(_pose.Front, _front, ahead, jaw, ref least);
+            Turned(_pose.Back, _back, behind, jaw, ref least);
         }
 
         return least.Result;
+    }
+
+    // What counts is the turn from the tool's own plane; the leaf's turns with the front and away from the back.
+    private (double Behind, double Ahead) SwingsFrom(JawKind? tool)
+    {
+        var (behind, ahead) = _tools.Swings(_end);
+        return tool == JawKind.Leaf ? (ahead, 0) : (behind, ahead);
     }
 
     private static void Turned(Point[] placed, PartSide side, double swing, Jaw jaw, ref Nearest least)
     {
-        for (var i = side.RunEnd; i + 1 < placed.Length; i++)
+        foreach (var stretch in side.Beyond)
         {
-            if (side.Headings[i] + swing > Math.PI)
-                Meet(placed, i, jaw, ref least);
+            if (stretch.Heading + swing > Math.PI)
+                Meet(placed, stretch, jaw, ref least);
         }
     }
 
-    // Each side is stiff: only the two can meet. The edges are asked first, then whole groups of chords are passed over.
     private (double Mm, JawKind? Kind) Self(double turn, double enough)
     {
         var least = new Nearest(enough, _tools.Part.Shape.ThicknessMm);
-        var (ahead, behind) = (_pose.Front, _pose.Back);
-        if (_front.IsFolded || _back.IsFolded)
-            MeetItself(ahead.Length - 2, behind.Length - 2, ref least);
-        for (var group = 0; group + 1 < behind.Length; group += Group)
+        foreach (var section in Sections)
         {
-            var last = Math.Min(group + Group, behind.Length - 1);
-            var box = Box.Of(behind.AsSpan(group, last - group + 1));
-            for (var i = 0; i + 1 < ahead.Length; i++)
-            {
-                if (box.DistanceTo(ahead[i], ahead[i + 1]) >= least.Enough)
-                    continue;
-                for (var j = group; j < last; j++)
-                {
-                    if (i >= _front.RunEnd || j >= _back.RunEnd)
-                        MeetItself(i, j, ref least);
-                }
-            }
+            section.Set(_tools, _fold, turn);
+            section.MeetItself(ref least);
         }
 
         return least.Result;
-    }
-
-    private void MeetItself(int i, int j, ref Nearest least)
-    {
-        var (ahead, behind) = (_pose.Front, _pose.Back);
-        var distance = Distance.Between(ahead[i], ahead[i + 1], behind[j], behind[j + 1]);
-        if (distance >= least.Enough)
-            return;
-        if (distance <= 0 || (i + 2 < ahead.Length && j + 2 < behind.Length))
-        {
-            least.Meet(distance, JawKind.Part);
-            return;
-        }
-
-        // Cut edges are square: the stretch they end is held as its outline, any other as its mid surface.
-        var half = least.Taken / 2;
-        var (one, oneHalf) = Stretch(ahead, i, half);
-        var (other, otherHalf) = Stretch(behind, j, half);
-        foreach (var (a, b) in one)
-        {
-            foreach (var (c, d) in other)
-                least.MeetSolid(Distance.Between(a, b, c, d) - oneHalf - otherHalf, JawKind.Part);
-        }
-    }
-
-    private static ((Point From, Point To)[] Lines, double Half) Stretch(Point[] placed, int at, double half) => at + 2 < placed.Length
-        ? ([(placed[at], placed[at + 1])], half)
-        : (Distance.SquareEnd(placed[at], placed[at + 1], half), 0);
-
-    /// <summary>The least distance so far, less what the sheet's thickness takes.</summary>
-    private struct Nearest(double enough, double taken)
-    {
-        private double _mm = enough;
-        private JawKind? _kind;
-
-        public readonly double Mm => _mm;
-
-        public readonly double Taken => taken;
-
-        public readonly double Enough => _mm + taken;
-
-        public readonly (double Mm, JawKind? Kind) Result => (_mm, _kind);
-
-        public void Meet(double distance, JawKind what)
-        {
-            if (distance - taken < _mm)
-                (_mm, _kind) = (distance - taken, what);
-        }
-
-        public void MeetSolid(double distance, JawKind what)
-        {
-            if (distance < _mm)
-                (_mm, _kind) = (distance, what);
-        }
     }
 }
