@@ -11,16 +11,6 @@ namespace Forming.Tests.Tapers;
 
 public class TaperedPlanTests
 {
-    private static readonly Gen<TaperCurve> AnyTaper =
-        from sweep in Gen.Double[30, 120]
-        from near in AnyEnd(sweep)
-        from far in AnyEnd(sweep)
-        from length in Gen.Double[300, 900]
-        from placement in Gen.Enum<TaperPlacement>()
-        from x in Gen.Double[-30, 30]
-        from y in Gen.Double[-30, 30]
-        select new TaperCurve(near, far, length, placement, new(x, y));
-
     [Theory]
     [InlineData(SteppingRule.EqualAngle, SteppingEnds.Half)]
     [InlineData(SteppingRule.EqualAngle, SteppingEnds.Full)]
@@ -52,10 +42,10 @@ public class TaperedPlanTests
     [Fact]
     public void Refolding_a_flat_taper_meets_its_fold_lines()
     {
-        AnyTaper.ForAll(
+        TaperJobs.AnyTaper.ForAll(
             taper =>
             {
-                if (TryPlan(taper) is { } plan)
+                if (TaperJobs.TryPlan(taper) is { } plan)
                     Assert.True(plan.Form.FoldBackMissMm < 1e-6, $"{plan.Form.FoldBackMissMm}");
             },
             iter: 20);
@@ -64,10 +54,10 @@ public class TaperedPlanTests
     [Fact]
     public void The_flat_is_its_quadrilaterals_its_bend_strips_and_its_leads()
     {
-        AnyTaper.ForAll(
+        TaperJobs.AnyTaper.ForAll(
             taper =>
             {
-                if (TryPlan(taper) is not { } plan)
+                if (TaperJobs.TryPlan(taper) is not { } plan)
                     return;
                 var fold = new FoldShape(2, 2, plan.Form.NeutralFactor);
                 var stations = plan.Form.Stations;
@@ -157,25 +147,6 @@ public class TaperedPlanTests
         var slant = Math.Sqrt((60 * 60) + (400 * 400));
         Assert.InRange(mirrored.Panel.Blank.AreaMm2 / ((2 * (single.Panel.Blank.AreaMm2 - (150 * slant))) + (150 * slant)), 0.9, 1.1);
     }
-
-    private static FormPlan? TryPlan(TaperCurve taper)
-    {
-        try
-        {
-            return TaperJobs.Plan(taper, new() { Folds = 12 }, new MeasuredFactor(0.75));
-        }
-        catch (NoSolutionException)
-        {
-            return null;
-        }
-    }
-
-    private static Gen<PanelCurve> AnyEnd(double sweep) => Gen.OneOf<PanelCurve>(
-        Gen.Double[60, 250].Select(radius => (PanelCurve)TaperJobs.Arc(radius, sweep)),
-        Gen.Select(Gen.Double[60, 250], Gen.Double[60, 250], Gen.Enum<ProgressiveLaw>()).Select((start, end, law) =>
-            (PanelCurve)new ProgressiveCurve(start, end, Angle.FromDegrees(sweep), law)),
-        Gen.Select(Gen.Double[120, 250], Gen.Double[120, 250], Gen.Double[-90, 90]).Select((x, y, from) =>
-            (PanelCurve)new EllipseCurve(x, y, Angle.FromDegrees(from), Angle.FromDegrees(from + sweep))));
 
     private static double Quadrilateral(Point a, Point b, Point c, Point d) => Math.Abs((c - a).Cross(d - b)) / 2;
 }
