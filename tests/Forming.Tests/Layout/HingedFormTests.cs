@@ -30,7 +30,7 @@ public class HingedFormTests
 
             Assert.True(folded.Near[^1].Y > 0);
         },
-        iter: 20);
+        iter: 10);
 
     [Fact]
     public void Parallel_folds_give_the_straight_form_at_both_ends() => Equal.ForAll(

@@ -53,7 +53,7 @@ internal static class TaperJobs
         Panel(curve) with { Springback = springback ?? new PureBending() },
         Form with { Stepping = stepping ?? new() },
         new BrakeSpec { LengthMm = 1250 },
-        Marks));
+        Marks), _ => false);
 
     public static TaperCurve Cone(double near, double far, double length, double degrees = 90) =>
         new(Arc(near, degrees), Arc(far, degrees), length, TaperPlacement.Concentric, default);

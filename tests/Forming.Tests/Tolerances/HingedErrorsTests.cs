@@ -46,7 +46,7 @@ public class HingedErrorsTests
             foreach (var end in tapered.Ends)
                 Same(straight.Ends[0].FirstOrder, end.FirstOrder);
             Within(1e-9, straight.ClosingScatter.Radians, tapered.ClosingScatter.Radians);
-        }, iter: 60);
+        }, iter: 30);
 
     [Fact]
     public void Small_errors_are_those_of_first_order() => TaperJobs.AnyTaper.ForAll(
@@ -65,9 +65,9 @@ public class HingedErrorsTests
                 Near(first.LargestMm2, exact.LargestMm2, 1e-3);
             }
         },
-        iter: 20);
+        iter: 8);
 
-    // Mean within four standard errors of 20,000 draws, second moments within four of theirs.
+    // Mean within four standard errors of 5,000 draws, second moments within four of theirs.
     [Theory]
     [InlineData(70, 110, 520, 80)]
     [InlineData(150, 60, 300, 110)]
@@ -77,7 +77,7 @@ public class HingedErrorsTests
         var form = plan.Taper!.Solid.Hinged(plan.Form.Stations);
         var accuracy = new FoldAccuracy(Angle.FromDegrees(-0.2), Angle.FromDegrees(0.7), 0.6);
         var report = ToleranceReport.Of(form, accuracy, null);
-        const int count = 20_000;
+        const int count = 5_000;
         var random = new Random(11);
         var planned = form.Folded();
         var line = planned.Motions[form.Folds - 1].Turned(form.AxisOf(form.Folds - 1));
@@ -117,9 +117,9 @@ public class HingedErrorsTests
         }
 
         // Turns are of first order.
-        Near(report.ClosingScatter.Radians, Math.Sqrt(draws[6].Average(turn => turn * turn) - (draws[6].Average() * draws[6].Average())), 0.02);
-        Near(report.ClosingBias.Radians, draws[6].Average(), 0.02);
-        Near(report.Twist!.Scatter.Radians, Math.Sqrt(draws[7].Average(turn => turn * turn) - (draws[7].Average() * draws[7].Average())), 0.02);
+        Near(report.ClosingScatter.Radians, Math.Sqrt(draws[6].Average(turn => turn * turn) - (draws[6].Average() * draws[6].Average())), 0.04);
+        Near(report.ClosingBias.Radians, draws[6].Average(), 0.04);
+        Near(report.Twist!.Scatter.Radians, Math.Sqrt(draws[7].Average(turn => turn * turn) - (draws[7].Average() * draws[7].Average())), 0.04);
         Assert.True(report.Twist.Scatter.Radians > 0);
 
         static void Mean(double expected, double[] draws)
