@@ -142,4 +142,8 @@ public sealed record HingedShape(IReadOnlyList<Point3> Near, IReadOnlyList<Point
     /// <summary>Square to a flat, to the inside of the form.</summary>
     /// <param name="flat">Index of the flat, the lead-in 0.</param>
     public Point3 Inward(int flat) => Motions[flat].Y;
+
+    /// <summary>Direction of a fold line, near to far.</summary>
+    /// <param name="fold">Index of the fold.</param>
+    public Point3 LineOf(int fold) => (Far[fold + 1] - Near[fold + 1]).Unit();
 }

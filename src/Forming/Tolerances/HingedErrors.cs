@@ -28,7 +28,7 @@ internal sealed record HingedErrors : ErrorSums
     {
         (_form, _shape) = (form, form.Folded());
         Ends = [InfluenceOn(_shape.Near), InfluenceOn(_shape.Far)];
-        Closing = TurnAbout(LineOf(form.Folds - 1));
+        Closing = TurnAbout(_shape.LineOf(form.Folds - 1));
         Twist = TurnAbout(_shape.Motions[^1].Turned(form.AcrossOf(form.Folds - 1)));
     }
 
@@ -51,8 +51,6 @@ internal sealed record HingedErrors : ErrorSums
         ExactOf(_form.Far[^1], Ends[1].Planned, accuracy, cancellation),
     ];
 
-    private Point3 LineOf(int fold) => _shape.Motions[fold].Turned(_form.AxisOf(fold));
-
     // How the sheet's inward normal differs before and after a fold: the turn of its line goes with that.
     private Point3 KinkOf(int fold) => _shape.Inward(fold) - _shape.Inward(fold + 1);
 
@@ -63,7 +61,7 @@ internal sealed record HingedErrors : ErrorSums
         Point3 lean = default;
         for (var i = 0; i < _form.Folds; i++)
         {
-            var g = LineOf(i).Cross(end - _shape.Near[i + 1]);
+            var g = _shape.LineOf(i).Cross(end - _shape.Near[i + 1]);
             (folds, lean) = (folds + Covariance.Of(g), lean + g);
             // One end of the line moves onwards, about the other.
             var kink = KinkOf(i);
@@ -80,7 +78,7 @@ internal sealed record HingedErrors : ErrorSums
         double lean = 0, squares = 0, worst = 0, marks = 0;
         for (var i = 0; i < _form.Folds; i++)
         {
-            var turn = LineOf(i).Dot(direction);
+            var turn = _shape.LineOf(i).Dot(direction);
             (lean, squares, worst) = (lean + turn, squares + (turn * turn), worst + Math.Abs(turn));
             var mark = KinkOf(i).Dot(direction) / _form.LengthOf(i);
             marks += 2 * mark * mark;
