@@ -38,7 +38,6 @@ public sealed class PredictionsTests(Service service) : IClassFixture<Service>
         { "/panel/springback", """{"model":"wrap"}""", 422, "not-applicable", "/panel/springback/model" },
         { "/panel/springback", """{"factor":0.8}""", 422, "not-applicable", "/panel/springback/factor" },
         { "/panel/stockSheets", """[{"length":2000,"width":1000}]""", 422, "not-applicable", "/panel/stockSheets" },
-        { "/panel/curve", """{"type":"taper","near":{"type":"arc","radius":90,"sweep":60},"far":{"type":"arc","radius":120,"sweep":60},"length":600}""", 422, "prediction.taper", "/panel/curve" },
     };
 
     [Theory]

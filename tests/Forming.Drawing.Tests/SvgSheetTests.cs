@@ -97,6 +97,44 @@ public class SvgSheetTests
     }
 
     // All but what lies across the sheet.
+    [Fact]
+    public void Marks_of_a_cone_are_its_lead_and_its_arc_along_both_cut_edges()
+    {
+        // A right cone between radii 60 and 120, 400 long, of a sheet 1.2 thick, measured inside; the arcs of the mid surface.
+        var job = Examples.Cone();
+        var slant = Math.Atan2(60, 400);
+        double ArcOf(double radius) => Math.PI / 2 * (radius + (0.6 * Math.Cos(slant)));
+        foreach (var (name, along) in (IEnumerable<(string, Func<double, double>)>)
+            [
+                ("first tangent line: over the form's first tangent line", _ => job.Panel.LeadInMm),
+                ("last tangent line", radius => job.Panel.LeadInMm + ArcOf(radius)),
+                ("pull here", radius => job.Panel.LeadInMm + ArcOf(radius) + job.Plan.Panel.Pull.LeverMm),
+            ])
+        {
+            var row = Texts(job).Single(text => text.Value == name).Attribute("y")!.Value;
+            var cells = Texts(job).Where(text => text.Attribute("y")!.Value == row).Select(text => text.Value).ToArray();
+            Assert.Equal(along(120), double.Parse(cells[1], CultureInfo.InvariantCulture), 0.05);
+            Assert.Equal(along(60), double.Parse(cells[2], CultureInfo.InvariantCulture), 0.05);
+        }
+    }
+
+    [Fact]
+    public void A_tapered_blank_can_be_cut_from_the_ordinates_on_its_sheet()
+    {
+        var job = Examples.Cone();
+        var texts = Texts(job).Select(text => text.Value).ToArray();
+        Assert.Contains("Cut the form", texts);
+        Assert.Contains("Cut the panel", texts);
+        var blank = job.Plan.Form.Blank;
+        foreach (var station in job.Plan.Form.Stations)
+        {
+            Assert.Contains(job.Readout.Length(station.Line!.Near.X), texts);
+            Assert.Contains(job.Readout.Length(blank.WidthMm - station.Line.Far.Y), texts);
+        }
+
+        Assert.DoesNotContain("Cut the form", Texts(Examples.SixFolds()).Select(text => text.Value));
+    }
+
     private static IEnumerable<XElement> Upright(DrawingJob job) => Texts(job).Where(text => text.Attribute("transform") is null);
 
     private static XElement[] Texts(DrawingJob job) => [.. XDocument.Parse(Written.Svg(job)).Descendants(Svg + "text")];

@@ -78,10 +78,16 @@ internal static class ProblemResponses
             [ProblemResult.MediaType] = new OpenApiMediaType
             {
                 Schema = new OpenApiSchemaReference(nameof(Problem), document),
-                Examples = kinds.ToDictionary(
-                    kind => kind.Code,
-                    kind => (IOpenApiExample)new OpenApiExample { Summary = kind.Title, Value = ExampleOf(kind) }),
+                Examples = kinds.ToDictionary(kind => kind.Code, kind => (IOpenApiExample)ReferToExample(document, kind)),
             },
         },
     };
+
+    // Many a problem is among several responses.
+    private static OpenApiExampleReference ReferToExample(OpenApiDocument document, ProblemKind kind)
+    {
+        document.Components!.Examples ??= new Dictionary<string, IOpenApiExample>();
+        document.Components.Examples.TryAdd(kind.Code, new OpenApiExample { Summary = kind.Title, Value = ExampleOf(kind) });
+        return new OpenApiExampleReference(kind.Code, document);
+    }
 }

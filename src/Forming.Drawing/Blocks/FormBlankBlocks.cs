@@ -43,7 +43,7 @@ internal static class FormBlankBlocks
             sketch, Page.Heading + 2, (from, to), blank.WidthMm, Columns(job), [.. folds.Select(fold => RowOf(job, fold))], pole =>
             {
                 if (job.Plan.Taper is not null)
-                    StraightEdges(pole, from, to, blank.WidthMm);
+                    pole.StraightEdges(from, to);
                 Edges(pole, flat, from, to);
                 foreach (var fold in folds)
                     Lines(pole, fold);
@@ -105,15 +105,6 @@ internal static class FormBlankBlocks
             if (Clip.Along(flat.Outline[i - 1], flat.Outline[i], from, to) is { } edge)
                 pole.Outline([edge.Start, edge.End]);
         }
-    }
-
-    // The sheet that a tapered blank is cut from: its straight edges are what marks are measured along.
-    private static void StraightEdges(Pole pole, double from, double to, double width)
-    {
-        pole.Across(Pen.Leader, new(new(from, 0), new(from, width)));
-        pole.Across(Pen.Leader, new(new(to, 0), new(to, width)));
-        pole.Across(Pen.Leader, new(new(from, 0), new(to, 0)));
-        pole.Across(Pen.Leader, new(new(from, width), new(to, width)));
     }
 
     private static void Lines(Pole pole, FoldLines fold)

@@ -8,36 +8,48 @@ internal static class PanelBlankBlock
 {
     private const double NameWidth = 74;
 
+    private const double TaperNameWidth = 52;
+
     /// <summary>Draws the blank.</summary>
     /// <param name="job">The job.</param>
     public static Block Of(DrawingJob job)
     {
         var sketch = new Sketch();
         var blank = job.Plan.Panel.Blank;
+        var isTaper = job.Plan.Taper is not null;
         // Seen from the inside face, which lies up under the form.
         var marks = MarkLine.Of(job).Select(mark => mark with { Line = mark.Line.TurnedOver(blank.WidthMm) }).ToArray();
         sketch.Write(0, Page.Heading, "Panel blank, flat", Page.Heading, isBold: true);
         sketch.Write(
             38,
             Page.Heading,
-            $"{job.Readout.Size(blank.LengthMm, blank.WidthMm)}, {job.Readout.Mass(blank.MassKg)}; inside face up; pencil or ink, never scribed",
+            $"{job.Readout.Size(blank.LengthMm, blank.WidthMm)}, {job.Readout.Mass(blank.MassKg)}; inside face up; {(isTaper ? "marks along each cut edge" : "pencil or ink, never scribed")}",
             Page.Small);
         // The longest name decides how large all of them are.
         var widest = marks.Max(mark => Typeface.Regular.Width(mark.Mark.Name, Page.Text));
         PoleColumn[] columns =
         [
-            new("registration mark", 60, Anchor.Start, SizeMm: Page.Text * Math.Min(1, NameWidth / widest)),
-            new(job.Plan.Taper is null ? $"from the lead-in edge, {job.Readout.LengthName}" : $"along the right edge, {job.Readout.LengthName}", Page.Width, Anchor.End, IsBold: true),
+            new("registration mark", 60, Anchor.Start, SizeMm: Page.Text * Math.Min(1, (isTaper ? TaperNameWidth : NameWidth) / widest)),
+            .. isTaper
+                ? (PoleColumn[])
+                [
+                    new($"left edge, {job.Readout.LengthName}", 130, Anchor.End, IsBold: true),
+                    new($"right edge", Page.Width, Anchor.End, IsBold: true),
+                ]
+                : [new($"from the lead-in edge, {job.Readout.LengthName}", Page.Width, Anchor.End, IsBold: true)],
         ];
+        var edges = EdgeRuler.Both([.. blank.Outline.Select(point => point with { Y = blank.WidthMm - point.Y })]);
         var bottom = Pole.Draw(
             sketch,
             Page.Heading + 2,
             (0, blank.LengthMm),
             blank.WidthMm,
             columns,
-            [.. marks.Select(mark => new PoleRow(mark.Line, [mark.Mark.Name, job.Readout.Length(mark.Mark.AtMm)]))],
+            [.. marks.Select(mark => new PoleRow(mark.Line, [mark.Mark.Name, .. PlacesOf(mark)]))],
             pole =>
             {
+                if (isTaper)
+                    pole.StraightEdges(0, blank.LengthMm);
                 pole.Outline(blank.Outline.Select(point => point with { Y = blank.WidthMm - point.Y }));
                 foreach (var mark in marks)
                     pole.Across(Pen.Mark, mark.Line);
@@ -47,5 +59,10 @@ internal static class PanelBlankBlock
         sketch.Write(Pole.BlankWidth / 2, Page.Heading + 5.3, "lead-in edge", Page.Small, Anchor.Middle);
         sketch.Write(Pole.BlankWidth / 2, bottom + 3.2, job.Panel.Mirrored ? "lead-in edge of the second half" : "lead-out edge", Page.Small, Anchor.Middle);
         return new(bottom + 4, sketch.Items);
+
+        // Along the cut edges, each from its lead-in corner.
+        string[] PlacesOf(MarkLine mark) => isTaper
+            ? [job.Readout.Length(edges.Far.AlongTo(mark.Line.Start)), job.Readout.Length(edges.Near.AlongTo(mark.Line.End))]
+            : [job.Readout.Length(mark.Mark.AtMm)];
     }
 }

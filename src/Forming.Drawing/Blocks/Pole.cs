@@ -79,6 +79,17 @@ internal sealed class Pole
     /// <param name="line">The line.</param>
     public void Across(Pen pen, Segment line) => _sketch.Line(pen, At(line.Start), At(line.End));
 
+    /// <summary>Draws the straight-edged sheet that a tapered blank is cut from.</summary>
+    /// <param name="from">Where it begins along the blank [mm].</param>
+    /// <param name="to">Where it ends [mm].</param>
+    public void StraightEdges(double from, double to)
+    {
+        Across(Pen.Leader, new(new(from, 0), new(from, _width)));
+        Across(Pen.Leader, new(new(to, 0), new(to, _width)));
+        Across(Pen.Leader, new(new(from, 0), new(to, 0)));
+        Across(Pen.Leader, new(new(from, _width), new(to, _width)));
+    }
+
     /// <summary>Draws an outline, or a part of one.</summary>
     /// <param name="points">[n] corners [mm of the blank].</param>
     public void Outline(IEnumerable<Point> points) => _sketch.Line(Pen.Outline, [.. points.Select(At)]);

@@ -15,12 +15,13 @@ internal static class PullBlocks
     /// <param name="mostHeight">Height that a part may have [mm].</param>
     public static IEnumerable<Block> Of(DrawingJob job, double mostHeight)
     {
-        var steps = job.Plan.Panel.Prediction?.Steps ?? [];
-        var rows = steps.Select(step => (IReadOnlyList<string>)
+        if (job.Plan.Panel.Prediction is not { } prediction)
+            return [];
+        var rows = prediction.Steps.Select(step => (IReadOnlyList<string>)
         [
             step.Fold > job.Plan.Form.Stations.Count ? "lead-out" : step.Fold.ToString(CultureInfo.InvariantCulture),
             Readout.Degrees(step.EndAngle),
-            job.Wording($"{Figure.Force(step.ForcePerWidth * job.Panel.WidthMm)}"),
+            job.Wording($"{Figure.Force(step.ForcePerWidth * prediction.WidthMm)}"),
         ]).ToArray();
         return rows.Length == 0
             ? []

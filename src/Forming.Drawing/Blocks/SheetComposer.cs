@@ -83,6 +83,8 @@ internal static class SheetComposer
         foreach (var block in FormBlankBlocks.Of(job, height))
             yield return block;
         yield return PanelBlankBlock.Of(job);
+        foreach (var block in OutlineBlocks.Of(job, height))
+            yield return block;
         foreach (var block in PullBlocks.Of(job, height))
             yield return block;
         foreach (var block in TextBlocks.Of(job))

@@ -20,6 +20,15 @@ internal static class PredictionBasis
             "a strip on its mid surface, large rotations, elastic-plastic in plane strain, pulled over circles at the folds without friction, force square to the sheet's end; every place keeps its largest curvature and springs back elastically",
             PlanBasis.WrapModel,
             Status.Model));
+        if (prediction.Shape?.Ends is not null)
+        {
+            basis.Add(new(
+                where + "ends",
+                "strips square to the folds at the near end, the middle and the far end, five where the ends differ twofold, each pulled over its own facets by a bar that stays along the last fold; let go they turn every facet alike, by the mean that costs the least elastic energy",
+                PlanBasis.WrapModel,
+                Status.Model));
+        }
+
         basis.Add(new(
             where + "ripple", "peak to valley and largest slope of each facet from its own smooth arc", PlanBasis.WrapModel, Status.Model));
         basis.Add(new(

@@ -31,6 +31,9 @@ public sealed record PanelPrediction
     /// <summary>Numbers of the folds that it did not touch, from 1.</summary>
     public IReadOnlyList<int> Untouched { get; init; } = [];
 
+    /// <summary>Width over which the panel is pulled [mm]; 0 where nothing could be pulled.</summary>
+    public double WidthMm { get; init; }
+
     /// <summary>Folds of the form.</summary>
     public int Folds { get; init; }
 
@@ -146,6 +149,7 @@ public sealed record PanelPrediction
                 ClampGapMm = gap,
                 Steps = wrapped.Pull,
                 AssumedHardeningMpa = wrapped.AssumedHardeningMpa,
+                WidthMm = panel.WidthMm,
             };
         }
 
@@ -169,6 +173,7 @@ public sealed record PanelPrediction
             FoldPushPerWidth = wrapped.FoldPushPerWidth,
             Pull = PullOf(wrapped, law, panel, hand, gap, usual + places.AlongMm[^1]),
             AssumedHardeningMpa = wrapped.AssumedHardeningMpa,
+            WidthMm = panel.WidthMm,
         };
     }
 

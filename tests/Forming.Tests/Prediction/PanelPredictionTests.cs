@@ -202,19 +202,6 @@ public class PanelPredictionTests
     }
 
     [Fact]
-    public void A_taper_is_refused_alone_and_explained_inside_a_plan()
-    {
-        var taper = Arc with { Curve = new TaperCurve(Workshop.Arc(80, 60), Workshop.Arc(120, 60), 300, TaperPlacement.Concentric, default) };
-        var refused = Assert.Throws<NoSolutionException>(() => PredictionReport.Of(new FormJob(taper, Workshop.Form(), Workshop.Brake, Workshop.Marks)));
-        Assert.Equal(("prediction.taper", "panel.curve"), (refused.Code, refused.Subject));
-        var plan = Workshop.Plan(taper, Workshop.Form(new() { Rule = SteppingRule.FewestFolds }));
-        Assert.Null(plan.Panel.Prediction);
-        Assert.NotNull(plan.Panel.WhyNotSolved);
-        Assert.Equal(Verdict.Warn, Workshop.CheckOf(plan, "outcome").Verdict);
-        Assert.DoesNotContain(plan.Checks, check => check.Id is "wrap-order" or "facets-show");
-    }
-
-    [Fact]
     public void A_facet_shorter_than_its_setbacks_is_refused_at_its_station()
     {
         var right = Math.PI / 2;

@@ -11,7 +11,8 @@ namespace FormApi.Features.Forms;
 /// <param name="Solved">Whether the folds were solved on the pull, so that the panel has the sweep asked for.</param>
 /// <param name="Text">Why they were not; null where they were.</param>
 /// <param name="Radius">Radius over the middle folds [mm or in]; null where flat or not known.</param>
-/// <param name="Sweep">Turn of the whole panel let go [°]; null where not known.</param>
+/// <param name="Sweep">Turn of the whole panel let go, a taper's square to its rulings [°]; null where not known.</param>
+/// <param name="Ends">A taper's ends; null where the panel is alike all along, or not known.</param>
 /// <param name="Miss">Distance from the wanted curve; null where not known.</param>
 /// <param name="LeadOut">Where the curve's end lies, the lead-ins laid on each other: along the wanted lead-out, and across it to its left
 /// [mm or in]; null where not known.</param>
@@ -23,6 +24,7 @@ internal sealed record OutcomeResult(
     string? Text,
     double? Radius,
     double? Sweep,
+    PanelEndsResult? Ends,
     MissResult? Miss,
     Pair? LeadOut,
     RippleResult? Ripple,
@@ -31,9 +33,8 @@ internal sealed record OutcomeResult(
 {
     /// <summary>The outcome in the caller's units.</summary>
     /// <param name="panel">The panel.</param>
-    /// <param name="widthMm">Its width [mm].</param>
     /// <param name="units">The caller's units.</param>
-    public static OutcomeResult From(PlannedPanel panel, double widthMm, UnitSystem units)
+    public static OutcomeResult From(PlannedPanel panel, UnitSystem units)
     {
         var (prediction, shape) = (panel.Prediction, panel.Prediction?.Shape);
         return new(
@@ -41,11 +42,12 @@ internal sealed record OutcomeResult(
             units.Wording.OfOptional(panel.WhyNotSolved),
             units.Length(shape?.RadiusMm),
             UnitSystem.Degrees(shape?.Sweep),
+            PanelEndsResult.From(shape?.Ends, units),
             MissResult.From(shape, units),
             shape is null ? null : units.Point(shape.LeadOutOffset),
             prediction is null ? null : RippleResult.From(prediction.Ripple, units),
             prediction?.Untouched ?? [],
-            Lists.Map(prediction?.Steps ?? [], step => PullStepResult.From(step, widthMm, units)));
+            Lists.Map(prediction?.Steps ?? [], step => PullStepResult.From(step, prediction!.WidthMm, units)));
     }
 }
 
@@ -59,6 +61,32 @@ internal sealed record MissResult(double Fitted, double Held)
     /// <param name="units">The caller's units.</param>
     public static MissResult? From(PredictedShape? shape, UnitSystem units) =>
         shape is null ? null : new(units.Length(shape.MissMm), units.Length(shape.HeldMissMm));
+}
+
+/// <summary>Both ends of a tapered panel let go.</summary>
+/// <param name="Near">Near end.</param>
+/// <param name="Far">Far end.</param>
+internal sealed record PanelEndsResult(PanelEndResult Near, PanelEndResult Far)
+{
+    /// <summary>The ends in the caller's units, or null.</summary>
+    /// <param name="ends">The ends, or null.</param>
+    /// <param name="units">The caller's units.</param>
+    public static PanelEndsResult? From(PredictedEnds? ends, UnitSystem units) =>
+        ends is null ? null : new(PanelEndResult.From(ends.Near, units), PanelEndResult.From(ends.Far, units));
+}
+
+/// <summary>One end of a tapered panel let go; radii square to the rulings.</summary>
+/// <param name="Radius">Radius over the middle folds [mm or in]; null where flat.</param>
+/// <param name="WantedRadius">The same of the wanted panel [mm or in]; null where flat.</param>
+/// <param name="Ripple">Largest peak-to-valley height [mm or in]; null where not known.</param>
+/// <param name="Slope">Largest slope [°]; null where not known.</param>
+internal sealed record PanelEndResult(double? Radius, double? WantedRadius, double? Ripple, double? Slope)
+{
+    /// <summary>The end in the caller's units.</summary>
+    /// <param name="end">The end.</param>
+    /// <param name="units">The caller's units.</param>
+    public static PanelEndResult From(PredictedEnd end, UnitSystem units) => new(
+        units.Length(end.RadiusMm), units.Length(end.WantedRadiusMm), units.Length(end.RippleMm), UnitSystem.Degrees(end.Slope));
 }
 
 /// <summary>How much of the facets will show.</summary>

@@ -52,7 +52,7 @@ internal sealed record PanelResult(
         PullResult.From(panel.Pull, units),
         units.Length(panel.LargestMissMm),
         OutlookResult.From(panel.Outlook, units),
-        OutcomeResult.From(panel, specs.Panel.WidthMm, units));
+        OutcomeResult.From(panel, units));
 }
 
 /// <summary>How the panel springs back from the form to the finished curve.</summary>

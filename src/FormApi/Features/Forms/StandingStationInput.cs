@@ -7,7 +7,7 @@ namespace FormApi.Features.Forms;
 /// <summary>One fold of a form that already exists, named as a form's answer names it.</summary>
 /// <param name="Angle">Fold angle as it is now [°].</param>
 /// <param name="FacetAfter">Facet after this fold on the contact side, mold line to mold line [mm or in]; after the last the lead-out, as
-/// <c>form.leadOut</c> has it.</param>
+/// <c>form.leadOut</c> has it; on a taper half-way along the folds.</param>
 internal sealed record StandingStationInput(double Angle, double FacetAfter);
 
 /// <summary>What a fold of a standing form must satisfy.</summary>

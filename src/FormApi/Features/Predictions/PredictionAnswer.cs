@@ -33,13 +33,14 @@ namespace FormApi.Features.Predictions;
 /// does not wrap.</param>
 /// <param name="Sweep">Turn of the whole panel let go [°]; null where it does not wrap.</param>
 /// <param name="WantedSweep">Turn of the wanted curve [°]; null where the panel does not wrap.</param>
+/// <param name="Ends">A taper's ends; null where the panel is alike all along, or does not wrap.</param>
 /// <param name="Miss">Distance from the wanted curve; null where the panel does not wrap.</param>
 /// <param name="Ripple">How much of the facets will show.</param>
 /// <param name="Give">How far the form gives under the pull; null with ribs, or where the panel does not wrap.</param>
 /// <param name="Facets">What each facet leaves; empty where the panel does not wrap.</param>
 /// <param name="Finishes">Whether the facets show at each finish.</param>
 /// <param name="Pull">The pull.</param>
-/// <param name="Curve">The panel let go; null where it does not wrap.</param>
+/// <param name="Curve">The panel let go, a taper half-way along its rulings; null where it does not wrap.</param>
 /// <param name="Checks">Every check of the prediction; of a planned form also the checks that failed.</param>
 /// <param name="Safety">Cautions that the pull calls for. Local codes and licensed practice come first.</param>
 /// <param name="Basis">What every headline value rests on.</param>
@@ -61,6 +62,7 @@ internal sealed record PredictionAnswer(
     double? WantedRadius,
     double? Sweep,
     double? WantedSweep,
+    PanelEndsResult? Ends,
     MissResult? Miss,
     RippleResult Ripple,
     GiveResult? Give,
@@ -97,12 +99,13 @@ internal sealed record PredictionAnswer(
             units.Length(shape?.WantedRadiusMm),
             UnitSystem.Degrees(shape?.Sweep),
             UnitSystem.Degrees(shape?.WantedSweep),
+            PanelEndsResult.From(shape?.Ends, units),
             MissResult.From(shape, units),
             RippleResult.From(prediction.Ripple, units),
             prediction.Give is { } give ? GiveResult.From(give) : null,
             Lists.Map(shape?.Facets ?? [], facet => FacetOf(facet, units)),
             Lists.Map(prediction.Finishes, verdict => FinishOf(verdict, units)),
-            PullOf(prediction, job.Panel.WidthMm, units),
+            PullOf(prediction, units),
             shape is null ? null : CurveOf(shape.Curve, units),
             Lists.Map(job.Report.Checks, check => CheckResult.From(check, units)),
             Lists.Map(job.Report.Safety, note => SafetyResult.From(note, units)),
@@ -121,9 +124,9 @@ internal sealed record PredictionAnswer(
     private static FinishResult FinishOf(FinishVerdict verdict, UnitSystem units) => new(
         verdict.Finish.Name, units.Length(verdict.Finish.RippleMm), UnitSystem.Degrees(verdict.Finish.Slope), verdict.Shows);
 
-    private static PredictedPullResult PullOf(PanelPrediction prediction, double widthMm, UnitSystem units)
+    private static PredictedPullResult PullOf(PanelPrediction prediction, UnitSystem units)
     {
-        var steps = Lists.Map(prediction.Steps, step => PullStepResult.From(step, widthMm, units));
+        var steps = Lists.Map(prediction.Steps, step => PullStepResult.From(step, prediction.WidthMm, units));
         return prediction.Pull is { } pull
             ? new(
                 steps,
