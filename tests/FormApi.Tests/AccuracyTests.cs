@@ -161,7 +161,7 @@ public sealed class AccuracyTests(Service service) : IClassFixture<Service>
         Assert.Equal(answer["end"]!["planned"]!.AsArray().Select(value => (double)value!), taper["near"]!["planned"]!.AsArray().Take(2).Select(value => (double)value!));
         Assert.Equal((double)answer["end"]!["reach"]!, (double)taper["near"]!["reach"]!);
         Assert.True((double)taper["far"]!["reach"]! > (double)taper["near"]!["reach"]!);
-        Assert.True((double)taper["twist"]!["scatter"]! > 0);
+        Assert.True((double)taper["twistScatter"]! > 0);
         var check = answer["checks"]!.AsArray().Single(one => (string?)one!["id"] == "end-tolerance")!;
         Assert.Equal((double)taper["far"]!["reach"]!, (double)check["value"]!);
     }

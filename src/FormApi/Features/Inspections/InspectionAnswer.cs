@@ -8,7 +8,6 @@ using FormApi.Http.Units;
 using Forming;
 using Forming.Checks;
 using Forming.Inspection;
-using Forming.Layout;
 using Forming.Prediction;
 
 namespace FormApi.Features.Inspections;
@@ -34,8 +33,7 @@ namespace FormApi.Features.Inspections;
 /// <param name="Notes">What to know about the results.</param>
 /// <param name="Basis">What every headline value rests on.</param>
 /// <param name="Links">The form behind it as links that hold the whole request.</param>
-/// <param name="Taper">Both ends of a taper, of which the fields above show the near one along z; left out where the folds are
-/// parallel.</param>
+/// <param name="Taper">Both ends of a taper, whose near one the fields above show along z; else left out.</param>
 internal sealed record InspectionAnswer(
     string Engine,
     string Fingerprint,
@@ -90,10 +88,10 @@ internal sealed record InspectionAnswer(
             Lists.Map(report.Notes, note => ShopNoteResult.From(note, units)),
             Lists.Map(report.Basis, BasisResult.From),
             links,
-            report is { BuiltFar: { } far, Off: { Twist: { } twist, Skew: { } skew } }
+            off is { Twist: { } twist, Skew: { } skew }
                 ? new(
-                    InspectedEndResult.From(off.Ends[0], report.Built, units),
-                    InspectedEndResult.From(off.Ends[1], far, units),
+                    InspectedEndResult.From(off.Ends[0], units),
+                    InspectedEndResult.From(off.Ends[1], units),
                     UnitSystem.Degrees(twist),
                     UnitSystem.Degrees(skew))
                 : null);
@@ -170,20 +168,16 @@ internal sealed record AsBuiltResult(double Sweep, double[] Facets, Pair[] Verti
 internal sealed record InspectedTaperResult(InspectedEndResult Near, InspectedEndResult Far, double Twist, double Skew);
 
 /// <summary>One end of a tapered form.</summary>
-/// <param name="Facets">Lead-in, facets, lead-out, mold line to mold line [mm or in].</param>
 /// <param name="Vertices">Start, every mold line, end [x, y, z] [mm or in].</param>
-/// <param name="Planned">The same of the plan [x, y, z] [mm or in].</param>
-/// <param name="Distances">How far each mold line is off with the first flat fixed [mm or in].</param>
-/// <param name="Fitted">The same after the rigid fit [mm or in].</param>
-internal sealed record InspectedEndResult(
-    double[] Facets, double[][] Vertices, double[][] Planned, double[] Distances, double[] Fitted)
+/// <param name="Planned">The same of the plan.</param>
+/// <param name="Distances">Of each mold line, the first flat fixed [mm or in].</param>
+/// <param name="Fitted">The same after the rigid fit.</param>
+internal sealed record InspectedEndResult(double[][] Vertices, double[][] Planned, double[] Distances, double[] Fitted)
 {
     /// <summary>The end in the caller's units.</summary>
     /// <param name="end">The end against its plan.</param>
-    /// <param name="built">Its facets as measured.</param>
     /// <param name="units">The caller's units.</param>
-    public static InspectedEndResult From(EndDeviation end, FoldedPolygon built, UnitSystem units) => new(
-        Lists.Map(built.FlatsMm, units.Length),
+    public static InspectedEndResult From(EndDeviation end, UnitSystem units) => new(
         Lists.Map(end.Built, units.Triple),
         Lists.Map(end.Planned, units.Triple),
         Lists.Map(end.Misses, miss => units.Length(miss.Held.Length)),

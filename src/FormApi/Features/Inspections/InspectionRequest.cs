@@ -68,7 +68,7 @@ internal sealed record InspectionRequest(
 /// <param name="Facets">Facets on the contact side, mold line to mold line [mm or in]. Default: null, as planned.</param>
 /// <param name="Points">Points of a template along the contact side, a list for every flat from the lead-in to the lead-out, at least two
 /// points each [x, y] [mm or in], in any frame in which the form turns left. This or <c>angles</c>.</param>
-/// <param name="Far">The far end of a taper, whose near end the fields above are then about. Default: null, as planned.</param>
+/// <param name="Far">The far end of a taper; the fields above are then about its near end. Default: null, as planned.</param>
 internal sealed record MeasuredInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<double>? Angles = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<double>? Spacings = null,
@@ -84,9 +84,9 @@ internal sealed record MeasuredInput(
 }
 
 /// <summary>What was measured at the far end of a taper.</summary>
-/// <param name="Spacings">As at the near end [mm or in].</param>
-/// <param name="Facets">As at the near end [mm or in].</param>
-/// <param name="Points">As at the near end [x, y] [mm or in].</param>
+/// <param name="Spacings">As of the near end.</param>
+/// <param name="Facets">As of the near end.</param>
+/// <param name="Points">As of the near end.</param>
 internal sealed record MeasuredEndInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<double>? Spacings = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<double>? Facets = null,

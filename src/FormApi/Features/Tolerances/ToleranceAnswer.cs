@@ -31,7 +31,7 @@ namespace FormApi.Features.Tolerances;
 /// <param name="Notes">What to know about the results.</param>
 /// <param name="Basis">What every headline value rests on.</param>
 /// <param name="Links">The form behind it as links that hold the whole request.</param>
-/// <param name="Taper">Both corners of a tapered lead-out; left out where the folds are parallel.</param>
+/// <param name="Taper">Both corners of a taper; else left out.</param>
 internal sealed record ToleranceAnswer(
     string Engine,
     string Fingerprint,
@@ -92,7 +92,8 @@ internal sealed record ToleranceAnswer(
                 ? new(
                     TaperCornerResult.From(near, report.Coverage, units),
                     TaperCornerResult.From(far, report.Coverage, units),
-                    new(UnitSystem.Degrees(twist.Bias), UnitSystem.Degrees(twist.Scatter)))
+                    UnitSystem.Degrees(twist.Bias),
+                    UnitSystem.Degrees(twist.Scatter))
                 : null);
     }
 
@@ -151,10 +152,11 @@ internal sealed record EndSpreadResult(
     Pair Planned, Pair Expected, Pair Bias, CovarianceResult Covariance, EllipseResult Ellipse, double Reach, FirstOrderResult FirstOrder);
 
 /// <summary>Both corners of a tapered lead-out in space: z in the lead-in, to the far end.</summary>
-/// <param name="Near">The near corner, which <c>end</c> shows along z.</param>
+/// <param name="Near">The near corner; <c>end</c> shows it along z.</param>
 /// <param name="Far">The far corner.</param>
-/// <param name="Twist">Turn of the lead-out about its own direction.</param>
-internal sealed record TaperSpreadResult(TaperCornerResult Near, TaperCornerResult Far, TwistSpreadResult Twist);
+/// <param name="TwistBias">Turn of the lead-out about its own direction, square to the last fold: mean [°].</param>
+/// <param name="TwistScatter">Its standard deviation [°].</param>
+internal sealed record TaperSpreadResult(TaperCornerResult Near, TaperCornerResult Far, double TwistBias, double TwistScatter);
 
 /// <summary>Where a corner of a tapered lead-out comes to.</summary>
 /// <param name="Planned">As planned [x, y, z] [mm or in].</param>
@@ -179,11 +181,6 @@ internal sealed record TaperCornerResult(double[] Planned, double[] Bias, double
         static double Deviation(double variance) => Math.Sqrt(Math.Max(0, variance));
     }
 }
-
-/// <summary>Turn of a tapered lead-out about its own direction, square to the last fold.</summary>
-/// <param name="Bias">Mean [°].</param>
-/// <param name="Scatter">Standard deviation [°].</param>
-internal sealed record TwistSpreadResult(double Bias, double Scatter);
 
 /// <summary>The end of the lead-out to first order about the planned polygon.</summary>
 /// <param name="Bias">Mean less planned [x, y] [mm or in].</param>
