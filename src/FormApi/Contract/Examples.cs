@@ -8,7 +8,7 @@ internal static class Examples
     private const string Prefix = "examples/";
 
     // Links hold a whole request, cautions a paragraph.
-    private const int LongestText = 24;
+    private const int LongestText = 20;
 
     // Enough for a point, and to see that it is a list.
     private const int MostNumbers = 3;
@@ -43,7 +43,8 @@ internal static class Examples
     {
         JsonObject fields => new JsonObject(fields.Select(
             field => KeyValuePair.Create(field.Key, field.Key == "request" ? OneOfEach(field.Value) : Shorten(field.Value)))),
-        JsonArray items when items.FirstOrDefault() is JsonValue => new JsonArray([.. items.Take(MostNumbers).Select(item => item?.DeepClone())]),
+        JsonArray items when items.FirstOrDefault() is JsonValue =>
+            new JsonArray([.. items.Take(MostNumbers).Select(item => item?.DeepClone())]),
         JsonArray items => new JsonArray([.. items.Take(1).Select(Shorten)]),
         JsonValue value when value.TryGetValue<string>(out var text) && text.Length > LongestText => text[..LongestText] + "…",
         _ => node?.DeepClone(),

@@ -11,7 +11,9 @@ namespace Forming.Inspection;
 /// </param>
 public sealed record FormDeviation(IReadOnlyList<EndDeviation> Ends, Angle FitTurn, Angle Closing)
 {
-    /// <summary>How far the lead-out turns about its own direction, square to the last fold line; null where the folds are parallel.</summary>
+    /// <summary>
+    /// How far the lead-out turns about its own direction, square to the last fold line; null where the folds are parallel.
+    /// </summary>
     public Angle? Twist { get; init; }
 
     /// <summary>How far it turns in its own plane, and the last fold line with it; null where the folds are parallel.</summary>

@@ -196,7 +196,7 @@ public sealed record InspectionReport
             new("suspect", "bounds as stated with each", "not yet checked against measured forms", Status.Assumption),
         };
         if (job.Taper is not null)
-            basis.Add(new("closing", "turn of the lead-out against the planned one, lead-in held: about the last fold line, about the lead-out's own direction (twist), in its plane (skew)", "geometry", Status.Computed));
+            basis.Add(new("closing", "turn of the lead-out against the planned one, lead-in fixed: about the last fold line, about the lead-out's own direction (twist), in its plane (skew)", "geometry", Status.Computed));
         if (job.Panel is not null)
             basis.Add(new("panel", "the panel pulled in simulation over the planned form and over the form as it is, with the same lever", PlanBasis.WrapModel, Status.Model));
         return basis;

@@ -44,7 +44,8 @@ public sealed record TaperedForm(HingedForm Form, TaperedEdge Near, TaperedEdge 
             atNear = Edge(Near, measured, "measured");
         if (measured.Angles is not null || far.Points is not null)
             atFar = Edge(Far, far, "measured.far");
-        TemplateEdge? near = measured.Points is null ? null : new(Form, isFar: false), wide = far.Points is null ? null : new(Form, isFar: true);
+        var near = measured.Points is null ? null : new TemplateEdge(Form, isFar: false);
+        var wide = far.Points is null ? null : new TemplateEdge(Form, isFar: true);
         if (near is not null)
             atNear = near.Dihedral(atNear!, Near.Listed, "measured.points");
         if (wide is not null)
@@ -57,11 +58,16 @@ public sealed record TaperedForm(HingedForm Form, TaperedEdge Near, TaperedEdge 
         var built = Form.WithFacets(Facets(nearEdge, Near, isFar: false), Facets(farEdge, Far, isFar: true)) with { FoldAngles = angles };
         return new(built, nearEdge, farEdge)
         {
-            LargestGap = near is null || wide is null ? Angle.Zero : new(atNear!.FoldAngles.Zip(atFar!.FoldAngles, (a, b) => Math.Abs(a - b)).Max()),
+            LargestGap = near is null || wide is null
+                ? Angle.Zero
+                : new(atNear!.FoldAngles.Zip(atFar!.FoldAngles, (a, b) => Math.Abs(a - b)).Max()),
         };
 
-        FoldedPolygon Edge(TaperedEdge edge, Measurement along, string path) => AsBuilt.Of(
-            along with { SpacingsMm = along.SpacingsMm is { } spacings ? edge.AsParallel(spacings, fold, path) : null }, edge.Listed, fold, path);
+        FoldedPolygon Edge(TaperedEdge edge, Measurement along, string path)
+        {
+            var spacings = along.SpacingsMm is { } given ? edge.AsParallel(given, fold, path) : null;
+            return AsBuilt.Of(along with { SpacingsMm = spacings }, edge.Listed, fold, path);
+        }
 
         double[] Facets(FoldedPolygon edge, TaperedEdge planned, bool isFar)
         {

@@ -8,8 +8,11 @@ public sealed record EndSpread(Point Bias, Covariance Covariance)
     /// <summary>The bias out of the section's plane, along z [mm]; 0 where the folds are parallel.</summary>
     public double BiasZMm { get; init; }
 
+    /// <summary>The bias in space [mm].</summary>
+    public Point3 BiasInSpace => new(Bias.X, Bias.Y, BiasZMm);
+
     /// <summary>Length of the bias [mm].</summary>
-    public double BiasMm => new Point3(Bias.X, Bias.Y, BiasZMm).Length;
+    public double BiasMm => BiasInSpace.Length;
 
     /// <summary>How far off the end may lie: the bias, and the spread in its widest direction.</summary>
     /// <param name="coverage">Standard deviations counted.</param>
@@ -37,6 +40,9 @@ public readonly record struct Covariance(double XxMm2, double YyMm2, double XyMm
 
     /// <summary>Largest variance in any direction [mm²].</summary>
     public double LargestMm2 => (XzMm2, YzMm2, ZzMm2) == default ? Middle + Half : LargestInSpace();
+
+    /// <summary>Standard deviations along x, y and z [mm].</summary>
+    public Point3 Deviations => new(Math.Sqrt(Math.Max(0, XxMm2)), Math.Sqrt(Math.Max(0, YyMm2)), Math.Sqrt(Math.Max(0, ZzMm2)));
 
     /// <summary>That of one vector: its product with itself.</summary>
     /// <param name="vector">The vector [mm].</param>

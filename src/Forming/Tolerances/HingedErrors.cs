@@ -4,7 +4,7 @@ namespace Forming.Tolerances;
 
 /// <summary>Errors of a form whose folds are not parallel.</summary>
 /// <remarks>
-/// Folds err as where they are parallel. Each end of a fold line lies off by an error of its own, square to the line, while the edges of the
+/// Folds err as where they are parallel. Each end of a fold line lies off by another error, square to the line, while the edges of the
 /// blank stay. With e, m the fold's direction and the sheet's across it, ν = e × m, before (b) and after (a) the fold, P an end:
 /// a fold does <c>g = e × (P - V)</c>, a turn of its line in the sheet about C <c>(ν_b - ν_a) × (P - C)</c>; the lead-out turns by e and by
 /// ν_b - ν_a.

@@ -97,8 +97,12 @@ public sealed record ToleranceReport
             ClosingBias = turn.Bias(accuracy),
             ClosingScatter = turn.Scatter(accuracy),
             ClosingWorst = new(turn.Worst * FoldDeviation(accuracy, coverage)),
-            Ends = [.. sums.Ends.Zip(
-                sums.Exact(accuracy, cancellation), (end, exact) => new ToleratedEnd(end.Start, end.Planned, exact, end.FirstOrder(accuracy)))],
+            Ends =
+            [
+                .. sums.Ends.Zip(
+                    sums.Exact(accuracy, cancellation),
+                    (end, exact) => new ToleratedEnd(end.Start, end.Planned, exact, end.FirstOrder(accuracy))),
+            ],
             Twist = sums.Twist is { } twist ? new(twist.Bias(accuracy), twist.Scatter(accuracy)) : null,
             RadiusMm = sums.Section.MeanRadiusMm(),
             Needed = wanted is null ? null : NeededScatter.For(sums, accuracy, wanted, cancellation),
@@ -251,7 +255,7 @@ public sealed record ToleranceReport
         : new(quantity, "as given", "caller", Status.Caller);
 }
 
-/// <summary>Where an end of the lead-out comes to.</summary>
+/// <summary>Where an end of the lead-out lies.</summary>
 /// <param name="Start">Start of its edge, on the lead-in [mm].</param>
 /// <param name="Planned">Where it should be [mm].</param>
 /// <param name="Exact">How far off, exact.</param>

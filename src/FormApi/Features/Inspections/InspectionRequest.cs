@@ -90,7 +90,8 @@ internal sealed record MeasuredInput(
 internal sealed record MeasuredEndInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<double>? Spacings = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<double>? Facets = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<IReadOnlyList<Pair>>? Points = null) : IMeasuredEnd
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<IReadOnlyList<Pair>>? Points = null)
+    : IMeasuredEnd
 {
     /// <summary>Whether a list stands for a flat that is null.</summary>
     internal bool HasNullFlats => Points is { } points && points.Contains(null);

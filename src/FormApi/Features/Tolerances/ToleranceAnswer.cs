@@ -158,7 +158,7 @@ internal sealed record EndSpreadResult(
 /// <param name="TwistScatter">Its standard deviation [°].</param>
 internal sealed record TaperSpreadResult(TaperCornerResult Near, TaperCornerResult Far, double TwistBias, double TwistScatter);
 
-/// <summary>Where a corner of a tapered lead-out comes to.</summary>
+/// <summary>Where a corner of a tapered lead-out lies.</summary>
 /// <param name="Planned">As planned [x, y, z] [mm or in].</param>
 /// <param name="Bias">Mean less planned [x, y, z] [mm or in].</param>
 /// <param name="Scatter">Standard deviations [x, y, z] [mm or in].</param>
@@ -169,17 +169,11 @@ internal sealed record TaperCornerResult(double[] Planned, double[] Bias, double
     /// <param name="end">The corner.</param>
     /// <param name="coverage">Standard deviations counted.</param>
     /// <param name="units">The caller's units.</param>
-    public static TaperCornerResult From(ToleratedEnd end, double coverage, UnitSystem units)
-    {
-        var spread = end.Exact.Covariance;
-        return new(
-            units.Triple(end.Planned),
-            units.Triple(new(end.Exact.Bias.X, end.Exact.Bias.Y, end.Exact.BiasZMm)),
-            units.Triple(new(Deviation(spread.XxMm2), Deviation(spread.YyMm2), Deviation(spread.ZzMm2))),
-            units.Length(end.Exact.ReachMm(coverage)));
-
-        static double Deviation(double variance) => Math.Sqrt(Math.Max(0, variance));
-    }
+    public static TaperCornerResult From(ToleratedEnd end, double coverage, UnitSystem units) => new(
+        units.Triple(end.Planned),
+        units.Triple(end.Exact.BiasInSpace),
+        units.Triple(end.Exact.Covariance.Deviations),
+        units.Length(end.Exact.ReachMm(coverage)));
 }
 
 /// <summary>The end of the lead-out to first order about the planned polygon.</summary>

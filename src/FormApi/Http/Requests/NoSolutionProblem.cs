@@ -18,7 +18,15 @@ internal static class NoSolutionProblem
     {
         var pointer = Wire.Pointer(none.Subject);
         var message = units.Wording.Of(none.Wording);
-        var fault = new Fault(pointer, none.Code, message, body.GivenAt(pointer), units.Wording.OfOptional(none.Allowed));
+        var changes = Lists.Map(
+            none.Changes, change => new FaultChange(Wire.Pointer(change.Subject), units.Figure(change.Value, change.Quantity)));
+        var fault = new Fault(
+            pointer,
+            none.Code,
+            message,
+            body.GivenAt(pointer),
+            units.Wording.OfOptional(none.Allowed),
+            changes.Length > 0 ? changes : null);
         return new(ProblemKinds.NoSolution, message, [fault], none.Code);
     }
 }
