@@ -7,6 +7,9 @@ namespace Forming.Numerics;
 /// <param name="Misses">[n] from each point of the first set, turned and shifted, to where it should lie [mm].</param>
 public sealed record SpaceFit(Point3 Turn, Point3[] Misses)
 {
+    /// <summary>Points in line leave a turn about it open; this share of their spread lets none win.</summary>
+    private const double Least = 1e-13;
+
     /// <summary>Fits by least squares about both centroids.</summary>
     /// <remarks>The turn is the quaternion of the largest eigenvalue of Horn's matrix of products.</remarks>
     /// <param name="points">[n] points to lay over [mm].</param>
@@ -27,6 +30,7 @@ public sealed record SpaceFit(Point3 Turn, Point3[] Misses)
             ]);
         }
 
+        products[0, 0] += Least * products.FrobeniusNorm();
         var quaternion = products.Evd(Symmetricity.Symmetric).EigenVectors.Column(3);
         // A quaternion and its negative are one turn; the shorter way is meant.
         if (quaternion[0] < 0)

@@ -78,7 +78,7 @@ public class HingedFormTests
 
     [Fact]
     public void The_fit_in_space_undoes_any_turn_and_shift() =>
-        Gen.Select(Gen.Double[-1, 1].Array[3], Gen.Double[0.01, 3], Gen.Double[-300, 300].Array[3], Equal).ForAll((axis, angle, shift, pair) =>
+        Gen.Select(Gen.Double[-1, 1].Array[3], Gen.Double[0.01, 1], Gen.Double[-300, 300].Array[3], Equal).ForAll((axis, angle, shift, pair) =>
         {
             var folded = pair.Hinged.Folded();
             Point3[] onto = [.. folded.Near, .. folded.Far];
@@ -88,6 +88,15 @@ public class HingedFormTests
             Within(1e-9, 0, (fit.Turn + (angle * line)).Length);
             Assert.All(fit.Misses, miss => Within(1e-9, 0, miss.Length));
         }, iter: 100);
+
+    [Fact]
+    public void Points_in_line_are_not_turned_about_it()
+    {
+        Point3[] line = [new(1, 2, 3), new(4, 6, 15)];
+        var fit = SpaceFit.Of(line, [.. line.Select(point => point + new Point3(5, 0, 0))]);
+        Within(1e-3, 0, fit.Turn.Length);
+        Assert.All(fit.Misses, miss => Within(1e-9, 0, miss.Length));
+    }
 
     internal static HingedForm Hinged(FoldedPolygon straight, double length)
     {
