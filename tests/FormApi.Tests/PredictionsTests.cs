@@ -154,13 +154,21 @@ public sealed class PredictionsTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task A_taper_says_that_no_pull_was_simulated_and_is_still_planned()
+    public async Task A_taper_says_what_comes_off_at_both_ends()
     {
         var taper = """{"type":"taper","near":{"type":"arc","radius":90,"sweep":60},"far":{"type":"arc","radius":120,"sweep":60},"length":600}""";
         var form = await service.Form(Requests.Arc().With("/panel/curve", taper));
         Assert.NotEmpty(form["form"]!["stations"]!.AsArray());
-        Assert.False((bool)form["panel"]!["outcome"]!["solved"]!);
-        Assert.Contains("taper", (string?)form["panel"]!["outcome"]!["text"], StringComparison.Ordinal);
+        var outcome = form["panel"]!["outcome"]!;
+        Assert.True((bool)outcome["solved"]!, (string?)outcome["text"]);
+        foreach (var end in (string[])["near", "far"])
+        {
+            var (radius, wanted) = ((double)outcome["ends"]![end]!["radius"]!, (double)outcome["ends"]![end]!["wantedRadius"]!);
+            Assert.Equal(1, radius / wanted, 0.02);
+        }
+
+        var prediction = await service.Prediction(Requests.Arc().With("/panel/curve", taper));
+        Assert.Equal(outcome["ends"]!.ToJsonString(), prediction["ends"]!.ToJsonString());
     }
 
     [Fact]

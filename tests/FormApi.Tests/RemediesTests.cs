@@ -1,5 +1,10 @@
 using System.Globalization;
+using System.Text;
 using System.Text.Json.Nodes;
+using FormApi.Features.Forms;
+using FormApi.Http.Requests;
+using Forming.Plans;
+using Forming.Results;
 using Xunit.Abstractions;
 
 namespace FormApi.Tests;
@@ -13,8 +18,8 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
     private const double LeastCured = 0.95;
     private const double LeastOfferedToQuickPlans = 0.80;
 
-    // A solve costs a thousand quick plans, so that few changes are tried.
-    private const double LeastOfferedToSolvedPlans = 0.35;
+    // A solve costs a thousand quick plans, so that few changes are tried; fifteen jobs have 87 of 113.
+    private const double LeastOfferedToSolvedPlans = 0.70;
 
     private readonly Service _service = patient.Service;
 
@@ -22,7 +27,11 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
     public Task Remedies_of_random_quick_jobs_cure() => RemediesCure(Seed, 40, "pure-bending", LeastOfferedToQuickPlans);
 
     [Fact]
-    public Task Remedies_of_random_jobs_cure() => RemediesCure(Seed, 15, "wrap", LeastOfferedToSolvedPlans);
+    public Task Remedies_of_random_jobs_cure() => RemediesCure(Seed, 3, "wrap", LeastOfferedToSolvedPlans);
+
+    [Fact]
+    [Trait("Category", "Slow")]
+    public Task Remedies_of_fifteen_random_jobs_cure() => RemediesCure(Seed, 15, "wrap", LeastOfferedToSolvedPlans);
 
     [Fact]
     [Trait("Category", "Slow")]
@@ -114,11 +123,11 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
             {
                 var (id, remedy) = ((string)check!["id"]!, check["remedy"]!.AsObject());
                 var isOffered = remedy["changes"]!.AsArray().Count > 0;
-                var cures = isOffered && await TryForm(Applied(answer["request"]!.AsObject(), remedy)) is { } again && IsCured(id, before, Verdicts(again));
+                var isCured = isOffered && Again(Applied(answer["request"]!.AsObject(), remedy)) is { } again && IsCured(id, before, again);
                 var rate = rates.GetValueOrDefault(id);
-                rates[id] = (rate.NotPassed + 1, rate.Offered + (isOffered ? 1 : 0), rate.Cured + (cures ? 1 : 0));
-                (notPassed, offered, cured) = (notPassed + 1, offered + (isOffered ? 1 : 0), cured + (cures ? 1 : 0));
-                if (isOffered && !cures && (string?)check["verdict"] == "fail")
+                rates[id] = (rate.NotPassed + 1, rate.Offered + (isOffered ? 1 : 0), rate.Cured + (isCured ? 1 : 0));
+                (notPassed, offered, cured) = (notPassed + 1, offered + (isOffered ? 1 : 0), cured + (isCured ? 1 : 0));
+                if (isOffered && !isCured && (string?)check["verdict"] == "fail")
                     missed.Add(remedy.ToJsonString() + " of " + answer["request"]!.ToJsonString());
                 Assert.NotEmpty((string)remedy["text"]!);
             }
@@ -132,8 +141,32 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
         Assert.True(offered >= leastOffered * notPassed, $"{offered} of {notPassed} checks carry a remedy");
     }
 
+    // Planned as the service plans it, but without looking for remedies once more.
+    private static Dictionary<string, int>? Again(JsonObject request)
+    {
+        var body = JsonBody<FormRequest>.Of(Encoding.UTF8.GetBytes(request.ToJsonString()));
+        if (body.Problem is not null)
+            return null;
+        try
+        {
+            return FormPlan.Compute(FormSpecs.From(FormDefaults.Apply(body.Value)).Job, _ => false).Checks
+                .GroupBy(check => check.Id, StringComparer.Ordinal)
+                .ToDictionary(group => group.Key, group => (int)group.Max(check => check.Verdict), StringComparer.Ordinal);
+        }
+        catch (NoSolutionException)
+        {
+            return null;
+        }
+    }
+
     private static bool IsCured(string id, Dictionary<string, int> before, Dictionary<string, int> after) =>
-        after.GetValueOrDefault(id) == 0 && after.All(now => now.Value <= before.GetValueOrDefault(now.Key));
+        after.GetValueOrDefault(id) == 0 && after.All(now => now.Value <= before.GetValueOrDefault(now.Key) || IsNews(now.Key, before));
+
+    // Where the pull was not followed, nothing was known of what comes off: what is known now has not got worse.
+    private static bool IsNews(string id, Dictionary<string, int> before) =>
+        id is "wrap-order" or "facets-show" or "finished-sweep" or "finished-radius" or "finished-shape" or "outlook"
+        && !before.ContainsKey("finished-sweep")
+        && (before.GetValueOrDefault("wrap-order") > 0 || before.ContainsKey("wrap-solver"));
 
     private static Dictionary<string, int> Verdicts(JsonNode answer) => answer["checks"]!.AsArray()
         .GroupBy(check => (string)check!["id"]!, StringComparer.Ordinal)

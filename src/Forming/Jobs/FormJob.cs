@@ -96,14 +96,16 @@ public sealed record FormJob(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, Ma
             : taper with { Far = Changed(taper.Far, change) },
         (ArcCurve arc, JobField.CurveRadius) => arc with { RadiusMm = Units.ToMm(change.Number!.Value) },
         (ArcCurve arc, JobField.CurveSweep) => arc with { Sweep = Angle.FromDegrees(change.Number!.Value) },
-        (ProgressiveCurve bend, JobField.CurveStartRadius) => bend with { StartRadiusMm = Units.ToMm(change.Number!.Value) },
-        (ProgressiveCurve bend, JobField.CurveEndRadius) => bend with { EndRadiusMm = Units.ToMm(change.Number!.Value) },
+        (ProgressiveCurve bend, JobField.CurveStartRadius) => bend with { StartRadiusMm = MmOrNone(change) },
+        (ProgressiveCurve bend, JobField.CurveEndRadius) => bend with { EndRadiusMm = MmOrNone(change) },
         (ProgressiveCurve bend, JobField.CurveSweep) => bend with { Sweep = Angle.FromDegrees(change.Number!.Value) },
         (EllipseCurve ellipse, JobField.CurveSemiAxisX) => ellipse with { SemiAxisXMm = Units.ToMm(change.Number!.Value) },
         (EllipseCurve ellipse, JobField.CurveSemiAxisY) => ellipse with { SemiAxisYMm = Units.ToMm(change.Number!.Value) },
         (EllipseCurve ellipse, JobField.CurveToNormal) => ellipse with { ToNormal = Angle.FromDegrees(change.Number!.Value) },
         _ => throw new ArgumentOutOfRangeException(nameof(change), change, "The curve has no such field."),
     };
+
+    private double? MmOrNone(JobChange change) => change.Number is { } length ? Units.ToMm(length) : null;
 }
 
 /// <summary>How the flat blank is marked.</summary>

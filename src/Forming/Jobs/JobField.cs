@@ -27,7 +27,7 @@ public enum JobField
     /// <summary>Flat after the curve, a length.</summary>
     PanelLeadOut,
 
-    /// <summary>Hand to the end of the curve, a length.</summary>
+    /// <summary>Hand to the end of the curve, a length; none lets the plan choose.</summary>
     PanelLever,
 
     /// <summary>How the folds lie to the panel's rolling direction, a <see cref="Grain"/>.</summary>
@@ -57,10 +57,10 @@ public enum JobField
     /// <summary>Radius of an arc, a length.</summary>
     CurveRadius,
 
-    /// <summary>Radius at the start of a progressive bend, a length.</summary>
+    /// <summary>Radius at the start of a progressive bend, a length; none is flat.</summary>
     CurveStartRadius,
 
-    /// <summary>Radius at the end of a progressive bend, a length.</summary>
+    /// <summary>Radius at the end of a progressive bend, a length; none is flat.</summary>
     CurveEndRadius,
 
     /// <summary>Semi-axis of an ellipse along x, a length.</summary>
@@ -111,7 +111,7 @@ public enum JobField
     /// <summary>Distance between folds, a length; none lets the plan choose.</summary>
     SteppingSpacing,
 
-    /// <summary>Widest facet wanted, a length.</summary>
+    /// <summary>Widest facet wanted, a length; none sets no limit.</summary>
     SteppingMaxFacet,
 
     /// <summary>Half or full folds at the ends, a <see cref="Facets.SteppingEnds"/>.</summary>

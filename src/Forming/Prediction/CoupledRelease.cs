@@ -34,7 +34,8 @@ internal static class CoupledRelease
             FoldPushPerWidth = released.Max(strip => strip.FoldPushPerWidth),
         };
 
-        double Mean(Func<WrappedPanel, double> value) => Rounded.Of(released.Select((strip, p) => strips[p].WidthShare * value(strip)).Sum());
+        double Mean(Func<WrappedPanel, double> value) =>
+            Rounded.Of(released.Select((strip, p) => strips[p].WidthShare * value(strip)).Sum());
     }
 
     private static ReleasedFacet Worst(ReleasedFacet middle, IEnumerable<ReleasedFacet> all) => middle with

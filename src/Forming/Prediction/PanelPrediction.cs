@@ -236,7 +236,7 @@ public sealed record PanelPrediction
         {
             RadiusMm = RadiusOf(wrapped.MeanCurvature, panel),
             WantedRadiusMm = RadiusOf(wantedMean, panel),
-            Ends = strips.AreOfTaper ? new(EndOf(0), EndOf(strips.Count - 1)) : null,
+            Ends = strips.EndsOf(wrapped, wantedMean, isRippleKnown),
             Sweep = wrapped.Sweep,
             WantedLengthMm = wanted.LengthMm,
             WantedSweep = wanted.Sweep,
@@ -255,19 +255,6 @@ public sealed record PanelPrediction
                     RadiusOf(facet.MeanCurvature, panel))),
             ],
         };
-
-        PredictedEnd EndOf(int index)
-        {
-            // A facet turns alike along its whole length, so the radius grows with the width.
-            var wider = strips.WidthOver(index, job.Form.MiddleFolds);
-            var (facets, bias) = wrapped.Strips.Count == 0 ? new(wrapped.Facets, 0) : wrapped.Strips[index];
-            return new(
-                RadiusOf(wrapped.MeanCurvature / wider, panel),
-                RadiusOf(wantedMean / wider, panel),
-                isRippleKnown ? facets.Max(facet => facet.RippleMm) : null,
-                isRippleKnown ? new Angle(facets.Max(facet => facet.Slope.Radians)) : null,
-                bias);
-        }
     }
 
     private static Point LeadOutOffset(IReadOnlyList<ReleasedPoint> curve, WantedCurve wanted)

@@ -34,7 +34,8 @@ public static class PanelWrap
     public static WrappedPanel Compute(StandingForm form, BendingLaw law, WrapSetup setup, CancellationToken cancellation = default) =>
         Compute(form, law, setup, new(PullWork.Most), cancellation);
 
-    internal static WrappedPanel Compute(StandingForm form, BendingLaw law, WrapSetup setup, PullWork work, CancellationToken cancellation) =>
+    internal static WrappedPanel Compute(
+        StandingForm form, BendingLaw law, WrapSetup setup, PullWork work, CancellationToken cancellation) =>
         Compute([FormStrip.Only(form, setup)], law, work, cancellation);
 
     /// <summary>Pulls strips of one panel and lets them go together.</summary>

@@ -14,7 +14,7 @@ internal sealed class PullWork(long most, PullWork? whole = null)
     public const long MostOfSolving = Most / 10;
 
     /// <summary>What all trials of remedies together may take.</summary>
-    public const long MostOfTrials = Most / 4;
+    public const long MostOfTrials = 5 * MostOfSolving;
 
     private long _left = most;
 

@@ -27,12 +27,6 @@ internal sealed class PulledStrips
         double WidthShareOf(int strip) => _ruled?.WidthBetween(_ruled.Places[strip], 0, _ruled.LengthMm) ?? 1;
     }
 
-    /// <summary>Whether they lie along a taper.</summary>
-    public bool AreOfTaper => _ruled is not null;
-
-    /// <summary>How many they are.</summary>
-    public int Count => _forms.Length;
-
     /// <summary>Looks at a job.</summary>
     /// <param name="job">Panel and form.</param>
     /// <param name="finished">The finished curve on the mid surface, a taper's middle strip.</param>
@@ -50,11 +44,29 @@ internal sealed class PulledStrips
         return _forms.Length == 1 ? [FormStrip.Only(_forms[0], setups[0])] : FormStrip.Along(_forms, _ruled!.Places, _widths, setups);
     }
 
-    /// <summary>Mean width over the middle folds of a strip, against that of the middle one.</summary>
-    /// <param name="strip">Its number, near end 0.</param>
-    /// <param name="middle">The middle folds.</param>
-    public double WidthOver(int strip, (int From, int To) middle) =>
-        _widths[strip][middle.From..middle.To].Sum() / _widths[_widths.Length / 2][middle.From..middle.To].Sum();
+    /// <summary>Both ends of a tapered panel that was let go.</summary>
+    /// <param name="wrapped">The panel let go.</param>
+    /// <param name="wantedMean">Mean curvature that is wanted over the middle folds of the middle strip [1/mm].</param>
+    /// <param name="isRippleKnown">Whether it is known how much of the facets will show.</param>
+    /// <returns>The ends; null for a straight panel.</returns>
+    public PredictedEnds? EndsOf(WrappedPanel wrapped, double wantedMean, bool isRippleKnown)
+    {
+        return _ruled is null ? null : new(EndOf(0), EndOf(_forms.Length - 1));
+
+        // A facet turns alike along its whole length, so the radius grows with the width.
+        PredictedEnd EndOf(int strip)
+        {
+            var (from, to) = _job.Form.MiddleFolds;
+            var wider = _widths[strip][from..to].Sum() / _widths[_widths.Length / 2][from..to].Sum();
+            var (facets, bias) = wrapped.Strips.Count == 0 ? new(wrapped.Facets, 0) : wrapped.Strips[strip];
+            return new(
+                PanelPrediction.RadiusOf(wrapped.MeanCurvature / wider, _job.Panel),
+                PanelPrediction.RadiusOf(wantedMean / wider, _job.Panel),
+                isRippleKnown ? facets.Max(facet => facet.RippleMm) : null,
+                isRippleKnown ? new Angle(facets.Max(facet => facet.Slope.Radians)) : null,
+                bias);
+        }
+    }
 
     // A facet's arc on the mid surface grows with the strip's width, and so does its radius; the fold's own does not.
     private static StandingForm Under(double place, RuledStrips ruled, StandingForm form, FoldPlaces middle)

@@ -27,10 +27,10 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
     private const int LeastRoom = 8;
 
     /// <summary>The search begins at this share of the closed form's count, which mostly reads high.</summary>
-    private const double GuessShare = 0.7;
+    public const double GuessShare = 0.7;
 
     /// <summary>Beyond this many folds a single pull is slow to follow, and solving one takes many.</summary>
-    private const int MostFolds = 120;
+    public const int MostFolds = 120;
 
     /// <summary>A panel that springs back far comes this close, or this close for its length, with enough folds [mm].</summary>
     private const double GentleMm = 0.4;

@@ -124,7 +124,7 @@ internal sealed class WrapSolver
     public SolvedForm? Solve(SolvedForm? start = null)
     {
         var first = start is not null && start.Unknowns.Length == Unknowns ? Try(start.Unknowns) : null;
-        if ((first ?? Try(Guess()) ?? Try(new double[Unknowns])) is not { } best)
+        if ((first ?? First()) is not { } best)
             return null;
         var slopes = first is not null ? start!.Slopes?.Clone() : null;
         var (taken, areFresh) = (0, false);
@@ -155,6 +155,10 @@ internal sealed class WrapSolver
 
         return MeetSweep(best) with { Slopes = slopes };
     }
+
+    /// <summary>The first pull of a solve, over folds near those of panels that are solved.</summary>
+    /// <returns>The form and its panel; null where the panel cannot be followed over it.</returns>
+    public SolvedForm? First() => Try(Guess()) ?? Try(new double[Unknowns]);
 
     // Most panels that are solved end up near this: less curvature in the middle, more towards the end, the more they spring back.
     private double[] Guess()

@@ -159,11 +159,16 @@ internal sealed record PlanDraft
     public static PlanDraft Of(FormJob job, PlanDraft? known, PullWork? work, CancellationToken cancellation)
     {
         RefuseConfidence(job);
-        var fold = new FoldShape(job.Form.FoldRadiusMm, job.Form.Sheet.ThicknessMm, NeutralFactorOf(job.Form));
+        var fold = FoldOf(job.Form);
         return job.Panel.Curve is TaperCurve taper
             ? TaperedPlanner.Draft(taper, job, fold, known, work, cancellation)
             : StraightPlanner.Draft(job, fold, known, work, cancellation);
     }
+
+    /// <summary>Shape of the folds of a form.</summary>
+    /// <param name="form">The form.</param>
+    /// <exception cref="NoSolutionException"><c>form.neutral-factor-needed</c>.</exception>
+    public static FoldShape FoldOf(FormSpec form) => new(form.FoldRadiusMm, form.Sheet.ThicknessMm, NeutralFactorOf(form));
 
     private static void RefuseConfidence(FormJob job)
     {

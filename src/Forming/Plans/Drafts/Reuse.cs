@@ -21,7 +21,9 @@ internal static class Reuse
     /// <summary>Whether a plan that is known was solved for the same pull.</summary>
     /// <param name="known">The plan, or null.</param>
     /// <param name="job">What is asked.</param>
-    /// <remarks>The solver looks at the flat before the curve, at the clamp and, over a bare form, at the form's own stiffness too.</remarks>
+    /// <remarks>
+    /// The solver looks at the flat before the curve, at the clamp and, over a bare form, at the form's own stiffness too.
+    /// </remarks>
     public static bool KeepsSolution(PlanDraft? known, FormJob job) =>
         known is not null
         && IsSameCurve(known.Panel, job.Panel)

@@ -201,32 +201,39 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
         }
     }
 
-    /// <summary>A tighter curve, of one radius.</summary>
-    public RemedyCandidate Tighter() => draft.Panel.Curve is ArcCurve arc
-        ? Length(
-            JobField.CurveRadius,
-            RemedyValues.Down(
-                job.Units.FromMm(arc.RadiusMm),
-                job.Units.FromMm(arc.RadiusMm * 0.7),
-                job.Units.FromMm(arc.RadiusMm * 0.2),
-                RemedyValues.Fine(job.Units)),
-            value => $"bend it tighter, to a radius of {value}: so gentle a bend does not land on its folds one after another at any lever")
-        : new(0, 0, _ => [], _ => $"");
+    /// <summary>A tighter curve of the same shape.</summary>
+    /// <param name="guess">Share of the radius that is expected to do.</param>
+    /// <param name="least">The smallest share.</param>
+    public RemedyCandidate Tighter(double guess = 0.7, double least = 0.2)
+    {
+        var radii = CurveRadii.Of(draft.Panel.Curve).ToArray();
+        if (radii.Length == 0 || radii.Any(radius => radius.Field == JobField.CurveSemiAxisX))
+            return RemedyCandidate.Nothing;
+        var now = job.Units.FromMm(radii.Min(radius => radius.Mm));
+        return RemedyCandidate.Through(
+            RemedyValues.Down(now, now * guess, now * least, RemedyValues.Fine(job.Units)),
+            value => [.. radii.Select(radius =>
+                new JobChange(radius.Field, Math.Round(job.Units.FromMm(radius.Mm) * value / now, 6), Part: radius.Part))],
+            value => radii.Length == 1
+                ? $"bend it tighter, to a radius of {LengthOf(value)}: so gentle a bend does not land on its folds one after another at any lever"
+                : (FormattableString)$"bend it tighter, all radii by one share and the tightest to {LengthOf(value)}: so gentle a bend does not land on its folds one after another at any lever");
+    }
 
     /// <summary>A smaller sweep on one form.</summary>
     /// <param name="guess">Sweep that is expected to do [rad].</param>
     /// <param name="now">Sweep in use [rad].</param>
-    public RemedyCandidate Sweep(double guess, double now)
+    /// <param name="least">The smallest share of it.</param>
+    public RemedyCandidate Sweep(double guess, double now, double least = 0)
     {
         var ends = CurveSweeps.Of(draft.Panel.Curve).ToArray();
         if (ends.Length == 0)
-            return new(0, 0, _ => [], _ => $"");
+            return RemedyCandidate.Nothing;
         var whole = draft.Panel.Curve is TaperCurve ? ends[0].Degrees : ends.Sum(end => end.Degrees);
-        var values = RemedyValues.Down(whole, whole * guess / now, 1, RemedyValues.Degrees);
+        var values = RemedyValues.Down(whole, whole * guess / now, Math.Max(1, least * whole), RemedyValues.Degrees);
         return RemedyCandidate.Through(
             values,
             value => [.. ends.Select(end =>
-                new JobChange(end.Field, end.FromDegrees + SweepOf(end.Degrees, value / whole), Part: end.Part))],
+                new JobChange(end.Field, Math.Round(end.FromDegrees + SweepOf(end.Degrees, value / whole), 6), Part: end.Part))],
             value => $"bend {AngleOf(value)} of it on this form, and the rest on a second one");
 
         // Every bend by its share, to a tenth of a degree.
@@ -236,7 +243,9 @@ internal sealed class ChangeWords(FormJob job, PlanDraft draft)
     private static RemedyValues Finer(double value) =>
         new([.. Enumerable.Range(1, 4).Select(digits => Math.Round(value, digits)).Distinct().Where(rounded => rounded > 0)], 0);
 
-    private Figure LengthOf(double value) => Figure.Length(job.Units.ToMm(value));
+    /// <summary>A length in the caller's unit as a figure.</summary>
+    /// <param name="value">The length.</param>
+    public Figure LengthOf(double value) => Figure.Length(job.Units.ToMm(value));
 
     private static Figure AngleOf(double degrees) => Figure.Angle(Angle.FromDegrees(degrees).Radians);
 }

@@ -1,4 +1,5 @@
 using Forming.Checks;
+using Forming.Curves;
 using Forming.Facets;
 using Forming.Jobs;
 using Forming.Materials;
@@ -33,11 +34,16 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         "outlook" => $"bend one springback strip of this coil round the form's radius, work its effective yield out, and plan again with it",
         "outcome" when draft.Taper is null => $"leave out panel.springback, or give effectiveYield there: the plan is then solved on the simulated pull",
         "outcome" => $"wrap a scrap of the same sheet over the form first",
+        "wrap-order" or "lever" or "facet-width" when HasFlatBetweenBends(draft.Panel.Curve) =>
+            $"bend each side of the flat on a form of its own: over a long flat the panel reaches the next bend before it lies on the last folds of this one",
         "fold-back" => $"report this request: the layout disagrees with the section",
         "facet-width" or "facets-show" when !draft.PanelLaw.Flow.IsKnown =>
             $"give the sheet's elongation, or strengthCoefficient and strainHardening, or wrap a scrap first: no other change helps",
         _ => $"no change of one field, or of two together, was found that passes this check and makes no other worse",
     };
+
+    private static bool HasFlatBetweenBends(PanelCurve curve) =>
+        curve is SegmentsCurve chain && chain.Segments.Skip(1).SkipLast(1).Any(piece => piece is FlatCurve);
 
     private IEnumerable<RemedyCandidate> Listed() => check.Id switch
     {

@@ -17,7 +17,7 @@ namespace Forming.Plans.Remedies;
 /// <param name="draft">What was worked out.</param>
 /// <param name="checks">Its checks.</param>
 /// <param name="cancellation">Cancels the calculation.</param>
-internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<Check> checks, CancellationToken cancellation)
+internal sealed partial class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<Check> checks, CancellationToken cancellation)
 {
     /// <summary>No more jobs are planned for one check; a costly one counts as several.</summary>
     public const int MostTrialsPerCheck = 50;
@@ -46,7 +46,12 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     private const int TaperWeight = 6;
 
     /// <summary>A trial that is solved on the simulated pull weighs this many: eight of them a request.</summary>
-    private const int SolvedWeight = MostTrials / 8;
+    private const int SolvedWeight = MostTrials / MostSolves;
+
+    private const int MostSolves = 8;
+
+    /// <summary>Of what quick plans find for one check that is not of the pull, so many are solved.</summary>
+    private const int MostSolvesPerCheck = 2;
 
     /// <summary>Single changes that cure a check and spoil another are mended by a second change for this many of them.</summary>
     private const int MostPairs = 4;
@@ -59,6 +64,8 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     private readonly bool _isSimulated = job.Panel.Predict || IsSolved(job);
     private readonly PullWork _work = new(PullWork.MostOfTrials);
     private int _left;
+    private int _solvesLeft;
+    private bool _isOfPull;
 
     /// <summary>Jobs planned so far, simulated ones by their weight.</summary>
     public int Trials { get; private set; }
@@ -69,8 +76,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
     {
         var answered = checks.ToArray();
 
-        // What fails is mended first, while there are trials left.
-        foreach (var i in Enumerable.Range(0, answered.Length).OrderByDescending(i => answered[i].Verdict))
+        // What fails is mended first, while there are trials left, and what needs most of them last.
+        foreach (var i in Enumerable.Range(0, answered.Length)
+            .OrderByDescending(i => answered[i].Verdict).ThenBy(i => IsOfSolvedPull(answered[i])))
         {
             if (answered[i].Verdict != Verdict.Pass)
                 answered[i] = answered[i] with { Remedy = needsRemedy(answered[i]) ? RemedyFor(answered[i]) : null };
@@ -81,7 +89,8 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
 
     private Remedy RemedyFor(Check check)
     {
-        var remedy = SearchedFor(check);
+        _isOfPull = IsOfSolvedPull(check);
+        var remedy = (_isOfPull ? OfSolvedPull(check) : null) ?? SearchedFor(check);
         if (remedy.Changes.Count > 0)
             _found[check.Id] = remedy;
         return remedy;
@@ -104,7 +113,7 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
 
     private Remedy SearchedFor(Check check)
     {
-        _left = MostTrialsPerCheck;
+        (_left, _solvesLeft) = (MostTrialsPerCheck, MostSolvesPerCheck);
         var spoiling = new List<(IReadOnlyList<JobChange> Changes, FormattableString Text, Trial Trial)>();
         foreach (var candidate in CandidatesFor(check))
         {
@@ -168,7 +177,12 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         return steps is { } found ? found - 1 : null;
     }
 
-    private List<string> Spoilt(Trial trial)
+    private List<string> Spoilt(Trial trial) =>
+        IsOutcomeKnown || _isOfPull
+            ? SpoiltWithOutcome(trial)
+            : SpoiltWithOutcome(trial).FindAll(id => !IsOfPrediction(id) && id != "outlook");
+
+    private List<string> SpoiltWithOutcome(Trial trial)
     {
         var spoilt = new List<string>();
         foreach (var check in trial.Checks)
@@ -183,14 +197,16 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
         return spoilt;
     }
 
-    // What was tried without its simulation is planned once more with it.
+    // What was tried without its simulation is planned once more with it; where there is none either way, that plan is the same.
     private bool IsConfirmed(IReadOnlyList<JobChange> changes, string id) =>
         !_isSimulated || IsSimulatedFor(id) || changes.All(IsSeenByChecksOnly)
+        || (!IsOutcomeKnown && !_isOfPull && !IsFollowed(changes))
         || (Try(changes, simulate: true) is { } trial && trial.Passes(id) && Spoilt(trial).Count == 0);
 
     private static bool IsSimulatedFor(string id) => IsOfPrediction(id);
 
-    private static bool IsOfPrediction(string id) => id is "wrap-order" or "facets-show" or "finished-sweep" or "finished-radius" or "finished-shape";
+    private static bool IsOfPrediction(string id) =>
+        id is "wrap-order" or "facets-show" or "finished-sweep" or "finished-radius" or "finished-shape";
 
     private static bool IsSolved(FormJob job) => job.Panel.Springback is SolvedOnWrap;
 
@@ -230,12 +246,9 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
             };
         }
 
-        var weight = WeightOf(changed);
-        if (_left < weight || Trials + weight > MostTrials)
+        if (!Takes(WeightOf(changed), IsSolved(changed)))
             return null;
         cancellation.ThrowIfCancellationRequested();
-        _left -= weight;
-        Trials += weight;
         try
         {
             var trial = TrialOf(PlanDraft.Of(changed, draft, _work, cancellation));
@@ -254,6 +267,15 @@ internal sealed class RemedySearch(FormJob job, PlanDraft draft, IReadOnlyList<C
             _tried.Add((changes, simulate, outcome));
             return outcome;
         }
+    }
+
+    private bool Takes(int weight, bool isSolve)
+    {
+        if (Trials + weight > MostTrials || (isSolve ? _solvesLeft < 1 : _left < weight))
+            return false;
+        _ = isSolve ? _solvesLeft-- : _left -= weight;
+        Trials += weight;
+        return true;
     }
 
     // A radius that opens far makes its series long.

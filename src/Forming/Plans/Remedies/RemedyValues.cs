@@ -9,6 +9,9 @@ namespace Forming.Plans.Remedies;
 /// <param name="TextAt">What to do, in words, by index.</param>
 internal sealed record RemedyCandidate(int Count, int Start, Func<int, IReadOnlyList<JobChange>> At, Func<int, FormattableString> TextAt)
 {
+    /// <summary>No change at all.</summary>
+    public static RemedyCandidate Nothing { get; } = new(0, 0, _ => [], _ => $"");
+
     /// <summary>A single set of changes.</summary>
     /// <param name="text">What to do, in words.</param>
     /// <param name="changes">The changes.</param>

@@ -74,7 +74,8 @@ internal sealed class SingleChanges(FormJob job, PlanDraft draft)
 
     public RemedyCandidate ThinnerPanel(double share) => PanelSheet(share, LeastThicknessMm);
 
-    public RemedyCandidate ThickerPanel() => PanelSheet(1.3, MostThicknessMm);
+    public RemedyCandidate ThickerPanel(double share = 1.3, double most = double.PositiveInfinity) =>
+        PanelSheet(share, Math.Min(most * draft.Panel.Sheet.ThicknessMm, MostThicknessMm));
 
     public RemedyCandidate GentlerBy(double ratio) => _words.Gentler(draft.TightestInsideMm, Math.Min(ratio * Safe, 100), MostRadiusMm);
 
