@@ -39,7 +39,7 @@ public sealed class FormsTests(Service service) : IClassFixture<Service>
         using var refused = await service.Post("/v1/forms", request.ToJsonString());
         var fault = JsonNode.Parse(await refused.Content.ReadAsStringAsync())!["errors"]![0]!;
         Assert.Equal((422, "taper.end-curve", "/panel/curve/near"), ((int)refused.StatusCode, (string)fault["code"]!, (string)fault["pointer"]!));
-        foreach (var change in fault["changes"]!.AsArray())
+        foreach (var change in fault["remedy"]!["changes"]!.AsArray())
             request = request.With((string)change!["pointer"]!, change["value"]!.ToJsonString());
         Assert.Equal(15 * near, (double)request["panel"]!["curve"]!["near"]!["startRadius"]!, 6);
         Assert.Equal(60 - (60 / 225.0), (double)request["panel"]!["curve"]!["far"]!["sweep"]!, 9);

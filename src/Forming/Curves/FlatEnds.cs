@@ -44,8 +44,10 @@ internal static class FlatEnds
             "taper.end-curve",
             Subject(isFar),
             why,
-            $"a radius at that end: with these changes the {Figure.Length(flatMm)} next to the flat, which turn {Figure.Angle(cut)}, count as lead",
-            [.. Cut(taper.Near, near, "near", from, to), .. Cut(taper.Far, far, "far", from, to)]);
+            $"a radius at that end",
+            new(
+                $"start the bend where it has a radius: the {Figure.Length(flatMm)} next to the flat, which turn {Figure.Angle(cut)}, count as lead",
+                [.. Cut(taper.Near, near, "near", from, to), .. Cut(taper.Far, far, "far", from, to)]));
     }
 
     private static string Subject(bool isFar) => isFar ? "panel.curve.far" : "panel.curve.near";

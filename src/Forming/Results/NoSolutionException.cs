@@ -5,13 +5,13 @@ namespace Forming.Results;
 /// <param name="subject">Which input is in the way, as a path of contract field names such as <c>form.foldRadius</c>.</param>
 /// <param name="wording">What is wrong and where, in words for the shop; its arguments are <see cref="Figure"/>s.</param>
 /// <param name="allowed">What would do, in words.</param>
-/// <param name="changes">Changes that would do, to be made together; null where none is known.</param>
+/// <param name="remedy">Changes that would do; null where none is known.</param>
 public sealed class NoSolutionException(
     string code,
     string subject,
     FormattableString wording,
     FormattableString? allowed = null,
-    IReadOnlyList<InputChange>? changes = null)
+    InputRemedy? remedy = null)
     : Exception(FormattableString.Invariant(wording))
 {
     /// <summary>Stable code, <c>subject.reason</c>.</summary>
@@ -26,6 +26,6 @@ public sealed class NoSolutionException(
     /// <summary>What would do, in words.</summary>
     public FormattableString? Allowed { get; } = allowed;
 
-    /// <summary>Changes that would do, to be made together; empty where none is known.</summary>
-    public IReadOnlyList<InputChange> Changes { get; } = changes ?? [];
+    /// <summary>Changes that would do; null where none is known.</summary>
+    public InputRemedy? Remedy { get; } = remedy;
 }

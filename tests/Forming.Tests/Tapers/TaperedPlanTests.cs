@@ -142,10 +142,10 @@ public class TaperedPlanTests
         var refusal = Assert.Throws<NoSolutionException>(() => TaperJobs.Plan(taper));
 
         Assert.Equal(("taper.end-curve", "panel.curve.far"), (refusal.Code, refusal.Subject));
-        Assert.Equal(["panel.curve.near.sweep", "panel.curve.far.startRadius", "panel.curve.far.sweep"], refusal.Changes.Select(change => change.Subject));
-        Assert.Equal((60 - (60 / 225.0)) * TaperJobs.Degree, refusal.Changes[0].Value, 1e-9);
-        Assert.Equal(1500, refusal.Changes[1].Value, 1e-9);
-        Assert.Equal((60 - (60 / 225.0)) * TaperJobs.Degree, refusal.Changes[2].Value, 1e-9);
+        Assert.Equal(["panel.curve.near.sweep", "panel.curve.far.startRadius", "panel.curve.far.sweep"], refusal.Remedy!.Changes.Select(change => change.Subject));
+        Assert.Equal((60 - (60 / 225.0)) * TaperJobs.Degree, refusal.Remedy!.Changes[0].Value, 1e-9);
+        Assert.Equal(1500, refusal.Remedy!.Changes[1].Value, 1e-9);
+        Assert.Equal((60 - (60 / 225.0)) * TaperJobs.Degree, refusal.Remedy!.Changes[2].Value, 1e-9);
     }
 
     [Fact]
@@ -165,7 +165,7 @@ public class TaperedPlanTests
                 _ => ends,
             };
             var taper = new TaperCurve(starts, other, length, TaperPlacement.Flush, default);
-            var changes = Assert.Throws<NoSolutionException>(() => TaperJobs.Plan(taper)).Changes.ToDictionary(change => change.Subject, change => change.Value);
+            var changes = Assert.Throws<NoSolutionException>(() => TaperJobs.Plan(taper)).Remedy!.Changes.ToDictionary(change => change.Subject, change => change.Value);
             var cut = new TaperCurve(Changed(starts, "near"), Changed(other, "far"), length, TaperPlacement.Flush, default);
             Assert.NotNull(TaperJobs.Plan(cut, new() { Folds = 9 }).Taper);
             // The curve that is left is the one that was asked for.
