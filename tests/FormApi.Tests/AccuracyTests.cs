@@ -129,6 +129,55 @@ public sealed class AccuracyTests(Service service) : IClassFixture<Service>
             Close(one[field]!, other[field]!, field);
     }
 
+    [Fact]
+    public async Task A_tapered_plan_measured_as_planned_at_both_ends_needs_no_correction()
+    {
+        var request = Requests.Example("inspectForm", "cowl-cone-both-ends");
+        var form = await service.Form(new JsonObject(request.Where(field => field.Key != "measured").Select(field => KeyValuePair.Create(field.Key, field.Value?.DeepClone()))));
+        var stations = form["form"]!["stations"]!.AsArray();
+        var measured = new JsonObject
+        {
+            ["angles"] = List(stations.Select(station => (double)station!["angle"]!)),
+            ["facets"] = List(stations.SkipLast(1).Select(station => (double)station!["facetEnds"]![0]!)),
+            ["far"] = new JsonObject { ["facets"] = List(stations.SkipLast(1).Select(station => (double)station!["facetEnds"]![1]!)) },
+        };
+        var answer = await Ask("inspectForm", request.With("/measured", measured.ToJsonString()));
+        Assert.True((bool)answer["withinTolerance"]!);
+        Assert.Empty(answer["corrections"]!["folds"]!.AsArray());
+        Assert.Equal(0, (double)answer["fit"]!["largestHeld"]!, 6);
+        Assert.Equal(0, (double)answer["taper"]!["twist"]!, 6);
+        Assert.Equal(0, (double)answer["panel"]!["change"]!["sweep"]!, 4);
+        Assert.All(answer["taper"]!["far"]!["distances"]!.AsArray(), distance => Assert.Equal(0, (double)distance!, 6));
+
+        static JsonArray List(IEnumerable<double> values) => new([.. values.Select(value => (JsonNode)value)]);
+    }
+
+    [Fact]
+    public async Task A_tapered_lead_out_is_known_at_both_corners()
+    {
+        var request = Requests.Example("computeTolerances", "cowl-cone");
+        var answer = await Ask("computeTolerances", request);
+        var taper = answer["taper"]!;
+        Assert.Equal(answer["end"]!["planned"]!.AsArray().Select(value => (double)value!), taper["near"]!["planned"]!.AsArray().Take(2).Select(value => (double)value!));
+        Assert.Equal((double)answer["end"]!["reach"]!, (double)taper["near"]!["reach"]!);
+        Assert.True((double)taper["far"]!["reach"]! > (double)taper["near"]!["reach"]!);
+        Assert.True((double)taper["twistScatter"]! > 0);
+        var check = answer["checks"]!.AsArray().Single(one => (string?)one!["id"] == "end-tolerance")!;
+        Assert.Equal((double)taper["far"]!["reach"]!, (double)check["value"]!);
+    }
+
+    [Fact]
+    public async Task A_taper_of_equal_ends_has_the_straight_form_s_budget()
+    {
+        var straight = Requests.Arc().With("/panel/springback", """{"model":"pure-bending"}""").With("/accuracy", """{"bias":0.1,"scatter":0.4,"markScatter":0}""");
+        var arc = straight["panel"]!["curve"]!.ToJsonString();
+        var tapered = straight.With("/panel/curve", $$"""{"type":"taper","near":{{arc}},"far":{{arc}},"length":{{straight["panel"]!["width"]}}}""");
+        var (one, other) = (await Ask("computeTolerances", straight), await Ask("computeTolerances", tapered));
+        foreach (var field in new[] { "closing", "end", "radius", "published" })
+            Close(one[field]!, other[field]!, field);
+        Assert.Null(one["taper"]);
+    }
+
     private static void Close(JsonNode one, JsonNode other, string place)
     {
         if (one is JsonObject fields)

@@ -24,6 +24,28 @@ public sealed class FormsTests(Service service) : IClassFixture<Service>
         Assert.NotEmpty(answer["basis"]!.AsArray());
     }
 
+    [Theory]
+    [InlineData(false, 80, 150, 600)]
+    [InlineData(true, 3, 6, 24)]
+    public async Task A_taper_s_flat_end_is_refused_with_changes_that_give_a_plan(bool inInches, int near, int far, int length)
+    {
+        var arc = Requests.Arc().With("/panel/springback", """{"model":"pure-bending"}""").With("/form/stepping", """{"folds":9}""");
+        var request = (inInches ? InInches(arc) : arc).With("/panel/curve", $$"""
+            {
+              "type": "taper", "length": {{length}}, "placement": "flush", "far": { "type": "arc", "radius": {{far}}, "sweep": 60 },
+              "near": { "type": "progressive", "startRadius": null, "endRadius": {{near}}, "sweep": 60, "law": "clothoid" }
+            }
+            """);
+        using var refused = await service.Post("/v1/forms", request.ToJsonString());
+        var fault = JsonNode.Parse(await refused.Content.ReadAsStringAsync())!["errors"]![0]!;
+        Assert.Equal((422, "taper.end-curve", "/panel/curve/near"), ((int)refused.StatusCode, (string)fault["code"]!, (string)fault["pointer"]!));
+        foreach (var change in fault["remedy"]!["changes"]!.AsArray())
+            request = request.With((string)change!["pointer"]!, change["value"]!.ToJsonString());
+        Assert.Equal(15 * near, (double)request["panel"]!["curve"]!["near"]!["startRadius"]!, 6);
+        Assert.Equal(60 - (60 / 225.0), (double)request["panel"]!["curve"]!["far"]!["sweep"]!, 9);
+        Assert.Equal(9, (int)(await service.Form(request))["form"]!["folds"]!);
+    }
+
     [Fact]
     public async Task Every_default_is_shown()
     {

@@ -79,7 +79,7 @@ public sealed class ShapesTests(Service service) : IClassFixture<Service>
     public async Task A_fault_of_a_request_is_a_pointer_a_code_and_a_text()
     {
         var fault = (await Schemas()).Single(schema => schema.Name == "Fault").Fields;
-        Assert.Equal(["pointer", "code", "text", "given", "allowed"], fault.Select(field => field.Key));
+        Assert.Equal(["pointer", "code", "text", "given", "allowed", "remedy"], fault.Select(field => field.Key));
     }
 
     [Fact]

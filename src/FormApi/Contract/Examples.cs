@@ -8,7 +8,10 @@ internal static class Examples
     private const string Prefix = "examples/";
 
     // Links hold a whole request, cautions a paragraph.
-    private const int LongestText = 40;
+    private const int LongestText = 20;
+
+    // Enough for a point, and to see that it is a list.
+    private const int MostNumbers = 3;
 
     private static readonly ILookup<(string Operation, string Part), Example> All = typeof(Examples).Assembly.GetManifestResourceNames()
         .Where(name => name.StartsWith(Prefix, StringComparison.Ordinal))
@@ -28,8 +31,8 @@ internal static class Examples
     };
 
     /// <summary>
-    /// The first answer of an operation, its lists cut to one item each and its texts cut short, its request whole: it shows every field;
-    /// the whole answers are files.
+    /// The first answer of an operation, its lists cut to one record or three numbers each and its texts cut short, its request whole but
+    /// for lists of records: it shows every field; the whole answers are files.
     /// </summary>
     /// <param name="operation">Name of the operation.</param>
     public static IEnumerable<Example> Short(string operation) =>
@@ -39,10 +42,18 @@ internal static class Examples
     private static JsonNode? Shorten(JsonNode? node) => node switch
     {
         JsonObject fields => new JsonObject(fields.Select(
-            field => KeyValuePair.Create(field.Key, field.Key == "request" ? field.Value?.DeepClone() : Shorten(field.Value)))),
-        JsonArray items when items.FirstOrDefault() is JsonValue => items.DeepClone(),
+            field => KeyValuePair.Create(field.Key, field.Key == "request" ? OneOfEach(field.Value) : Shorten(field.Value)))),
+        JsonArray items when items.FirstOrDefault() is JsonValue =>
+            new JsonArray([.. items.Take(MostNumbers).Select(item => item?.DeepClone())]),
         JsonArray items => new JsonArray([.. items.Take(1).Select(Shorten)]),
         JsonValue value when value.TryGetValue<string>(out var text) && text.Length > LongestText => text[..LongestText] + "…",
+        _ => node?.DeepClone(),
+    };
+
+    private static JsonNode? OneOfEach(JsonNode? node) => node switch
+    {
+        JsonObject fields => new JsonObject(fields.Select(field => KeyValuePair.Create(field.Key, OneOfEach(field.Value)))),
+        JsonArray items when items.FirstOrDefault() is JsonObject => new JsonArray([OneOfEach(items[0])]),
         _ => node?.DeepClone(),
     };
 

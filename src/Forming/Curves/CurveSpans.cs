@@ -54,19 +54,17 @@ internal static class CurveSpans
     /// <param name="curve">An arc, a progressive bend or part of an ellipse.</param>
     /// <param name="subject">Which input it is.</param>
     /// <exception cref="NoSolutionException"><c>taper.end-curve</c>: it is something else, or has a flat end.</exception>
-    public static BendSpan TaperEnd(PanelCurve curve, string subject)
-    {
-        if (curve is ArcCurve or ProgressiveCurve or EllipseCurve
-            && Single(curve, 0, subject) is BendSpan bend
-            && double.IsFinite(bend.GentlestRadiusMm)
-            && bend.Sweep > Angle.Zero)
-        {
-            return bend;
-        }
-
-        throw new NoSolutionException(
+    public static BendSpan TaperEnd(PanelCurve curve, string subject) =>
+        BendOf(curve, subject) is { } bend && double.IsFinite(bend.GentlestRadiusMm) ? bend : throw new NoSolutionException(
             "taper.end-curve", subject, $"an end of a taper has to be a bend that turns left with a radius all along", $"an arc, a progressive bend with two radii, or part of an ellipse");
-    }
+
+    /// <summary>One bend that turns left, on the face it was measured on; null where a curve is something else.</summary>
+    /// <param name="curve">The curve.</param>
+    /// <param name="subject">Which input it is.</param>
+    public static BendSpan? BendOf(PanelCurve curve, string subject) =>
+        curve is ArcCurve or ProgressiveCurve or EllipseCurve && Single(curve, 0, subject) is BendSpan bend && bend.Sweep > Angle.Zero
+            ? bend
+            : null;
 
     private static CurveSpan Single(PanelCurve curve, double offset, string subject) => curve switch
     {

@@ -53,6 +53,7 @@ internal sealed class RuledPanel
     /// </exception>
     public static RuledPanel Of(TaperCurve taper, Surface surface, double thickness)
     {
+        FlatEnds.Refuse(taper);
         var near = CurveSpans.TaperEnd(taper.Near, "panel.curve.near");
         var far = CurveSpans.TaperEnd(taper.Far, "panel.curve.far");
         if (Math.Abs((near.Sweep - far.Sweep).Radians) > 1e-9)

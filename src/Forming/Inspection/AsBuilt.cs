@@ -17,21 +17,22 @@ public static class AsBuilt
     /// <param name="measured">What was measured.</param>
     /// <param name="planned">The form as it should be.</param>
     /// <param name="fold">Shape of the folds.</param>
+    /// <param name="path">Where the measurements are in the request.</param>
     /// <exception cref="NoSolutionException"><c>inspection.…</c>: no form could give these measurements.</exception>
-    public static FoldedPolygon Of(Measurement measured, FoldedPolygon planned, FoldShape fold)
+    public static FoldedPolygon Of(Measurement measured, FoldedPolygon planned, FoldShape fold, string path = "measured")
     {
         if (measured.Points is { } points)
-            return FromPoints(points, planned);
+            return FromPoints(points, planned, path + ".points");
         double[] angles = [.. measured.Angles!.Select(angle => angle.Radians)];
         if (angles.Length != planned.Folds)
             throw WrongCount(angles, planned);
         var facets = planned.FlatsMm.Skip(1).Take(planned.Folds - 1).ToArray();
         if (measured.FacetsMm is { } given)
-            facets = Checked(given, "facets", angles, fold, (facet, _, _) => facet);
+            facets = Checked(given, path + ".facets", angles, fold, (facet, _, _) => facet);
         else if (measured.SpacingsMm is { } spacings)
             facets = Checked(
                 spacings,
-                "spacings",
+                path + ".spacings",
                 angles,
                 fold,
                 (spacing, before, after) =>
@@ -42,15 +43,7 @@ public static class AsBuilt
     private static double[] Checked(
         IReadOnlyList<double> lengths, string field, double[] angles, FoldShape fold, Func<double, double, double, double> toFacet)
     {
-        if (lengths.Count != angles.Length - 1)
-        {
-            throw new NoSolutionException(
-                "inspection.wrong-count",
-                "measured." + field,
-                $"{lengths.Count} were measured between {angles.Length} folds",
-                $"{angles.Length - 1}, one between each fold and the next");
-        }
-
+        CountOf(lengths, angles.Length, field);
         var facets = new double[lengths.Count];
         for (var j = 0; j < facets.Length; j++)
         {
@@ -60,12 +53,27 @@ public static class AsBuilt
                 continue;
             throw new NoSolutionException(
                 "inspection.facet-too-short",
-                FormattableString.Invariant($"measured.{field}[{j}]"),
+                FormattableString.Invariant($"{field}[{j}]"),
                 $"between folds {j + 1} and {j + 2} no straight part is left: the folds' arcs take {Figure.Length(lengths[j] - facets[j] + setbacks)} of it",
                 $"more than {Figure.Length(lengths[j] - facets[j] + setbacks)}");
         }
 
         return facets;
+    }
+
+    /// <summary>Refuses a list of another length than there are facets.</summary>
+    /// <param name="lengths">What was measured between folds.</param>
+    /// <param name="folds">Number of folds.</param>
+    /// <param name="field">Where it is in the request.</param>
+    internal static void CountOf(IReadOnlyList<double> lengths, int folds, string field)
+    {
+        if (lengths.Count == folds - 1)
+            return;
+        throw new NoSolutionException(
+            "inspection.wrong-count",
+            field,
+            $"{lengths.Count} were measured between {folds} folds",
+            $"{folds - 1}, one between each fold and the next");
     }
 
     // Which fold seems to be missing, or one too many, by the alignment that agrees best.
@@ -102,24 +110,24 @@ public static class AsBuilt
         return best;
     }
 
-    private static FoldedPolygon FromPoints(IReadOnlyList<IReadOnlyList<Point>> points, FoldedPolygon planned)
+    private static FoldedPolygon FromPoints(IReadOnlyList<IReadOnlyList<Point>> points, FoldedPolygon planned, string path)
     {
         var n = planned.Folds;
         if (points.Count != n + 1)
         {
             throw new NoSolutionException(
                 "inspection.wrong-count",
-                "measured.points",
+                path,
                 $"points were taken on {points.Count} flats of a form of {n} folds, which has {n + 1}",
                 $"{n + 1} lists: the lead-in, every facet, the lead-out");
         }
 
         var lines = points.Select((flat, j) => TemplateLine.Fit(flat) ?? throw new NoSolutionException(
-            "inspection.no-line", PathOf(j), $"the points of flat {j + 1} fall together or show no direction", $"two points well apart, or more")).ToArray();
+            "inspection.no-line", PathOf(path, j), $"the points of flat {j + 1} fall together or show no direction", $"two points well apart, or more")).ToArray();
         var angles = new double[n];
         for (var i = 0; i < n; i++)
             angles[i] = Math.Atan2(lines[i].Along.Cross(lines[i + 1].Along), lines[i].Along.Dot(lines[i + 1].Along));
-        RefuseFolds(angles);
+        RefuseFolds(angles, path);
         var vertices = new Point[n];
         for (var i = 0; i < n; i++)
         {
@@ -137,7 +145,7 @@ public static class AsBuilt
             {
                 throw new NoSolutionException(
                     "inspection.order",
-                    PathOf(j),
+                    PathOf(path, j),
                     $"on flat {j + 1} the second mold line is {Figure.Length(-flats[j])} before the first",
                     $"the flats in their order from the lead-in, the points of each in the same direction");
             }
@@ -146,13 +154,13 @@ public static class AsBuilt
         return new(flats, angles);
     }
 
-    private static void RefuseFolds(double[] angles)
+    private static void RefuseFolds(double[] angles, string path)
     {
         if (angles.All(angle => angle < -LeastCrossing.Radians))
         {
             throw new NoSolutionException(
                 "inspection.mirrored",
-                "measured.points",
+                path,
                 $"every fold turns to the right: the template was read from the other end or the other face",
                 $"points from the lead-in on, in a frame in which the form turns left");
         }
@@ -163,7 +171,7 @@ public static class AsBuilt
             {
                 throw new NoSolutionException(
                     "inspection.parallel-lines",
-                    PathOf(i + 1),
+                    PathOf(path, i + 1),
                     $"flats {i + 1} and {i + 2} are parallel within {Figure.Angle(LeastCrossing.Radians)}: they have no crossing, so fold {i + 1} has no place",
                     $"a fold of more than {Figure.Angle(LeastCrossing.Radians)} between them, or angles with a 0 in place of points");
             }
@@ -172,17 +180,12 @@ public static class AsBuilt
             {
                 throw new NoSolutionException(
                     "inspection.impossible-fold",
-                    PathOf(i + 1),
+                    PathOf(path, i + 1),
                     $"between flats {i + 1} and {i + 2} the template turns by {Figure.Angle(angles[i])}",
                     $"a left turn of at most {Figure.Angle(MostFold.Radians)}; look for points of a flat taken backwards, or flats swapped");
             }
         }
     }
 
-    private static string PathOf(int flat) => FormattableString.Invariant($"measured.points[{flat}]");
+    private static string PathOf(string path, int flat) => FormattableString.Invariant($"{path}[{flat}]");
 }
-
-/// <summary>How far a mold line lies from where it should be.</summary>
-/// <param name="Held">Off with the first flat fixed [mm], in the frame of the lead-in.</param>
-/// <param name="FittedMm">Distance after the least-squares rigid fit of all mold lines [mm].</param>
-public readonly record struct VertexMiss(Point Held, double FittedMm);

@@ -39,7 +39,11 @@ public readonly record struct FoldCorrection(int Fold, int Steps);
 /// <param name="MostSteps">Most steps at one fold to either side, at least 1.</param>
 /// <param name="Closing">Error of the sweep that may be left.</param>
 /// <param name="VertexMm">Miss of any mold line that may be left, the first flat fixed [mm].</param>
-public sealed record CorrectionRules(Angle Step, CorrectionDirection Direction, int MostSteps, Angle Closing, double VertexMm);
+public sealed record CorrectionRules(Angle Step, CorrectionDirection Direction, int MostSteps, Angle Closing, double VertexMm)
+{
+    /// <summary>Fewest steps at one fold; below 0 opens it.</summary>
+    public int LeastSteps => Direction == CorrectionDirection.CloseOnly ? 0 : -MostSteps;
+}
 
 /// <summary>Which way a fold may be corrected.</summary>
 public enum CorrectionDirection

@@ -9,8 +9,11 @@ namespace Forming.Inspection;
 /// <summary>A planned form, what was measured on it, and what it must hold.</summary>
 public sealed record InspectionJob
 {
-    /// <summary>The form as it should be.</summary>
+    /// <summary>The form as it should be; along its near edge where the folds are not parallel.</summary>
     public required FoldedPolygon Planned { get; init; }
+
+    /// <summary>The form as it should be where the folds are not parallel; else null.</summary>
+    public TaperedForm? Taper { get; init; }
 
     /// <summary>Shape of its folds.</summary>
     public required FoldShape Fold { get; init; }
@@ -32,7 +35,8 @@ public sealed record InspectionJob
 }
 
 /// <summary>
-/// What was measured on the folded form: fold angles, with facets or spacings where they were taken too, or points of a template.
+/// What was measured on the folded form: fold angles, with facets or spacings where they were taken too, or points of a template. Where
+/// folds are not parallel, facets, spacings and points are those of the near end.
 /// </summary>
 public sealed record Measurement
 {
@@ -49,4 +53,7 @@ public sealed record Measurement
     /// [n + 1] points along the contact side of every flat, lead-in to lead-out, at least two each [mm]; null where angles were taken.
     /// </summary>
     public IReadOnlyList<IReadOnlyList<Point>>? Points { get; init; }
+
+    /// <summary>The same at the far end of a form with slanting folds, without angles; null where nothing was measured there.</summary>
+    public Measurement? Far { get; init; }
 }

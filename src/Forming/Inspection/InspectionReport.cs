@@ -1,6 +1,5 @@
 using Forming.Checks;
 using Forming.Layout;
-using Forming.Numerics;
 using Forming.Plans;
 using Forming.Results;
 
@@ -9,23 +8,17 @@ namespace Forming.Inspection;
 /// <summary>A folded form against its plan.</summary>
 public sealed record InspectionReport
 {
-    /// <summary>The form as it should be.</summary>
+    /// <summary>The form as it should be; along its near edge where the folds are not parallel.</summary>
     public required FoldedPolygon Planned { get; init; }
 
-    /// <summary>The form as it was measured.</summary>
+    /// <summary>The form as it was measured, as it is planned.</summary>
     public required FoldedPolygon Built { get; init; }
 
-    /// <summary>[n] how far every mold line lies off.</summary>
-    public required IReadOnlyList<VertexMiss> Misses { get; init; }
+    /// <summary>Its facets along the far edge where the folds are not parallel; else null.</summary>
+    public FoldedPolygon? BuiltFar { get; init; }
 
-    /// <summary>How far the form had to be turned for the best fit.</summary>
-    public required Angle FitTurn { get; init; }
-
-    /// <summary>Error of the sum of all folds; positive is folded too far.</summary>
-    public required Angle Closing { get; init; }
-
-    /// <summary>How far the end of the lead-out is off, the first flat fixed [mm].</summary>
-    public required Point EndMiss { get; init; }
+    /// <summary>How far it is off.</summary>
+    public required FormDeviation Off { get; init; }
 
     /// <summary>
     /// Where it leaves the wanted curve, or null where every mold line stays within tolerance; the lead-out's direction is judged by the
@@ -51,31 +44,31 @@ public sealed record InspectionReport
     /// <summary>What the results rest on.</summary>
     public required IReadOnlyList<Basis> Basis { get; init; }
 
-    /// <summary>Largest miss of a mold line with the first flat fixed [mm].</summary>
-    public double LargestHeldMm => Misses.Max(miss => miss.Held.Length);
-
-    /// <summary>Largest miss of a mold line after the rigid fit [mm].</summary>
-    public double LargestFittedMm => Misses.Max(miss => miss.FittedMm);
-
     /// <summary>Inspects a form.</summary>
     /// <param name="job">The form, and what was measured on it.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException"><c>inspection.…</c>: no form could give these measurements.</exception>
     public static InspectionReport Of(InspectionJob job, CancellationToken cancellation = default)
     {
+        var report = job.Taper is { } taper ? OfTaper(taper, job, cancellation) : OfParallel(job, cancellation);
+        return report with
+        {
+            Departure = report.Off.DepartureBeyond(job.Rules.VertexMm),
+            Checks = ChecksOf(report, job.Rules),
+            Notes = NotesOf(report, job),
+        };
+    }
+
+    private static InspectionReport OfParallel(InspectionJob job, CancellationToken cancellation)
+    {
         var planned = job.Planned;
         var built = AsBuilt.Of(job.Measured, planned, job.Fold);
-        var (wanted, found) = (planned.Vertices(), built.Vertices());
-        var fit = RigidFit.Of(found[1..^1], wanted[1..^1]);
-        var report = new InspectionReport
+        return new()
         {
             Planned = planned,
             Built = built,
-            Misses = [.. fit.MissesMm.Select((fitted, i) => new VertexMiss(found[i + 1] - wanted[i + 1], fitted))],
-            FitTurn = fit.Turn,
-            Closing = new(built.Sweep - planned.Sweep),
-            EndMiss = found[^1] - wanted[^1],
-            Departure = DepartureOf(planned, wanted, found, job.Rules.VertexMm),
+            Off = FormDeviation.Of(built, planned),
+            Departure = null,
             Suspect = Suspicions.Of(job.Measured, built, planned),
             Panel = PanelEffect.Of(planned, built, job.Fold.OuterRadiusMm, job.Ends, job.Panel, job.Beam, cancellation),
             Corrections = CorrectionSearch.Find(built, planned, job.Rules, cancellation),
@@ -83,22 +76,25 @@ public sealed record InspectionReport
             Notes = [],
             Basis = BasisOf(job),
         };
-        return report with { Checks = ChecksOf(report, job.Rules), Notes = NotesOf(report, job) };
     }
 
-    private static Departure? DepartureOf(FoldedPolygon planned, Point[] wanted, Point[] found, double toleranceMm)
+    private static InspectionReport OfTaper(TaperedForm planned, InspectionJob job, CancellationToken cancellation)
     {
-        double turn = 0;
-        // The curve ends at the last fold: at the far end of a long lead-out, an angle within its tolerance lies far off.
-        for (var i = 0; i + 1 < planned.Folds; i++)
+        var built = planned.Built(job.Measured, job.Fold);
+        return new()
         {
-            turn += planned.FoldAngles[i];
-            var off = (found[i + 2] - wanted[i + 2]).Dot(Point.Along(turn).Left());
-            if (Math.Abs(off) > toleranceMm + CorrectionSearch.Slack)
-                return new(i + 1, off);
-        }
-
-        return null;
+            Planned = planned.Near.Listed,
+            Built = built.Near,
+            BuiltFar = built.Far,
+            Off = FormDeviation.Of(built.Form, planned.Form),
+            Departure = null,
+            Suspect = Suspicions.Of(job.Measured, built, planned),
+            Panel = PanelEffect.Of(planned.Form, built.Form, job.Fold.OuterRadiusMm, job.Ends, job.Panel!, job.Beam, cancellation),
+            Corrections = CorrectionSearch.Find(built.Form, planned.Form, job.Rules, cancellation),
+            Checks = [],
+            Notes = [],
+            Basis = BasisOf(job),
+        };
     }
 
     private static List<Check> ChecksOf(InspectionReport report, CorrectionRules rules)
@@ -106,23 +102,23 @@ public sealed record InspectionReport
         var remedy = report.Corrections is { Found: true, Folds.Count: > 0 } plan
             ? CorrectionsIn(plan, report.Built, rules)
             : $"more steps a fold, both directions, a wider tolerance, or a new form: no correction of up to {CorrectionSearch.MostFolds} folds was found";
-        var closes = Math.Abs(report.Closing.Radians) <= rules.Closing.Radians + CorrectionSearch.Slack;
-        var lies = report.LargestHeldMm <= rules.VertexMm + CorrectionSearch.Slack;
+        var closes = Math.Abs(report.Off.Closing.Radians) <= rules.Closing.Radians + CorrectionSearch.Slack;
+        var lies = report.Off.LargestHeldMm <= rules.VertexMm + CorrectionSearch.Slack;
         return
         [
             new(
                 CheckIds.ClosingTolerance,
                 closes ? Verdict.Pass : Verdict.Warn,
-                Math.Abs(report.Closing.Radians),
+                Math.Abs(report.Off.Closing.Radians),
                 rules.Closing.Radians,
-                $"the form is {Figure.Angle(Math.Abs(report.Closing.Radians))} too {(report.Closing.Radians < 0 ? "open" : "tight")} ({Figure.Angle(rules.Closing.Radians)} allowed)",
+                $"the form is {Figure.Angle(Math.Abs(report.Off.Closing.Radians))} too {(report.Off.Closing.Radians < 0 ? "open" : "tight")} ({Figure.Angle(rules.Closing.Radians)} allowed)",
                 closes ? null : remedy),
             new(
                 CheckIds.VertexTolerance,
                 lies ? Verdict.Pass : Verdict.Warn,
-                report.LargestHeldMm,
+                report.Off.LargestHeldMm,
                 rules.VertexMm,
-                $"the worst mold line is {Figure.Length(report.LargestHeldMm)} off with the first flat fixed ({Figure.Length(rules.VertexMm)} allowed), {Figure.Length(report.LargestFittedMm)} after the best fit",
+                $"the worst mold line is {Figure.Length(report.Off.LargestHeldMm)} off with the first flat fixed ({Figure.Length(rules.VertexMm)} allowed), {Figure.Length(report.Off.LargestFittedMm)} after the best fit",
                 lies ? null : remedy),
         ];
     }
@@ -145,7 +141,7 @@ public sealed record InspectionReport
         var notes = new List<ShopNote>();
         if (report.Planned.Folds > 1)
         {
-            var shortest = report.Built.FlatsMm.Skip(1).Take(report.Built.Folds - 1).Min();
+            var shortest = Facets(report.Built).Concat(report.BuiltFar is { } far ? Facets(far) : []).Min();
             var reading = Math.Atan(0.5 / shortest);
             notes.Add(new("reading-error", $"A gap or height read {Figure.Length(0.5)} wrong over the shortest facet, {Figure.Length(shortest)}, is {Figure.Angle(reading)}: measure over several folds where that is more than the tolerance."));
         }
@@ -168,27 +164,39 @@ public sealed record InspectionReport
                 notes.Add(new("not-all-compared", $"The search ended after {plan.Nodes} places: fewer folds do not work, but a gentler choice of as many may exist."));
         }
 
-        if (job.Measured is { Angles: not null, FacetsMm: null, SpacingsMm: null })
+        if (job.Measured is { Angles: not null, FacetsMm: null, SpacingsMm: null, Far: null })
             notes.Add(new("facets-as-planned", $"Only angles were measured: the facets are taken as planned."));
+        if (job.Taper is not null && IsMeasuredAlong(job.Measured) != IsMeasuredAlong(job.Measured.Far))
+            notes.Add(new("one-end-measured", $"The facets were measured at one end only: at the other end they are taken as planned."));
         return notes;
+
+        static IEnumerable<double> Facets(FoldedPolygon form) => form.FlatsMm.Skip(1).Take(form.Folds - 1);
+
+        static bool IsMeasuredAlong(Measurement? end) => end is { FacetsMm: not null } or { SpacingsMm: not null } or { Points: not null };
     }
 
     private static List<Basis> BasisOf(InspectionJob job)
     {
         var basis = new List<Basis>
         {
-            new("asBuilt", job.Measured switch
-            {
-                { Points: not null } => "a line through the points of every flat by total least squares; folds are their differences, mold lines their crossings; leads as planned",
-                { SpacingsMm: not null } => "angles as measured; facet = spacing on the flat less bend allowances plus setbacks of the measured angles; leads as planned",
-                { FacetsMm: not null } => "angles and facets as measured, sharp mold lines; leads as planned",
-                _ => "angles as measured, facets and leads as planned, sharp mold lines",
-            }, "caller's measurements; geometry", Status.Computed),
-            new("fit", "least-squares rigid fit of the mold lines, tan α = Σ cross/Σ dot", "geometry", Status.Computed),
+            job.Taper is null
+                ? new("asBuilt", job.Measured switch
+                {
+                    { Points: not null } => "a line through the points of every flat by total least squares; folds are their differences, mold lines their crossings; leads as planned",
+                    { SpacingsMm: not null } => "angles as measured; facet = spacing on the flat less bend allowances plus setbacks of the measured angles; leads as planned",
+                    { FacetsMm: not null } => "angles and facets as measured, sharp mold lines; leads as planned",
+                    _ => "angles as measured, facets and leads as planned, sharp mold lines",
+                }, "caller's measurements; geometry", Status.Computed)
+                : new("asBuilt", job.Measured.Angles is null
+                    ? "lines through the points of every flat by total least squares; a fold turns the edge it is seen along by sin²(θ/2) = sin²((p - q)/2) + sin p sin q sin²(a/2); both ends joined by the widths of their flats; facets hinged at sharp mold lines, edges as cut, leads as planned"
+                    : "angles as measured; facets hinged at sharp mold lines, as measured at each end, else as planned; edges as cut, leads as planned", "caller's measurements; geometry", Status.Computed),
+            new("fit", job.Taper is null ? "least-squares rigid fit of the mold lines, tan α = Σ cross/Σ dot" : "least-squares rigid fit in space of the mold lines' ends", "geometry", Status.Computed),
             new("departure", "far end of a facet, square to the planned facet: the planned form touches its curve at every fold, so this is the distance from the curve to first order", "geometry", Status.Computed),
             new("corrections", "depth-first search over whole steps of the stop, deepening the number of corrected folds; exact geometry of sharp mold lines, facets kept", "derived by this project, checked against full enumeration", Status.Computed),
             new("suspect", "bounds as stated with each", "not yet checked against measured forms", Status.Assumption),
         };
+        if (job.Taper is not null)
+            basis.Add(new("closing", "turn of the lead-out against the planned one, lead-in fixed: about the last fold line, about the lead-out's own direction (twist), in its plane (skew)", "geometry", Status.Computed));
         if (job.Panel is not null)
             basis.Add(new("panel", "the panel pulled in simulation over the planned form and over the form as it is, with the same lever", PlanBasis.WrapModel, Status.Model));
         return basis;

@@ -43,13 +43,39 @@ public static class Suspicions
     public static IReadOnlyList<Suspicion> Of(Measurement measured, FoldedPolygon built, FoldedPolygon planned)
     {
         var found = new List<Suspicion>();
-        var whole = measured.Points is null ? "measured.angles" : "measured.points";
+        Angles(found, measured.Points is null ? "measured.angles" : "measured.points", built, planned);
+        Facets(found, "measured.", measured, built, planned);
+        Lines(found, "measured.", measured);
+        return found;
+    }
+
+    /// <summary>Looks at what was measured where folds are not parallel.</summary>
+    /// <param name="measured">What was measured.</param>
+    /// <param name="built">The form it gives.</param>
+    /// <param name="planned">The form as it should be.</param>
+    public static IReadOnlyList<Suspicion> Of(Measurement measured, BuiltTaper built, TaperedForm planned)
+    {
+        var found = new List<Suspicion>();
+        var whole = measured switch { { Angles: not null } => "measured.angles", { Points: not null } => "measured.points", _ => "measured.far.points" };
+        Angles(found, whole, built.Near, planned.Near.Listed);
+        if (built.LargestGap.Radians > Differs)
+            found.Add(new("measured.far.points", "ends-differ", $"at one fold the templates at both ends differ by {Figure.Angle(built.LargestGap.Radians)}: a misread point, a template not along the edge, or a flat that is not flat"));
+        Facets(found, "measured.", measured, built.Near, planned.Near.Listed);
+        Lines(found, "measured.", measured);
+        if (measured.Far is { } far)
+        {
+            Facets(found, "measured.far.", far, built.Far, planned.Far.Listed);
+            Lines(found, "measured.far.", far);
+        }
+
+        return found;
+    }
+
+    private static void Angles(List<Suspicion> found, string whole, FoldedPolygon built, FoldedPolygon planned)
+    {
         Sum(found, whole, built, planned);
         if (!Reversed(found, whole, built.FoldAngles, planned.FoldAngles))
-            Single(found, measured.Points is not null, built.FoldAngles, planned.FoldAngles);
-        Facets(found, measured, built, planned);
-        Lines(found, measured);
-        return found;
+            Single(found, whole, built.FoldAngles, planned.FoldAngles);
     }
 
     private static void Sum(List<Suspicion> found, string whole, FoldedPolygon built, FoldedPolygon planned)
@@ -75,7 +101,7 @@ public static class Suspicions
         return true;
     }
 
-    private static void Single(List<Suspicion> found, bool isPoints, IReadOnlyList<double> angles, IReadOnlyList<double> wanted)
+    private static void Single(List<Suspicion> found, string whole, IReadOnlyList<double> angles, IReadOnlyList<double> wanted)
     {
         for (var i = 0; i < angles.Count; i++)
         {
@@ -106,12 +132,11 @@ public static class Suspicions
             Math.Abs(angles[i] - wanted[i]) > Differs && Math.Abs(angles[i + 1] - wanted[i + 1]) > Differs
             && Math.Abs(angles[i] - wanted[i + 1]) < Differs / 2 && Math.Abs(angles[i + 1] - wanted[i]) < Differs / 2;
 
-        string PathOf(int i) => isPoints
-            ? FormattableString.Invariant($"measured.points[{i + 1}]")
-            : FormattableString.Invariant($"measured.angles[{i}]");
+        // Points are listed by flats, and a fold lies before its flat.
+        string PathOf(int i) => FormattableString.Invariant($"{whole}[{(whole == "measured.angles" ? i : i + 1)}]");
     }
 
-    private static void Facets(List<Suspicion> found, Measurement measured, FoldedPolygon built, FoldedPolygon planned)
+    private static void Facets(List<Suspicion> found, string path, Measurement measured, FoldedPolygon built, FoldedPolygon planned)
     {
         var (field, shift) = measured switch
         {
@@ -127,16 +152,16 @@ public static class Suspicions
             var (length, wanted) = (built.FlatsMm[j], planned.FlatsMm[j]);
             var bound = Math.Max(FarFacetMm, FarFacetShare * wanted);
             if (Math.Abs(length - wanted) > bound)
-                found.Add(new(FormattableString.Invariant($"measured.{field}[{j - shift}]"), "facet-far-off", $"the facet after fold {j} is {Figure.Length(length)} in place of {Figure.Length(wanted)}: more than {Figure.Length(bound)} off, measure it again"));
+                found.Add(new(FormattableString.Invariant($"{path}{field}[{j - shift}]"), "facet-far-off", $"the facet after fold {j} is {Figure.Length(length)} in place of {Figure.Length(wanted)}: more than {Figure.Length(bound)} off, measure it again"));
         }
     }
 
-    private static void Lines(List<Suspicion> found, Measurement measured)
+    private static void Lines(List<Suspicion> found, string path, Measurement measured)
     {
         for (var j = 0; j < measured.Points?.Count; j++)
         {
             if (TemplateLine.Fit(measured.Points[j]) is { LargestMissMm: > RoughLineMm } line)
-                found.Add(new(FormattableString.Invariant($"measured.points[{j}]"), "not-straight", $"a point lies {Figure.Length(line.LargestMissMm)} off the straight line through flat {j + 1}: a misread point, a point of the next flat, or a flat that is not flat"));
+                found.Add(new(FormattableString.Invariant($"{path}points[{j}]"), "not-straight", $"a point lies {Figure.Length(line.LargestMissMm)} off the straight line through flat {j + 1}: a misread point, a point of the next flat, or a flat that is not flat"));
         }
     }
 }

@@ -5,7 +5,13 @@ namespace Forming.Results;
 /// <param name="subject">Which input is in the way, as a path of contract field names such as <c>form.foldRadius</c>.</param>
 /// <param name="wording">What is wrong and where, in words for the shop; its arguments are <see cref="Figure"/>s.</param>
 /// <param name="allowed">What would do, in words.</param>
-public sealed class NoSolutionException(string code, string subject, FormattableString wording, FormattableString? allowed = null)
+/// <param name="remedy">Changes that would do; null where none is known.</param>
+public sealed class NoSolutionException(
+    string code,
+    string subject,
+    FormattableString wording,
+    FormattableString? allowed = null,
+    InputRemedy? remedy = null)
     : Exception(FormattableString.Invariant(wording))
 {
     /// <summary>Stable code, <c>subject.reason</c>.</summary>
@@ -19,4 +25,7 @@ public sealed class NoSolutionException(string code, string subject, Formattable
 
     /// <summary>What would do, in words.</summary>
     public FormattableString? Allowed { get; } = allowed;
+
+    /// <summary>Changes that would do; null where none is known.</summary>
+    public InputRemedy? Remedy { get; } = remedy;
 }

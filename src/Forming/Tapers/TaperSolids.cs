@@ -17,7 +17,13 @@ public sealed record TaperSolid(
     IReadOnlyList<Point3> PanelNear,
     IReadOnlyList<Point3> PanelFar,
     IReadOnlyList<Point3> FinishedNear,
-    IReadOnlyList<Point3> FinishedFar);
+    IReadOnlyList<Point3> FinishedFar)
+{
+    /// <summary>The form as plane facets hinged at its mold lines.</summary>
+    /// <param name="stations">Its folds, from the lead-in.</param>
+    public HingedForm Hinged(IReadOnlyList<Station> stations) =>
+        HingedForm.Unfolded(FormNear, FormFar, [.. stations.Select(station => station.FoldAngle.Radians)]);
+}
 
 /// <summary>A tapered form and its panel in space.</summary>
 internal static class TaperSolids

@@ -78,17 +78,8 @@ public static class ErrorPropagation
     /// <summary>The first-order values, about the planned polygon.</summary>
     /// <param name="form">The planned form.</param>
     /// <param name="accuracy">How well it is folded.</param>
-    public static EndSpread FirstOrder(FoldedPolygon form, FoldAccuracy accuracy)
-    {
-        var (folds, marks, lean) = Influences(form);
-        var (u2, v2) = (Square(accuracy.Scatter.Radians), Square(accuracy.MarkScatterMm));
-        return new(
-            accuracy.Bias.Radians * lean,
-            new(
-                (u2 * folds.XxMm2) + (v2 * marks.XxMm2),
-                (u2 * folds.YyMm2) + (v2 * marks.YyMm2),
-                (u2 * folds.XyMm2) + (v2 * marks.XyMm2)));
-    }
+    public static EndSpread FirstOrder(FoldedPolygon form, FoldAccuracy accuracy) =>
+        new ParallelErrors(form).Ends[0].FirstOrder(accuracy);
 
     /// <summary>What a unit of each error does to the end.</summary>
     /// <param name="form">The planned form.</param>

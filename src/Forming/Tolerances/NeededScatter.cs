@@ -1,5 +1,3 @@
-using Forming.Layout;
-
 namespace Forming.Tolerances;
 
 /// <summary>
@@ -15,24 +13,32 @@ public sealed record NeededScatter(Angle Closing, Angle End, Angle EndExact)
     private const int Halvings = 30;
 
     /// <summary>Works the values out.</summary>
-    /// <param name="form">The planned form.</param>
+    /// <param name="form">What errors add up to on the planned form.</param>
     /// <param name="accuracy">Its bias and mark scatter count; its scatter is what is asked for.</param>
     /// <param name="wanted">The tolerance.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    public static NeededScatter For(
-        FoldedPolygon form, FoldAccuracy accuracy, WantedTolerance wanted, CancellationToken cancellation = default)
+    internal static NeededScatter For(
+        ErrorSums form, FoldAccuracy accuracy, WantedTolerance wanted, CancellationToken cancellation = default)
     {
-        var n = form.Folds;
-        var closing = (wanted.Closing.Radians - (n * Math.Abs(accuracy.Bias.Radians))) / (wanted.Coverage * Math.Sqrt(n));
-        var (folds, marks, lean) = ErrorPropagation.Influences(form);
-        var room = (wanted.EndMm - Math.Abs(accuracy.Bias.Radians) * lean.Length) / wanted.Coverage;
-        var left = (room * room) - (accuracy.MarkScatterMm * accuracy.MarkScatterMm * marks.LargestMm2);
-        var end = room > 0 && left > 0 ? Math.Sqrt(left / folds.LargestMm2) : 0;
-        return new(new(Math.Max(0, closing)), new(end), new(Exact(form, accuracy, wanted, end, cancellation)));
+        var turn = form.Closing;
+        var closing = Within(wanted.Closing.Radians - Math.Abs(turn.Bias(accuracy).Radians), turn.Marks, turn.Squares);
+        var end = form.Ends.Min(influence => Within(
+            wanted.EndMm - (Math.Abs(accuracy.Bias.Radians) * influence.Lean.Length),
+            influence.Marks.LargestMm2,
+            influence.Folds.LargestMm2));
+        return new(new(closing), new(end), new(Exact(form, accuracy, wanted, end, cancellation)));
+
+        // What bias and marks leave room for.
+        double Within(double room, double marks, double folds)
+        {
+            var deviation = room / wanted.Coverage;
+            var left = (deviation * deviation) - (accuracy.MarkScatterMm * accuracy.MarkScatterMm * marks);
+            return deviation > 0 && left > 0 ? Math.Sqrt(left / folds) : 0;
+        }
     }
 
     private static double Exact(
-        FoldedPolygon form, FoldAccuracy accuracy, WantedTolerance wanted, double guess, CancellationToken cancellation)
+        ErrorSums form, FoldAccuracy accuracy, WantedTolerance wanted, double guess, CancellationToken cancellation)
     {
         if (!Meets(0))
             return 0;
@@ -52,7 +58,7 @@ public sealed record NeededScatter(Angle Closing, Angle End, Angle EndExact)
 
         return low;
 
-        bool Meets(double scatter) =>
-            ErrorPropagation.Exact(form, accuracy with { Scatter = new(scatter) }, cancellation).ReachMm(wanted.Coverage) <= wanted.EndMm;
+        bool Meets(double scatter) => form.Exact(accuracy with { Scatter = new(scatter) }, cancellation)
+            .All(end => end.ReachMm(wanted.Coverage) <= wanted.EndMm);
     }
 }

@@ -13,7 +13,7 @@ public sealed record WantedTolerance(Angle Closing, double EndMm, double Coverag
 /// <summary>What the errors of single folds and marks add up to, and what that is worth.</summary>
 public sealed record ToleranceReport
 {
-    /// <summary>The planned form.</summary>
+    /// <summary>The planned form; of one with slanting folds its section half-way along them.</summary>
     public required FoldedPolygon Form { get; init; }
 
     /// <summary>Coverage in use: standard deviations that intervals count.</summary>
@@ -28,13 +28,13 @@ public sealed record ToleranceReport
     /// <summary>Every fold off the same way by bias and as many standard deviations as the coverage has.</summary>
     public required Angle ClosingWorst { get; init; }
 
-    /// <summary>The end of the lead-out, exact.</summary>
-    public required EndSpread End { get; init; }
+    /// <summary>The end of the lead-out; of a form with slanting folds its near corner and its far one.</summary>
+    public required IReadOnlyList<ToleratedEnd> Ends { get; init; }
 
-    /// <summary>The end of the lead-out, to first order.</summary>
-    public required EndSpread EndFirstOrder { get; init; }
+    /// <summary>How far the lead-out twists about its own direction; null where the folds are parallel.</summary>
+    public required TwistSpread? Twist { get; init; }
 
-    /// <summary>Mean radius of the form on its contact side [mm], or null with fewer than three folds.</summary>
+    /// <summary>Mean radius of the form on its contact side, half-way along its folds [mm], or null with fewer than three folds.</summary>
     public required double? RadiusMm { get; init; }
 
     /// <summary>The scatter that the wanted tolerance leaves room for, or null where none is wanted.</summary>
@@ -51,6 +51,9 @@ public sealed record ToleranceReport
 
     /// <summary>What the results rest on.</summary>
     public required IReadOnlyList<Basis> Basis { get; init; }
+
+    /// <summary>How far off the end that is worse off may lie [mm].</summary>
+    public double EndReachMm => Ends.Max(end => end.Exact.ReachMm(Coverage));
 
     /// <summary>How far off the closing angle may lie to either side of zero.</summary>
     public Angle ClosingReach => new(Math.Abs(ClosingBias.Radians) + (Coverage * ClosingScatter.Radians));
@@ -70,48 +73,68 @@ public sealed record ToleranceReport
     /// <param name="wanted">What it must hold, or null.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
     public static ToleranceReport Of(
-        FoldedPolygon form, FoldAccuracy accuracy, WantedTolerance? wanted, CancellationToken cancellation = default)
+        FoldedPolygon form, FoldAccuracy accuracy, WantedTolerance? wanted, CancellationToken cancellation = default) =>
+        Of(new ParallelErrors(form), accuracy, wanted, cancellation);
+
+    /// <summary>Adds the errors up where folds are not parallel.</summary>
+    /// <param name="form">The planned form.</param>
+    /// <param name="accuracy">How well it is folded; its mark scatter is that of each end of a fold line, square to it.</param>
+    /// <param name="wanted">What it must hold, or null.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
+    public static ToleranceReport Of(
+        HingedForm form, FoldAccuracy accuracy, WantedTolerance? wanted, CancellationToken cancellation = default) =>
+        Of(new HingedErrors(form), accuracy, wanted, cancellation);
+
+    private static ToleranceReport Of(
+        ErrorSums sums, FoldAccuracy accuracy, WantedTolerance? wanted, CancellationToken cancellation)
     {
-        var n = form.Folds;
         var coverage = wanted?.Coverage ?? 2;
-        var (bias, scatter) = (accuracy.Bias.Radians, accuracy.Scatter.Radians);
+        var turn = sums.Closing;
         var report = new ToleranceReport
         {
-            Form = form,
+            Form = sums.Section,
             Coverage = coverage,
-            ClosingBias = new(n * bias),
-            ClosingScatter = new(scatter * Math.Sqrt(n)),
-            ClosingWorst = new(n * (Math.Abs(bias) + (coverage * scatter))),
-            End = ErrorPropagation.Exact(form, accuracy, cancellation),
-            EndFirstOrder = ErrorPropagation.FirstOrder(form, accuracy),
-            RadiusMm = form.MeanRadiusMm(),
-            Needed = wanted is null ? null : NeededScatter.For(form, accuracy, wanted, cancellation),
+            ClosingBias = turn.Bias(accuracy),
+            ClosingScatter = turn.Scatter(accuracy),
+            ClosingWorst = new(turn.Worst * FoldDeviation(accuracy, coverage)),
+            Ends =
+            [
+                .. sums.Ends.Zip(
+                    sums.Exact(accuracy, cancellation),
+                    (end, exact) => new ToleratedEnd(end.Start, end.Planned, exact, end.FirstOrder(accuracy))),
+            ],
+            Twist = sums.Twist is { } twist ? new(twist.Bias(accuracy), twist.Scatter(accuracy)) : null,
+            RadiusMm = sums.Section.MeanRadiusMm(),
+            Needed = wanted is null ? null : NeededScatter.For(sums, accuracy, wanted, cancellation),
             Published = [],
             Checks = [],
             Notes = [],
-            Basis = BasisOf(accuracy),
+            Basis = BasisOf(accuracy, sums.Twist is not null),
         };
         return report with
         {
-            Published = Compare(report, Math.Abs(bias) + (coverage * scatter)),
+            Published = Compare(report, sums.LongestLegMm, FoldDeviation(accuracy, coverage)),
             Checks = wanted is null ? [] : [ClosingCheck(report, accuracy, wanted), EndCheck(report, accuracy, wanted)],
             Notes = NotesOf(report, accuracy),
         };
     }
 
-    private static List<ToleranceComparison> Compare(ToleranceReport report, double foldDeviation)
+    private static double FoldDeviation(FoldAccuracy accuracy, double coverage) =>
+        Math.Abs(accuracy.Bias.Radians) + (coverage * accuracy.Scatter.Radians);
+
+    private static List<ToleranceComparison> Compare(ToleranceReport report, double leg, double foldDeviation)
     {
         var flats = report.Form.FlatsMm;
-        // The longest of the shorter legs has the tightest limit.
-        var leg = Enumerable.Range(0, report.Form.Folds).Max(i => Math.Min(flats[i], flats[i + 1]));
         var ends = Math.Min(flats[0], flats[^1]);
-        var chord = report.Form.Vertices()[^1].Length;
+        // The end that is worse off, from the start of its own edge.
+        var end = report.Ends.MaxBy(one => one.Exact.ReachMm(report.Coverage))!;
+        var chord = (end.Planned - end.Start).Length;
         var rows = new List<ToleranceComparison>();
         foreach (var (standard, @class) in GeneralTolerances.Classes)
         {
             Add("fold-angle", TolerancedQuantity.Angle, leg, foldDeviation);
             Add("closing-angle", TolerancedQuantity.Angle, ends, report.ClosingReach.Radians);
-            Add("end-position", TolerancedQuantity.Length, chord, report.End.ReachMm(report.Coverage));
+            Add("end-position", TolerancedQuantity.Length, chord, report.EndReachMm);
 
             void Add(string figure, TolerancedQuantity quantity, double size, double expected)
             {
@@ -152,14 +175,15 @@ public sealed record ToleranceReport
 
     private static Check EndCheck(ToleranceReport report, FoldAccuracy accuracy, WantedTolerance wanted)
     {
-        var reach = report.End.ReachMm(report.Coverage);
+        var reach = report.EndReachMm;
+        var worse = report.Ends.MaxBy(end => end.Exact.ReachMm(report.Coverage))!.Exact;
         var passes = reach <= wanted.EndMm;
         return new(
             CheckIds.EndTolerance,
             passes ? Verdict.Pass : Verdict.Warn,
             reach,
             wanted.EndMm,
-            $"the end lies within {Figure.Length(reach)}: {Figure.Length(report.End.Bias.Length)} on the mean and {Figure.Number(report.Coverage)} standard deviations in the widest direction",
+            $"the end lies within {Figure.Length(reach)}: {Figure.Length(worse.BiasMm)} on the mean and {Figure.Number(report.Coverage)} standard deviations in the widest direction",
             passes ? null : Remedy(report.Needed!.EndExact, accuracy, "bias and marks alone break it"));
     }
 
@@ -174,6 +198,8 @@ public sealed record ToleranceReport
             new("scatter-is-one-sigma", $"Scatter and mark scatter are standard deviations: a shop's ±1° that 19 folds of 20 keep is a scatter of {Figure.Angle(Angle.FromDegrees(0.5).Radians)}. Intervals here count {Figure.Number(report.Coverage)} standard deviations."),
             new("check-by-template", $"Independent errors add up as their root sum of squares, {Figure.Angle(report.Coverage * report.ClosingScatter.Radians)} here, and at worst to {Figure.Angle(report.ClosingWorst.Radians)}: check by template every few folds and close with the last one or two."),
         };
+        if (report.Twist is not null)
+            notes.Add(new("marks-at-both-ends", $"Mark scatter counts at each end of a fold line, square to it: a line that lies out of square turns the lead-out."));
         if (AssumedOf(accuracy) is { } assumed)
             notes.Add(new("accuracy-assumed", assumed));
         if (report.Needed is { } needed)
@@ -202,12 +228,14 @@ public sealed record ToleranceReport
         };
     }
 
-    private static List<Basis> BasisOf(FoldAccuracy accuracy) =>
+    private static List<Basis> BasisOf(FoldAccuracy accuracy, bool isHinged) =>
     [
-        new("closing", "n b ± z u √n: independent errors of equal folds", "textbook statistics", Status.Computed),
+        .. isHinged ? TurnsOfHinged : [new("closing", "n b ± z u √n: independent errors of equal folds", "textbook statistics", Status.Computed)],
         new("end", "exact mean and covariance of the end for Gaussian errors of folds and marks, first flat fixed; sharp mold lines, so what bend allowance changes with the angle's error is left out", "derived by this project, checked against simulation", Status.Computed),
         new("end.ellipse", "95 % of a Gaussian point; the end itself is Gaussian to first order only", "textbook statistics", Status.Computed),
-        new("end.firstOrder", "b Σ J(P - V) and u² Σ g gᵀ + v² Σ h hᵀ about the planned polygon", "textbook statistics", Status.Computed),
+        new("end.firstOrder", isHinged
+            ? "b Σ e × (P - V) and u² Σ g gᵀ + v² Σ h hᵀ about the planned form, e along each fold"
+            : "b Σ J(P - V) and u² Σ g gᵀ + v² Σ h hᵀ about the planned polygon", "textbook statistics", Status.Computed),
         new("radius", "mean radius of the form's contact side under load, middle of first facet to middle of last; the same length over the sweep that is off", "geometry", Status.Computed),
         new("needed.end", "first order; not shown to be on the safe side", "textbook statistics", Status.Computed),
         new("needed.endExact", "the exact formula, solved for the scatter", "derived by this project", Status.Computed),
@@ -216,10 +244,28 @@ public sealed record ToleranceReport
         AccuracyBasis("accuracy.markScatter", "±0.8 mm at two standard deviations", accuracy.MarkScatterIsAssumed),
     ];
 
+    private static Basis[] TurnsOfHinged =>
+    [
+        new("closing", "turn of the lead-out about the last fold line: b Σ c ± z √(u² Σ c² + v² Σ k²), c a fold's share in it and k that of a line out of square; first order", "textbook statistics", Status.Computed),
+        new("twist", "turn of the lead-out about its own direction, square to the last fold line; first order", "textbook statistics", Status.Computed),
+    ];
+
     private static Basis AccuracyBasis(string quantity, string assumed, bool isAssumed) => isAssumed
         ? new(quantity, assumed, "an assumption for hand-set brakes", Status.Assumption)
         : new(quantity, "as given", "caller", Status.Caller);
 }
+
+/// <summary>Where an end of the lead-out lies.</summary>
+/// <param name="Start">Start of its edge, on the lead-in [mm].</param>
+/// <param name="Planned">Where it should be [mm].</param>
+/// <param name="Exact">How far off, exact.</param>
+/// <param name="FirstOrder">The same to first order.</param>
+public sealed record ToleratedEnd(Point3 Start, Point3 Planned, EndSpread Exact, EndSpread FirstOrder);
+
+/// <summary>How far the lead-out twists about its own direction.</summary>
+/// <param name="Bias">Mean.</param>
+/// <param name="Scatter">Standard deviation.</param>
+public sealed record TwistSpread(Angle Bias, Angle Scatter);
 
 /// <summary>One value of the form compared with one class of a published table.</summary>
 /// <param name="Standard">Name of the standard.</param>

@@ -85,7 +85,7 @@ public class InspectionReportTests
     public void A_form_as_planned_is_within_tolerance_and_leaves_its_curve_nowhere()
     {
         var report = Inspect(new() { Angles = Angles(Nine), FacetsMm = [.. Nine.FlatsMm.Skip(1).Take(8)] });
-        Within(1e-9, 0, report.LargestHeldMm);
+        Within(1e-9, 0, report.Off.LargestHeldMm);
         Assert.Null(report.Departure);
         Assert.Empty(report.Suspect);
         Assert.All(report.Checks, check => Assert.Equal(Verdict.Pass, check.Verdict));
@@ -98,12 +98,12 @@ public class InspectionReportTests
     public void A_fold_too_far_leaves_the_curve_inside_it_after_the_next_facets()
     {
         var report = Inspect(new() { Angles = Angles(Bent([0, 0, 2, 0, 0, 0, 0, 0, 0])) });
-        Within(1e-9, 0, report.Misses[2].Held.Length);
-        Within(1e-3, 2 * 17.5 * Math.Sin(1 * Degree), report.Misses[3].Held.Length);
+        Within(1e-9, 0, report.Off.Ends[0].Misses[2].Held.Length);
+        Within(1e-3, 2 * 17.5 * Math.Sin(1 * Degree), report.Off.Ends[0].Misses[3].Held.Length);
         Assert.Equal(4, report.Departure!.Facet);
         Assert.True(report.Departure.IsInside);
-        Within(1e-9, 2, report.Closing.Degrees);
-        Assert.True(report.LargestFittedMm < report.LargestHeldMm);
+        Within(1e-9, 2, report.Off.Closing.Degrees);
+        Assert.True(report.Off.LargestFittedMm < report.Off.LargestHeldMm);
         Assert.False(Inspect(new() { Angles = Angles(Bent([0, 0, -2, 0, 0, 0, 0, 0, 0])) }).Departure!.IsInside);
     }
 
@@ -188,7 +188,7 @@ public class InspectionReportTests
     {
         var measured = new Measurement { Angles = Angles(Bent([0.3, -0.8, 0.5, 1, -1.2, 0.4, 0, 0.7, -0.2])) };
         var (one, two) = (Inspect(measured), Inspect(measured));
-        Assert.Equal(one.Misses, two.Misses);
+        Assert.Equal(one.Off.Ends[0].Misses, two.Off.Ends[0].Misses);
         Assert.Equal(one.Corrections.Folds, two.Corrections.Folds);
         Assert.Equal(one.Corrections.Nodes, two.Corrections.Nodes);
     }

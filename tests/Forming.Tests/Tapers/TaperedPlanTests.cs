@@ -11,16 +11,6 @@ namespace Forming.Tests.Tapers;
 
 public class TaperedPlanTests
 {
-    private static readonly Gen<TaperCurve> AnyTaper =
-        from sweep in Gen.Double[30, 120]
-        from near in AnyEnd(sweep)
-        from far in AnyEnd(sweep)
-        from length in Gen.Double[300, 900]
-        from placement in Gen.Enum<TaperPlacement>()
-        from x in Gen.Double[-30, 30]
-        from y in Gen.Double[-30, 30]
-        select new TaperCurve(near, far, length, placement, new(x, y));
-
     [Theory]
     [InlineData(SteppingRule.EqualAngle, SteppingEnds.Half)]
     [InlineData(SteppingRule.EqualAngle, SteppingEnds.Full)]
@@ -52,10 +42,10 @@ public class TaperedPlanTests
     [Fact]
     public void Refolding_a_flat_taper_meets_its_fold_lines()
     {
-        AnyTaper.ForAll(
+        TaperJobs.AnyTaper.ForAll(
             taper =>
             {
-                if (TryPlan(taper) is { } plan)
+                if (TaperJobs.TryPlan(taper) is { } plan)
                     Assert.True(plan.Form.FoldBackMissMm < 1e-6, $"{plan.Form.FoldBackMissMm}");
             },
             iter: 20);
@@ -64,10 +54,10 @@ public class TaperedPlanTests
     [Fact]
     public void The_flat_is_its_quadrilaterals_its_bend_strips_and_its_leads()
     {
-        AnyTaper.ForAll(
+        TaperJobs.AnyTaper.ForAll(
             taper =>
             {
-                if (TryPlan(taper) is not { } plan)
+                if (TaperJobs.TryPlan(taper) is not { } plan)
                     return;
                 var fold = new FoldShape(2, 2, plan.Form.NeutralFactor);
                 var stations = plan.Form.Stations;
@@ -142,6 +132,66 @@ public class TaperedPlanTests
         Assert.Equal("taper.sweeps-differ", Assert.Throws<NoSolutionException>(() => TaperJobs.Plan(taper)).Code);
     }
 
+    // Φ/225 of 60° is 0.267°; the clothoid's radius is there √225 times that of its other end.
+    [Fact]
+    public void A_flat_end_is_refused_with_where_to_start_instead()
+    {
+        var flat = new ProgressiveCurve(null, 100, Angle.FromDegrees(60), ProgressiveLaw.Clothoid);
+        var taper = new TaperCurve(TaperJobs.Arc(150, 60), flat, 400, TaperPlacement.Flush, default);
+
+        var refusal = Assert.Throws<NoSolutionException>(() => TaperJobs.Plan(taper));
+
+        Assert.Equal(("taper.end-curve", "panel.curve.far"), (refusal.Code, refusal.Subject));
+        Assert.Equal(["panel.curve.near.sweep", "panel.curve.far.startRadius", "panel.curve.far.sweep"], refusal.Remedy!.Changes.Select(change => change.Subject));
+        Assert.Equal((60 - (60 / 225.0)) * TaperJobs.Degree, refusal.Remedy!.Changes[0].Value, 1e-9);
+        Assert.Equal(1500, refusal.Remedy!.Changes[1].Value, 1e-9);
+        Assert.Equal((60 - (60 / 225.0)) * TaperJobs.Degree, refusal.Remedy!.Changes[2].Value, 1e-9);
+    }
+
+    [Fact]
+    public void What_is_offered_in_place_of_a_flat_end_can_be_planned_and_follows_the_curve() => Gen.Select(
+        Gen.Double[80, 200], Gen.Double[80, 200], Gen.Double[40, 100], Gen.Int[0, 5], Gen.Double[400, 800]).ForAll(
+        (near, far, sweep, kind, length) =>
+        {
+            var turn = Angle.FromDegrees(sweep);
+            ProgressiveCurve starts = new(null, near, turn, ProgressiveLaw.Clothoid), ends = new(far, null, turn, ProgressiveLaw.Clothoid);
+            PanelCurve other = kind switch
+            {
+                0 => new ProgressiveCurve(null, far, turn, ProgressiveLaw.Clothoid),
+                1 => TaperJobs.Arc(far, sweep),
+                2 => new ProgressiveCurve(far, near, turn, ProgressiveLaw.Involute),
+                3 => new EllipseCurve(far, near, Angle.FromDegrees(-10), Angle.FromDegrees(sweep - 10)),
+                4 => new ProgressiveCurve(far, near, turn, ProgressiveLaw.Logarithmic),
+                _ => ends,
+            };
+            var taper = new TaperCurve(starts, other, length, TaperPlacement.Flush, default);
+            var changes = Assert.Throws<NoSolutionException>(() => TaperJobs.Plan(taper)).Remedy!.Changes.ToDictionary(change => change.Subject, change => change.Value);
+            var cut = new TaperCurve(Changed(starts, "near"), Changed(other, "far"), length, TaperPlacement.Flush, default);
+            Assert.NotNull(TaperJobs.Plan(cut, new() { Folds = 9 }).Taper);
+            // The curve that is left is the one that was asked for.
+            foreach (var (before, after) in new[] { (starts, cut.Near), (other, cut.Far) })
+            {
+                BendSpan whole = CurveSpans.BendOf(before, "whole")!, left = CurveSpans.BendOf(after, "left")!;
+                var from = turn.Radians / 225;
+                Assert.Equal(1, whole.RadiusAtTurn(from + (left.Sweep.Radians / 3)) / left.RadiusAtTurn(left.Sweep.Radians / 3), 1e-9);
+            }
+
+            PanelCurve Changed(PanelCurve curve, string end)
+            {
+                Angle Turned(string field) => new(changes[$"panel.curve.{end}.{field}"]);
+                double? Radius(string field, double? now) => changes.TryGetValue($"panel.curve.{end}.{field}", out var value) ? value : now;
+                return curve switch
+                {
+                    ProgressiveCurve bend =>
+                        new ProgressiveCurve(Radius("startRadius", bend.StartRadiusMm), Radius("endRadius", bend.EndRadiusMm), Turned("sweep"), bend.Law),
+                    ArcCurve arc => arc with { Sweep = Turned("sweep") },
+                    EllipseCurve ellipse => ellipse with { FromNormal = Turned("fromNormal"), ToNormal = Turned("toNormal") },
+                    _ => curve,
+                };
+            }
+        },
+        iter: 6);
+
     [Fact]
     public void A_mirrored_taper_needs_an_opposite_hand_form_and_twice_the_blank()
     {
@@ -157,25 +207,6 @@ public class TaperedPlanTests
         var slant = Math.Sqrt((60 * 60) + (400 * 400));
         Assert.InRange(mirrored.Panel.Blank.AreaMm2 / ((2 * (single.Panel.Blank.AreaMm2 - (150 * slant))) + (150 * slant)), 0.9, 1.1);
     }
-
-    private static FormPlan? TryPlan(TaperCurve taper)
-    {
-        try
-        {
-            return TaperJobs.Plan(taper, new() { Folds = 12 }, new MeasuredFactor(0.75));
-        }
-        catch (NoSolutionException)
-        {
-            return null;
-        }
-    }
-
-    private static Gen<PanelCurve> AnyEnd(double sweep) => Gen.OneOf<PanelCurve>(
-        Gen.Double[60, 250].Select(radius => (PanelCurve)TaperJobs.Arc(radius, sweep)),
-        Gen.Select(Gen.Double[60, 250], Gen.Double[60, 250], Gen.Enum<ProgressiveLaw>()).Select((start, end, law) =>
-            (PanelCurve)new ProgressiveCurve(start, end, Angle.FromDegrees(sweep), law)),
-        Gen.Select(Gen.Double[120, 250], Gen.Double[120, 250], Gen.Double[-90, 90]).Select((x, y, from) =>
-            (PanelCurve)new EllipseCurve(x, y, Angle.FromDegrees(from), Angle.FromDegrees(from + sweep))));
 
     private static double Quadrilateral(Point a, Point b, Point c, Point d) => Math.Abs((c - a).Cross(d - b)) / 2;
 }

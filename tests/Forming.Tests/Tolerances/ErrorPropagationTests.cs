@@ -116,7 +116,7 @@ public class ErrorPropagationTests
             var form = Even(folds, degrees, facet);
             var wanted = new WantedTolerance(Angle.FromDegrees(4), 12);
             var accuracy = new FoldAccuracy(Angle.FromDegrees(bias), Angle.FromDegrees(3), marks);
-            var needed = NeededScatter.For(form, accuracy, wanted);
+            var needed = NeededScatter.For(new ParallelErrors(form), accuracy, wanted);
             var closing = ToleranceReport.Of(form, accuracy with { Scatter = needed.Closing }, wanted);
             Within(1e-9, 4, closing.ClosingReach.Degrees);
             var first = ErrorPropagation.FirstOrder(form, accuracy with { Scatter = needed.End });

@@ -1,6 +1,6 @@
-using System.Text.Json;
 using System.Text.Json.Serialization;
 using FormApi.Http.Json;
+using FormApi.Http.Problems;
 using FormApi.Http.Units;
 using Forming.Checks;
 
@@ -36,14 +36,11 @@ internal sealed record CheckResult(
         check.Bound,
         units.NameOf(check.Quantity),
         units.Wording.Of(check.Text),
-        check.Remedy is { } remedy ? RemedyResult.From(remedy, units) : null);
+        check.Remedy is { } remedy ? CheckRemedies.From(remedy, units) : null);
 }
 
-/// <summary>What to do about a check that did not pass.</summary>
-/// <param name="Text">What to do, in words.</param>
-/// <param name="Changes">Changes to the request, to be made together: the engine planned the job with them, found that the check passes,
-/// and that no other got worse. Empty where it found none, or where none is tried.</param>
-internal sealed record RemedyResult(string Text, ChangeResult[] Changes)
+/// <summary>What to do about a check that did not pass, for the answer.</summary>
+internal static class CheckRemedies
 {
     /// <summary>A remedy in the caller's units.</summary>
     /// <param name="remedy">The remedy.</param>
@@ -52,8 +49,3 @@ internal sealed record RemedyResult(string Text, ChangeResult[] Changes)
         units.Wording.Of(remedy.Text),
         Lists.Map(remedy.Changes, change => new ChangeResult(JobPointers.Of(change), JobPointers.ValueOf(change))));
 }
-
-/// <summary>One change to a request.</summary>
-/// <param name="Pointer">Where (RFC 6901), in the request as the answer shows it.</param>
-/// <param name="Value">What to put there: a number in the request's units, a word, an object, or null.</param>
-internal sealed record ChangeResult(string Pointer, [property: WrittenAs(typeof(JsonElement))] RawJson Value);

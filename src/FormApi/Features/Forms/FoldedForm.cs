@@ -4,6 +4,7 @@ using Forming;
 using Forming.Checks;
 using Forming.Facets;
 using Forming.Folds;
+using Forming.Inspection;
 using Forming.Layout;
 using Forming.Plans;
 using Forming.Results;
@@ -15,7 +16,9 @@ namespace FormApi.Features.Forms;
 /// <param name="Fold">Shape of its folds.</param>
 /// <param name="Ends">Half or full folds at its ends; null where it is given by its stations.</param>
 /// <param name="Failed">Checks that its plan failed.</param>
-internal sealed record FoldedForm(FoldedPolygon Polygon, FoldShape Fold, SteppingEnds? Ends, IReadOnlyList<Check> Failed)
+/// <param name="Taper">What a form has whose folds are not parallel, or null.</param>
+internal sealed record FoldedForm(
+    FoldedPolygon Polygon, FoldShape Fold, SteppingEnds? Ends, IReadOnlyList<Check> Failed, TaperedForm? Taper = null)
 {
     /// <summary>Plans it, or takes it as given.</summary>
     /// <param name="request">The request with its defaults filled in.</param>
@@ -23,13 +26,15 @@ internal sealed record FoldedForm(FoldedPolygon Polygon, FoldShape Fold, Steppin
     /// <exception cref="NoSolutionException"><c>folds.taper</c>, or what is in the way of a plan.</exception>
     public static FoldedForm Of(IFoldedRequest request, CancellationToken cancellation)
     {
+        if (request.Stations is null)
+            return Planned(request, cancellation);
         if (request.Panel?.Curve is TaperInput)
         {
             throw new NoSolutionException(
-                "folds.taper", "panel.curve", $"the folds of a taper are not parallel: its section is another at every place", $"any curve but a taper");
+                "folds.taper", "panel.curve", $"stations say how parallel folds lie, and those of a taper are not parallel", $"any curve but a taper, or the request for its plan in place of stations");
         }
 
-        return request.Stations is null ? Planned(request, cancellation) : Standing(request);
+        return Standing(request);
     }
 
     /// <summary>The request as one for a form; only without stations.</summary>
@@ -49,7 +54,8 @@ internal sealed record FoldedForm(FoldedPolygon Polygon, FoldShape Fold, Steppin
             FoldedPolygon.Of(plan.Form.Stations, specs.Form.LeadInMm),
             new(specs.Form.FoldRadiusMm, specs.Form.Sheet.ThicknessMm, plan.Form.NeutralFactor),
             specs.Form.Stepping.Ends,
-            [.. plan.Checks.Where(check => check.Verdict == Verdict.Fail)]);
+            [.. plan.Checks.Where(check => check.Verdict == Verdict.Fail)],
+            plan.Taper is null ? null : TaperedForm.Of(plan, specs.Form.LeadInMm, specs.Form.LeadOutMm));
     }
 
     private static FoldedForm Standing(IFoldedRequest request)

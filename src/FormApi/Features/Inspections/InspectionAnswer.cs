@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using FormApi.Features.Forms;
 using FormApi.Http;
 using FormApi.Http.Json;
@@ -32,6 +33,7 @@ namespace FormApi.Features.Inspections;
 /// <param name="Notes">What to know about the results.</param>
 /// <param name="Basis">What every headline value rests on.</param>
 /// <param name="Links">The form behind it as links that hold the whole request.</param>
+/// <param name="Taper">Both ends of a taper, whose near one the fields above show along z; else left out.</param>
 internal sealed record InspectionAnswer(
     string Engine,
     string Fingerprint,
@@ -48,7 +50,8 @@ internal sealed record InspectionAnswer(
     CheckResult[] Checks,
     ShopNoteResult[] Notes,
     BasisResult[] Basis,
-    LinksResult Links)
+    LinksResult Links,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] InspectedTaperResult? Taper)
 {
     /// <summary>The answer to a request.</summary>
     /// <param name="report">The inspection.</param>
@@ -59,7 +62,7 @@ internal sealed record InspectionAnswer(
     public static InspectionAnswer From(
         InspectionReport report, IReadOnlyList<Check> failed, Angle step, LinksResult links, NormalizedRequest shown)
     {
-        var units = shown.Units;
+        var (units, off) = (shown.Units, report.Off);
         return new(
             EngineVersion.Current,
             shown.Fingerprint,
@@ -68,11 +71,11 @@ internal sealed record InspectionAnswer(
             new(
                 UnitSystem.Degrees(new Angle(report.Built.Sweep)),
                 Lists.Map(report.Built.FlatsMm, units.Length),
-                Lists.Map(report.Built.Vertices(), units.Point),
-                Lists.Map(report.Planned.Vertices(), units.Point)),
-            [.. report.Misses.Select((miss, i) => FoldOf(report, miss, i, units))],
-            new(UnitSystem.Degrees(report.Closing), units.Point(report.EndMiss)),
-            new(UnitSystem.Degrees(report.FitTurn), units.Length(report.LargestHeldMm), units.Length(report.LargestFittedMm)),
+                Lists.Map(off.Ends[0].Built, point => units.Point(InSection(point))),
+                Lists.Map(off.Ends[0].Planned, point => units.Point(InSection(point)))),
+            [.. off.Ends[0].Misses.Select((miss, i) => FoldOf(report, miss, i, units))],
+            new(UnitSystem.Degrees(off.Closing), units.Point(InSection(off.Ends[0].EndMiss))),
+            new(UnitSystem.Degrees(off.FitTurn), units.Length(off.LargestHeldMm), units.Length(off.LargestFittedMm)),
             report.Departure is { } departure
                 ? new(departure.Facet, departure.IsInside ? "inside" : "outside", units.Length(Math.Abs(departure.ByMm)))
                 : null,
@@ -84,8 +87,17 @@ internal sealed record InspectionAnswer(
             [.. report.Checks.Concat(failed).Select(check => CheckResult.From(check, units))],
             Lists.Map(report.Notes, note => ShopNoteResult.From(note, units)),
             Lists.Map(report.Basis, BasisResult.From),
-            links);
+            links,
+            off is { Twist: { } twist, Skew: { } skew }
+                ? new(
+                    InspectedEndResult.From(off.Ends[0], units),
+                    InspectedEndResult.From(off.Ends[1], units),
+                    UnitSystem.Degrees(twist),
+                    UnitSystem.Degrees(skew))
+                : null);
     }
+
+    private static Point InSection(Point3 point) => new(point.X, point.Y);
 
     private static InspectedFoldResult FoldOf(InspectionReport report, VertexMiss miss, int i, UnitSystem units)
     {
@@ -95,7 +107,7 @@ internal sealed record InspectionAnswer(
             UnitSystem.Degrees(new Angle(angle)),
             UnitSystem.Degrees(new Angle(planned)),
             UnitSystem.Degrees(new Angle(angle - planned)),
-            units.Point(miss.Held),
+            units.Point(InSection(miss.Held)),
             units.Length(miss.Held.Length),
             units.Length(miss.FittedMm));
     }
@@ -148,6 +160,30 @@ internal sealed record InspectionAnswer(
 /// <param name="Planned">The same of the plan [x, y] [mm or in].</param>
 internal sealed record AsBuiltResult(double Sweep, double[] Facets, Pair[] Vertices, Pair[] Planned);
 
+/// <summary>A tapered form as it was measured, in space: z in the lead-in, to the far end.</summary>
+/// <param name="Near">The near end.</param>
+/// <param name="Far">The far end.</param>
+/// <param name="Twist">How far the lead-out turns too far about its own direction, square to the last fold [°].</param>
+/// <param name="Skew">How far it and the last fold turn too far in its plane [°].</param>
+internal sealed record InspectedTaperResult(InspectedEndResult Near, InspectedEndResult Far, double Twist, double Skew);
+
+/// <summary>One end of a tapered form.</summary>
+/// <param name="Vertices">Start, every mold line, end [x, y, z] [mm or in].</param>
+/// <param name="Planned">The same of the plan.</param>
+/// <param name="Distances">Of each mold line, the first flat fixed [mm or in].</param>
+/// <param name="Fitted">The same after the rigid fit.</param>
+internal sealed record InspectedEndResult(double[][] Vertices, double[][] Planned, double[] Distances, double[] Fitted)
+{
+    /// <summary>The end in the caller's units.</summary>
+    /// <param name="end">The end against its plan.</param>
+    /// <param name="units">The caller's units.</param>
+    public static InspectedEndResult From(EndDeviation end, UnitSystem units) => new(
+        Lists.Map(end.Built, units.Triple),
+        Lists.Map(end.Planned, units.Triple),
+        Lists.Map(end.Misses, miss => units.Length(miss.Held.Length)),
+        Lists.Map(end.Misses, miss => units.Length(miss.FittedMm)));
+}
+
 /// <summary>One fold against the plan.</summary>
 /// <param name="Number">Number from the lead-in, from 1.</param>
 /// <param name="Angle">Measured [°].</param>
@@ -160,7 +196,8 @@ internal sealed record InspectedFoldResult(
     int Number, double Angle, double Planned, double Error, Pair Miss, double Distance, double Fitted);
 
 /// <summary>Error of the whole.</summary>
-/// <param name="Angle">Sum of all folds less the planned one [°]; positive is folded too far.</param>
+/// <param name="Angle">Sum of all folds less the planned one; of a taper the turn of the lead-out about the last fold [°]. Positive is
+/// folded too far.</param>
 /// <param name="End">How far the end of the lead-out is off with the first flat fixed [x, y] [mm or in].</param>
 internal sealed record ClosingErrorResult(double Angle, Pair End);
 

@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Linq.Expressions;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
@@ -52,7 +50,7 @@ internal sealed record InspectionRequest(
 
     /// <inheritdoc/>
     bool IRequestBody<InspectionRequest>.HasNullItems =>
-        StationsRules.HasNull(this) || Measured.Points is { } points && points.Contains(null);
+        StationsRules.HasNull(this) || Measured.HasNullFlats || Measured.Far is { HasNullFlats: true };
 
     /// <inheritdoc/>
     string? IRequestBody<InspectionRequest>.MissingField => FoldedRules.MissingField(this);
@@ -70,11 +68,47 @@ internal sealed record InspectionRequest(
 /// <param name="Facets">Facets on the contact side, mold line to mold line [mm or in]. Default: null, as planned.</param>
 /// <param name="Points">Points of a template along the contact side, a list for every flat from the lead-in to the lead-out, at least two
 /// points each [x, y] [mm or in], in any frame in which the form turns left. This or <c>angles</c>.</param>
+/// <param name="Far">The far end of a taper; the fields above are then about its near end. Default: null, as planned.</param>
 internal sealed record MeasuredInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<double>? Angles = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<double>? Spacings = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<double>? Facets = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<IReadOnlyList<Pair>>? Points = null);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<IReadOnlyList<Pair>>? Points = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] MeasuredEndInput? Far = null) : IMeasuredEnd
+{
+    /// <summary>Whether a list stands for a flat that is null.</summary>
+    internal bool HasNullFlats => Points is { } points && points.Contains(null);
+
+    /// <summary>Whether a template was read, at whichever end.</summary>
+    internal bool HasTemplate => Points is not null || Far?.Points is not null;
+}
+
+/// <summary>What was measured at the far end of a taper.</summary>
+/// <param name="Spacings">As of the near end.</param>
+/// <param name="Facets">As of the near end.</param>
+/// <param name="Points">As of the near end.</param>
+internal sealed record MeasuredEndInput(
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<double>? Spacings = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<double>? Facets = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<IReadOnlyList<Pair>>? Points = null)
+    : IMeasuredEnd
+{
+    /// <summary>Whether a list stands for a flat that is null.</summary>
+    internal bool HasNullFlats => Points is { } points && points.Contains(null);
+}
+
+/// <summary>What was measured along one end of a form.</summary>
+internal interface IMeasuredEnd
+{
+    /// <summary>Distances between fold centre lines on the flat blank, or null.</summary>
+    IReadOnlyList<double>? Spacings { get; }
+
+    /// <summary>Facets, or null.</summary>
+    IReadOnlyList<double>? Facets { get; }
+
+    /// <summary>Points of a template, or null.</summary>
+    IReadOnlyList<IReadOnlyList<Pair>>? Points { get; }
+}
 
 /// <summary>The tolerance of a folded form.</summary>
 /// <param name="Closing">Error of the sum of all folds, to either side [°]. Default: 1.</param>
@@ -96,6 +130,9 @@ internal sealed class InspectionRequestRules : AbstractValidator<InspectionReque
     {
         this.AddFoldedRules(units, request => request.Measured.Spacings is not null, request => request.Panel is not null);
         RuleFor(request => request.Measured).SetValidator(new MeasuredInputRules(units));
+        RuleFor(request => request.Measured.Far).Null()
+            .Else("not-applicable", "Only a planned taper has two ends.", "with panel.curve of type taper and without stations")
+            .When(request => request.Stations is not null || request.Panel?.Curve is not TaperInput);
         RuleFor(request => request.Tolerance!).SetValidator(new InspectionToleranceInputRules(units))
             .When(request => request.Tolerance is not null);
         RuleFor(request => request.Corrections!).SetValidator(new CorrectionInputRules(units))
@@ -105,90 +142,6 @@ internal sealed class InspectionRequestRules : AbstractValidator<InspectionReque
             .Else("not-applicable", "It only says where the panel is clamped on a form given by its stations.", "only with stations and a panel; else form.stepping.ends")
             .When(request => request.Stations is null || request.Panel is null);
     }
-}
-
-/// <summary>What measurements must satisfy.</summary>
-internal sealed class MeasuredInputRules : AbstractValidator<MeasuredInput>
-{
-    /// <summary>Rules, with limits in the caller's units.</summary>
-    /// <param name="units">The caller's units.</param>
-    public MeasuredInputRules(UnitSystem units)
-    {
-        RuleFor(measured => CountOf(measured.Angles)).Within(Ranges.MeasuredCount, units).About(measured => measured.Angles);
-        RuleFor(measured => CountOf(measured.Spacings)).Within(Ranges.MeasuredFacets, units).About(measured => measured.Spacings);
-        RuleFor(measured => CountOf(measured.Facets)).Within(Ranges.MeasuredFacets, units).About(measured => measured.Facets);
-        RuleFor(measured => CountOf(measured.Points)).Within(Ranges.TemplateFlats, units).About(measured => measured.Points);
-        AddChoice();
-        RuleFor(measured => measured).Custom((measured, context) =>
-        {
-            Each(checking => checking.Angles, measured.Angles, Ranges.MeasuredAngle);
-            Each(checking => checking.Spacings, measured.Spacings, Ranges.StandingFacet);
-            Each(checking => checking.Facets, measured.Facets, Ranges.StandingFacet);
-            foreach (var (points, j) in (measured.Points ?? []).Take((int)Ranges.TemplateFlats.Max).Select((points, j) => (points, j)))
-                Flat(points, string.Create(CultureInfo.InvariantCulture, $"[{j}]"));
-
-            void Each(Expression<Func<MeasuredInput, IReadOnlyList<double>?>> field, IReadOnlyList<double>? values, AllowedRange range)
-            {
-                for (var i = 0; i < Math.Min(values?.Count ?? 0, (int)Ranges.MeasuredCount.Max); i++)
-                    Number(values![i], field, string.Create(CultureInfo.InvariantCulture, $"[{i}]"), range);
-            }
-
-            void Flat(IReadOnlyList<Pair> points, string path)
-            {
-                if (points.Count < Ranges.TemplatePoints.Min || points.Count > Ranges.TemplatePoints.Max)
-                {
-                    context.FaultAt(checking => checking.Points, "out-of-range", "A flat needs at least two points, and not too many.", Ranges.TemplatePoints.Text(units), path);
-                    return;
-                }
-
-                for (var i = 0; i < points.Count; i++)
-                {
-                    Number(
-                        points[i].First,
-                        checking => checking.Points,
-                        string.Create(CultureInfo.InvariantCulture, $"{path}[{i}][0]"),
-                        Ranges.Coordinate);
-                    Number(
-                        points[i].Second,
-                        checking => checking.Points,
-                        string.Create(CultureInfo.InvariantCulture, $"{path}[{i}][1]"),
-                        Ranges.Coordinate);
-                }
-            }
-
-            void Number<TField>(double value, Expression<Func<MeasuredInput, TField>> field, string within, AllowedRange range)
-            {
-                if (!(value >= range.MinIn(units) && value <= range.MaxIn(units)))
-                {
-                    context.FaultAt(
-                        field,
-                        double.IsFinite(value) ? "out-of-range" : "not-finite",
-                        double.IsFinite(value) ? "The value is outside its range." : FiniteRule.Message,
-                        range.Text(units),
-                        within);
-                }
-            }
-        });
-    }
-
-    private void AddChoice()
-    {
-        RuleFor(measured => measured.Angles).NotNull().Else("choose-one", "Nothing was measured.", "angles or points")
-            .When(measured => measured.Points is null);
-        When(measured => measured.Points is not null, () =>
-        {
-            AloneWithPoints(measured => measured.Angles);
-            AloneWithPoints(measured => measured.Spacings);
-            AloneWithPoints(measured => measured.Facets);
-        });
-        RuleFor(measured => measured.Facets).Null().Else("choose-one", "Facets follow from spacings.", "spacings or facets, at most one of them")
-            .When(measured => measured is { Points: null, Spacings: not null });
-
-        void AloneWithPoints(Expression<Func<MeasuredInput, IReadOnlyList<double>?>> field) =>
-            RuleFor(field).Null().Else("choose-one", "Points replace angles, spacings and facets.", "points alone, or angles with spacings or facets");
-    }
-
-    private static int? CountOf<T>(IReadOnlyList<T>? values) => values?.Count;
 }
 
 /// <summary>What the tolerance of a form must satisfy.</summary>

@@ -36,6 +36,7 @@ internal static class InspectionsEndpoint
             new()
             {
                 Planned = form.Polygon,
+                Taper = form.Taper,
                 Fold = form.Fold,
                 Measured = MeasurementOf(request.Measured, units),
                 Rules = rules,
@@ -61,9 +62,14 @@ internal static class InspectionsEndpoint
         Angle.FromDegrees(request.Tolerance!.Closing!.Value),
         units.ToMm(request.Tolerance.Vertex!.Value));
 
-    private static Measurement MeasurementOf(MeasuredInput measured, UnitSystem units) => new()
+    private static Measurement MeasurementOf(MeasuredInput measured, UnitSystem units) => Along(measured, units) with
     {
         Angles = measured.Angles is { } angles ? [.. angles.Select(Angle.FromDegrees)] : null,
+        Far = measured.Far is { } far ? Along(far, units) : null,
+    };
+
+    private static Measurement Along(IMeasuredEnd measured, UnitSystem units) => new()
+    {
         SpacingsMm = measured.Spacings is { } spacings ? [.. spacings.Select(units.ToMm)] : null,
         FacetsMm = measured.Facets is { } facets ? [.. facets.Select(units.ToMm)] : null,
         Points = measured.Points is { } points

@@ -3,6 +3,7 @@ using FormApi.Features.Forms;
 using FormApi.Http;
 using FormApi.Http.Json;
 using FormApi.Http.Links;
+using FormApi.Http.Problems;
 using FormApi.Http.Units;
 using Forming.Plans;
 using Forming.Programs;
@@ -79,7 +80,7 @@ internal sealed record ProgramAnswer(
         program.Impossible!.IsProven,
         program.Impossible.States,
         Lists.Map(program.Impossible.Folds, fold => new ImpossibleFoldResult(
-            fold.Fold, fold.Check, fold.Strikes?.Word(), units.Wording.Of(fold.Text), RemedyResult.From(fold.Remedy, units))),
+            fold.Fold, fold.Check, fold.Strikes?.Word(), units.Wording.Of(fold.Text), CheckRemedies.From(fold.Remedy, units))),
         OrdersOf(program, units));
 
     private static OrderTriedResult[] OrdersOf(BrakeProgram program, UnitSystem units) => Lists.Map(

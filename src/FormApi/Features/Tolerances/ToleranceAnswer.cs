@@ -31,6 +31,7 @@ namespace FormApi.Features.Tolerances;
 /// <param name="Notes">What to know about the results.</param>
 /// <param name="Basis">What every headline value rests on.</param>
 /// <param name="Links">The form behind it as links that hold the whole request.</param>
+/// <param name="Taper">Both corners of a taper; else left out.</param>
 internal sealed record ToleranceAnswer(
     string Engine,
     string Fingerprint,
@@ -46,7 +47,8 @@ internal sealed record ToleranceAnswer(
     CheckResult[] Checks,
     ShopNoteResult[] Notes,
     BasisResult[] Basis,
-    LinksResult Links)
+    LinksResult Links,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] TaperSpreadResult? Taper)
 {
     /// <summary>The answer to a request.</summary>
     /// <param name="report">The error budget.</param>
@@ -85,13 +87,20 @@ internal sealed record ToleranceAnswer(
             [.. report.Checks.Concat(failed).Select(check => CheckResult.From(check, units))],
             Lists.Map(report.Notes, note => ShopNoteResult.From(note, units)),
             Lists.Map(report.Basis, BasisResult.From),
-            links);
+            links,
+            report is { Twist: { } twist, Ends: [var near, var far] }
+                ? new(
+                    TaperCornerResult.From(near, report.Coverage, units),
+                    TaperCornerResult.From(far, report.Coverage, units),
+                    UnitSystem.Degrees(twist.Bias),
+                    UnitSystem.Degrees(twist.Scatter))
+                : null);
     }
 
     private static EndSpreadResult EndOf(ToleranceReport report, UnitSystem units)
     {
-        var planned = report.Form.Vertices()[^1];
-        var (exact, first) = (report.End, report.EndFirstOrder);
+        var (_, corner, exact, first) = report.Ends[0];
+        var planned = new Point(corner.X, corner.Y);
         return new(
             units.Point(planned),
             units.Point(planned + exact.Bias),
@@ -141,6 +150,31 @@ internal sealed record ClosingSpreadResult(double Bias, double Scatter, Pair Int
 /// <param name="FirstOrder">The same to first order, for comparison.</param>
 internal sealed record EndSpreadResult(
     Pair Planned, Pair Expected, Pair Bias, CovarianceResult Covariance, EllipseResult Ellipse, double Reach, FirstOrderResult FirstOrder);
+
+/// <summary>Both corners of a tapered lead-out in space: z in the lead-in, to the far end.</summary>
+/// <param name="Near">The near corner; <c>end</c> shows it along z.</param>
+/// <param name="Far">The far corner.</param>
+/// <param name="TwistBias">Turn of the lead-out about its own direction, square to the last fold: mean [°].</param>
+/// <param name="TwistScatter">Its standard deviation [°].</param>
+internal sealed record TaperSpreadResult(TaperCornerResult Near, TaperCornerResult Far, double TwistBias, double TwistScatter);
+
+/// <summary>Where a corner of a tapered lead-out lies.</summary>
+/// <param name="Planned">As planned [x, y, z] [mm or in].</param>
+/// <param name="Bias">Mean less planned [x, y, z] [mm or in].</param>
+/// <param name="Scatter">Standard deviations [x, y, z] [mm or in].</param>
+/// <param name="Reach">As of <c>end</c> [mm or in].</param>
+internal sealed record TaperCornerResult(double[] Planned, double[] Bias, double[] Scatter, double Reach)
+{
+    /// <summary>The corner in the caller's units.</summary>
+    /// <param name="end">The corner.</param>
+    /// <param name="coverage">Standard deviations counted.</param>
+    /// <param name="units">The caller's units.</param>
+    public static TaperCornerResult From(ToleratedEnd end, double coverage, UnitSystem units) => new(
+        units.Triple(end.Planned),
+        units.Triple(end.Exact.BiasInSpace),
+        units.Triple(end.Exact.Covariance.Deviations),
+        units.Length(end.Exact.ReachMm(coverage)));
+}
 
 /// <summary>The end of the lead-out to first order about the planned polygon.</summary>
 /// <param name="Bias">Mean less planned [x, y] [mm or in].</param>

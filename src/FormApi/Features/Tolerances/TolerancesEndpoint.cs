@@ -25,7 +25,10 @@ internal static class TolerancesEndpoint
     {
         var request = given.WithDefaults();
         var form = FoldedForm.Of(request, cancellation);
-        var report = ToleranceReport.Of(form.Polygon, request.ToAccuracy(), request.ToTolerance(), cancellation);
+        var (accuracy, wanted) = (request.ToAccuracy(), request.ToTolerance());
+        var report = form.Taper is { } taper
+            ? ToleranceReport.Of(taper.Form, accuracy, wanted, cancellation)
+            : ToleranceReport.Of(form.Polygon, accuracy, wanted, cancellation);
         var shown = NormalizedRequest.Of(request);
         return new AnswerResult<ToleranceAnswer>(
             ToleranceAnswer.From(report, form.Failed, FoldedForm.LinksOf(request), shown),

@@ -34,9 +34,11 @@ internal sealed record Problem(
 /// <param name="Text">What is wrong.</param>
 /// <param name="Given">What was given, as JSON; a long value is cut short. Left out where nothing was given.</param>
 /// <param name="Allowed">What would do, in words.</param>
+/// <param name="Remedy">Changes that would do; left out where none is known.</param>
 internal sealed record Fault(
     string Pointer,
     string Code,
     string Text,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] JsonElement? Given,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Allowed);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Allowed,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RemedyResult? Remedy = null);

@@ -1,3 +1,4 @@
+using System.Text;
 using FormApi.Http.Json;
 using FormApi.Http.Problems;
 using FormApi.Http.Units;
@@ -18,7 +19,19 @@ internal static class NoSolutionProblem
     {
         var pointer = Wire.Pointer(none.Subject);
         var message = units.Wording.Of(none.Wording);
-        var fault = new Fault(pointer, none.Code, message, body.GivenAt(pointer), units.Wording.OfOptional(none.Allowed));
+        var fault = new Fault(
+            pointer,
+            none.Code,
+            message,
+            body.GivenAt(pointer),
+            units.Wording.OfOptional(none.Allowed),
+            none.Remedy is { } remedy
+                ? new(units.Wording.Of(remedy.Text), Lists.Map(remedy.Changes, change => ChangeOf(change, units)))
+                : null);
         return new(ProblemKinds.NoSolution, message, [fault], none.Code);
     }
+
+    private static ChangeResult ChangeOf(InputChange change, UnitSystem units) => new(
+        Wire.Pointer(change.Subject),
+        new(Encoding.UTF8.GetBytes(CanonicalJson.Number(units.Figure(change.Value, change.Quantity)))));
 }

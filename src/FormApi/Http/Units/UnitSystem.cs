@@ -177,6 +177,10 @@ internal sealed class UnitSystem
     /// <param name="point">The point [mm].</param>
     public Pair Point(Point point) => new(Length(point.X), Length(point.Y));
 
+    /// <summary>A point in space for the answer.</summary>
+    /// <param name="point">The point [mm].</param>
+    public double[] Triple(Point3 point) => [Length(point.X), Length(point.Y), Length(point.Z)];
+
     /// <summary>Points for the answer.</summary>
     /// <param name="points">The points [mm].</param>
     public Pair[] Points(IReadOnlyList<Point> points) => Lists.Map(points, Point);
