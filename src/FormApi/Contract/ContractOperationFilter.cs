@@ -53,8 +53,21 @@ internal sealed class ContractOperationFilter : IOperationFilter
 
         if (operation.RequestBody is OpenApiRequestBody body)
             body.Required = true;
+        SayOnce(operation.RequestBody?.Content);
+        foreach (var response in operation.Responses!.Values.OfType<OpenApiResponse>())
+            SayOnce(response.Content);
         foreach (var parameter in operation.Parameters ?? [])
             Describe((OpenApiParameter)parameter, name);
+    }
+
+    // What a record is stands at the record.
+    private static void SayOnce(IDictionary<string, IOpenApiMediaType>? content)
+    {
+        foreach (var media in content?.Values ?? [])
+        {
+            if (media.Schema is OpenApiSchemaReference reference)
+                reference.Description = null;
+        }
     }
 
     private static IEnumerable<string> HeadersOf(OpenApiResponse answer, bool isNamed)

@@ -54,7 +54,7 @@ public sealed class PullRemedyTests
         var draft = PlanDraft.Of(job with { Form = job.Form with { Stepping = new() { Folds = 8 } } }, null, null, default);
         var order = PlanChecks.Of(draft).Single(check => check.Id == "wrap-order");
         Assert.Equal(Verdict.Warn, order.Verdict);
-        Assert.Contains("on a form of its own", RemedyCandidates.None(draft, order).ToString(), StringComparison.Ordinal);
+        Assert.Contains("on a separate form", RemedyCandidates.None(draft, order).ToString(), StringComparison.Ordinal);
     }
 
     private static IReadOnlyList<JobChange> IsCured(FormJob job, FormPlan plan, string id, JobField[] first)

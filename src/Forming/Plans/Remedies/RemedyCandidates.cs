@@ -35,7 +35,7 @@ internal sealed class RemedyCandidates(FormJob job, PlanDraft draft, Check check
         "outcome" when draft.Taper is null => $"leave out panel.springback, or give effectiveYield there: the plan is then solved on the simulated pull",
         "outcome" => $"wrap a scrap of the same sheet over the form first",
         "wrap-order" or "lever" or "facet-width" when HasFlatBetweenBends(draft.Panel.Curve) =>
-            $"bend each side of the flat on a form of its own: over a long flat the panel reaches the next bend before it lies on the last folds of this one",
+            $"bend each side of the flat on a separate form: over a long flat the panel reaches the next bend before it lies on the last folds of this one",
         "fold-back" => $"report this request: the layout disagrees with the section",
         "facet-width" or "facets-show" when !draft.PanelLaw.Flow.IsKnown =>
             $"give the sheet's elongation, or strengthCoefficient and strainHardening, or wrap a scrap first: no other change helps",
