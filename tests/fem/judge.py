@@ -143,15 +143,18 @@ def main():
     pulled = [f for f in found if not f.released]
     let_go = [f for f in found if f.released]
     print(f"second run: {describe(mesh, backing)}; {len(found)} increments; {took:.0f} s")
-    if not pulled or pulled[-1].time < 1 - 1e-6:
-        print(f"STOPPED: the second run did not get to the end of the pull, only to {pulled[-1].time if pulled else 0:.3f} of it")
+    if not pulled:
+        print("STOPPED: the second run did not begin; see its log")
         return 1
-    top = pulled[-1]
-    ways = [("elastic", top, reading.let_go(top, second.part, bending(panel)))]
-    left = let_go[-1].force / top.force if let_go else 1
+    top, stiffness = pulled[-1], bending(panel)
+    ways = [("elastic", top, reading.let_go(top, second.part, stiffness))]
     if let_go:
-        ways.append(("in contact", top, reading.let_go(let_go[-1], second.part, bending(panel))))
+        ways.append(("in contact", top, reading.let_go(let_go[-1], second.part, stiffness)))
     report(form, second.part, prediction, touches, pulled, ways, backing)
+    if top.time < 1 - 1e-6:
+        print(f"STOPPED: the second run came to {top.time:.3f} of the pull; the figures above are from there")
+        return 1
+    left = let_go[-1].force / top.force if let_go else 1
     if left > 0.2:
         print(f"STOPPED: the release in contact stopped with {left:.3f} of the force left; the rest was taken off elastically")
         return 1
@@ -191,8 +194,8 @@ def report(form, part, prediction, touches, pulled, ways, backing):
                 line("                 end angle", [math.degrees(met[1])], math.degrees(touches[fold - 1][1]), 1, "deg")
             else:
                 print(f"  fold {fold + 1} was not touched")
-    print(f"  force off the square to the sheet's end: at most {max(abs(math.degrees(f.angle - f.direction)) for f in pulled):.1f} deg on the way, "
-          f"{abs(math.degrees(top.angle - top.direction)):.2f} deg at the end")
+    off = [abs(math.degrees(f.angle - f.direction)) for f in pulled]
+    print(f"  force off the square to the sheet's end: at most {max(off):.1f} deg on the way, {off[-1]:.2f} deg at the end")
     print(f"  gap to the lead-out at the end of the pull {reading.gap(top, form, len(form.angles)):+.3f} mm", flush=True)
 
 

@@ -10,7 +10,7 @@ import pull
 
 @dataclass(frozen=True)
 class Frame:
-    """The panel at one increment: whether it is let go by then, time, force per width and direction, angle of its end, mid line, moments."""
+    """The panel at one increment: whether it is let go by then, force per width, angle of its end, mid line, moments."""
 
     released: bool
     time: float
@@ -30,7 +30,7 @@ class Reader:
         self.path, self.part, self.form, self.load, self.release = path, part, form, load, release
         self.rows = {element: (i, j) for i, row in enumerate(part.rows) for j, element in enumerate(row)}
         self.position, self.rest, self.frames = 0, "", []
-        self.time, self.moves, self.stresses, self.said = None, {}, {}, 0
+        self.time, self.moves, self.stresses = None, {}, {}
 
     def look(self):
         try:
