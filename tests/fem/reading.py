@@ -1,6 +1,7 @@
 """Reads what CalculiX printed and measures it as the prediction is measured."""
 import bisect
 import math
+import re
 from dataclasses import dataclass, replace
 
 import deck
@@ -50,12 +51,12 @@ class Reader:
         if line.startswith(" displacements"):
             self.time, self.moves, self.stresses = float(words[-1]), {}, {}
         elif len(words) == 4:
-            self.moves[int(words[0])] = (float(words[1]), float(words[2]))
+            self.moves[int(words[0])] = (number(words[1]), number(words[2]))
         elif len(words) == 8 and words[0].isdigit():
             element, point = int(words[0]), int(words[1])
             # The solver gives a plane element a depth; the points behind the first four repeat them.
             if point <= 4:
-                self.stresses[element, point] = (float(words[2]), float(words[3]), float(words[5]))
+                self.stresses[element, point] = (number(words[2]), number(words[3]), number(words[5]))
             if point == 8 and len(self.stresses) == 4 * len(self.rows):
                 self.frames.append(self.frame())
                 self.stresses = {}
@@ -101,6 +102,14 @@ class Reader:
 
 
 GAUSS = 1 / math.sqrt(3)
+
+
+def number(text):
+    """The solver leaves out the E where an exponent has three digits: -1.774567-100."""
+    try:
+        return float(text)
+    except ValueError:
+        return float(re.sub(r"(\d)([+-]\d{3})$", r"\1E\2", text))
 
 
 def heading(nodes, xi):
