@@ -217,7 +217,7 @@ def write(path, form, panel, mesh, pull, backing=None, release=None):
         out.extend(f"{t:.9f},{share(f, a):.9f}" for t, f, a in load)
     say(f"*STEP, NLGEOM, INC=5000\n*STATIC\n{mesh.step:g},{load[-1][0]:g},1e-6,{mesh.step:g}")
     say(f"*CLOAD, AMPLITUDE=ACROSS\n{part.hand},1,1.\n*CLOAD, AMPLITUDE=UP\n{part.hand},2,1.")
-    say("*NODE PRINT, NSET=TOLD, FREQUENCY=1\nU\n*END STEP")
+    say("*NODE PRINT, NSET=TOLD, FREQUENCY=1\nU\n*EL PRINT, ELSET=PANEL, FREQUENCY=1\nS\n*END STEP")
     with open(path, "w", encoding="ascii") as file:
         file.write("\n".join(out) + "\n")
     part.follow = forms[0].follow if backing else []

@@ -75,6 +75,7 @@ class Run:
             if os.path.exists(name + end):
                 os.remove(name + end)
         self.part = deck.write(name + ".inp", form, panel, mesh, load, backing, release)
+        self.reader = reading.Reader(name + ".dat", self.part, form, load, release)
 
     def go(self, seconds, until=None):
         """Runs until it ends, the last frame satisfies a condition, or the time is up. Returns the frames and the seconds taken."""
@@ -85,16 +86,13 @@ class Run:
             while process.poll() is None and time.monotonic() - began < seconds:
                 time.sleep(3)
                 if until:
-                    found = self.frames()
+                    found = self.reader.look()
                     if found and until(found[-1]):
                         break
             if process.poll() is None:
                 process.terminate()
             process.wait()
-        return self.frames(), time.monotonic() - began
-
-    def frames(self):
-        return reading.frames(self.name + ".dat", self.part, self.form, self.load, self.release)
+        return self.reader.look(), time.monotonic() - began
 
 
 def describe(mesh, backing):
@@ -125,57 +123,80 @@ def main():
     first = Run(name + "-first", form, panel, coarse, pull.path(form, panel, touches, given.beyond), backing)
     found, took = first.go(given.seconds, lambda f: reading.gap(f, form, len(form.angles)) <= 0)
     met = [reading.touch(found, form, place, 0 if place == len(form.angles) else 0.01) for place in range(1, len(form.angles) + 1)]
-    if None in met:
-        print(f"first run did not complete the wrap: reached {found[-1].force / touches[-1][0]:.3f} of the predicted force after {took:.0f} s"
-              if found else "first run did not begin: see its log")
+    print(f"first run: {describe(coarse, backing)}; {len(found)} increments; {took:.0f} s", flush=True)
+    if met[-1] is None:
+        print(f"STOPPED: the first run did not complete the wrap; it came to {found[-1].force / touches[-1][0]:.3f} of the predicted force"
+              if found else "STOPPED: the first run did not begin; see its log")
         return 1
-    end = met[-1]
-    print(f"first run: {describe(coarse, backing)}; force at the end {end[0]:.4f} N/mm; {took:.0f} s")
+    pulled = reading.completed(found, form)
+    top = pulled[-1]
+    loose = reading.let_go(top, first.part, bending(panel))
+    report(form, first.part, prediction, touches, pulled, [("elastic", top, loose)], backing)
+    if None in met:
+        print(f"STOPPED: fold {met.index(None) + 2} was not touched before the wrap was complete, so the second run has no path")
+        return 1
 
     # Second run: up to that force, directed as the first run's end was, and down again.
     load = pull.path(form, panel, met)
-    second = Run(name, form, panel, mesh, load, backing, pull.let_go(load, math.radians(prediction["sweep"])))
+    second = Run(name, form, panel, mesh, load, backing, pull.let_go(load, loose.angle))
     found, took = second.go(given.seconds)
     pulled = [f for f in found if not f.released]
     let_go = [f for f in found if f.released]
     print(f"second run: {describe(mesh, backing)}; {len(found)} increments; {took:.0f} s")
-    if not let_go:
-        print(f"second run did not get to the end of the pull: {pulled[-1].time if pulled else 0:.3f} of it")
+    if not pulled:
+        print("STOPPED: the second run did not begin; see its log")
         return 1
-    report(form, second.part, prediction, touches, pulled, let_go, end, backing)
+    top, stiffness = pulled[-1], bending(panel)
+    ways = [("elastic", top, reading.let_go(top, second.part, stiffness))]
+    if let_go:
+        ways.append(("in contact", top, reading.let_go(let_go[-1], second.part, stiffness)))
+    report(form, second.part, prediction, touches, pulled, ways, backing)
+    if top.time < 1 - 1e-6:
+        print(f"STOPPED: the second run came to {top.time:.3f} of the pull; the figures above are from there")
+        return 1
+    left = let_go[-1].force / top.force if let_go else 1
+    if left > 0.2:
+        print(f"STOPPED: the release in contact stopped with {left:.3f} of the force left; the rest was taken off elastically")
+        return 1
+    print(f"  release in contact: {left:.3f} of the force was left for the elastic end")
     return 0
 
 
-def report(form, part, prediction, touches, pulled, let_go, end, backing):
-    top, last = pulled[-1], let_go[-1]
-    if last.force > 1e-6:
-        print(f"release stopped with {last.force / top.force:.3f} of the force left on the sheet")
-    sweep, radius, ripples = reading.released(last, top, form, part)
+def bending(panel):
+    """Bending stiffness of the sheet for each width [N mm]."""
+    return panel.modulus / (1 - panel.poisson ** 2) * panel.thickness ** 3 / 12
 
-    def line(what, fe, predicted, digits, unit):
-        share = f"{100 * (predicted / fe - 1):+.1f} %" if fe else ""
-        print(f"  {what:<34}{fe:>12.{digits}f}{predicted:>12.{digits}f}  {share:>8}  {unit}")
 
-    print(f"  {'':<34}{'elements':>12}{'predicted':>12}")
+def report(form, part, prediction, touches, pulled, ways, backing):
+    """Prints each way to let the panel go beside the prediction: its name, the top of the pull and the panel let go."""
+    top = pulled[-1]
+    freed = [reading.released(loose, end, form, part) for _, end, loose in ways]
+
+    def line(what, found, predicted, digits, unit):
+        share = f"{100 * (predicted / found[-1] - 1):+.1f} %" if found[-1] else ""
+        print(f"  {what:<34}" + "".join(f"{value:>12.{digits}f}" for value in found) + f"{predicted:>12.{digits}f}  {share:>8}  {unit}")
+
+    print(f"  {'let go:':<34}" + "".join(f"{name:>12}" for name, _, _ in ways) + f"{'predicted':>12}")
     first, to = form.middle()
-    line(f"radius, folds {first + 1}-{to + 1}, mid surface", radius, prediction["radius"] + mid(prediction, form), 2, "mm")
-    line("sweep", math.degrees(sweep), prediction["sweep"], 2, "deg")
-    line("force at the end", end[0], touches[-1][0], 4, "N/mm")
+    line(f"radius, folds {first + 1}-{to + 1}, mid surface", [f[1] for f in freed], prediction["radius"] + mid(prediction, form), 2, "mm")
+    line("sweep", [math.degrees(f[0]) for f in freed], prediction["sweep"], 2, "deg")
+    for facet, predicted in enumerate(prediction["facets"]):
+        line(f"ripple of facet {facet + 1}", [f[2][facet] for f in freed], predicted["ripple"], 4, "mm")
+    line("force at the end", [top.force], touches[-1][0], 4, "N/mm")
+    line("end angle there", [math.degrees(top.angle)], math.degrees(touches[-1][1]), 1, "deg")
     if backing:
-        line("turn of the form's end", math.degrees(top.turn), prediction["give"]["rotation"], 2, "deg")
-    if not backing:
+        line("turn of the form's end", [math.degrees(top.turn)], prediction["give"]["rotation"], 2, "deg")
+    else:
         for fold in range(1, len(form.angles)):
             met = reading.touch(pulled, form, fold)
             if met:
-                line(f"touch of fold {fold + 1}: force", met[0], touches[fold - 1][0], 4, "N/mm")
-                line("                 end angle", math.degrees(met[1]), math.degrees(touches[fold - 1][1]), 1, "deg")
+                line(f"touch of fold {fold + 1}: force", [met[0]], touches[fold - 1][0], 4, "N/mm")
+                line("                 end angle", [math.degrees(met[1])], math.degrees(touches[fold - 1][1]), 1, "deg")
             else:
                 print(f"  fold {fold + 1} was not touched")
-    print(f"  force off the square to the sheet's end: at most {max(abs(math.degrees(f.angle - f.direction)) for f in pulled):.1f} deg on the way, "
-          f"{abs(math.degrees(top.angle - top.direction)):.2f} deg at the end")
-    print(f"  gap to the lead-out at the end of the pull {reading.gap(top, form, len(form.angles)):+.3f} mm")
-    for facet, (fe, predicted) in enumerate(zip(ripples, prediction["facets"]), 1):
-        line(f"ripple of facet {facet}", fe, predicted["ripple"], 4, "mm")
+    off = [abs(math.degrees(f.angle - f.direction)) for f in pulled]
+    print(f"  force off the square to the sheet's end: at most {max(off):.1f} deg on the way, {off[-1]:.2f} deg at the end")
+    print(f"  gap to the lead-out at the end of the pull {reading.gap(top, form, len(form.angles)):+.3f} mm", flush=True)
 
 
 def mid(prediction, form):
