@@ -6,10 +6,8 @@ using System.Text.Json.Nodes;
 namespace FormApi.Tests;
 
 /// <summary>Every example of the contract is sent, and its answer compared with the committed one.</summary>
-public sealed class ExamplesTests(PatientService patient) : IClassFixture<PatientService>
+public sealed class ExamplesTests(Service service) : IClassFixture<Service>
 {
-    private readonly Service _service = patient.Service;
-
     private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private static readonly Dictionary<string, string> Reads = new()
@@ -39,7 +37,7 @@ public sealed class ExamplesTests(PatientService patient) : IClassFixture<Patien
             : new HttpRequestMessage(HttpMethod.Post, Requests.PathOf(name.Split('.')[0])) { Content = BodyOf(stem) };
         if (isDrawn)
             request.Headers.Accept.Add(new("image/svg+xml"));
-        using var response = await _service.Client.SendAsync(request);
+        using var response = await service.Client.SendAsync(request);
         var bytes = await response.Content.ReadAsByteArrayAsync();
         Assert.True((int)response.StatusCode == 200, Encoding.UTF8.GetString(bytes));
         Repository.Compare(stem + (isDrawn ? ".answer.svg" : ".answer.json"), isDrawn ? bytes : Readable(bytes));

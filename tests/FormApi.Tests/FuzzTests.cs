@@ -6,14 +6,9 @@ using Xunit.Abstractions;
 namespace FormApi.Tests;
 
 /// <summary>Thousands of spoilt requests, from a fixed seed: none may give a 5xx, none may give an answer with a hole in it.</summary>
-/// <remarks>
-/// The service is given a minute for each, since a busy machine's clock says nothing of a request. What a request may cost is held by
-/// <see cref="HuntTests"/>, which measure processor time.
-/// </remarks>
-public sealed class FuzzTests(PatientService patient, ITestOutputHelper output) : IClassFixture<PatientService>
+/// <remarks>What a request may cost is held by <see cref="HuntTests"/>, which measure processor time.</remarks>
+public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClassFixture<Service>
 {
-    private readonly Service _service = patient.Service;
-
     private const int Rounds = 1000;
     private const int StripRounds = 750;
     private const int ProgramRounds = 100;
@@ -171,7 +166,7 @@ public sealed class FuzzTests(PatientService patient, ITestOutputHelper output) 
         await Parallel.ForEachAsync(requests.ToArray().Index(), sent, async (request, _) =>
         {
             var (round, (operation, body)) = request;
-            using var response = await _service.Post(Requests.PathOf(operation), body);
+            using var response = await service.Post(Requests.PathOf(operation), body);
             var status = (int)response.StatusCode;
             var text = await response.Content.ReadAsStringAsync(CancellationToken.None);
             lock (tally)
@@ -305,12 +300,4 @@ public sealed class FuzzTests(PatientService patient, ITestOutputHelper output) 
                 AssertIntervals(field.Value);
         }
     }
-}
-
-/// <summary>A service that lets a calculation take a minute.</summary>
-public sealed class PatientService : IDisposable
-{
-    public Service Service { get; } = Service.With(("Limits:Seconds", "60"));
-
-    public void Dispose() => Service.Dispose();
 }

@@ -8,10 +8,8 @@ using FormApi.Http.Links;
 namespace FormApi.Tests;
 
 /// <summary>Links that hold a whole request: the same bytes as its POST, tags, and what somebody may put into one.</summary>
-public sealed class LinksTests(PatientService patient) : IClassFixture<PatientService>
+public sealed class LinksTests(Service service) : IClassFixture<Service>
 {
-    private readonly Service _service = patient.Service;
-
     public static TheoryData<string> Forms() => [.. Requests.Examples().Select(example => example.Name)];
 
     public static TheoryData<string> Programs() => [.. Requests.Programs().Select(example => example.Name)];
@@ -20,10 +18,10 @@ public sealed class LinksTests(PatientService patient) : IClassFixture<PatientSe
     [MemberData(nameof(Forms))]
     public async Task A_form_link_gives_the_bytes_of_its_post(string name)
     {
-        using var posted = await _service.Post("/v1/forms", Requests.Example("computeForm", name).ToJsonString());
+        using var posted = await service.Post("/v1/forms", Requests.Example("computeForm", name).ToJsonString());
         var bytes = await posted.Content.ReadAsByteArrayAsync();
         var links = JsonNode.Parse(bytes)!["links"]!;
-        using var opened = await _service.Client.GetAsync((string)links["form"]!);
+        using var opened = await service.Client.GetAsync((string)links["form"]!);
         Assert.Equal(HttpStatusCode.OK, opened.StatusCode);
         Assert.Equal(bytes, await opened.Content.ReadAsByteArrayAsync());
         Assert.Equal(posted.Headers.ETag, opened.Headers.ETag);
@@ -40,13 +38,13 @@ public sealed class LinksTests(PatientService patient) : IClassFixture<PatientSe
     public async Task A_drawing_link_gives_the_bytes_of_its_post_in_every_media_type(string media)
     {
         var request = Requests.Example("computeForm", "two-bends-and-a-flat");
-        var links = (await _service.Form(request))["links"]!;
+        var links = (await service.Form(request))["links"]!;
         using var post = new HttpRequestMessage(HttpMethod.Post, "/v1/forms/drawing") { Content = new StringContent(request.ToJsonString(), Encoding.UTF8, "application/json") };
         using var get = new HttpRequestMessage(HttpMethod.Get, (string)links["drawing"]!);
         post.Headers.Accept.ParseAdd(media);
         get.Headers.Accept.ParseAdd(media);
-        using var posted = await _service.Client.SendAsync(post);
-        using var opened = await _service.Client.SendAsync(get);
+        using var posted = await service.Client.SendAsync(post);
+        using var opened = await service.Client.SendAsync(get);
         Assert.Equal(HttpStatusCode.OK, opened.StatusCode);
         Assert.Equal(posted.Content.Headers.ContentType, opened.Content.Headers.ContentType);
         Assert.Equal(posted.Headers.ETag, opened.Headers.ETag);
@@ -57,12 +55,12 @@ public sealed class LinksTests(PatientService patient) : IClassFixture<PatientSe
     [MemberData(nameof(Programs))]
     public async Task A_program_link_gives_the_bytes_of_its_post(string name)
     {
-        using var posted = await _service.Post("/v1/programs", Requests.Example("programBrake", name).ToJsonString());
+        using var posted = await service.Post("/v1/programs", Requests.Example("programBrake", name).ToJsonString());
         var bytes = await posted.Content.ReadAsByteArrayAsync();
         var links = JsonNode.Parse(bytes)!["links"]!;
-        Assert.Equal(bytes, await _service.Client.GetByteArrayAsync((string)links["program"]!));
+        Assert.Equal(bytes, await service.Client.GetByteArrayAsync((string)links["program"]!));
         if (links["form"] is { } form)
-            Assert.Equal(HttpStatusCode.OK, (await _service.Client.GetAsync((string)form!)).StatusCode);
+            Assert.Equal(HttpStatusCode.OK, (await service.Client.GetAsync((string)form!)).StatusCode);
     }
 
     [Fact]
@@ -71,9 +69,9 @@ public sealed class LinksTests(PatientService patient) : IClassFixture<PatientSe
         var request = Requests.Example("programBrake", "counter-corner-leaf");
         request["brake"]!.AsObject().Remove("tools");
         var asForm = request.DeepClone().AsObject();
-        var links = (await _service.Form(asForm))["links"]!;
-        var opened = JsonNode.Parse(await _service.Client.GetStringAsync((string)links["program"]!))!;
-        var posted = await _service.Program(request);
+        var links = (await service.Form(asForm))["links"]!;
+        var opened = JsonNode.Parse(await service.Client.GetStringAsync((string)links["program"]!))!;
+        var posted = await service.Program(request);
         Assert.Equal(posted["fingerprint"]!.ToString(), opened["fingerprint"]!.ToString());
         Assert.Equal(posted["links"]!["form"]!.ToString(), links["form"]!.ToString());
     }
@@ -81,9 +79,9 @@ public sealed class LinksTests(PatientService patient) : IClassFixture<PatientSe
     [Fact]
     public async Task What_plans_no_form_has_no_such_link()
     {
-        var standing = (await _service.Prediction(Requests.Standing()))["links"]!;
+        var standing = (await service.Prediction(Requests.Standing()))["links"]!;
         Assert.All(["form", "drawing", "program"], link => Assert.Null(standing[link]));
-        var stations = (await _service.Program(Requests.Program()))["links"]!;
+        var stations = (await service.Program(Requests.Program()))["links"]!;
         Assert.Null(stations["form"]);
         Assert.NotNull(stations["program"]);
     }
@@ -91,7 +89,7 @@ public sealed class LinksTests(PatientService patient) : IClassFixture<PatientSe
     [Fact]
     public async Task A_link_is_the_canonical_request_deflated_and_in_base64url()
     {
-        var answer = await _service.Form(Requests.Arc());
+        var answer = await service.Form(Requests.Arc());
         var text = TextOf((string)answer["links"]!["form"]!);
         using var inflate = new DeflateStream(new MemoryStream(Base64Url.DecodeFromChars(text)), CompressionMode.Decompress);
         using var reader = new StreamReader(inflate, Encoding.UTF8);
@@ -108,7 +106,7 @@ public sealed class LinksTests(PatientService patient) : IClassFixture<PatientSe
     [InlineData("program", "text/csv")]
     public async Task Whoever_has_the_answer_is_not_sent_it_again(string what, string media)
     {
-        var link = (string)(await _service.Form(Requests.Arc()))["links"]![what]!;
+        var link = (string)(await service.Form(Requests.Arc()))["links"]![what]!;
         using var first = await Get(link, media);
         Assert.Equal(HttpStatusCode.OK, first.StatusCode);
         using var again = await Get(link, media, first.Headers.ETag!.Tag);
@@ -124,7 +122,7 @@ public sealed class LinksTests(PatientService patient) : IClassFixture<PatientSe
     [Fact]
     public async Task A_tag_of_one_media_type_does_not_stand_for_another()
     {
-        var link = (string)(await _service.Form(Requests.Arc()))["links"]!["drawing"]!;
+        var link = (string)(await service.Form(Requests.Arc()))["links"]!["drawing"]!;
         using var svg = await Get(link, "image/svg+xml");
         using var csv = await Get(link, "text/csv", svg.Headers.ETag!.Tag);
         Assert.Equal(HttpStatusCode.OK, csv.StatusCode);
@@ -137,7 +135,7 @@ public sealed class LinksTests(PatientService patient) : IClassFixture<PatientSe
         var request = Requests.Arc();
         var link = $"/v1/links/{Link(request.ToJsonString(new() { WriteIndented = true }))}/form";
         using var opened = await Get(link, "application/json");
-        using var posted = await _service.Post("/v1/forms", request.ToJsonString());
+        using var posted = await service.Post("/v1/forms", request.ToJsonString());
         Assert.Equal(await posted.Content.ReadAsStringAsync(), await opened.Content.ReadAsStringAsync());
         using var again = await Get(link, "application/json", opened.Headers.ETag!.Tag);
         Assert.Equal(HttpStatusCode.NotModified, again.StatusCode);
@@ -182,7 +180,7 @@ public sealed class LinksTests(PatientService patient) : IClassFixture<PatientSe
     [Fact]
     public async Task Every_truncation_of_a_link_is_refused()
     {
-        var text = TextOf((string)(await _service.Form(Requests.Arc()))["links"]!["form"]!);
+        var text = TextOf((string)(await service.Form(Requests.Arc()))["links"]!["form"]!);
         for (var length = 1; length < text.Length; length++)
         {
             using var response = await Get($"/v1/links/{text[..length]}/form", "application/json");
@@ -193,7 +191,7 @@ public sealed class LinksTests(PatientService patient) : IClassFixture<PatientSe
     [Fact]
     public async Task A_link_with_something_added_is_refused()
     {
-        var text = TextOf((string)(await _service.Form(Requests.Arc()))["links"]!["form"]!);
+        var text = TextOf((string)(await service.Form(Requests.Arc()))["links"]!["form"]!);
         var pressed = Base64Url.DecodeFromChars(text);
         var wrapped = new MemoryStream();
         using (var zlib = new ZLibStream(wrapped, CompressionLevel.SmallestSize, leaveOpen: true))
@@ -219,7 +217,7 @@ public sealed class LinksTests(PatientService patient) : IClassFixture<PatientSe
     [InlineData("br")]
     public async Task Whoever_has_it_compressed_is_told_that_very_tag(string encoding)
     {
-        var link = (string)(await _service.Form(Requests.Arc()))["links"]!["form"]!;
+        var link = (string)(await service.Form(Requests.Arc()))["links"]!["form"]!;
         using var first = await Get(link, "application/json", encoding: encoding);
         Assert.Equal([encoding], first.Content.Headers.ContentEncoding);
         var tag = first.Headers.ETag!.Tag;
@@ -274,7 +272,7 @@ public sealed class LinksTests(PatientService patient) : IClassFixture<PatientSe
             points.Add(new JsonArray(120 * Math.Sin(angle) + 1e-4 * random.NextDouble(), 120 * (1 - Math.Cos(angle)) + 1e-4 * random.NextDouble()));
         }
 
-        var links = (await _service.Form(Requests.Arc().With("/panel/curve", new JsonObject { ["type"] = "points", ["points"] = points, ["tolerance"] = 0.2 }.ToJsonString())))["links"]!;
+        var links = (await service.Form(Requests.Arc().With("/panel/curve", new JsonObject { ["type"] = "points", ["points"] = points, ["tolerance"] = 0.2 }.ToJsonString())))["links"]!;
         Assert.All(["form", "drawing", "program"], link => Assert.Null(links[link]));
     }
 
@@ -338,6 +336,6 @@ public sealed class LinksTests(PatientService patient) : IClassFixture<PatientSe
             request.Headers.TryAddWithoutValidation("If-None-Match", tag);
         if (encoding is not null)
             request.Headers.AcceptEncoding.ParseAdd(encoding);
-        return _service.Client.SendAsync(request);
+        return service.Client.SendAsync(request);
     }
 }

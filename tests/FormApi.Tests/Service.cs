@@ -17,8 +17,9 @@ public sealed class Service : IDisposable
 {
     private readonly WebApplicationFactory<Program> _factory;
 
+    /// <summary>The service with a minute for each request: a busy machine's clock says nothing of one.</summary>
     public Service()
-        : this("Production", null)
+        : this("Production", null, settings: ("Limits:Seconds", "60"))
     {
     }
 
