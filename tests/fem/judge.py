@@ -200,7 +200,7 @@ def report(form, part, prediction, touches, pulled, ways, backing):
 
 
 def mid(prediction, form):
-    """A radius is told where the caller measures it; the finite elements' is that of the mid surface."""
+    """The service gives a radius where the caller measures it, the elements that of the mid surface."""
     side = prediction["request"]["panel"]["surface"]
     return {"inside": 0.5, "mid": 0.0, "outside": -0.5}[side] * form.panel
 

@@ -8,10 +8,6 @@ internal sealed record RuledSpan : BendSpan
 {
     private const int Samples = 128;
 
-    private const double GoldenShare = 0.6180339887498949;
-
-    private const int NarrowingRounds = 40;
-
     /// <summary>Curvatures that differ by less are equal.</summary>
     private const double Rounding = 1e-9;
 
@@ -81,7 +77,7 @@ internal sealed record RuledSpan : BendSpan
 
     private double CurvatureAt(double u) => MeasuredRatesAt(u).Curvature;
 
-    // Where the curvature turns from growing to falling: bracketed by the samples, then narrowed by the golden section.
+    // Where the curvature turns from growing to falling: bracketed by the samples, then narrowed.
     private IEnumerable<double> Peaks(double[] curvatures)
     {
         for (var i = 1; i < Samples; i++)
@@ -89,17 +85,7 @@ internal sealed record RuledSpan : BendSpan
             double before = curvatures[i - 1], here = curvatures[i], after = curvatures[i + 1];
             if (!(here >= before && here >= after) || here - Math.Min(before, after) <= Rounding * here)
                 continue;
-            double low = (i - 1.0) / Samples, high = (i + 1.0) / Samples;
-            for (var round = 0; round < NarrowingRounds; round++)
-            {
-                double left = high - (GoldenShare * (high - low)), right = low + (GoldenShare * (high - low));
-                if (CurvatureAt(left) < CurvatureAt(right))
-                    low = left;
-                else
-                    high = right;
-            }
-
-            yield return (low + high) / 2;
+            yield return GoldenSection.Peak(CurvatureAt, (i - 1.0) / Samples, (i + 1.0) / Samples);
         }
     }
 }

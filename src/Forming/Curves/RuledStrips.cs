@@ -16,7 +16,8 @@ public sealed class RuledStrips
 
     private static readonly double[] Usual = [0, 0.5, 1];
 
-    private static readonly double[] Steep = [0, 0.25, 0.5, 0.75, 1];
+    // Both ends and the inner places of the five-point Gauss-Lobatto rule.
+    private static readonly double[] Steep = [0, 0.1726731646460114, 0.5, 0.8273268353539886, 1];
 
     private readonly RuledPanel _panel;
     private readonly Numerics.Series _near;

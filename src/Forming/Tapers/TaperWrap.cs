@@ -1,4 +1,5 @@
 using Forming.Contact;
+using Forming.Numerics;
 using Forming.Springback;
 
 namespace Forming.Tapers;
@@ -7,10 +8,6 @@ namespace Forming.Tapers;
 internal sealed class TaperWrap
 {
     private const int Samples = 32;
-
-    private const double GoldenShare = 0.6180339887498949;
-
-    private const int NarrowingRounds = 40;
 
     /// <summary>Curvatures that differ by less are equal: on a cone they are so all along.</summary>
     private const double Rounding = 1e-9;
@@ -84,7 +81,7 @@ internal sealed class TaperWrap
         return tightest;
     }
 
-    // Where the curvature turns from growing to falling: bracketed by the samples, then narrowed by the golden section.
+    // Where the curvature turns from growing to falling: bracketed by the samples, then narrowed.
     private IEnumerable<(double Turn, BentState State)> Peaks(bool isFar)
     {
         var places = isFar ? Far : Near;
@@ -93,17 +90,11 @@ internal sealed class TaperWrap
             double before = Curvature(i - 1), here = Curvature(i), after = Curvature(i + 1);
             if (!(here >= before && here >= after) || here - Math.Min(before, after) <= Rounding * here)
                 continue;
-            double low = Formed.Panel.Sweep * (i - 1) / Samples, high = Formed.Panel.Sweep * (i + 1) / Samples;
-            for (var round = 0; round < NarrowingRounds; round++)
-            {
-                double left = high - (GoldenShare * (high - low)), right = low + (GoldenShare * (high - low));
-                if (PlaceAt(left, isFar).State.Curvature < PlaceAt(right, isFar).State.Curvature)
-                    low = left;
-                else
-                    high = right;
-            }
-
-            yield return ((low + high) / 2, PlaceAt((low + high) / 2, isFar).State);
+            var peak = GoldenSection.Peak(
+                turn => PlaceAt(turn, isFar).State.Curvature,
+                Formed.Panel.Sweep * (i - 1) / Samples,
+                Formed.Panel.Sweep * (i + 1) / Samples);
+            yield return (peak, PlaceAt(peak, isFar).State);
         }
 
         double Curvature(int index) => places[index].State.Curvature;
