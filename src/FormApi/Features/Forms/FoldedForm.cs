@@ -44,7 +44,8 @@ internal sealed record FoldedForm(
 
     /// <summary>Links of the form, where it is planned.</summary>
     /// <param name="request">The request.</param>
-    public static LinksResult LinksOf(IFoldedRequest request) => FormLinks.OfPlanned(request.Stations is null ? AsForm(request) : null);
+    public LinksResult LinksOf(IFoldedRequest request) =>
+        FormLinks.OfPlanned(request.Stations is null ? AsForm(request) : null, Failed.Count == 0);
 
     private static FoldedForm Planned(IFoldedRequest request, CancellationToken cancellation)
     {

@@ -47,7 +47,7 @@ internal static class InspectionsEndpoint
             cancellation);
         var shown = NormalizedRequest.Of(request);
         return new AnswerResult<InspectionAnswer>(
-            InspectionAnswer.From(report, form.Failed, rules.Step, FoldedForm.LinksOf(request), shown),
+            InspectionAnswer.From(report, form.Failed, rules.Step, form.LinksOf(request), shown),
             InspectionAnswerJson.Default.InspectionAnswer,
             shown.Fingerprint);
     });

@@ -74,7 +74,8 @@ internal sealed record ProgrammedJob(
 
     /// <summary>What a drawing of it takes.</summary>
     /// <param name="link">Address that opens the drawing again, or null.</param>
-    public ProgramJob AsDrawing(string? link) => new(
+    /// <param name="only">The one step to show, or null for all.</param>
+    public ProgramJob AsDrawing(string? link, ProgramStep? only) => new(
         Program,
         Part,
         Brake,
@@ -85,7 +86,8 @@ internal sealed record ProgrammedJob(
         "Brake program",
         Shown.Fingerprint,
         Units.Wording.Of,
-        link);
+        link,
+        only);
 
     // Stations need no stepping; the form's record does.
     private static SteppingInput PlannedElsewhere { get; } =
