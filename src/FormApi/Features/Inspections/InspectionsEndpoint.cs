@@ -42,7 +42,7 @@ internal static class InspectionsEndpoint
                 Rules = rules,
                 Ends = form.Ends ?? request.Ends ?? SteppingEnds.Half,
                 Panel = panel,
-                Beam = panel is null ? null : Forms.FormSpecs.BeamFrom(request.Form, panel, units),
+                Beam = panel is null ? null : Forms.FormSpecs.BeamFrom(request.Form!, panel, units),
             },
             cancellation);
         var shown = NormalizedRequest.Of(request);
