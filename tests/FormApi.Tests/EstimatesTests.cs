@@ -224,7 +224,7 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
         var given = await Ask(Requests.Example("estimateJob", Batch));
         Assert.Equal(["bumping", "rolling", "other"], given["comparisons"]!.AsArray().Select(comparison => (string)comparison!["method"]!));
         var own = await Ask(Requests.Arc().With("/bumping", """{"pitch":10}"""));
-        Assert.Equal("""{"angle":null,"pitch":10,"setUp":30,"hit":0.25,"correcting":5}""", own["request"]!["bumping"]!.ToJsonString());
+        Assert.Equal("""{"angle":null,"pitch":10,"setUp":30,"hit":0.25,"correcting":5,"hour":60}""", own["request"]!["bumping"]!.ToJsonString());
         Assert.DoesNotContain(Assumed(own), id => id is "bumping.angle" or "bumping.pitch");
         Assert.Equal(own.ToJsonString(), (await Ask(own["request"]!)).ToJsonString());
     }
@@ -279,7 +279,7 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
             .With("/rates", $$"""{"labour":{{c}},"overhead":5,"minimumCharge":{{c}},"formSheet":{{price}},"panelSheet":{{price}},"form":{ {{form}} },"panel":{ {{panel}} } }""")
             .With("/pieces", "[1,100000]")
             .With("/counts", $$"""{"handlings":{{Math.Max(1, count)}},"stopChanges":{{count}},"strips":{{count}},"checks":{{count}},"ribs":{{count}},"trials":{{count}},"clamps":{{Math.Max(1, count)}}}""")
-            .With("/bumping", $$"""{"angle":0.05,"pitch":0.1,"setUp":{{m}},"hit":{{m}},"correcting":{{m}}}""")
+            .With("/bumping", $$"""{"angle":0.05,"pitch":0.1,"setUp":{{m}},"hit":{{m}},"correcting":{{m}},"hour":{{c}}}""")
             .With("/spread", """{"form":{"low":0,"high":10},"panel":{"low":1,"high":1},"material":{"low":0,"high":10}}""");
         foreach (var rate in new[] { "0.5000000000000001", "0.500001", "0.999999999", "1" })
         {

@@ -45,7 +45,7 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
         "/rates/panelSheet/perSheet", "/rates/form/layout/each", "/rates/form/cutting/fixed", "/rates/form/setUp", "/rates/panel/trimming/each", "/panel/trim",
         "/rates/overhead", "/rates/minimumCharge", "/rates/panelSheet/buy", "/rates/formSheet/scrapShare", "/rates/panel/setUp/each", "/rates/panel/rigging", "/rates/form/ribs",
         "/panel/mirrored", "/panel/stockSheets", "/counts/handlings", "/counts/stopChanges", "/counts/strips", "/counts/checks", "/counts/ribs", "/counts/trials",
-        "/counts/people", "/counts/clamps", "/bumping/angle", "/bumping/pitch", "/bumping/hit", "/rolling/setUp", "/rolling/perPanel", "/rolling/hour", "/learning/model", "/learning/rate",
+        "/counts/people", "/counts/clamps", "/bumping/angle", "/bumping/pitch", "/bumping/hit", "/bumping/hour", "/rolling/setUp", "/rolling/perPanel", "/rolling/hour", "/learning/model", "/learning/rate",
         "/spread/form/low", "/spread/panel/high", "/spread/material/low", "/otherMethod/fixedCost", "/otherMethod/costPerPiece", "/otherMethod/minutesPerPiece", "/otherMethod/name",
     ];
 

@@ -8,7 +8,11 @@ namespace Forming.Estimates;
 /// <param name="Unit">Its unit.</param>
 /// <param name="Text">What it is, in words.</param>
 /// <param name="Status">How well it is supported.</param>
-public sealed record Assumption(string Id, double Value, RateUnit Unit, string Text, Status Status);
+public sealed record Assumption(string Id, double Value, RateUnit Unit, string Text, Status Status)
+{
+    /// <summary>Whether it is a nominal price, in no currency.</summary>
+    public bool IsNominal { get; init; }
+}
 
 /// <summary>Every value of an estimate that equals its default, whoever gave it: the list must follow from the values alone.</summary>
 internal static class AssumptionList
@@ -65,14 +69,20 @@ internal static class AssumptionList
 
     private static void AddPrices(List<Assumption> list, EstimateJob job)
     {
-        Add(list, "rates.labour", job.Rates.LabourPerHour, NominalPrices.LabourPerHour, RateUnit.MoneyPerHour, "labour of one person, a nominal price without a currency");
+        AddNominal("rates.labour", job.Rates.LabourPerHour, NominalPrices.LabourPerHour, RateUnit.MoneyPerHour, "labour of one person");
         AddSheet("rates.formSheet.perMass", job.FormSheet, job.Form.Sheet);
         AddSheet("rates.panelSheet.perMass", job.PanelSheet, job.Panel.Sheet);
 
         void AddSheet(string id, SheetPurchase purchase, Materials.Sheet sheet)
         {
             if (purchase.Price is PricePerKg perKg)
-                Add(list, id, perKg.Money, NominalPrices.SheetPerKg(sheet.Material.Family), RateUnit.MoneyPerKg, "price of the sheet, a nominal price without a currency");
+                AddNominal(id, perKg.Money, NominalPrices.SheetPerKg(sheet.Material.Family), RateUnit.MoneyPerKg, "price of the sheet");
+        }
+
+        void AddNominal(string id, double value, double standard, RateUnit unit, string text)
+        {
+            if (IsSame(value, standard))
+                list.Add(new(id, value, unit, $"{text}, a nominal price without a currency", Status.Assumption) { IsNominal = true });
         }
     }
 
@@ -116,6 +126,7 @@ internal static class AssumptionList
             Add(list, "bumping.pitch", pitch, Bumping.PitchFor(job.Panel.Sheet.ThicknessMm), RateUnit.Length, "least pitch of the hits, half the die opening; trade articles, from memory", Status.CommonPractice);
         }
 
+        Add(list, "bumping.hour", bumping.HourMoney ?? job.Rates.LabourPerHour, job.Rates.LabourPerHour, RateUnit.MoneyPerHour, "an hour of the brake costs an hour of labour");
         Add(list, "bumping.setUp", bumping.SetUpMinutes, standard.SetUpMinutes, RateUnit.Minutes, "time to set up punch, die and gauge for bumping, once for the batch");
         Add(list, "bumping.hit", bumping.HitMinutes, standard.HitMinutes, RateUnit.Minutes, "time of each hit, for each person who supports the panel");
         Add(list, "bumping.correcting", bumping.CorrectingMinutes, standard.CorrectingMinutes, RateUnit.Minutes, "time to check a bumped bend by template and hit it again");
@@ -130,9 +141,11 @@ internal static class AssumptionList
     private static void Add(
         List<Assumption> list, string id, double value, double standard, RateUnit unit, string text, Status status = Status.Assumption)
     {
-        if (Math.Abs(value - standard) <= Same * standard)
+        if (IsSame(value, standard))
             list.Add(new(id, value, unit, text, status));
     }
+
+    private static bool IsSame(double value, double standard) => Math.Abs(value - standard) <= Same * standard;
 
     // test-strips is testStrips in a request.
     private static string FieldOf(string id)

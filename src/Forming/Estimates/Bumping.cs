@@ -31,6 +31,9 @@ public sealed record Bumping
     /// <summary>Checking a bend by template and hitting it again [min]: an assumption.</summary>
     public double CorrectingMinutes { get; init; } = 5;
 
+    /// <summary>An hour of the brake and who works it [money], at least 0; null takes the labour of one person.</summary>
+    public double? HourMoney { get; init; }
+
     /// <summary>
     /// The pitch of a sheet where a caller says nothing: so wide that the die is no narrower than the sheet can be bent in.
     /// </summary>

@@ -27,7 +27,7 @@ internal static class EstimateNotes
         if (estimate.Prices.Any(row => row.IsMinimum))
             notes.Add(new("minimum-charge", $"A price is the minimum charge where the work costs less."));
         notes.Add(new("all-together", $"Low and high take every element and every group to its bound at once: they are bounds, not a statement of chance."));
-        if (estimate.Assumptions.Any(assumption => assumption.Unit is RateUnit.MoneyPerHour or RateUnit.MoneyPerKg))
+        if (estimate.Assumptions.Any(assumption => assumption.IsNominal))
             notes.Add(new("nominal-money", $"Labour or sheet has a nominal price without a currency: costs based on it only compare one plan with another."));
         if (job.Pieces.Max() > 1)
             notes.Add(new("one-form", $"One set of forms is taken to serve the whole batch: folds open under repeated pulls, so measure it again on the way."));

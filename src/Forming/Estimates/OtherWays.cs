@@ -20,10 +20,11 @@ internal static class OtherWays
         EstimateJob job, Pricing pricing, Band anyMethod, BumpHits hits, IReadOnlyList<PriceRow> prices)
     {
         var (aMinute, bumping) = (job.Rates.LabourPerMinute, job.Bumped);
+        var bumped = (bumping.HourMoney ?? job.Rates.LabourPerHour) / 60;
         var comparisons = new List<Comparison>(3)
         {
             Compare(OtherWay.Bumping, BumpingName, hits, bound => InShop(
-                bound, aMinute * bumping.SetUpMinutes, aMinute * bumping.PanelMinutes(hits))),
+                bound, bumped * bumping.SetUpMinutes, bumped * bumping.PanelMinutes(hits))),
         };
         if (job.Rolling is { } rolling)
         {

@@ -109,6 +109,7 @@ public class EstimateTests
                 FormSheet = new(new PricePerKg(exchange * ((PricePerKg)job.Rates.FormSheet!.Price).Money)),
                 PanelSheet = job.Rates.PanelSheet! with { Price = new PricePerStockSheet(exchange * ((PricePerStockSheet)job.Rates.PanelSheet.Price).Money, "2500 × 1250 mm") },
             },
+            Bumping = new() { HourMoney = exchange * job.Rates.LabourPerHour },
             Rolling = job.Rolling! with { HourMoney = exchange * job.Rolling.HourMoney },
             Other = job.Other! with { FixedCost = exchange * job.Other.FixedCost, CostPerPiece = exchange * job.Other.CostPerPiece },
         };
@@ -222,7 +223,7 @@ public class EstimateTests
         foreach (var (id, rate) in new[] { ("folding.each", 1.0), ("testStrips.each", 6), ("setUp.fixed", 20) })
             Assert.Equal(rate, Estimate.Of(Corner).Assumptions.Single(assumption => assumption.Id == "rates.form." + id).Value);
         Assert.Superset(
-            new HashSet<string> { "rates.labour", "rates.formSheet.perMass", "rates.panelSheet.perMass", "counts.handlings", "counts.stopChanges", "counts.strips", "counts.checks", "counts.ribs", "counts.trials", "counts.people", "counts.clamps", "rates.overhead", "rates.minimumCharge", "rates.panel.setUp.fixed", "rates.panelSheet.scrapShare", "bumping.angle", "bumping.pitch", "bumping.setUp", "bumping.hit", "bumping.correcting", "learning.rate", "spread.form.low", "pieces" },
+            new HashSet<string> { "rates.labour", "rates.formSheet.perMass", "rates.panelSheet.perMass", "counts.handlings", "counts.stopChanges", "counts.strips", "counts.checks", "counts.ribs", "counts.trials", "counts.people", "counts.clamps", "rates.overhead", "rates.minimumCharge", "rates.panel.setUp.fixed", "rates.panelSheet.scrapShare", "bumping.angle", "bumping.pitch", "bumping.setUp", "bumping.hit", "bumping.correcting", "bumping.hour", "learning.rate", "spread.form.low", "pieces" },
             ids.ToHashSet());
         var given = Estimate.Of(Corner with
         {
@@ -239,7 +240,7 @@ public class EstimateTests
                 Form = new() { Layout = Own, Cutting = Own, TestStrips = Own, SetUp = Own, Handling = Own, Folding = Own, Checking = Own, Finishing = Own, Ribs = Own },
                 Panel = new() { SetUp = Own, Cutting = Own, Marking = Own, LayingUp = Own, Clamping = Own, Rigging = Own, Pulling = Own, Trimming = Own, Checking = Own, Finishing = Own },
             },
-            Bumping = new() { PitchMm = null, SetUpMinutes = 10, HitMinutes = 0.3, CorrectingMinutes = 3 },
+            Bumping = new() { PitchMm = null, SetUpMinutes = 10, HitMinutes = 0.3, CorrectingMinutes = 3, HourMoney = 95 },
             Spreads = new() { Form = OwnSpread, Panel = OwnSpread, Material = OwnSpread },
         });
         Assert.Empty(given.Assumptions);

@@ -23,14 +23,14 @@ internal static class EstimateDefaults
             Brake = form.Brake,
             Marks = form.Marks,
             Pieces = request.Pieces ?? [.. EstimateJob.OnePiece],
-            Rates = Apply(request.Rates ?? new(), request, units),
+            Rates = Apply(request.Rates ?? new(), form, units),
             Counts = request.Counts ?? new(),
             Learning = new(request.Learning?.Model ?? LearningCurve.None.Model, request.Learning?.Rate ?? LearningCurve.None.Rate),
             Spread = new(
                 Apply(request.Spread?.Form, standard.Form),
                 Apply(request.Spread?.Panel, standard.Panel),
                 Apply(request.Spread?.Material, standard.Material)),
-            Bumping = Apply(request.Bumping ?? new(), FormSpecs.From(form).Panel.Sheet.ThicknessMm, units),
+            Bumping = Apply(request.Bumping ?? new(), FormSpecs.SheetFrom(form.Panel, units).ThicknessMm, request.Rates?.Labour, units),
             OtherMethod = request.OtherMethod is { } other
                 ? other with { MinutesPerPiece = other.MinutesPerPiece ?? 0, Name = other.Name ?? OtherName }
                 : null,
@@ -40,7 +40,7 @@ internal static class EstimateDefaults
     private static SpreadGroupInput Apply(SpreadGroupInput? group, Spread standard) =>
         new(group?.Low ?? standard.Low, group?.High ?? standard.High);
 
-    private static BumpingInput Apply(BumpingInput given, double thicknessMm, UnitSystem units)
+    private static BumpingInput Apply(BumpingInput given, double thicknessMm, double? labour, UnitSystem units)
     {
         var (standard, isFree) = (new Bumping(), given is { Angle: null, Pitch: null });
         return new(
@@ -48,14 +48,15 @@ internal static class EstimateDefaults
             isFree ? units.Length(Bumping.PitchFor(thicknessMm)) : given.Pitch,
             given.SetUp ?? standard.SetUpMinutes,
             given.Hit ?? standard.HitMinutes,
-            given.Correcting ?? standard.CorrectingMinutes);
+            given.Correcting ?? standard.CorrectingMinutes,
+            given.Hour ?? labour ?? NominalPrices.LabourPerHour);
     }
 
-    private static RatesInput Apply(RatesInput rates, EstimateRequest request, UnitSystem units) => new(
+    private static RatesInput Apply(RatesInput rates, FormRequest request, UnitSystem units) => new(
         rates.Labour ?? NominalPrices.LabourPerHour,
         rates.Overhead ?? EstimateRates.DefaultOverhead,
         rates.MinimumCharge ?? EstimateRates.StandardMinimum(rates.Labour ?? NominalPrices.LabourPerHour),
-        Apply(rates.FormSheet, request.Form.Material, units),
+        Apply(rates.FormSheet, request.Form!.Material!, units),
         Apply(rates.PanelSheet, request.Panel.Material, units),
         Apply(rates.Form ?? new(), units),
         Apply(rates.Panel ?? new(), units));

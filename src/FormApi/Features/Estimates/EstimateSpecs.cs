@@ -69,6 +69,7 @@ internal static class EstimateSpecs
         SetUpMinutes = bumping.SetUp!.Value,
         HitMinutes = bumping.Hit!.Value,
         CorrectingMinutes = bumping.Correcting!.Value,
+        HourMoney = bumping.Hour!.Value,
     };
 
     private static FormRates FormFrom(FormRatesInput rates, UnitSystem units) => new()

@@ -14,8 +14,14 @@ namespace FormApi.Features.Estimates;
 /// <param name="SetUp">Setting up punch, die and gauge, once for the batch [min]. Default: 30.</param>
 /// <param name="Hit">Each hit, for each person who supports the panel [min]. Default: 0.25.</param>
 /// <param name="Correcting">Checking each bend by template and hitting it again [min]. Default: 5.</param>
+/// <param name="Hour">Price of an hour of the brake and who works it [currency/h]. Default: <c>rates.labour</c>.</param>
 internal sealed record BumpingInput(
-    double? Angle = null, double? Pitch = null, double? SetUp = null, double? Hit = null, double? Correcting = null);
+    double? Angle = null,
+    double? Pitch = null,
+    double? SetUp = null,
+    double? Hit = null,
+    double? Correcting = null,
+    double? Hour = null);
 
 /// <summary>Rolling the panel in this shop, from the same blanks.</summary>
 /// <param name="SetUp">Setting up the rolls, once for the batch [min].</param>
@@ -43,6 +49,7 @@ internal sealed class BumpingInputRules : AbstractValidator<BumpingInput>
         RuleFor(bumping => bumping.SetUp).Within(Ranges.WorkMinutes, units);
         RuleFor(bumping => bumping.Hit).Within(Ranges.WorkMinutes, units);
         RuleFor(bumping => bumping.Correcting).Within(Ranges.WorkMinutes, units);
+        RuleFor(bumping => bumping.Hour).Within(Ranges.Money, units);
     }
 }
 
