@@ -16,7 +16,6 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
     public static TheoryData<string, string?, int, string, string> Bad { get; } = new()
     {
         { "/panel/width", null, 400, "missing-field", "/panel/width" },
-        { "/brake", null, 400, "missing-field", "/brake" },
         { "/predict", "true", 400, "unknown-field", "/predict" },
         { "/batch", """{"pieces":3}""", 400, "unknown-field", "/batch" },
         { "/pieces", "3", 400, "wrong-type", "/pieces" },

@@ -8,7 +8,7 @@ namespace Forming.Estimates;
 /// <param name="Unit">Its unit.</param>
 /// <param name="Text">What it is, in words.</param>
 /// <param name="Status">How well it is supported.</param>
-public sealed record Assumption(string Id, double Value, RateUnit Unit, string Text, Status Status)
+public sealed record AssumedValue(string Id, double Value, RateUnit Unit, string Text, Status Status)
 {
     /// <summary>Whether it is a nominal price, in no currency.</summary>
     public bool IsNominal { get; init; }
@@ -26,9 +26,9 @@ internal static class AssumptionList
     /// <param name="crew">Who and what a panel needs.</param>
     /// <param name="form">Sheet of its form.</param>
     /// <param name="panel">Sheet of its panels.</param>
-    public static IReadOnlyList<Assumption> Of(EstimateJob job, FormQuantities quantities, Crew crew, SheetBill form, SheetBill panel)
+    public static IReadOnlyList<AssumedValue> Of(EstimateJob job, FormQuantities quantities, Crew crew, SheetBill form, SheetBill panel)
     {
-        var list = new List<Assumption>(70);
+        var list = new List<AssumedValue>(70);
         AddElements(list, "rates.form.", job.Rates.Form.ByElement, FormRates.Default.ByElement, _ => "once for a form");
         AddElements(list, "rates.panel.", job.Rates.Panel.ByElement, PanelRates.Default.ByElement, id => id == "set-up" ? "once for the batch" : "once for a panel");
         if (!job.HasOwnPrices)
@@ -52,7 +52,7 @@ internal static class AssumptionList
     }
 
     private static void AddElements(
-        List<Assumption> list,
+        List<AssumedValue> list,
         string where,
         IReadOnlyList<(string Id, ElementRate Rate, WorkUnit Unit)> rates,
         IReadOnlyList<(string Id, ElementRate Rate, WorkUnit Unit)> defaults,
@@ -67,7 +67,7 @@ internal static class AssumptionList
         }
     }
 
-    private static void AddPrices(List<Assumption> list, EstimateJob job)
+    private static void AddPrices(List<AssumedValue> list, EstimateJob job)
     {
         AddNominal("rates.labour", job.Rates.LabourPerHour, NominalPrices.LabourPerHour, RateUnit.MoneyPerHour, "labour of one person");
         AddSheet("rates.formSheet.perMass", job.FormSheet, job.Form.Sheet);
@@ -86,7 +86,7 @@ internal static class AssumptionList
         }
     }
 
-    private static void AddScrap(List<Assumption> list, string id, SheetBill bill)
+    private static void AddScrap(List<AssumedValue> list, string id, SheetBill bill)
     {
         if (bill.FoundScrapShare is { } share)
         {
@@ -96,7 +96,7 @@ internal static class AssumptionList
         }
     }
 
-    private static void AddCounts(List<Assumption> list, EstimateJob job, FormQuantities quantities, Crew crew)
+    private static void AddCounts(List<AssumedValue> list, EstimateJob job, FormQuantities quantities, Crew crew)
     {
         var counts = job.Counts;
         AddCount("handlings", counts.Handlings, quantities.Handlings, "folded from both edges to the middle: laid in, turned end for end once; no order of folds was searched");
@@ -117,7 +117,7 @@ internal static class AssumptionList
         }
     }
 
-    private static void AddBumping(List<Assumption> list, EstimateJob job)
+    private static void AddBumping(List<AssumedValue> list, EstimateJob job)
     {
         var (bumping, standard) = (job.Bumped, new Bumping());
         if (bumping is { HitAngle: { } angle, PitchMm: { } pitch })
@@ -132,14 +132,14 @@ internal static class AssumptionList
         Add(list, "bumping.correcting", bumping.CorrectingMinutes, standard.CorrectingMinutes, RateUnit.Minutes, "time to check a bumped bend by template and hit it again");
     }
 
-    private static void AddSpread(List<Assumption> list, string group, string what, Spread spread, Spread standard)
+    private static void AddSpread(List<AssumedValue> list, string group, string what, Spread spread, Spread standard)
     {
         Add(list, $"spread.{group}.low", spread.Low, standard.Low, RateUnit.None, $"low bound over the likely {what}");
         Add(list, $"spread.{group}.high", spread.High, standard.High, RateUnit.None, $"high bound over the likely {what}");
     }
 
     private static void Add(
-        List<Assumption> list, string id, double value, double standard, RateUnit unit, string text, Status status = Status.Assumption)
+        List<AssumedValue> list, string id, double value, double standard, RateUnit unit, string text, Status status = Status.Assumption)
     {
         if (IsSame(value, standard))
             list.Add(new(id, value, unit, text, status));

@@ -45,7 +45,7 @@ public sealed record Estimate
     public required IReadOnlyList<Comparison> Comparisons { get; init; }
 
     /// <summary>Every value that nobody gave.</summary>
-    public required IReadOnlyList<Assumption> Assumptions { get; init; }
+    public required IReadOnlyList<AssumedValue> Assumptions { get; init; }
 
     /// <summary>What to know about the results.</summary>
     public required IReadOnlyList<ShopNote> Notes { get; init; }

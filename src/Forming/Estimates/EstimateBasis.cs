@@ -10,7 +10,7 @@ internal static class EstimateBasis
     /// <summary>The grounds of an estimate.</summary>
     /// <param name="job">The job.</param>
     /// <param name="assumptions">Every value left at its default.</param>
-    public static IReadOnlyList<Basis> Of(EstimateJob job, IReadOnlyList<Assumption> assumptions)
+    public static IReadOnlyList<Basis> Of(EstimateJob job, IReadOnlyList<AssumedValue> assumptions)
     {
         var basis = new List<Basis>(14)
         {

@@ -109,7 +109,7 @@ public class EstimateTests
                 FormSheet = new(new PricePerKg(exchange * ((PricePerKg)job.Rates.FormSheet!.Price).Money)),
                 PanelSheet = job.Rates.PanelSheet! with { Price = new PricePerStockSheet(exchange * ((PricePerStockSheet)job.Rates.PanelSheet.Price).Money, "2500 × 1250 mm") },
             },
-            Bumping = new() { HourMoney = exchange * job.Rates.LabourPerHour },
+            Bumping = job.Bumped with { HourMoney = exchange * job.Rates.LabourPerHour },
             Rolling = job.Rolling! with { HourMoney = exchange * job.Rolling.HourMoney },
             Other = job.Other! with { FixedCost = exchange * job.Other.FixedCost, CostPerPiece = exchange * job.Other.CostPerPiece },
         };

@@ -165,7 +165,7 @@ internal sealed record EstimateAnswer(
             new(point.Outcome, point.From, point.UpTo, point.IsProven, units.Wording.Of(point.Text));
     }
 
-    private static AssumptionResult AssumptionOf(Assumption assumption, UnitSystem units)
+    private static AssumptionResult AssumptionOf(AssumedValue assumption, UnitSystem units)
     {
         var (value, unit) = assumption.Unit switch
         {
