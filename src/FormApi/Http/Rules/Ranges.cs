@@ -24,6 +24,9 @@ internal static class Ranges
     /// <summary>Radius of a curve.</summary>
     public static AllowedRange CurveRadius { get; } = Length(0.5, 1e5);
 
+    /// <summary>Diameter of a curve.</summary>
+    public static AllowedRange CurveDiameter { get; } = Length(1, 2e5);
+
     /// <summary>Sweep of a single bend.</summary>
     public static AllowedRange Sweep { get; } = new(LeastAngle, 360, Measure.Angle);
 
