@@ -98,11 +98,13 @@ internal sealed class CurveUnionFilter : IDocumentFilter
         };
     }
 
-    // The kind's own schema describes the field.
+    // The kind's own schema describes the field, and holds its range.
     private static IOpenApiSchema WithoutWords(IOpenApiSchema schema)
     {
         var copy = schema.CreateShallowCopy();
         copy.Description = null;
+        if (copy is OpenApiSchema own)
+            (own.Minimum, own.Maximum, own.ExclusiveMinimum, own.Format) = (null, null, null, null);
         return copy;
     }
 

@@ -110,6 +110,8 @@ internal static class BodyFaults
 
     private static (ProblemKind Kind, Fault Fault)? Walk(JsonElement element, JsonTypeInfo type, string pointer, bool nullable)
     {
+        if (type.Type == typeof(AnyValue))
+            return null;
         if (element.ValueKind == JsonValueKind.Null)
         {
             return nullable

@@ -307,6 +307,12 @@ internal static class Ranges
     /// <summary>High bound over the likely value.</summary>
     public static AllowedRange SpreadHigh { get; } = new(1, 10, Measure.Number);
 
+    /// <summary>Places that a comparison varies.</summary>
+    public static AllowedRange VaryCount { get; } = new(1, 10, Measure.Count);
+
+    /// <summary>Combinations of a comparison.</summary>
+    public static AllowedRange Combinations { get; } = new(1, 500, Measure.Count);
+
     private static AllowedRange Length(double min, double max) => new(min, max, Measure.Length);
 
     private static AllowedRange Stress(double min, double max) => new(min, max, Measure.Stress);
