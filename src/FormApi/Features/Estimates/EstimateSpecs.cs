@@ -15,12 +15,21 @@ internal static class EstimateSpecs
     /// <param name="cancellation">Cancels the calculation.</param>
     public static EstimateJob From(EstimateRequest request, CancellationToken cancellation)
     {
-        var units = UnitSystem.Of(request.Units);
         var specs = FormSpecs.From(request.AsForm());
+        return From(request, specs, FormPlan.Compute(specs.Job, check => check.Verdict == Verdict.Fail, cancellation));
+    }
+
+    /// <summary>Puts the rates of a request beside its plan.</summary>
+    /// <param name="request">The request with every default filled in.</param>
+    /// <param name="specs">What was planned.</param>
+    /// <param name="plan">Its plan.</param>
+    public static EstimateJob From(EstimateRequest request, FormSpecs specs, FormPlan plan)
+    {
+        var units = UnitSystem.Of(request.Units);
         var (counts, learning, spread) = (request.Counts!, request.Learning!, request.Spread!);
         return new()
         {
-            Plan = FormPlan.Compute(specs.Job, check => check.Verdict == Verdict.Fail, cancellation),
+            Plan = plan,
             Panel = specs.Panel,
             Form = specs.Form,
             Pieces = request.Pieces!,

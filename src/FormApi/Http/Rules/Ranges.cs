@@ -24,6 +24,9 @@ internal static class Ranges
     /// <summary>Radius of a curve.</summary>
     public static AllowedRange CurveRadius { get; } = Length(0.5, 1e5);
 
+    /// <summary>Diameter of a curve.</summary>
+    public static AllowedRange CurveDiameter { get; } = Length(1, 2e5);
+
     /// <summary>Sweep of a single bend.</summary>
     public static AllowedRange Sweep { get; } = new(LeastAngle, 360, Measure.Angle);
 
@@ -303,6 +306,12 @@ internal static class Ranges
 
     /// <summary>High bound over the likely value.</summary>
     public static AllowedRange SpreadHigh { get; } = new(1, 10, Measure.Number);
+
+    /// <summary>Places that a comparison varies.</summary>
+    public static AllowedRange VaryCount { get; } = new(1, 10, Measure.Count);
+
+    /// <summary>Combinations of a comparison.</summary>
+    public static AllowedRange Combinations { get; } = new(1, 500, Measure.Count);
 
     private static AllowedRange Length(double min, double max) => new(min, max, Measure.Length);
 
