@@ -36,7 +36,7 @@ namespace FormApi.Features.Estimates;
 internal sealed record EstimateAnswer(
     string Engine,
     string Fingerprint,
-    [property: WrittenAs(typeof(EstimateRequest))] RawJson Request,
+    [property: InFull, WrittenAs(typeof(EstimateRequest))] RawJson Request,
     [property: JsonConverter(typeof(WordConverter<PlanVerdict>))] PlanVerdict Verdict,
     string? Currency,
     FormWorkResult Form,
@@ -45,11 +45,11 @@ internal sealed record EstimateAnswer(
     PriceResult[] Prices,
     ComparisonResult[] Comparisons,
     CheckResult[] Checks,
-    AssumptionResult[] Assumptions,
-    ShopNoteResult[] Notes,
+    [property: InFull] AssumptionResult[] Assumptions,
+    [property: InFull] ShopNoteResult[] Notes,
     SafetyResult[] Safety,
-    BasisResult[] Basis,
-    LinksResult Links)
+    [property: InFull] BasisResult[] Basis,
+    [property: InFull] LinksResult Links)
 {
     private const string NominalMoney = "money";
 
