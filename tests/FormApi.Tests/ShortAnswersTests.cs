@@ -95,7 +95,7 @@ public sealed class ShortAnswersTests(Service service) : IClassFixture<Service>
         Assert.Equal(["make-ribs", "print-sheet", "run-program"], IdsOf(ready));
         Assert.Equal((string)ready["links"]!["program"]!, (string)ready["next"]![2]!["link"]!);
 
-        var open = await service.Form(Requests.Arc());
+        var open = await service.Form(Requests.Arc().With("/panel/material/id", "\"al-3003-h14\""));
         Assert.StartsWith("Look first: ", (string)open["text"]!, StringComparison.Ordinal);
         Assert.Equal(["bend-strip", "fold-strips", "print-sheet"], IdsOf(open));
         var fold = open["next"]![1]!["firstStrip"]!;
@@ -113,7 +113,7 @@ public sealed class ShortAnswersTests(Service service) : IClassFixture<Service>
         Assert.Equal("change-job", (string)step["id"]!);
         var changed = answer["request"]!.DeepClone().AsObject();
         foreach (var change in step["changes"]!.AsArray())
-            changed.With((string)change!["pointer"]!, change["value"]!.ToJsonString());
+            changed = changed.With((string)change!["pointer"]!, change["value"]!.ToJsonString());
         Assert.NotEqual("cannot-be-made", (string)(await service.Form(changed))["verdict"]!);
     }
 
@@ -127,8 +127,9 @@ public sealed class ShortAnswersTests(Service service) : IClassFixture<Service>
             case JsonObject fields:
                 foreach (var (name, value) in fields)
                 {
-                    var there = whole[name];
-                    Assert.True(there is not null, $"{because}: {name}");
+                    Assert.True(whole.AsObject().TryGetPropertyValue(name, out var there), $"{because}: {name}");
+                    if (value is null && there is null)
+                        continue;
                     if (name == "checks")
                         there = new JsonArray([.. there!.AsArray().Where(check => (string)check!["verdict"]! != "pass").Select(check => check!.DeepClone())]);
                     AssertWithin(value!, there!, because + "/" + name);

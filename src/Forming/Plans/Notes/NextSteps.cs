@@ -54,7 +54,8 @@ internal static class NextSteps
 
     private static NextStep Bend(PlanDraft draft)
     {
-        var (thickness, bar) = (draft.Panel.Sheet.ThicknessMm, Math.Max(BarStepMm, Math.Round(draft.TightestInsideMm / BarStepMm) * BarStepMm));
+        var thickness = draft.Panel.Sheet.ThicknessMm;
+        var bar = Math.Max(BarStepMm, Math.Round(draft.TightestInsideMm / BarStepMm) * BarStepMm);
         var strip = new FirstStrips(
             BentStrips, Math.Round((Math.PI / 2 * bar) + (2 * HoldMm)), StripWidthMm, thickness, null, bar);
         return new(
