@@ -95,7 +95,9 @@ public sealed class ShortAnswersTests(Service service) : IClassFixture<Service>
         Assert.Equal(["make-ribs", "print-sheet", "run-program"], IdsOf(ready));
         Assert.Equal((string)ready["links"]!["program"]!, (string)ready["next"]![2]!["link"]!);
 
-        var open = await service.Form(Requests.Arc().With("/panel/material/id", "\"al-3003-h14\""));
+        var open = await service.Form(JsonNode.Parse("""
+            {"units":"mm","panel":{"material":{"id":"al-3003-h14"},"thickness":1.2,"width":600,"curve":{"type":"arc","radius":150,"sweep":90}}}
+            """)!.AsObject());
         Assert.StartsWith("Look first: ", (string)open["text"]!, StringComparison.Ordinal);
         Assert.Equal(["bend-strip", "fold-strips", "print-sheet"], IdsOf(open));
         var fold = open["next"]![1]!["firstStrip"]!;
