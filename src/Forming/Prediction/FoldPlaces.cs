@@ -50,18 +50,11 @@ internal sealed record FoldPlaces(double[] AlongMm, double[] Curvatures, bool[] 
 
     /// <summary>How far the panel slides forward under the hand until it lies over the form [mm].</summary>
     /// <param name="law">The panel's bending law.</param>
-    public double SlideMm(BendingLaw law)
-    {
-        double sweep = 0, springback = 0;
-        for (var j = 0; j < Curvatures.Length; j++)
-        {
-            var length = AlongMm[j + 1] - AlongMm[j];
-            sweep += Curvatures[j] * length;
-            springback += law.At(Curvatures[j]).MomentPerWidth / law.Stiffness * length;
-        }
+    public double SlideMm(BendingLaw law) => Lever.SlideMm(EndMm, SumOver(curvature => curvature), Springback(law));
 
-        return Lever.SlideMm(EndMm, sweep, springback);
-    }
+    /// <summary>How far the panel opens over the whole form when it is let go [rad].</summary>
+    /// <param name="law">The panel's bending law.</param>
+    public double Springback(BendingLaw law) => SumOver(curvature => law.At(curvature).MomentPerWidth / law.Stiffness);
 
     /// <summary>Longest lever that keeps the wrap in order, from the end of the curve to the hand.</summary>
     /// <param name="law">The panel's bending law.</param>
@@ -81,5 +74,13 @@ internal sealed record FoldPlaces(double[] AlongMm, double[] Curvatures, bool[] 
         }
 
         return longest;
+    }
+
+    private double SumOver(Func<double, double> ofCurvature)
+    {
+        double sum = 0;
+        for (var j = 0; j < Curvatures.Length; j++)
+            sum += ofCurvature(Curvatures[j]) * (AlongMm[j + 1] - AlongMm[j]);
+        return sum;
     }
 }

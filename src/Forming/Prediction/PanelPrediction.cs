@@ -138,9 +138,11 @@ public sealed record PanelPrediction
 
         if (wrapped.End != WrapEnd.Complete)
         {
-            return Without(panel, WhyNotOf(wrapped, job)) with
+            var springback = places.Springback(law);
+            var isTooSpringy = springback > Lever.MostSpringback;
+            return Without(panel, isTooSpringy ? SpringsBackTooFar(springback) : WhyNotOf(wrapped, job)) with
             {
-                GaveUp = wrapped.End is WrapEnd.SolverGaveUp or WrapEnd.WorkRanOut,
+                GaveUp = !isTooSpringy && wrapped.End is (WrapEnd.SolverGaveUp or WrapEnd.WorkRanOut),
                 Folds = count,
                 Untouched = wrapped.Untouched,
                 LeverMm = lever,
@@ -185,6 +187,8 @@ public sealed record PanelPrediction
         var ripple = new PredictedRipple("the panel does not lie over the form", null, null, null);
         return new() { WhyNot = why, Ripple = ripple, Finishes = VerdictsOf(panel.Finish, ripple) };
     }
+
+    private static FormattableString SpringsBackTooFar(double springback) => $"no lever pulls this panel over the form: over the whole curve it would open by {Figure.Angle(springback)} when it is let go, and past about {Figure.Angle(Lever.MostSpringback)} the hand meets the form before the last fold, or, with a longer lever, the free side curls up before the first";
 
     private static FormattableString WhyNotOf(WrappedPanel wrapped, PredictionJob job)
     {
