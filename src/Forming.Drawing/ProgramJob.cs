@@ -19,6 +19,7 @@ namespace Forming.Drawing;
 /// <param name="Fingerprint">Fingerprint of request and engine, as the answer gives it.</param>
 /// <param name="Wording">Writes a message in the caller's units; its arguments are <see cref="Figure"/>s.</param>
 /// <param name="Link">Address that opens this sheet again, for a QR code; null for none.</param>
+/// <param name="Only">The one step that is shown; null for all.</param>
 public sealed record ProgramJob(
     BrakeProgram Program,
     ProgramPart Part,
@@ -30,8 +31,12 @@ public sealed record ProgramJob(
     string Title,
     string Fingerprint,
     Func<FormattableString, string> Wording,
-    string? Link = null)
+    string? Link = null,
+    ProgramStep? Only = null)
 {
+    /// <summary>The steps that are shown.</summary>
+    internal IReadOnlyList<ProgramStep> Shown => Only is { } step ? [step] : Program.Steps;
+
     /// <summary>How lengths, angles and forces read.</summary>
     internal Readout Readout { get; } = new(Units);
 

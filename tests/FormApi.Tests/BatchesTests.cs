@@ -36,7 +36,7 @@ public sealed class BatchesTests(Service service) : IClassFixture<Service>
         { "{\"id\":\"x\",\"operation\":\"forms\",\"request\":{}}", 400, "unknown-value", "/operation" },
         { "{\"id\":\"x\",\"operation\":\"form\",\"request\":null}", 400, "null-not-allowed", "/request" },
         { "{\"id\":\"x\",\"operation\":\"form\",\"request\":[]}", 400, "wrong-type", "/request" },
-        { "{\"id\":7,\"operation\":\"form\",\"request\":{}}", 400, "wrong-type", "/id" },
+        { "{\"id\":[7],\"operation\":\"form\",\"request\":{}}", 400, "wrong-type", "/id" },
         { "{\"id\":\"x\",\"operation\":\"form\",\"request\":{},\"more\":1}", 400, "unknown-field", "/more" },
         { "{\"id\":\"x\",\"operation\":\"form\",\"operation\":\"form\",\"request\":{}}", 400, "duplicated-field", "/operation" },
         { "{\"id\":\"x\",\"operation\":\"form\",\"request\":{\"units\":\"mm\",\"units\":\"in\"}}", 400, "duplicated-field", "/request/units" },
@@ -64,6 +64,35 @@ public sealed class BatchesTests(Service service) : IClassFixture<Service>
         Assert.True(place.EndsWith('*') ? found.StartsWith(place[..^1], StringComparison.Ordinal) : found == place, found);
         if (code is not "malformed-json" && line.Contains("\"id\":\"x\"", StringComparison.Ordinal))
             Assert.Equal("x", (string)answer["id"]!);
+    }
+
+    [Theory]
+    [InlineData("7")]
+    [InlineData("1.50")]
+    [InlineData("\"a \\u00e9 b\"")]
+    public async Task A_line_is_named_by_text_or_by_a_number_and_given_it_back_as_it_came(string id)
+    {
+        var line = $"{{\"id\":{id},\"operation\":\"form\",\"request\":{Requests.Arc().ToJsonString()}}}";
+        var answers = await Batch([line, line.Replace("\"form\"", "\"fold\"", StringComparison.Ordinal)]);
+        Assert.StartsWith($"{{\"line\":1,\"id\":{id},\"status\":200,", answers[0], StringComparison.Ordinal);
+        Assert.StartsWith($"{{\"line\":2,\"id\":{id},\"status\":400,", answers[1], StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("gzip")]
+    [InlineData("br")]
+    public async Task Answers_are_compressed_for_whoever_asks_and_lines_may_come_compressed(string encoding)
+    {
+        var plain = await Batch([Arc, Arc]);
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/v1/batches")
+        {
+            Content = Packing.Of(string.Join('\n', Arc, Arc), encoding, "application/x-ndjson"),
+        };
+        request.Headers.AcceptEncoding.ParseAdd(encoding);
+        using var response = await service.Client.SendAsync(request);
+        Assert.Equal([encoding], response.Content.Headers.ContentEncoding);
+        var unpacked = await Packing.Unpack(response.Content, encoding);
+        Assert.Equal(plain, unpacked.TrimEnd('\n').Split('\n'));
     }
 
     [Fact]

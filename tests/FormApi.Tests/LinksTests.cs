@@ -63,6 +63,46 @@ public sealed class LinksTests(Service service) : IClassFixture<Service>
             Assert.Equal(HttpStatusCode.OK, (await service.Client.GetAsync((string)form!)).StatusCode);
     }
 
+    [Theory]
+    [MemberData(nameof(Programs))]
+    public async Task A_controller_is_given_one_step_with_its_picture(string name)
+    {
+        var whole = await service.Program(Requests.Example("programBrake", name));
+        var link = (string)whole["links"]!["program"]!;
+        var steps = whole["steps"]!.AsArray();
+        Assert.Equal(steps.Count, steps.Select(step => (string)step!["id"]!).Distinct().Count());
+        foreach (var number in (int[])[1, steps.Count])
+        {
+            var one = JsonNode.Parse(await service.Client.GetStringAsync($"{link}?step={number}"))!;
+            var step = one["steps"]!.AsArray().Single()!.AsObject();
+            var picture = (string)step["picture"]!;
+            using var drawn = await Get($"{link}?step={number}", "image/svg+xml");
+            Assert.Equal(picture, await drawn.Content.ReadAsStringAsync());
+            var texts = System.Xml.Linq.XDocument.Parse(picture).Descendants().Where(item => item.Name.LocalName == "text").Select(item => item.Value).ToArray();
+            Assert.Contains($"Step {number} of {steps.Count}: fold {step["fold"]}", texts);
+            step.Remove("picture");
+            Assert.True(JsonNode.DeepEquals(steps[number - 1], step));
+        }
+
+        foreach (var none in (int[])[0, steps.Count + 1])
+        {
+            using var response = await Get($"{link}?step={none}", "application/json");
+            await AssertProblem(response, 404, "not-found");
+        }
+
+        using var word = await Get($"{link}?step=first", "application/json");
+        await AssertProblem(word, 400, "bad-request");
+    }
+
+    [Fact]
+    public async Task A_form_that_cannot_be_made_has_no_link_to_a_program()
+    {
+        var answer = await service.Form(Requests.Example("computeForm", "fold-too-sharp"));
+        Assert.Equal("cannot-be-made", (string)answer["verdict"]!);
+        Assert.Null(answer["links"]!["program"]);
+        Assert.NotNull(answer["links"]!["form"]);
+    }
+
     [Fact]
     public async Task A_form_leads_to_the_program_of_the_same_request()
     {

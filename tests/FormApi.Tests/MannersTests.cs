@@ -123,13 +123,45 @@ public sealed class MannersTests(Service service) : IClassFixture<Service>
             Assert.Equal("unsupported-media-type", await CodeOf(response));
     }
 
+    [Theory]
+    [InlineData("gzip")]
+    [InlineData("br")]
+    public async Task A_body_may_come_compressed(string encoding)
+    {
+        using var content = Packing.Of(Encoding.UTF8.GetString(Arc), encoding, "application/json");
+        using var response = await service.Client.PostAsync("/v1/forms", content);
+        Assert.Equal(200, (int)response.StatusCode);
+        Assert.Equal(await (await service.Post("/v1/forms", Arc)).Content.ReadAsStringAsync(), await response.Content.ReadAsStringAsync());
+    }
+
     [Fact]
-    public async Task A_packed_body_is_refused()
+    public async Task A_compressed_body_is_held_to_the_limit_by_what_it_holds()
+    {
+        using var content = Packing.Of(Encoding.UTF8.GetString(Arc) + new string(' ', 20_000_000), "gzip", "application/json");
+        Assert.True(content.Headers.ContentLength < 200_000);
+        using var response = await service.Client.PostAsync("/v1/forms", content);
+        Assert.Equal(413, (int)response.StatusCode);
+        Assert.Equal("too-large", await CodeOf(response));
+    }
+
+    [Fact]
+    public async Task An_unknown_compression_is_refused_with_those_that_are_known()
+    {
+        using var request = Posting(Arc);
+        request.Content!.Headers.ContentEncoding.Add("compress");
+        using var response = await service.Client.SendAsync(request);
+        Assert.Equal(415, (int)response.StatusCode);
+        Assert.Equal("gzip, br, deflate", response.Headers.GetValues("Accept-Encoding").Single());
+    }
+
+    [Fact]
+    public async Task A_body_that_is_not_compressed_as_it_says_is_refused()
     {
         using var request = Posting(Arc);
         request.Content!.Headers.ContentEncoding.Add("gzip");
         using var response = await service.Client.SendAsync(request);
-        Assert.Equal(415, (int)response.StatusCode);
+        Assert.Equal(400, (int)response.StatusCode);
+        Assert.Equal("bad-request", await CodeOf(response));
     }
 
     [Theory]

@@ -135,6 +135,23 @@ public class SvgSheetTests
         Assert.DoesNotContain("Cut the form", Texts(Examples.SixFolds()).Select(text => text.Value));
     }
 
+    [Fact]
+    public void A_mirrored_taper_is_cut_by_two_curves_and_the_flat_between()
+    {
+        var job = Examples.MirroredTaper();
+        var (panel, texts) = (job.Plan.Panel, Texts(job));
+        var width = panel.Blank.WidthMm;
+        var rows = texts.GroupBy(text => text.Attribute("y")!.Value, text => text.Value).Select(row => row.ToArray()).ToArray();
+        string[][] tangents = [.. panel.Marks.Where(mark => mark.Name.Contains("tangent line", StringComparison.Ordinal)).Select(mark => (string[])
+        [
+            job.Readout.Length(mark.Far!.Value.X), job.Readout.Length(width - mark.Far.Value.Y),
+            job.Readout.Length(mark.Near!.Value.X), job.Readout.Length(width - mark.Near.Value.Y),
+        ])];
+        Assert.Equal(4, tangents.Length);
+        var numbers = tangents.Select(cells => rows.Single(row => row.Length == 5 && row.Skip(1).SequenceEqual(cells))[0]);
+        Assert.Equal(["1", "9", "10", "18"], numbers);
+    }
+
     private static IEnumerable<XElement> Upright(DrawingJob job) => Texts(job).Where(text => text.Attribute("transform") is null);
 
     private static XElement[] Texts(DrawingJob job) => [.. XDocument.Parse(Written.Svg(job)).Descendants(Svg + "text")];

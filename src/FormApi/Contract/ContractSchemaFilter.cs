@@ -21,6 +21,8 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
         var bare = Nullable.GetUnderlyingType(context.Type) ?? context.Type;
         if (bare == typeof(Pair))
             (own.MinItems, own.MaxItems) = (2, 2);
+        if (bare == typeof(TextOrNumber))
+            own.Type = JsonSchemaType.String | JsonSchemaType.Number;
         if (context.MemberInfo is not null || context.ParameterInfo is not null)
             return;
         if (bare.IsEnum)

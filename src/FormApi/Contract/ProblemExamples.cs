@@ -27,7 +27,7 @@ internal static class ProblemExamples
         "too-large" => ("The body may have 1048576 bytes; the setting is Limits:BodyBytes.", null),
         "broken-link" => ("The link was cut, or something was added to it.", null),
         "link-too-long" => ("The link has 5000 characters; 4096 are read.", null),
-        "unsupported-media-type" => ("Send application/json (a batch: application/x-ndjson) in UTF-8, not compressed.", null),
+        "unsupported-media-type" => ("Send application/json (a batch: application/x-ndjson) in UTF-8.", null),
         "bad-request" => ("The query's units are mm or in.", null),
         _ => (kind.Title + ".", null),
     };

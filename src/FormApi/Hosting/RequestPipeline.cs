@@ -27,10 +27,11 @@ internal static class RequestPipeline
         services.AddSingleton<Turns>();
         services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
         services.AddExceptionHandler<ProblemHandler>();
+        services.AddRequestDecompression();
         services.AddResponseCompression(options =>
         {
             options.EnableForHttps = true;
-            options.MimeTypes = ["application/json", ProblemResult.MediaType, "application/yaml", "text/plain", "text/html", "text/css", "text/javascript"];
+            options.MimeTypes = ["application/json", MediaTypes.Ndjson, ProblemResult.MediaType, "application/yaml", "text/plain", "text/html", "text/css", "text/javascript"];
             options.Providers.Add<BrotliCompressionProvider>();
             options.Providers.Add<GzipCompressionProvider>();
         });
@@ -59,6 +60,7 @@ internal static class RequestPipeline
         });
         app.Use(HeadRequests.AnswerAsGet);
         app.UseRouting();
+        app.UseRequestDecompression();
         app.CountRequests();
         app.Use(MediaTypes.Negotiate);
     }

@@ -7,8 +7,8 @@ namespace Forming.Drawing.Blocks;
 /// <summary>How to cut and mark tapered blanks by hand: their outlines by ordinates from two edges of a straight-edged sheet.</summary>
 internal static class OutlineBlocks
 {
-    /// <summary>Points along a curved edge of the panel, ends among them.</summary>
-    private const int PanelPoints = 9;
+    /// <summary>Points along the curved edge of one bend, both tangent points among them.</summary>
+    private const int PointsPerCurve = 9;
 
     private const string Lead = "lead";
 
@@ -48,19 +48,30 @@ internal static class OutlineBlocks
     {
         var blank = job.Plan.Panel.Blank;
         var (near, far) = EdgeRuler.Both([.. blank.Outline.Select(point => point with { Y = blank.WidthMm - point.Y })]);
+        var isMirrored = job.Panel.Mirrored;
         var last = near.Points.Count - 1;
-        var rows = new List<string[]> { Row(Lead + "-in", 0) };
-        // Between the two leads; a second half has its own curve.
-        for (var i = 0; i < PanelPoints; i++)
-            rows.Add(Row((i + 1).ToString(CultureInfo.InvariantCulture), 1 + (int)Math.Round((last - 2) * i / (PanelPoints - 1.0))));
-        rows.Add(Row(Lead + "-out", last));
+        var perCurve = (last - 1) / (isMirrored ? 2 : 1);
+        string[][] rows =
+        [
+            Row(Lead + "-in", 0),
+            .. Curve(1, 1),
+            .. isMirrored ? Curve(1 + perCurve, 1 + PointsPerCurve) : [],
+            Row(isMirrored ? Lead + "-in" : Lead + "-out", last),
+        ];
         return TableBlocks.Of(
             "Cut the panel",
-            "down from the upper edge, in from the left; a smooth curve through the numbers",
+            isMirrored
+                ? $"down from the upper edge, in from the left; smooth curves through 1 to {PointsPerCurve} and "
+                    + $"{PointsPerCurve + 1} to {2 * PointsPerCurve}, straight between"
+                : "down from the upper edge, in from the left; a smooth curve through the numbers",
             Columns(job, "point"),
             rows,
             new HashSet<int>(),
             mostHeight);
+
+        IEnumerable<string[]> Curve(int first, int number) => Enumerable.Range(0, PointsPerCurve).Select(i => Row(
+            (number + i).ToString(CultureInfo.InvariantCulture),
+            first + (int)Math.Round((perCurve - 1) * i / (PointsPerCurve - 1.0))));
 
         string[] Row(string name, int index) => [name, .. Cells(job, far.Points[index], near.Points[index])];
     }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Forming.Drawing.Shapes;
 using Forming.Drawing.Sheets;
 using Forming.Layout;
 using Forming.Programs;
@@ -9,18 +8,15 @@ using Forming.Results;
 
 namespace Forming.Drawing.Blocks;
 
-/// <summary>The sheet of a program: head, a small section for every handling, the steps, checks and cautions.</summary>
+/// <summary>The sheet of a program: head, a small section for every handling, the steps, checks and cautions; or one step of it.</summary>
 internal static class ProgramBlocks
 {
-    /// <summary>An edge's flat longer than this share of all between is cut short, so that the folds stay large.</summary>
-    private const double MostEdge = 0.8;
-
-    private const double LeastEdgeMm = 150;
-
     /// <summary>Puts the sheet together.</summary>
     /// <param name="job">The program.</param>
     /// <param name="mostHeight">Height that a block may have [mm].</param>
-    public static IEnumerable<Block> Of(ProgramJob job, double mostHeight)
+    public static IEnumerable<Block> Of(ProgramJob job, double mostHeight) => job.Only is { } step ? StepBlocks.Of(job, step) : All(job, mostHeight);
+
+    private static IEnumerable<Block> All(ProgramJob job, double mostHeight)
     {
         yield return HeadBlock.Of(job.Title, job.Verdict, ("FORM", FormRows(job)), ("PROGRAM", ProgramRows(job)), Conventions(job), job.Fingerprint);
         StripFrame[] frames = [.. job.Handlings().Select((steps, i) => Frame(job, i + 1, steps))];
@@ -85,36 +81,14 @@ internal static class ProgramBlocks
     private static StripFrame Frame(ProgramJob job, int number, IReadOnlyList<ProgramStep> steps)
     {
         var last = steps[^1];
-        var handled = steps[0].Handling switch
-        {
-            Handling.Turn => "turn end for end",
-            Handling.ReEnter => "draw out and put in again",
-            _ => "lay the blank in",
-        };
-        var placed = last.Gauge switch
-        {
-            { Marks: { } marks } => $"near mark {marks.Near.Text}, far mark {marks.Far.Text}; {ProgramWords.Of(last.GaugedEdge)} edge behind",
-            { By: GaugedBy.Flat } => $"{ProgramWords.Of(last.GaugedEdge)} edge flat against the stop at {job.Readout.LengthWithUnit(last.Gauge.DistanceMm)}",
-            { By: GaugedBy.FoldedPart } => $"folded {ProgramWords.Of(last.GaugedEdge)} edge side against the stop at {job.Readout.LengthWithUnit(last.Gauge.DistanceMm)}",
-            _ => $"by its pencil mark, {ProgramWords.Of(last.GaugedEdge)} edge behind",
-        };
-        var clear = last.Clearance.Nearest is { } nearest ? $"clears the {nearest.Word()} by {job.Readout.LengthWithUnit(last.Clearance.Mm)}{At(last.Section)}" : "nothing is near";
         return new(
-            string.Create(CultureInfo.InvariantCulture, $"{number}  {handled}: {FoldsOf(steps)}"),
+            string.Create(CultureInfo.InvariantCulture, $"{number}  {StepWords.Handled(steps[0].Handling)}: {FoldsOf(steps)}"),
             [
-                string.Create(CultureInfo.InvariantCulture, $"Shown: step {last.Number}, fold {last.Fold} swung to {Readout.Degrees(last.StopAngle)}; {clear}."),
-                $"{(last.Gauge.Marks is null ? "Gauged" : "Set")}: {placed}.",
+                string.Create(CultureInfo.InvariantCulture, $"Shown: step {last.Number}, fold {last.Fold} swung to {Readout.Degrees(last.StopAngle)}; {StepWords.Clearance(job.Readout, last)}."),
+                StepWords.Placed(job.Readout, last),
             ],
-            Picture(job, last));
+            StepPicture.Of(job, last));
     }
-
-    private static string At(FoldPlace? place) => place switch
-    {
-        FoldPlace.Near => " at its near end",
-        FoldPlace.Far => " at its far end",
-        FoldPlace.Middle => " in its middle",
-        _ => "",
-    };
 
     // "fold 3", "folds 3 to 8", "folds 12 to 6, 1 to 5": in runs of neighbours, up or down.
     private static string FoldsOf(IReadOnlyList<ProgramStep> steps)
@@ -132,48 +106,6 @@ internal static class ProgramBlocks
             ? run.First.ToString(CultureInfo.InvariantCulture)
             : string.Create(CultureInfo.InvariantCulture, $"{run.First} to {run.Last}"));
         return (steps.Count == 1 ? "fold " : "folds ") + string.Join(", ", words);
-    }
-
-    private static BrakePicture Picture(ProgramJob job, ProgramStep step)
-    {
-        var thickness = job.Part.Shape.ThicknessMm;
-        var most = Math.Max(LeastEdgeMm, MostEdge * job.Part.StraightsMm[1..^1].Sum());
-        var placed = job.Program.At(step, step.StopAngle);
-        var (back, isBehindCut) = CutShort(placed.Back, most);
-        var (front, isFrontCut) = CutShort(placed.Front, most);
-        var ribbon = Ribbon.About([.. back.Reverse(), .. front], thickness);
-        // The stop moves with an edge that is cut short.
-        Point? stop = step.Gauge.By == GaugedBy.Mark
-            ? null
-            : new Point(isBehindCut ? back.Min(point => point.X) : ReferenceMm(job) - step.Gauge.DistanceMm, -thickness);
-        return new(
-            ribbon,
-            [.. placed.Jaws.Select(jaw => Grooved(job, jaw.Kind, jaw.Outline))],
-            stop,
-            job.Brake.StopHeightMm,
-            (isBehindCut, isFrontCut));
-    }
-
-    private static double ReferenceMm(ProgramJob job) => job.Press is null ? job.Part.Shape.RadiusMm : 0;
-
-    private static (IReadOnlyList<Point> Side, bool IsCut) CutShort(IReadOnlyList<Point> side, double most)
-    {
-        var edge = side[^1] - side[^2];
-        return edge.Length <= most
-            ? (side, false)
-            : ([.. side.SkipLast(1), side[^2] + (most / edge.Length * edge)], true);
-    }
-
-    // Clearance needs no groove in the die; an eye does.
-    private static IReadOnlyList<Point> Grooved(ProgramJob job, JawKind kind, IReadOnlyList<Point> outline)
-    {
-        if (kind != JawKind.Die || job.Press is not { } press)
-            return outline;
-        const double mostOfHeight = 0.8;
-        double left = outline.Min(p => p.X), right = outline.Max(p => p.X), low = outline.Min(p => p.Y), high = outline.Max(p => p.Y);
-        var half = press.DieOpeningFor(job.Part.Shape.ThicknessMm) / 2;
-        var foot = high - Math.Min(half, mostOfHeight * (high - low));
-        return [new(left, low), new(right, low), new(right, high), new(half, high), new(0, foot), new(-half, high), new(left, high)];
     }
 
     private static IEnumerable<Block> Steps(ProgramJob job, double mostHeight)
@@ -216,13 +148,9 @@ internal static class ProgramBlocks
     }
 
     private static string[] Placed(Readout read, ProgramStep step) => step.Gauge.Marks is { } marks
-        ? [SwingOf(step), marks.Near.Text, marks.Far.Text]
+        ? [StepWords.Swing(step), marks.Near.Text, marks.Far.Text]
         : [
             $"{ProgramWords.Of(step.GaugedEdge)}, {(step.Gauge.By == GaugedBy.FoldedPart ? "folded part" : step.Gauge.By == GaugedBy.Mark ? "by mark" : "flat")}",
             read.Length(step.Gauge.DistanceMm),
         ];
-
-    private static string SwingOf(ProgramStep step) => step.Swing is { } swing
-        ? string.Create(CultureInfo.InvariantCulture, $"{step.EndTowardsOperator?.Word()} {Math.Abs(swing.Degrees):0.0}°")
-        : "";
 }

@@ -8,14 +8,14 @@ namespace Forming.Drawing.Csv;
 /// <summary>The steps of a program as comma-separated values (RFC 4180), units in the headings, UTF-8 without a byte order mark.</summary>
 public static class CsvProgram
 {
-    /// <summary>Writes one line for every step, in order.</summary>
+    /// <summary>Writes one line for every step that is shown, in order.</summary>
     /// <param name="job">The program.</param>
     /// <param name="stream">Where to write; stays open.</param>
     public static void Write(ProgramJob job, Stream stream)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(stream);
-        CsvText.Write(stream, Headings(job), job.Program.Steps.Select(step => Cells(job, step)));
+        CsvText.Write(stream, Headings(job), job.Shown.Select(step => Cells(job, step)));
     }
 
     private static string[] Headings(ProgramJob job)

@@ -43,6 +43,7 @@ public static class ProgramSvgSheet
         stream.Write(Encoding.UTF8.GetBytes(text.ToString()));
     }
 
-    private static string Description(ProgramJob job) => FormattableString.Invariant(
-        $"The brake in section at each of {job.Handlings().Count} handlings, {job.Program.Steps.Count} steps with gauge, stop and clearance, checks and cautions. {job.Fingerprint}");
+    private static string Description(ProgramJob job) => job.Only is { } step
+        ? FormattableString.Invariant($"Step {step.Number} of {job.Program.Steps.Count}: gauge, stop and the brake in section. {job.Fingerprint}")
+        : FormattableString.Invariant($"The brake in section at each of {job.Handlings().Count} handlings, {job.Program.Steps.Count} steps with gauge, stop and clearance, checks and cautions. {job.Fingerprint}");
 }

@@ -21,6 +21,9 @@ public sealed record FormJob(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, Ma
     /// <summary>Gauge system in which the form's thickness was stated, or null where it was stated as a length.</summary>
     public string? FormGaugeSystem { get; init; }
 
+    /// <summary>What the caller left open and was chosen for it.</summary>
+    public IReadOnlyList<Assumption> Assumed { get; init; } = [];
+
     /// <summary>The job with fields changed.</summary>
     /// <param name="changes">The changes; a later one of a field wins.</param>
     public FormJob With(IEnumerable<JobChange> changes) => changes.Aggregate(this, (job, change) => job.With(change));

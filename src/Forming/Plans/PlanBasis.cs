@@ -136,6 +136,7 @@ internal static class PlanBasis
             PredictionBasis.AddTo(basis, prediction, draft.Panel, "panel.outcome.");
         AddMaterial(basis, "panel", draft.Panel.Sheet.Material);
         AddMaterial(basis, "form", draft.Form.Sheet.Material);
+        basis.AddRange(draft.Job.Assumed.Select(AssumptionBasis.Of));
         return basis;
     }
 

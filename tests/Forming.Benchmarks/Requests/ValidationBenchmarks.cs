@@ -26,8 +26,8 @@ public class ValidationBenchmarks
         public PlainRules()
         {
             RuleFor(request => request.Panel).SetValidator(new PlainPanelRules());
-            RuleFor(request => request.Form).SetValidator(new PlainFormRules());
-            RuleFor(request => request.Brake).SetValidator(new PlainBrakeRules());
+            RuleFor(request => request.Form!).SetValidator(new PlainFormRules());
+            RuleFor(request => request.Brake!).SetValidator(new PlainBrakeRules());
         }
     }
 

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using FormApi.Http.Json;
 using FormApi.Http.Problems;
 
 namespace FormApi.Features.Batches;
@@ -23,8 +24,8 @@ internal enum BatchOperation
 /// <summary>One line of a batch.</summary>
 /// <param name="Operation">What is asked for.</param>
 /// <param name="Request">The request, as the operation alone takes it.</param>
-/// <param name="Id">The caller's own name for the line, given back with its answer. Default: null.</param>
-internal sealed record BatchLine(BatchOperation Operation, JsonElement Request, string? Id = null);
+/// <param name="Id">The caller's own name for the line, text or a number, given back with its answer. Default: null.</param>
+internal sealed record BatchLine(BatchOperation Operation, JsonElement Request, TextOrNumber? Id = null);
 
 /// <summary>The answer to one line of a batch; answers are in the order of the lines.</summary>
 /// <param name="Line">Number of the line in the body, from 1; empty lines count and are not answered.</param>
@@ -35,7 +36,7 @@ internal sealed record BatchLine(BatchOperation Operation, JsonElement Request, 
 /// request begins with <c>/request</c>.</param>
 internal sealed record BatchLineAnswer(
     int Line,
-    string? Id,
+    TextOrNumber? Id,
     int Status,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] JsonElement? Answer,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Problem? Problem);

@@ -102,40 +102,45 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
     }
 
     // A line that cannot be read may still say whose it is.
-    private static string? IdIn(ReadOnlyMemory<byte> utf8)
+    private static TextOrNumber? IdIn(ReadOnlyMemory<byte> utf8)
     {
         try
         {
             using var document = JsonDocument.Parse(utf8);
-            return document.RootElement is { ValueKind: JsonValueKind.Object } root
-                && root.TryGetProperty("id", out var id) && id.ValueKind == JsonValueKind.String ? id.GetString() : null;
+            return document.RootElement is { ValueKind: JsonValueKind.Object } root && root.TryGetProperty("id", out var id) && TextOrNumber.IsOne(id)
+                ? new(id.GetRawText())
+                : null;
         }
-        catch (Exception unreadable) when (unreadable is JsonException or InvalidOperationException)
+        catch (JsonException)
         {
             return null;
         }
     }
 
-    private static void Write(int number, string? id, AnswerResult answer, IBufferWriter<byte> output)
+    private static void Write(int number, TextOrNumber? id, AnswerResult answer, IBufferWriter<byte> output)
     {
         using var writer = Begin(number, id, StatusCodes.Status200OK, "answer", output);
         answer.Write(writer);
         End(writer, output);
     }
 
-    private void Write(int number, string? id, ProblemResult problem, string within, IBufferWriter<byte> output)
+    private void Write(int number, TextOrNumber? id, ProblemResult problem, string within, IBufferWriter<byte> output)
     {
         using var writer = Begin(number, id, problem.Kind.Status, "problem", output);
         JsonSerializer.Serialize(writer, problem.ToProblem(instance, traceId, within), ProblemJson.Default.Problem);
         End(writer, output);
     }
 
-    private static Utf8JsonWriter Begin(int number, string? id, int status, string what, IBufferWriter<byte> output)
+    private static Utf8JsonWriter Begin(int number, TextOrNumber? id, int status, string what, IBufferWriter<byte> output)
     {
         var writer = new Utf8JsonWriter(output, WireJson.Writing);
         writer.WriteStartObject();
         writer.WriteNumber("line"u8, number);
-        writer.WriteString("id"u8, id);
+        writer.WritePropertyName("id"u8);
+        if (id is { } name)
+            writer.WriteRawValue(name.Json);
+        else
+            writer.WriteNullValue();
         writer.WriteNumber("status"u8, status);
         writer.WritePropertyName(what);
         return writer;

@@ -33,5 +33,5 @@ internal static class BatchesEndpoint
         HttpRequest request, IOptions<Limits> options, BatchPlaces places, ILogger<BatchStream> logger) =>
         RequestMedia.Is(request, MediaTypes.Ndjson)
             ? new BatchResult(options.Value, places, logger)
-            : new ProblemResult(ProblemKinds.UnsupportedMediaType, "The body must be application/x-ndjson in UTF-8, not compressed.");
+            : RequestMedia.Refusal(request.HttpContext, MediaTypes.Ndjson);
 }

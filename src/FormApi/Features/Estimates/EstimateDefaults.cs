@@ -23,7 +23,7 @@ internal static class EstimateDefaults
             Brake = form.Brake,
             Marks = form.Marks,
             Batch = new(request.Batch?.Pieces ?? 1),
-            Rates = Apply(request.Rates ?? new(), request, units),
+            Rates = Apply(request.Rates ?? new(), form, units),
             Counts = request.Counts ?? new(),
             Learning = new(request.Learning?.Model ?? LearningCurve.None.Model, request.Learning?.Rate ?? LearningCurve.None.Rate),
             Spread = new(
@@ -39,9 +39,9 @@ internal static class EstimateDefaults
     private static SpreadGroupInput Apply(SpreadGroupInput? group, Spread standard) =>
         new(group?.Low ?? standard.Low, group?.High ?? standard.High);
 
-    private static RatesInput Apply(RatesInput rates, EstimateRequest request, UnitSystem units) => new(
+    private static RatesInput Apply(RatesInput rates, FormRequest request, UnitSystem units) => new(
         rates.Labour ?? NominalPrices.LabourPerHour,
-        Apply(rates.FormSheet, request.Form.Material, units),
+        Apply(rates.FormSheet, request.Form!.Material!, units),
         Apply(rates.PanelSheet, request.Panel.Material, units),
         Apply(rates.Form ?? new(), units),
         Apply(rates.Panel ?? new(), units));

@@ -17,8 +17,8 @@ namespace FormApi.Features.Estimates;
 /// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> or <c>in</c>. Rates by length are for a metre or a
 /// foot, rates by mass for a kilogram or a pound; times are in minutes of one person.</param>
 /// <param name="Panel">The finished panel that is wanted, and how it will be pulled.</param>
-/// <param name="Form">The faceted form to be folded.</param>
-/// <param name="Brake">The brake the form is folded on.</param>
+/// <param name="Form">The faceted form to be folded. Default: as <c>/v1/forms</c> chooses it.</param>
+/// <param name="Brake">The brake the form is folded on. Default: a leaf brake as long as the form's longest fold.</param>
 /// <param name="Marks">How the flat form blank is marked. Default: from the lead-in edge, on a tape in the request's units.</param>
 /// <param name="Batch">How many panels are wanted. Default: one.</param>
 /// <param name="Rates">What work takes and what labour and sheet cost. Default: assumptions.</param>
@@ -32,8 +32,8 @@ namespace FormApi.Features.Estimates;
 internal sealed record EstimateRequest(
     LengthUnit Units,
     PanelInput Panel,
-    FormInput Form,
-    BrakeInput Brake,
+    FormInput? Form = null,
+    BrakeInput? Brake = null,
     MarksInput? Marks = null,
     PanelBatchInput? Batch = null,
     RatesInput? Rates = null,
@@ -112,8 +112,8 @@ internal sealed class EstimateRequestRules : AbstractValidator<EstimateRequest>
     public EstimateRequestRules(UnitSystem units)
     {
         RuleFor(request => request.Panel).SetValidator(new PanelInputRules(units));
-        RuleFor(request => request.Form).SetValidator(new FormInputRules(units));
-        RuleFor(request => request.Brake).SetValidator(new BrakeInputRules(units));
+        RuleFor(request => request.Form!).SetValidator(new FormInputRules(units)).When(request => request.Form is not null);
+        RuleFor(request => request.Brake!).SetValidator(new BrakeInputRules(units)).When(request => request.Brake is not null);
         RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units)).When(request => request.Marks is not null);
         RuleFor(request => request.Batch!).SetValidator(new PanelBatchInputRules(units)).When(request => request.Batch is not null);
         RuleFor(request => request.Rates!).SetValidator(new RatesInputRules(units)).When(request => request.Rates is not null);

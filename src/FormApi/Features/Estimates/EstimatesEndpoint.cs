@@ -33,7 +33,7 @@ internal static class EstimatesEndpoint
         var estimate = Estimate.Of(EstimateSpecs.From(request, cancellation));
         var shown = NormalizedRequest.Of(request);
         return new AnswerResult<EstimateAnswer>(
-            EstimateAnswer.From(estimate, request.Currency, FormLinks.OfPlanned(request.AsForm()), shown),
+            EstimateAnswer.From(estimate, request.Currency, FormLinks.OfPlanned(request.AsForm(), estimate.Failed.Count == 0), shown),
             EstimateAnswerJson.Default.EstimateAnswer,
             shown.Fingerprint);
     });

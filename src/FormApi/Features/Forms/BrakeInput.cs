@@ -6,7 +6,7 @@ using Forming.Jobs;
 namespace FormApi.Features.Forms;
 
 /// <summary>The brake the form is folded on.</summary>
-/// <param name="Length">Longest fold it takes [mm or in].</param>
+/// <param name="Length">Longest fold it takes [mm or in]. Default: the form's longest fold.</param>
 /// <param name="Kind">Kind of brake. Default: <c>leaf</c>.</param>
 /// <param name="MinFacet">Narrowest facet it can fold [mm or in]. Default: 8 mm.</param>
 /// <param name="StopResolution">Smallest step of its angle stop [°]. Default: 0.5°.</param>
@@ -14,14 +14,23 @@ namespace FormApi.Features.Forms;
 /// mm.</param>
 /// <param name="DieOpening">Opening of the die [mm or in]; press brakes only. Default: null.</param>
 /// <param name="Capacity">What the brake is rated for. Default: null, nothing is checked.</param>
+/// <param name="Assumed">Which values nobody gave. Default: those that are left out.</param>
 internal sealed record BrakeInput(
-    double Length,
+    double? Length = null,
     BrakeKind? Kind = null,
     double? MinFacet = null,
     double? StopResolution = null,
     double? Reach = null,
     double? DieOpening = null,
-    CapacityInput? Capacity = null);
+    CapacityInput? Capacity = null,
+    IReadOnlyList<BrakeFigure>? Assumed = null);
+
+/// <summary>A value of the brake that may be left open.</summary>
+internal enum BrakeFigure
+{
+    /// <summary>The length.</summary>
+    Length,
+}
 
 /// <summary>The sheet that a brake is rated for over its full length.</summary>
 /// <param name="Thickness">Rated thickness [mm or in].</param>

@@ -40,11 +40,12 @@ internal sealed record FoldedForm(
     /// <summary>The request as one for a form; only without stations.</summary>
     /// <param name="request">The request.</param>
     public static FormRequest AsForm(IFoldedRequest request) =>
-        new(request.Units, request.Panel!, request.Form, request.Brake!, request.Marks);
+        new(request.Units, request.Panel!, request.Form, request.Brake, request.Marks);
 
     /// <summary>Links of the form, where it is planned.</summary>
     /// <param name="request">The request.</param>
-    public static LinksResult LinksOf(IFoldedRequest request) => FormLinks.OfPlanned(request.Stations is null ? AsForm(request) : null);
+    public LinksResult LinksOf(IFoldedRequest request) =>
+        FormLinks.OfPlanned(request.Stations is null ? AsForm(request) : null, Failed.Count == 0);
 
     private static FoldedForm Planned(IFoldedRequest request, CancellationToken cancellation)
     {
@@ -61,10 +62,10 @@ internal sealed record FoldedForm(
     private static FoldedForm Standing(IFoldedRequest request)
     {
         var units = UnitSystem.Of(request.Units);
-        var (thickness, radius) = (FormSpecs.SheetFrom(request.Form, units).ThicknessMm, units.ToMm(request.Form.FoldRadius));
+        var (thickness, radius) = (FormSpecs.SheetFrom(request.Form!, units).ThicknessMm, units.ToMm(request.Form!.FoldRadius!.Value));
         return new(
             new(
-                [units.ToMm(request.Form.LeadIn), .. request.Stations!.Select(station => units.ToMm(station.FacetAfter))],
+                [units.ToMm(request.Form.LeadIn!.Value), .. request.Stations!.Select(station => units.ToMm(station.FacetAfter))],
                 [.. request.Stations!.Select(station => Angle.FromDegrees(station.Angle).Radians)]),
             new(
                 radius,

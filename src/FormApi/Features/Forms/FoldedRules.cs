@@ -17,9 +17,11 @@ internal static class FoldedRules
         this AbstractValidator<T> rules, UnitSystem units, Func<T, bool> isFlatUsed, Func<T, bool> isPulledOn)
         where T : class, IFoldedRequest
     {
-        rules.RuleFor(request => request.Form).SetValidator(new FormInputRules(units))
-            .When(request => request.Stations is null || isFlatUsed(request));
-        rules.RuleFor(request => request.Form).SetValidator(new FormInputRules(units, isStanding: true))
+        rules.RuleFor(request => request.Form!).SetValidator(new FormInputRules(units))
+            .When(request => request is { Form: not null, Stations: null });
+        rules.RuleFor(request => request.Form!).SetValidator(new FormInputRules(units, mustHaveSheet: true))
+            .When(request => request.Stations is not null && isFlatUsed(request));
+        rules.RuleFor(request => request.Form!).SetValidator(new FormInputRules(units, isStanding: true))
             .When(request => request.Stations is not null && !isFlatUsed(request));
         rules.RuleFor(request => request.Panel!).SetValidator(new PanelInputRules(units)).When(request => request.Panel is not null);
         rules.RuleFor(request => request.Brake!).SetValidator(new BrakeInputRules(units)).When(request => request.Brake is not null);
@@ -39,12 +41,12 @@ internal static class FoldedRules
     {
         rules.Unused(request => request.Brake);
         rules.Unused(request => request.Marks);
-        rules.Unused(request => request.Form.Width).When(request => !isPulledOn(request));
-        rules.Unused(request => request.Form.Stepping);
-        rules.Unused(request => request.Form.Grain);
-        rules.Unused(request => request.Form.Backing).When(request => !isPulledOn(request));
-        rules.Unused(request => request.Form.NeutralFactor).When(request => !isFlatUsed(request));
-        rules.Unused(request => request.Form.Stop);
+        rules.Unused(request => request.Form!.Width).When(request => !isPulledOn(request));
+        rules.Unused(request => request.Form!.Stepping);
+        rules.Unused(request => request.Form!.Grain);
+        rules.Unused(request => request.Form!.Backing).When(request => !isPulledOn(request));
+        rules.Unused(request => request.Form!.NeutralFactor).When(request => !isFlatUsed(request));
+        rules.Unused(request => request.Form!.Stop);
     });
 
     /// <summary>Refuses what a panel over a form given by its stations has no use for.</summary>
@@ -70,6 +72,18 @@ internal static class FoldedRules
         if (request.Stations is null && request.Panel is null)
             return "/panel";
         return (request.Panel is { } panel ? FormRequest.MissingOf(panel) : null)
-            ?? (request.Stations is null && request.Brake is null ? "/brake" : null);
+            ?? (request.Stations is null ? null : MissingStanding(request.Form));
     }
+
+    /// <summary>Pointer of what is missing of a form that is given by its stations: nothing of it is chosen; or null.</summary>
+    /// <param name="form">The form.</param>
+    public static string? MissingStanding(FormInput? form) => form switch
+    {
+        null => "/form",
+        { Material: null } => "/form/material",
+        { FoldRadius: null } => "/form/foldRadius",
+        { LeadIn: null } => "/form/leadIn",
+        { LeadOut: null } => "/form/leadOut",
+        _ => null,
+    };
 }

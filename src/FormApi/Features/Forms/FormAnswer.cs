@@ -48,6 +48,6 @@ internal sealed record FormAnswer(
             Lists.Map(plan.Safety, note => SafetyResult.From(note, units)),
             Lists.Map(plan.ShopNotes, note => ShopNoteResult.From(note, units)),
             Lists.Map(plan.Basis, BasisResult.From),
-            AnswerLinks.OfForm(job.Shown.Canonical.Span));
+            AnswerLinks.OfForm(job.Shown.Canonical.Span, plan.Verdict != PlanVerdict.CannotBeMade));
     }
 }

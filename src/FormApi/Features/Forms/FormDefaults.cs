@@ -22,13 +22,15 @@ internal static class FormDefaults
     public static FormRequest Apply(FormRequest request)
     {
         var units = UnitSystem.Of(request.Units);
-        return request with
-        {
-            Panel = Apply(request.Panel, units),
-            Form = Apply(request.Form, request.Panel),
-            Brake = Apply(request.Brake, units),
-            Marks = Apply(request.Marks, request.Units),
-        };
+        return FormChoices.Filled(
+            request with
+            {
+                Panel = Apply(request.Panel, units),
+                Form = Apply(request.Form ?? new(), request.Panel, units),
+                Brake = Apply(request.Brake ?? new(), units),
+                Marks = Apply(request.Marks, request.Units),
+            },
+            units);
     }
 
     /// <summary>The gauge system of a sheet stated by gauge, or null.</summary>
@@ -40,6 +42,8 @@ internal static class FormDefaults
     /// <param name="units">The caller's units.</param>
     internal static PanelInput Apply(PanelInput panel, UnitSystem units) => panel with
     {
+        LeadIn = panel.LeadIn ?? ShopLengths.Lead(units),
+        LeadOut = panel.LeadOut ?? ShopLengths.LeadOut(units),
         GaugeSystem = GaugeSystemOf(panel),
         Mirrored = panel.Mirrored ?? false,
         Surface = panel.Surface ?? Surface.Inside,
@@ -61,6 +65,7 @@ internal static class FormDefaults
         StockSheets = panel.StockSheets is null
             ? DefaultSheets(units)
             : [.. panel.StockSheets.Select(sheet => sheet with { Name = sheet.Name ?? NameOf(sheet, units) })],
+        Assumed = Assumptions.Of(panel),
     };
 
     private static ScatterInput Apply(ScatterInput? scatter, PanelInput panel, UnitSystem units) => ScatterInput.Whole(
@@ -80,14 +85,19 @@ internal static class FormDefaults
     private static SpringbackInput Apply(SpringbackInput? springback) =>
         springback?.Factor is not null ? springback : new(springback?.Model ?? SpringbackModel.Wrap, null, springback?.EffectiveYield);
 
-    private static FormInput Apply(FormInput form, PanelInput panel) => form with
+    // The sheet and what goes with it is chosen once the rest is there.
+    private static FormInput Apply(FormInput form, PanelInput panel, UnitSystem units) => form with
     {
+        Material = form.Material ?? FormInput.UsualMaterial,
+        LeadIn = form.LeadIn ?? ShopLengths.Lead(units),
+        LeadOut = form.LeadOut ?? ShopLengths.Lead(units),
         GaugeSystem = GaugeSystemOf(form),
         Width = form.Width ?? panel.Width ?? (panel.Curve as TaperInput)?.Length,
         Stepping = Apply(form.Stepping ?? new()),
         Grain = form.Grain ?? Grain.Unknown,
         Stop = WithRounding(form.Stop),
-        Backing = form.Backing ?? FormBacking.None,
+        Backing = form.IsSheetOpen() ? form.Backing : form.Backing ?? FormBacking.None,
+        Assumed = Assumptions.Of(form),
     };
 
     /// <summary>The stop with its rounding shown, where anything is said of it.</summary>
@@ -110,6 +120,7 @@ internal static class FormDefaults
         Kind = brake.Kind ?? BrakeKind.Leaf,
         MinFacet = brake.MinFacet ?? units.Length(BrakeSpec.DefaultMinFacetMm),
         StopResolution = brake.StopResolution ?? BrakeSpec.DefaultStopResolutionDegrees,
+        Assumed = Assumptions.Of(brake),
     };
 
     private static MarksInput Apply(MarksInput? marks, LengthUnit unit)

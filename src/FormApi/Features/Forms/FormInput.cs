@@ -11,11 +11,13 @@ using GaugeTable = Forming.Materials.Gauges;
 namespace FormApi.Features.Forms;
 
 /// <summary>The faceted form to be folded.</summary>
-/// <param name="Material">Material of the form.</param>
-/// <param name="FoldRadius">Inside radius of its folds [mm or in]; below 0.2 of the thickness give <c>neutralFactor</c> too.</param>
-/// <param name="LeadIn">Flat before the first fold, to its mold line [mm or in].</param>
-/// <param name="LeadOut">Flat after the last fold, to its mold line [mm or in].</param>
-/// <param name="Thickness">Thickness [mm or in]; this or <c>gauge</c>.</param>
+/// <param name="Material">Material of the form. Default: <c>steel-cr-cs</c>.</param>
+/// <param name="FoldRadius">Inside radius of its folds [mm or in]; below 0.2 of the thickness give <c>neutralFactor</c> too. Default: one
+/// thickness.</param>
+/// <param name="LeadIn">Flat before the first fold, to its mold line [mm or in]. Default: 60 mm or 2.5 in.</param>
+/// <param name="LeadOut">Flat after the last fold, to its mold line [mm or in]. Default: 60 mm or 2.5 in.</param>
+/// <param name="Thickness">Thickness [mm or in]; this or <c>gauge</c>. Default: the thinnest standard sheet that carries the pull bare, or
+/// 1.5 mm or 16 gauge with ribs where none does.</param>
 /// <param name="Gauge">Gauge number; this or <c>thickness</c>.</param>
 /// <param name="GaugeSystem">The gauge's system, an id of <c>/v1/gauges</c>. Default: the material's own.</param>
 /// <param name="Width">Width along the folds [mm or in]. Default: the panel's.</param>
@@ -25,12 +27,13 @@ namespace FormApi.Features.Forms;
 /// <param name="Stop">What test strips taught about the angle stop, and how stop angles are rounded to its steps. Default: null, a first
 /// guess from the form's springback, and <c>each</c>.</param>
 /// <param name="Backing">What supports the form: <c>none</c>, or <c>ribs</c> cut to its inside profile, which keep it from bending.
-/// Default: <c>none</c>.</param>
+/// Default: <c>none</c>, or with the sheet.</param>
+/// <param name="Assumed">Which values nobody gave. Default: those that are left out.</param>
 internal sealed record FormInput(
-    MaterialInput Material,
-    double FoldRadius,
-    double LeadIn,
-    double LeadOut,
+    MaterialInput? Material = null,
+    double? FoldRadius = null,
+    double? LeadIn = null,
+    double? LeadOut = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Thickness = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? Gauge = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? GaugeSystem = null,
@@ -39,7 +42,37 @@ internal sealed record FormInput(
     Grain? Grain = null,
     double? NeutralFactor = null,
     StopInput? Stop = null,
-    FormBacking? Backing = null) : ISheetInput;
+    FormBacking? Backing = null,
+    IReadOnlyList<FormFigure>? Assumed = null) : ISheetInput
+{
+    /// <summary>What a form is folded from where nobody says.</summary>
+    internal static MaterialInput UsualMaterial { get; } = new("steel-cr-cs");
+
+    /// <inheritdoc/>
+    MaterialInput ISheetInput.Material => Material ?? UsualMaterial;
+
+    /// <summary>Whether its sheet is left open.</summary>
+    internal bool IsSheetOpen() => Thickness is null && Gauge is null;
+}
+
+/// <summary>A value of the form that may be left open.</summary>
+internal enum FormFigure
+{
+    /// <summary>The material.</summary>
+    Material,
+
+    /// <summary>The thickness, and with it the backing.</summary>
+    Thickness,
+
+    /// <summary>The fold radius.</summary>
+    FoldRadius,
+
+    /// <summary>The lead-in.</summary>
+    LeadIn,
+
+    /// <summary>The lead-out.</summary>
+    LeadOut,
+}
 
 /// <summary>Where the folds go. At most one of <c>folds</c>, <c>angle</c> and <c>spacing</c>.</summary>
 /// <param name="Rule">How folds are spread: evenly over the turned angle, evenly over the flat blank, or as far apart as the finish allows.
@@ -82,9 +115,10 @@ internal sealed class FormInputRules : AbstractValidator<FormInput>
     /// <summary>Rules, with limits in the caller's units.</summary>
     /// <param name="units">The caller's units.</param>
     /// <param name="isStanding">Whether the form already exists, so that no flat blank is needed.</param>
-    public FormInputRules(UnitSystem units, bool isStanding = false)
+    /// <param name="mustHaveSheet">Whether its folds are known, so that its sheet must be too.</param>
+    public FormInputRules(UnitSystem units, bool isStanding = false, bool mustHaveSheet = false)
     {
-        this.AddSheetRules(units);
+        this.AddSheetRules(units, mayBeOpen: !isStanding && !mustHaveSheet);
         RuleFor(form => form.FoldRadius).Within(Ranges.FoldRadius, units);
         RuleFor(form => form.LeadIn).Within(Ranges.Flat, units);
         RuleFor(form => form.LeadOut).Within(Ranges.Flat, units);
@@ -106,7 +140,7 @@ internal sealed class FormInputRules : AbstractValidator<FormInput>
         form.Thickness
         ?? (form.Gauge is { } gauge && SheetRules.GaugeSystemOf(form) is { } system && GaugeTable.TryThickness(system, gauge, out var mm)
             ? units.Length(mm)
-            : 0);
+            : form.IsSheetOpen() ? units.Length(FormChoices.ThinnestMm) : 0);
 }
 
 /// <summary>What a stepping must satisfy.</summary>

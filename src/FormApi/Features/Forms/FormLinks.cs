@@ -8,7 +8,8 @@ internal static class FormLinks
 {
     /// <summary>The links, or null members where none was planned.</summary>
     /// <param name="request">The request as one for a form, or null.</param>
-    public static LinksResult OfPlanned(FormRequest? request) => request is null
+    /// <param name="canBeMade">Whether no check failed.</param>
+    public static LinksResult OfPlanned(FormRequest? request, bool canBeMade) => request is null
         ? new(null, null, null)
-        : AnswerLinks.OfForm(NormalizedRequest.Of(FormDefaults.Apply(request)).Canonical.Span);
+        : AnswerLinks.OfForm(NormalizedRequest.Of(FormDefaults.Apply(request)).Canonical.Span, canBeMade);
 }

@@ -11,14 +11,14 @@ namespace FormApi.Features.Forms;
 /// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> (with N, MPa, kg, J) or <c>in</c> (with lbf, psi,
 /// lb, ft·lbf). Angles are in degrees.</param>
 /// <param name="Panel">The finished panel that is wanted, and how it will be pulled.</param>
-/// <param name="Form">The faceted form to be folded.</param>
-/// <param name="Brake">The brake the form is folded on.</param>
+/// <param name="Form">The faceted form to be folded. Default: what a shop would take, named in <c>basis</c>.</param>
+/// <param name="Brake">The brake the form is folded on. Default: a leaf brake as long as the form's longest fold.</param>
 /// <param name="Marks">How the flat form blank is marked. Default: from the lead-in edge, on a tape in the request's units.</param>
 internal sealed record FormRequest(
     LengthUnit Units,
     PanelInput Panel,
-    FormInput Form,
-    BrakeInput Brake,
+    FormInput? Form = null,
+    BrakeInput? Brake = null,
     MarksInput? Marks = null) : IRequestBody<FormRequest>
 {
     /// <inheritdoc/>
@@ -56,8 +56,8 @@ internal sealed class FormRequestRules : AbstractValidator<FormRequest>
     private FormRequestRules(UnitSystem units)
     {
         RuleFor(request => request.Panel).SetValidator(new PanelInputRules(units));
-        RuleFor(request => request.Form).SetValidator(new FormInputRules(units));
-        RuleFor(request => request.Brake).SetValidator(new BrakeInputRules(units));
+        RuleFor(request => request.Form!).SetValidator(new FormInputRules(units)).When(request => request.Form is not null);
+        RuleFor(request => request.Brake!).SetValidator(new BrakeInputRules(units)).When(request => request.Brake is not null);
         RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units)).When(request => request.Marks is not null);
     }
 

@@ -36,13 +36,14 @@ internal sealed record FormSpecs(FormJob Job)
         var units = UnitSystem.Of(request.Units);
         return new(new FormJob(
             PanelFrom(request.Panel, units),
-            FormFrom(request.Form, units),
-            BrakeFrom(request.Brake, units),
+            FormFrom(request.Form!, units),
+            BrakeFrom(request.Brake!, units),
             MarksFrom(request.Marks!))
         {
             Units = UnitsOf(request.Units),
             PanelGaugeSystem = request.Panel.GaugeSystem,
-            FormGaugeSystem = request.Form.GaugeSystem,
+            FormGaugeSystem = request.Form!.GaugeSystem,
+            Assumed = Assumptions.Of(request),
         });
     }
 
@@ -55,8 +56,8 @@ internal sealed record FormSpecs(FormJob Job)
         Curve = CurveFrom(panel.Curve, units),
         Surface = panel.Surface!.Value,
         WidthMm = units.ToMm(panel.Width ?? ((TaperInput)panel.Curve).Length),
-        LeadInMm = units.ToMm(panel.LeadIn),
-        LeadOutMm = units.ToMm(panel.LeadOut),
+        LeadInMm = units.ToMm(panel.LeadIn!.Value),
+        LeadOutMm = units.ToMm(panel.LeadOut!.Value),
         TrimMm = units.ToMm(panel.Trim!.Value),
         Mirrored = panel.Mirrored!.Value,
         Finish = FinishFrom(panel, units),
@@ -82,9 +83,9 @@ internal sealed record FormSpecs(FormJob Job)
     internal static FormSpec FormFrom(FormInput form, UnitSystem units) => new()
     {
         Sheet = SheetFrom(form, units),
-        FoldRadiusMm = units.ToMm(form.FoldRadius),
-        LeadInMm = units.ToMm(form.LeadIn),
-        LeadOutMm = units.ToMm(form.LeadOut),
+        FoldRadiusMm = units.ToMm(form.FoldRadius!.Value),
+        LeadInMm = units.ToMm(form.LeadIn!.Value),
+        LeadOutMm = units.ToMm(form.LeadOut!.Value),
         WidthMm = units.ToMm(form.Width!.Value),
         Stepping = new()
         {
@@ -116,7 +117,7 @@ internal sealed record FormSpecs(FormJob Job)
     internal static BrakeSpec BrakeFrom(BrakeInput brake, UnitSystem units) => new()
     {
         Kind = brake.Kind!.Value,
-        LengthMm = units.ToMm(brake.Length),
+        LengthMm = units.ToMm(brake.Length!.Value),
         MinFacetMm = units.ToMm(brake.MinFacet!.Value),
         StopResolution = Angle.FromDegrees(brake.StopResolution!.Value),
         ReachMm = ToMm(brake.Reach, units),

@@ -4,7 +4,7 @@ namespace FormApi.Features.Forms;
 internal interface IStationsRequest
 {
     /// <summary>The form.</summary>
-    FormInput Form { get; }
+    FormInput? Form { get; }
 
     /// <summary>The panel, or null.</summary>
     PanelInput? Panel { get; }

@@ -9,9 +9,10 @@ namespace FormApi.Features.Forms;
 
 /// <summary>The finished panel that is wanted, and how it will be pulled.</summary>
 /// <param name="Material">Material of the panel.</param>
-/// <param name="LeadIn">Flat before the curve [mm or in].</param>
-/// <param name="LeadOut">Flat after the curve [mm or in]; with <c>mirrored</c> the single flat between the two curves.</param>
 /// <param name="Curve">The finished curve; it starts at (0, 0) heading along x and turns left.</param>
+/// <param name="LeadIn">Flat before the curve [mm or in]. Default: 60 mm or 2.5 in.</param>
+/// <param name="LeadOut">Flat after the curve [mm or in]; with <c>mirrored</c> the single flat between the two curves. Default:
+/// 150 mm or 6 in.</param>
 /// <param name="Width">Width along the folds [mm or in]; needed but for a taper, which does not use it: its own length is used.</param>
 /// <param name="Thickness">Thickness [mm or in]; this or <c>gauge</c>.</param>
 /// <param name="Gauge">Gauge number; this or <c>thickness</c>.</param>
@@ -31,11 +32,12 @@ namespace FormApi.Features.Forms;
 /// <param name="StockSheets">Sheets that blanks are cut from. Default: sizes that merchants commonly stock.</param>
 /// <param name="Pull">Who or what pulls the panel and lifts the blanks. Default: one person.</param>
 /// <param name="Scatter">How much sheets and folds differ. Default: see <c>basis</c>.</param>
+/// <param name="Assumed">Which values nobody gave. Default: those that are left out.</param>
 internal sealed record PanelInput(
     MaterialInput Material,
-    double LeadIn,
-    double LeadOut,
     CurveInput Curve,
+    double? LeadIn = null,
+    double? LeadOut = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Width = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Thickness = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? Gauge = null,
@@ -53,7 +55,18 @@ internal sealed record PanelInput(
     FinishedToleranceInput? Tolerance = null,
     IReadOnlyList<StockSheetInput>? StockSheets = null,
     PullInput? Pull = null,
-    ScatterInput? Scatter = null) : ISheetInput;
+    ScatterInput? Scatter = null,
+    IReadOnlyList<PanelFigure>? Assumed = null) : ISheetInput;
+
+/// <summary>A value of the panel that may be left open.</summary>
+internal enum PanelFigure
+{
+    /// <summary>The lead-in.</summary>
+    LeadIn,
+
+    /// <summary>The lead-out.</summary>
+    LeadOut,
+}
 
 /// <summary>How much of the facets may show in the finished panel.</summary>
 internal enum FinishName

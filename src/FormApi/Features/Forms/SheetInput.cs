@@ -30,7 +30,8 @@ internal static class SheetRules
     /// <typeparam name="T">The record that states the sheet.</typeparam>
     /// <param name="rules">The rules of that record.</param>
     /// <param name="units">The caller's units.</param>
-    public static void AddSheetRules<T>(this AbstractValidator<T> rules, UnitSystem units)
+    /// <param name="mayBeOpen">Whether the thickness may be left to the service.</param>
+    public static void AddSheetRules<T>(this AbstractValidator<T> rules, UnitSystem units, bool mayBeOpen = false)
         where T : ISheetInput
     {
         rules.RuleFor(sheet => sheet.Material).SetValidator(new MaterialInputRules(units));
@@ -38,10 +39,14 @@ internal static class SheetRules
         rules.RuleFor(sheet => sheet.Gauge).Null()
             .Else("choose-one", "Give thickness or gauge, not both.", "thickness or gauge, not both")
             .When(sheet => sheet.Thickness is not null);
-        rules.RuleFor(sheet => sheet.Thickness).NotNull().Else("choose-one", "The sheet has no thickness.", "thickness, or gauge")
-            .When(sheet => sheet.Gauge is null);
+        if (!mayBeOpen)
+        {
+            rules.RuleFor(sheet => sheet.Thickness).NotNull().Else("choose-one", "The sheet has no thickness.", "thickness, or gauge")
+                .When(sheet => sheet.Gauge is null);
+        }
+
         rules.RuleFor(sheet => sheet.GaugeSystem).Null().Else("not-applicable", "gaugeSystem needs gauge.", "only with gauge")
-            .When(sheet => sheet.Gauge is null && sheet.Thickness is not null);
+            .When(sheet => sheet.Gauge is null && (mayBeOpen || sheet.Thickness is not null));
         rules.When(sheet => sheet.Gauge is not null && sheet.Thickness is null, () => AddGaugeRules(rules));
     }
 

@@ -38,7 +38,7 @@ internal static class StationsRules
     {
         if (request.Stations is not [.., var last] || request.Stations.Count > count.Max)
             return;
-        var (given, leadOut) = (last.FacetAfter, request.Form.LeadOut);
+        var (given, leadOut) = (last.FacetAfter, request.Form!.LeadOut!.Value);
         if (!(Math.Abs(given - leadOut) <= SameLength * Math.Max(1, leadOut)))
         {
             context.FaultAt(

@@ -23,8 +23,8 @@ internal static class InspectionDefaults
             {
                 Panel = request.Panel is { } panel ? PredictionDefaults.StandingPanel(panel, units) : null,
                 Form = request.Panel is { } pulled
-                    ? PredictionDefaults.StandingForm(request.Form, pulled)
-                    : request.Form with { GaugeSystem = FormDefaults.GaugeSystemOf(request.Form) },
+                    ? PredictionDefaults.StandingForm(request.Form!, pulled)
+                    : request.Form! with { GaugeSystem = FormDefaults.GaugeSystemOf(request.Form) },
                 Ends = request.Panel is null ? null : request.Ends ?? PredictionDefaults.EndsOf(stations),
             }
             : Planned(request);

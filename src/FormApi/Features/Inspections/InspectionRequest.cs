@@ -15,9 +15,9 @@ namespace FormApi.Features.Inspections;
 
 /// <summary>What was measured on a folded form, and the plan it was folded to: the request for its plan, or its stations.</summary>
 /// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> or <c>in</c>. Angles are in degrees.</param>
+/// <param name="Measured">What was measured.</param>
 /// <param name="Form">The form as planned. With <c>stations</c> leave out <c>width</c>, <c>stepping</c>, <c>grain</c> and <c>stop</c>, and
 /// <c>neutralFactor</c> but with measured <c>spacings</c>: they would have no use.</param>
-/// <param name="Measured">What was measured.</param>
 /// <param name="Panel">The panel; needed but with <c>stations</c>, where it only says what the errors do to a panel. There leave out
 /// <c>trim</c>, <c>grain</c>, <c>stockSheets</c>, <c>clamp.height</c> and, of <c>springback</c>, <c>model</c> and <c>factor</c>.</param>
 /// <param name="Brake">The brake; needed but with <c>stations</c>, which leave no use for it.</param>
@@ -32,8 +32,8 @@ namespace FormApi.Features.Inspections;
 /// <param name="Corrections">How folds may be corrected. Default: closed only, by up to 4 steps of the stop.</param>
 internal sealed record InspectionRequest(
     LengthUnit Units,
-    FormInput Form,
     MeasuredInput Measured,
+    FormInput? Form = null,
     PanelInput? Panel = null,
     BrakeInput? Brake = null,
     MarksInput? Marks = null,

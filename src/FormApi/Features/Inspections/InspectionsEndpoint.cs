@@ -42,12 +42,12 @@ internal static class InspectionsEndpoint
                 Rules = rules,
                 Ends = form.Ends ?? request.Ends ?? SteppingEnds.Half,
                 Panel = panel,
-                Beam = panel is null ? null : Forms.FormSpecs.BeamFrom(request.Form, panel, units),
+                Beam = panel is null ? null : Forms.FormSpecs.BeamFrom(request.Form!, panel, units),
             },
             cancellation);
         var shown = NormalizedRequest.Of(request);
         return new AnswerResult<InspectionAnswer>(
-            InspectionAnswer.From(report, form.Failed, rules.Step, FoldedForm.LinksOf(request), shown),
+            InspectionAnswer.From(report, form.Failed, rules.Step, form.LinksOf(request), shown),
             InspectionAnswerJson.Default.InspectionAnswer,
             shown.Fingerprint);
     });

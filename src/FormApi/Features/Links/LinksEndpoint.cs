@@ -37,7 +37,8 @@ internal static class LinksEndpoint
         routes.MapGet("/v1/links/{request}/program", OpenProgram)
             .Describe("openProgramLink", Tag, "The brake's steps for the form that a link holds.")
             .Refuses(Faults)
-            .WithDescription("The answer of POST /v1/programs, byte for byte; by Accept as CSV, SVG or PDF too." + Always);
+            .WithDescription("The answer of POST /v1/programs, byte for byte; by Accept as CSV, SVG or PDF too. "
+                + "With step, that step alone, with its picture." + Always);
     }
 
     private static Results<AnswerResult<FormAnswer>, UnchangedResult, ProblemResult> OpenForm(
@@ -64,6 +65,7 @@ internal static class LinksEndpoint
     private static Results<Results<AnswerResult<ProgramAnswer>, ProgramFileResult>, UnchangedResult, ProblemResult> OpenProgram(
         string request,
         string? paper,
+        int? step,
         HttpContext context,
         IOptions<Limits> limits,
         IOptions<PublicAddress> address,
@@ -72,5 +74,5 @@ internal static class LinksEndpoint
         request,
         limits.Value.LinkBytes,
         ProgramFileResult.Offered.Choose(context.Request)!,
-        json => ProgramsEndpoint.Answer(JsonBody<ProgramRequest>.Of(json), paper, context.Request, address, cancellation));
+        json => ProgramsEndpoint.Show(JsonBody<ProgramRequest>.Of(json), paper, step, context.Request, address, cancellation));
 }

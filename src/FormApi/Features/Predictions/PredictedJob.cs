@@ -26,7 +26,7 @@ internal sealed record PredictedJob(PredictionReport Report, PanelSpec Panel, Li
         var (report, panel) = request.Stations is { } stations
             ? OverStanding(request, stations, UnitSystem.Of(request.Units), cancellation)
             : OverPlanned(FormSpecs.From(FormDefaults.Apply(PredictionDefaults.AsForm(request))), cancellation);
-        var links = FormLinks.OfPlanned(request.Stations is null ? PredictionDefaults.AsForm(request) : null);
+        var links = FormLinks.OfPlanned(request.Stations is null ? PredictionDefaults.AsForm(request) : null, report.Checks.All(check => check.Verdict != Forming.Checks.Verdict.Fail));
         return new(report, panel, links, NormalizedRequest.Of(request));
     }
 
@@ -37,13 +37,13 @@ internal sealed record PredictedJob(PredictionReport Report, PanelSpec Panel, Li
         PredictionRequest request, IReadOnlyList<StandingStationInput> stations, UnitSystem units, CancellationToken cancellation)
     {
         var panel = FormSpecs.PanelFrom(FormDefaults.Apply(request.Panel, units), units);
-        var sheet = FormSpecs.SheetFrom(request.Form, units);
+        var sheet = FormSpecs.SheetFrom(request.Form!, units);
         var form = new StandingForm(
             [.. stations.SkipLast(1).Select(station => units.ToMm(station.FacetAfter))],
             [.. stations.Select(station => Angle.FromDegrees(station.Angle).Radians)],
-            units.ToMm(request.Form.FoldRadius) + sheet.ThicknessMm);
+            units.ToMm(request.Form!.FoldRadius!.Value) + sheet.ThicknessMm);
         var beam = FormSpecs.BeamFrom(request.Form, panel, units);
-        var job = StandingJob.Of(form, units.ToMm(request.Form.LeadOut), request.Ends!.Value, panel, beam, cancellation) with
+        var job = StandingJob.Of(form, units.ToMm(request.Form.LeadOut!.Value), request.Ends!.Value, panel, beam, cancellation) with
         {
             Units = FormSpecs.UnitsOf(request.Units),
         };

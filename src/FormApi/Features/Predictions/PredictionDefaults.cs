@@ -21,7 +21,7 @@ internal static class PredictionDefaults
             return request with
             {
                 Panel = StandingPanel(request.Panel, units),
-                Form = StandingForm(request.Form, request.Panel),
+                Form = StandingForm(request.Form!, request.Panel),
                 Ends = request.Ends ?? EndsOf(stations),
             };
         }
@@ -38,7 +38,7 @@ internal static class PredictionDefaults
     /// <summary>The request as one for a form; only without stations.</summary>
     /// <param name="request">The request.</param>
     public static FormRequest AsForm(PredictionRequest request) =>
-        new(request.Units, request.Panel, request.Form, request.Brake!, request.Marks);
+        new(request.Units, request.Panel, request.Form, request.Brake, request.Marks);
 
     /// <summary>An existing form that a panel is pulled over, with every default that has a use there.</summary>
     /// <param name="form">A form that passed its rules.</param>
@@ -48,6 +48,7 @@ internal static class PredictionDefaults
         GaugeSystem = FormDefaults.GaugeSystemOf(form),
         Width = form.Width ?? panel.Width ?? (panel.Curve as TaperInput)?.Length,
         Backing = form.Backing ?? FormBacking.None,
+        Assumed = null,
     };
 
     /// <summary>A panel pulled over an existing form, with every default that has a use there.</summary>

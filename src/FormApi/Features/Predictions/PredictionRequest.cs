@@ -18,7 +18,7 @@ namespace FormApi.Features.Predictions;
 /// <param name="Panel">The panel that is wanted, and how it will be pulled. With <c>stations</c> leave out <c>trim</c>, <c>grain</c>,
 /// <c>stockSheets</c>, <c>clamp.height</c> and, of <c>springback</c>, <c>model</c> and <c>factor</c>: they would have no use. <c>lever</c>
 /// then reaches from the form's last fold (half a facet past a full one) to the hand.</param>
-/// <param name="Form">The form. With <c>stations</c> leave out <c>stepping</c>, <c>grain</c>, <c>neutralFactor</c> and
+/// <param name="Form">The form. Default: as <c>/v1/forms</c> chooses it. With <c>stations</c> leave out <c>stepping</c>, <c>grain</c>, <c>neutralFactor</c> and
 /// <c>stop</c>: they would have no use.</param>
 /// <param name="Brake">The brake the form is folded on; needed but with <c>stations</c>, which leave no use for it.</param>
 /// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the
@@ -29,7 +29,7 @@ namespace FormApi.Features.Predictions;
 internal sealed record PredictionRequest(
     LengthUnit Units,
     PanelInput Panel,
-    FormInput Form,
+    FormInput? Form = null,
     BrakeInput? Brake = null,
     MarksInput? Marks = null,
     SteppingEnds? Ends = null,
@@ -59,8 +59,9 @@ internal sealed class PredictionRequestRules : AbstractValidator<PredictionReque
     internal PredictionRequestRules(UnitSystem units)
     {
         RuleFor(request => request.Panel).SetValidator(new PanelInputRules(units));
-        RuleFor(request => request.Form).SetValidator(new FormInputRules(units)).When(request => request.Stations is null);
-        RuleFor(request => request.Form).SetValidator(new FormInputRules(units, isStanding: true))
+        RuleFor(request => request.Form!).SetValidator(new FormInputRules(units))
+            .When(request => request is { Form: not null, Stations: null });
+        RuleFor(request => request.Form!).SetValidator(new FormInputRules(units, isStanding: true))
             .When(request => request.Stations is not null);
         RuleFor(request => request.Brake!).SetValidator(new BrakeInputRules(units)).When(request => request.Brake is not null);
         RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units)).When(request => request.Marks is not null);

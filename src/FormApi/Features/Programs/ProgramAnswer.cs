@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text;
 using System.Text.Json.Serialization;
 using FormApi.Features.Forms;
 using FormApi.Http;
@@ -5,6 +7,7 @@ using FormApi.Http.Json;
 using FormApi.Http.Links;
 using FormApi.Http.Problems;
 using FormApi.Http.Units;
+using Forming.Drawing.Svg;
 using Forming.Plans;
 using Forming.Programs;
 using Forming.Programs.Brakes;
@@ -45,7 +48,8 @@ internal sealed record ProgramAnswer(
 
     /// <summary>The answer to a request.</summary>
     /// <param name="job">The programmed request.</param>
-    public static ProgramAnswer From(ProgrammedJob job)
+    /// <param name="only">The one step to show, with its picture; null for all.</param>
+    public static ProgramAnswer From(ProgrammedJob job, ProgramStep? only = null)
     {
         var (program, units) = (job.Program, job.Units);
         return new(
@@ -66,7 +70,9 @@ internal sealed record ProgramAnswer(
                 program.Searched == SearchedOrders.AllOrders ? "all orders" : "families",
                 program.IsSearchComplete,
                 OrdersOf(program, units)),
-            Lists.Map(program.Steps, step => StepOf(step, job.Brake is PressBrake, units)),
+            only is null
+                ? Lists.Map(program.Steps, step => StepOf(step, job.Brake is PressBrake, units))
+                : [StepOf(only, job.Brake is PressBrake, units) with { Picture = PictureOf(job, only) }],
             Lists.Map(job.Checks, check => CheckResult.From(check, units)),
             Lists.Map(program.Safety, note => SafetyResult.From(note, units)),
             Lists.Map(program.Basis, BasisResult.From),
@@ -94,10 +100,18 @@ internal sealed record ProgramAnswer(
             order.HandlingCost,
             units.Length(order.ClearanceMm)));
 
+    private static string PictureOf(ProgrammedJob job, ProgramStep only)
+    {
+        using var stream = new MemoryStream();
+        ProgramSvgSheet.Write(job.AsDrawing(null, only), stream);
+        return Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
+    }
+
     private static StepResult StepOf(ProgramStep step, bool isPress, UnitSystem units)
     {
         return new(
             step.Number,
+            string.Create(CultureInfo.InvariantCulture, $"fold-{step.Fold}"),
             step.Fold,
             step.EdgeInFront,
             step.Handling,
@@ -127,7 +141,7 @@ internal sealed record ProgramAnswer(
             units.Length(step.BackRunMm),
             MarkedFace,
             units.Wording.Of(step.Text),
-            Lists.Map(step.Checks, check => CheckResult.From(check, units)),
+            [.. step.Checks.Where(check => check.Verdict != Forming.Checks.Verdict.Pass).Select(check => CheckResult.From(check, units))],
             step.Gauge.Marks is { } marks
                 ? new(units.Length(marks.Near.Mm), units.Length(marks.Far.Mm), marks.Near.Text, marks.Far.Text)
                 : null,
@@ -187,6 +201,7 @@ internal sealed record OrderTriedResult(
 
 /// <summary>One fold at the brake.</summary>
 /// <param name="Number">Number of the step, from 1.</param>
+/// <param name="Id">Its name, the same whatever the order of the steps.</param>
 /// <param name="Fold">Number of the fold, from 1 at the start edge, the lead-in.</param>
 /// <param name="EdgeInFront">The edge towards the operator.</param>
 /// <param name="Handling">How the part is moved to the fold.</param>
@@ -219,12 +234,14 @@ internal sealed record OrderTriedResult(
 /// <param name="BackRun">Flat behind the fold, at its shorter end [mm or in].</param>
 /// <param name="FaceUp">The face that lies up: always <c>inside</c>, the marked face; the part is never flipped.</param>
 /// <param name="Text">What to do, in words.</param>
-/// <param name="Checks">The step's own checks.</param>
+/// <param name="Checks">The step's own checks that did not pass.</param>
 /// <param name="Marks">The marks of the line to set under nose or punch, on the sheet's long edges, from the datum; tapers only.</param>
 /// <param name="Swing">From the last line to this one [°], anticlockwise seen from above; tapers only, null at the first step.</param>
 /// <param name="Section">Third of the fold with the least clearance: <c>near</c>, <c>middle</c> or <c>far</c>; tapers only.</param>
+/// <param name="Picture">The step as an SVG picture; only where a link asks for one step.</param>
 internal sealed record StepResult(
     int Number,
+    string Id,
     int Fold,
     [property: JsonConverter(typeof(WordConverter<PartEdge>))] PartEdge EdgeInFront,
     [property: JsonConverter(typeof(WordConverter<Handling>))] Handling Handling,
@@ -257,7 +274,8 @@ internal sealed record StepResult(
     CheckResult[] Checks,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] LineMarksResult? Marks = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Swing = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Section = null);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Section = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Picture = null);
 
 /// <summary>Two marks of a line.</summary>
 /// <param name="Near">On the near edge [mm or in].</param>

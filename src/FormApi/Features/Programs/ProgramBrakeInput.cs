@@ -8,7 +8,7 @@ using Forming.Jobs;
 namespace FormApi.Features.Programs;
 
 /// <summary>The brake that folds the form, with its tools.</summary>
-/// <param name="Length">Longest fold it takes [mm or in].</param>
+/// <param name="Length">Longest fold it takes [mm or in]. Default: the form's longest fold.</param>
 /// <param name="Kind">Kind of brake. Default: <c>leaf</c>.</param>
 /// <param name="MinFacet">Narrowest facet it can fold [mm or in]. Default: 8 mm.</param>
 /// <param name="StopResolution">Smallest step of its angle stop [°]. Default: 0.5°.</param>
@@ -19,18 +19,20 @@ namespace FormApi.Features.Programs;
 /// <param name="Capacity">What the brake is rated for. Default: null, nothing is checked.</param>
 /// <param name="Tools">Its tools, gauge and limits. Default: generic ones, every one an assumption; nothing was measured on a
 /// brake.</param>
+/// <param name="Assumed">Which values nobody gave. Default: those that are left out.</param>
 internal sealed record ProgramBrakeInput(
-    double Length,
+    double? Length = null,
     BrakeKind? Kind = null,
     double? MinFacet = null,
     double? StopResolution = null,
     double? Reach = null,
     double? DieOpening = null,
     CapacityInput? Capacity = null,
-    ToolsInput? Tools = null)
+    ToolsInput? Tools = null,
+    IReadOnlyList<BrakeFigure>? Assumed = null)
 {
     /// <summary>The brake as a form request has it.</summary>
-    public BrakeInput AsBrake() => new(Length, Kind, MinFacet, StopResolution, Reach, DieOpening, Capacity);
+    public BrakeInput AsBrake() => new(Length, Kind, MinFacet, StopResolution, Reach, DieOpening, Capacity, Assumed);
 }
 
 /// <summary>What such a brake must satisfy.</summary>

@@ -20,13 +20,14 @@ internal static class ProgramDefaults
         {
             return request with
             {
-                Form = request.Form with
+                Form = request.Form! with
                 {
                     GaugeSystem = FormDefaults.GaugeSystemOf(request.Form),
                     Grain = request.Form.Grain ?? Grain.Unknown,
                     Stop = FormDefaults.WithRounding(request.Form.Stop),
+                    Assumed = [],
                 },
-                Brake = Apply(request.Brake, FormDefaults.Apply(request.Brake.AsBrake(), units), units),
+                Brake = Apply(request.Brake!, FormDefaults.Apply(request.Brake!.AsBrake(), units), units),
             };
         }
 
@@ -35,7 +36,7 @@ internal static class ProgramDefaults
         {
             Panel = form.Panel,
             Form = form.Form,
-            Brake = Apply(request.Brake, form.Brake, units),
+            Brake = Apply(request.Brake ?? new(), form.Brake!, units),
             Marks = form.Marks,
         };
     }
@@ -43,16 +44,18 @@ internal static class ProgramDefaults
     /// <summary>The request as one for a form; only without stations.</summary>
     /// <param name="request">The request.</param>
     public static FormRequest AsForm(ProgramRequest request) =>
-        new(request.Units, request.Panel!, request.Form, request.Brake.AsBrake(), request.Marks);
+        new(request.Units, request.Panel!, request.Form, request.Brake?.AsBrake(), request.Marks);
 
     private static ProgramBrakeInput Apply(ProgramBrakeInput given, BrakeInput brake, UnitSystem units)
     {
         var isPress = brake.Kind == BrakeKind.Press;
         return given with
         {
+            Length = brake.Length,
             Kind = brake.Kind,
             MinFacet = brake.MinFacet,
             StopResolution = brake.StopResolution,
+            Assumed = brake.Assumed,
             Tools = Apply(given.Tools ?? new(), isPress, units),
         };
     }

@@ -12,16 +12,16 @@ namespace FormApi.Features.Programs;
 /// <summary>A form, planned first or given by its stations, and the brake with its tools that is to fold it.</summary>
 /// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> (with N, MPa, kg, J) or <c>in</c> (with lbf, psi,
 /// lb, ft·lbf). Angles are in degrees.</param>
-/// <param name="Form">The form. With <c>stations</c> give <c>width</c>, and leave out <c>stepping</c>: it would have no use.</param>
-/// <param name="Brake">The brake and its tools.</param>
+/// <param name="Form">The form. Default: as <c>/v1/forms</c> chooses it. With <c>stations</c> give <c>width</c>, and leave out <c>stepping</c>: it would have no use.</param>
+/// <param name="Brake">The brake and its tools. Default: a leaf brake with generic tools.</param>
 /// <param name="Panel">The panel that the form is planned for; needed but with <c>stations</c>, which leave no use for it.</param>
 /// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the
 /// request's units.</param>
 /// <param name="Stations">The folds of a form that is known already, from its lead-in. Default: null, the form is planned.</param>
 internal sealed record ProgramRequest(
     LengthUnit Units,
-    FormInput Form,
-    ProgramBrakeInput Brake,
+    FormInput? Form = null,
+    ProgramBrakeInput? Brake = null,
     PanelInput? Panel = null,
     MarksInput? Marks = null,
     IReadOnlyList<StandingStationInput>? Stations = null) : IRequestBody<ProgramRequest>, IStationsRequest
@@ -34,7 +34,7 @@ internal sealed record ProgramRequest(
 
     /// <inheritdoc/>
     string? IRequestBody<ProgramRequest>.MissingField => Stations is not null
-        ? (Form.Width is null ? "/form/width" : null)
+        ? FoldedRules.MissingStanding(Form) ?? (Form!.Width is null ? "/form/width" : Brake?.Length is null ? "/brake/length" : null)
         : Panel is null ? "/panel" : FormRequest.MissingOf(Panel);
 
     /// <inheritdoc/>
@@ -53,8 +53,10 @@ internal sealed class ProgramRequestRules : AbstractValidator<ProgramRequest>
     {
         RuleFor(request => request.Panel!).SetValidator(new PanelInputRules(units))
             .When(request => request is { Panel: not null, Stations: null });
-        RuleFor(request => request.Form).SetValidator(new FormInputRules(units));
-        RuleFor(request => request.Brake).SetValidator(new ProgramBrakeInputRules(units));
+        RuleFor(request => request.Form!).SetValidator(new FormInputRules(units))
+            .When(request => request is { Form: not null, Stations: null });
+        RuleFor(request => request.Form!).SetValidator(new FormInputRules(units, mustHaveSheet: true)).When(request => request.Stations is not null);
+        RuleFor(request => request.Brake!).SetValidator(new ProgramBrakeInputRules(units)).When(request => request.Brake is not null);
         RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units))
             .When(request => request is { Marks: not null, Stations: null });
         When(request => request.Stations is not null, () =>
@@ -62,7 +64,7 @@ internal sealed class ProgramRequestRules : AbstractValidator<ProgramRequest>
             const string why = "where the form folds is known already";
             this.Unused(request => request.Panel, why);
             this.Unused(request => request.Marks, why);
-            this.Unused(request => request.Form.Stepping, why);
+            this.Unused(request => request.Form!.Stepping, why);
         });
         this.AddStationsRules(Ranges.ProgramStationCount, units);
         this.AddLeadOutRule(Ranges.ProgramStationCount);

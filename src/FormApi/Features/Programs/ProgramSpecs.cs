@@ -33,7 +33,7 @@ internal static class ProgramSpecs
 
     private static LeafBrake LeafFrom(ProgramBrakeInput brake, ToolsInput tools, UnitSystem units) => new()
     {
-        LengthMm = units.ToMm(brake.Length),
+        LengthMm = units.ToMm(brake.Length!.Value),
         Beam = OutlineFrom(tools.Beam, units),
         MinRunMm = units.ToMm(tools.MinRun!.Value),
         MinLandMm = units.ToMm(tools.MinLand!.Value),
@@ -44,7 +44,7 @@ internal static class ProgramSpecs
 
     private static PressBrake PressFrom(ProgramBrakeInput brake, ToolsInput tools, UnitSystem units) => new()
     {
-        LengthMm = units.ToMm(brake.Length),
+        LengthMm = units.ToMm(brake.Length!.Value),
         DieOpeningMm = brake.DieOpening is { } opening ? units.ToMm(opening) : null,
         Punch = OutlineFrom(tools.Punch, units),
         Holder = SizeFrom(tools.Holder!, units),

@@ -55,11 +55,11 @@ internal sealed record ProgrammedJob(
         {
             var units = UnitSystem.Of(given.Units);
             var request = ProgramDefaults.Apply(given);
-            var form = FormSpecs.FormFrom(request.Form with { Stepping = request.Form.Stepping ?? PlannedElsewhere }, units);
+            var form = FormSpecs.FormFrom(request.Form! with { Stepping = request.Form.Stepping ?? PlannedElsewhere }, units);
             var (part, checks) = request.Stations is null ? Planned(request, cancellation) : Given(request, form, units);
             if (Failed(checks) is { Length: > 0 } failed)
                 return Refused(failed, body, units);
-            var brake = ProgramSpecs.BrakeFrom(request.Brake, units);
+            var brake = ProgramSpecs.BrakeFrom(request.Brake!, units);
             GivenPart.RefuseStops(part, brake);
             var program = BrakeProgram.Compute(part, brake, cancellation: cancellation);
             if (program.Impossible is not null)
@@ -74,7 +74,8 @@ internal sealed record ProgrammedJob(
 
     /// <summary>What a drawing of it takes.</summary>
     /// <param name="link">Address that opens the drawing again, or null.</param>
-    public ProgramJob AsDrawing(string? link) => new(
+    /// <param name="only">The one step to show, or null for all.</param>
+    public ProgramJob AsDrawing(string? link, ProgramStep? only) => new(
         Program,
         Part,
         Brake,
@@ -85,7 +86,8 @@ internal sealed record ProgrammedJob(
         "Brake program",
         Shown.Fingerprint,
         Units.Wording.Of,
-        link);
+        link,
+        only);
 
     // Stations need no stepping; the form's record does.
     private static SteppingInput PlannedElsewhere { get; } =
@@ -103,7 +105,7 @@ internal sealed record ProgrammedJob(
     private static (ProgramPart Part, IReadOnlyList<Check> Checks) Given(ProgramRequest request, FormSpec form, UnitSystem units)
     {
         var stations = request.Stations!;
-        var brake = FormSpecs.BrakeFrom(request.Brake.AsBrake(), units);
+        var brake = FormSpecs.BrakeFrom(request.Brake!.AsBrake(), units);
         double[] facets = [.. stations.SkipLast(1).Select(station => units.ToMm(station.FacetAfter))];
         var part = GivenPart.Of([.. stations.Select(station => Angle.FromDegrees(station.Angle))], facets, form, brake);
         return (part, GivenPart.Checks(part, facets, form, brake));

@@ -7,6 +7,7 @@ using Forming.Drawing;
 using Forming.Drawing.Csv;
 using Forming.Drawing.Pdf;
 using Forming.Drawing.Svg;
+using Forming.Programs;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Extensions.Options;
 
@@ -39,18 +40,36 @@ internal static class ProgramsEndpoint
     /// <param name="address">Where the service is reached, for the link on the sheet.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
     internal static Results<Results<AnswerResult<ProgramAnswer>, ProgramFileResult>, ProblemResult> Answer(
-        JsonBody<ProgramRequest> body, string? paper, HttpRequest request, IOptions<PublicAddress> address, CancellationToken cancellation)
+        JsonBody<ProgramRequest> body, string? paper, HttpRequest request, IOptions<PublicAddress> address, CancellationToken cancellation) =>
+        Show(body, paper, null, request, address, cancellation);
+
+    /// <summary>Answers a request with all steps, or with one.</summary>
+    /// <param name="body">The body as it was read.</param>
+    /// <param name="paper">Paper of a PDF, or null.</param>
+    /// <param name="step">Number of the step, or null for all.</param>
+    /// <param name="request">The request, whose Accept header chooses.</param>
+    /// <param name="address">Where the service is reached, for the link on the sheet.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
+    internal static Results<Results<AnswerResult<ProgramAnswer>, ProgramFileResult>, ProblemResult> Show(
+        JsonBody<ProgramRequest> body, string? paper, int? step, HttpRequest request, IOptions<PublicAddress> address, CancellationToken cancellation)
     {
         if (paper is not (null or "a4" or "letter"))
             return new ProblemResult(ProblemKinds.BadRequest, "The paper is not known: a4 or letter.");
 
         var media = ProgramFileResult.Offered.Choose(request)!;
-        return ProgrammedJob.Answer<Results<AnswerResult<ProgramAnswer>, ProgramFileResult>>(
+        ProblemResult? noStep = null;
+        var answer = ProgrammedJob.Answer<Results<AnswerResult<ProgramAnswer>, ProgramFileResult>>(
             body,
-            job => media == MediaTypes.Json
-                ? ToAnswer(job)
-                : new ProgramFileResult(Bytes(job, media, paper, address.Value, cancellation), media, job.Shown.Fingerprint),
+            job =>
+            {
+                var only = step is null ? null : job.Program.Steps.FirstOrDefault(candidate => candidate.Number == step);
+                noStep = step is not null && only is null ? new(ProblemKinds.NotFound, $"The program has the steps 1 to {job.Program.Steps.Count}.") : null;
+                return media == MediaTypes.Json
+                    ? ToAnswer(job, only)
+                    : new ProgramFileResult(Bytes(job, only, media, paper, address.Value, cancellation), media, job.Shown.Fingerprint);
+            },
             cancellation);
+        return noStep is null ? answer : noStep;
     }
 
     /// <summary>Answers a request as JSON.</summary>
@@ -58,15 +77,16 @@ internal static class ProgramsEndpoint
     /// <param name="cancellation">Cancels the calculation.</param>
     internal static Results<AnswerResult<ProgramAnswer>, ProblemResult> Compute(
         JsonBody<ProgramRequest> body, CancellationToken cancellation) =>
-        ProgrammedJob.Answer(body, ToAnswer, cancellation);
+        ProgrammedJob.Answer(body, job => ToAnswer(job), cancellation);
 
-    private static AnswerResult<ProgramAnswer> ToAnswer(ProgrammedJob job) =>
-        new(ProgramAnswer.From(job), ProgramAnswerJson.Default.ProgramAnswer, job.Shown.Fingerprint);
+    private static AnswerResult<ProgramAnswer> ToAnswer(ProgrammedJob job, ProgramStep? only = null) =>
+        new(ProgramAnswer.From(job, only), ProgramAnswerJson.Default.ProgramAnswer, job.Shown.Fingerprint);
 
-    private static byte[] Bytes(ProgrammedJob job, string media, string? paper, PublicAddress address, CancellationToken cancellation)
+    private static byte[] Bytes(
+        ProgrammedJob job, ProgramStep? only, string media, string? paper, PublicAddress address, CancellationToken cancellation)
     {
         var isInch = job.Units.Unit == LengthUnit.In;
-        var drawing = job.AsDrawing(media == MediaTypes.Csv ? null : address.OnPaper(AnswerLinks.Shortest(job.Shown.Canonical.Span, "program")));
+        var drawing = job.AsDrawing(media == MediaTypes.Csv ? null : address.OnPaper(AnswerLinks.Shortest(job.Shown.Canonical.Span, "program")), only);
         using var stream = new MemoryStream();
         switch (media)
         {

@@ -12,7 +12,7 @@ namespace FormApi.Features.Tolerances;
 
 /// <summary>How well folds are made, and the form they are to make: the request for its plan, or its stations.</summary>
 /// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> or <c>in</c>. Angles are in degrees.</param>
-/// <param name="Form">The form. With <c>stations</c> leave out <c>width</c>, <c>stepping</c>, <c>grain</c>, <c>neutralFactor</c> and
+/// <param name="Form">The form. Default: as <c>/v1/forms</c> chooses it. With <c>stations</c> leave out <c>width</c>, <c>stepping</c>, <c>grain</c>, <c>neutralFactor</c> and
 /// <c>stop</c>: they would have no use.</param>
 /// <param name="Panel">The panel; needed but with <c>stations</c>, which leave no use for it.</param>
 /// <param name="Brake">The brake; needed but with <c>stations</c>, which leave no use for it.</param>
@@ -24,7 +24,7 @@ namespace FormApi.Features.Tolerances;
 /// <param name="Tolerance">The tolerance of the form. Default: null, errors are only added up.</param>
 internal sealed record ToleranceRequest(
     LengthUnit Units,
-    FormInput Form,
+    FormInput? Form = null,
     PanelInput? Panel = null,
     BrakeInput? Brake = null,
     MarksInput? Marks = null,
@@ -55,7 +55,6 @@ internal sealed record ToleranceRequest(
         var units = UnitSystem.Of(Units);
         var whole = this with
         {
-            Form = Form with { GaugeSystem = FormDefaults.GaugeSystemOf(Form) },
             Accuracy = new(
                 Accuracy?.Bias ?? UnitSystem.Degrees(FoldAccuracy.Default.Bias),
                 Accuracy?.Scatter ?? UnitSystem.Degrees(FoldAccuracy.Default.Scatter),
@@ -64,7 +63,7 @@ internal sealed record ToleranceRequest(
             Tolerance = Tolerance is { } tolerance ? tolerance with { Coverage = tolerance.Coverage ?? Coverage } : null,
         };
         if (Stations is not null)
-            return whole;
+            return whole with { Form = Form! with { GaugeSystem = FormDefaults.GaugeSystemOf(Form) } };
         var form = FormDefaults.Apply(FoldedForm.AsForm(this));
         return whole with { Panel = form.Panel, Form = form.Form, Brake = form.Brake, Marks = form.Marks };
     }

@@ -31,7 +31,7 @@ internal static class TolerancesEndpoint
             : ToleranceReport.Of(form.Polygon, accuracy, wanted, cancellation);
         var shown = NormalizedRequest.Of(request);
         return new AnswerResult<ToleranceAnswer>(
-            ToleranceAnswer.From(report, form.Failed, FoldedForm.LinksOf(request), shown),
+            ToleranceAnswer.From(report, form.Failed, form.LinksOf(request), shown),
             ToleranceAnswerJson.Default.ToleranceAnswer,
             shown.Fingerprint);
     });

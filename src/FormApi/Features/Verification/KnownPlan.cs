@@ -52,7 +52,7 @@ internal sealed class KnownPlan(Func<FormPlan> compute)
     {
         var request = FormDefaults.Apply(new(
             LengthUnit.Mm,
-            new(new("ss-304"), LeadIn: 80, LeadOut: 150, new ArcInput(90, 90), Width: 600, Thickness: 1.2),
+            new(new("ss-304"), new ArcInput(90, 90), LeadIn: 80, LeadOut: 150, Width: 600, Thickness: 1.2),
             new(new("steel-cr-cs"), FoldRadius: 2, LeadIn: 60, LeadOut: 60, Thickness: 2),
             new(Length: 1250)));
         var specs = FormSpecs.From(request);

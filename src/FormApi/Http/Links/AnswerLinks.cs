@@ -9,13 +9,14 @@ internal static class AnswerLinks
 
     /// <summary>Links of a form.</summary>
     /// <param name="shown">The form request.</param>
-    public static LinksResult OfForm(ReadOnlySpan<byte> shown)
+    /// <param name="canBeMade">Whether no check failed: a machine never receives a form that cannot be made.</param>
+    public static LinksResult OfForm(ReadOnlySpan<byte> shown, bool canBeMade)
     {
         var form = LinkText.Of(shown);
         return new(
             To(form, "form"),
             To(form, "drawing"),
-            To(form, "program"));
+            canBeMade ? To(form, "program") : null);
     }
 
     /// <summary>A relative link, or null where it would be too long.</summary>

@@ -6,5 +6,6 @@ namespace FormApi.Http.Links;
 /// </summary>
 /// <param name="Form">The form as JSON; null where the request plans none, or the link would be longer than 4 KiB.</param>
 /// <param name="Drawing">The form as a picture or a file, by Accept; null as <c>form</c> is.</param>
-/// <param name="Program">The brake's program; null where no brake is given, or the link would be longer than 4 KiB.</param>
+/// <param name="Program">The brake's program; null where a check failed, no brake is given, or the link
+/// would be longer than 4 KiB.</param>
 internal sealed record LinksResult(string? Form, string? Drawing, string? Program);

@@ -69,7 +69,7 @@ internal static class ProblemKinds
     public static ProblemKind LinkTooLong { get; } = new("link-too-long", 414, "The link is too long", "A link holds 4096 characters at most; send a longer request with POST.");
 
     /// <summary>The body is of another media type.</summary>
-    public static ProblemKind UnsupportedMediaType { get; } = new("unsupported-media-type", 415, "The body's media type is not known here", "Send application/json (a batch: application/x-ndjson) in UTF-8, not compressed.");
+    public static ProblemKind UnsupportedMediaType { get; } = new("unsupported-media-type", 415, "The body's media type is not known here", "Send application/json (a batch: application/x-ndjson) in UTF-8; where compression is at fault, Accept-Encoding lists the kinds that are known.");
 
     /// <summary>A request the server could not read.</summary>
     public static ProblemKind BadRequest { get; } = new("bad-request", 400, "The request could not be read", "The request breaks the rules of HTTP or of this path's query.");

@@ -227,6 +227,8 @@ internal static class BodyFaults
                 : At(ProblemKinds.UnknownValue, pointer, Suggest("Unknown word", word, words), element, "one of " + string.Join(", ", words));
         }
 
+        if (leaf == typeof(TextOrNumber))
+            return TextOrNumber.IsOne(element) ? null : WrongType(element, type, pointer);
         var fits = element.ValueKind switch
         {
             JsonValueKind.String => leaf == typeof(string) && TextOf(element) is not null,
@@ -286,6 +288,8 @@ internal static class BodyFaults
             return "a whole number";
         if (leaf == typeof(bool))
             return "true or false";
+        if (leaf == typeof(TextOrNumber))
+            return "text or a number";
         if (leaf == typeof(Pair))
             return "an array of two numbers";
         return typeof(IEnumerable).IsAssignableFrom(leaf) ? "an array" : "an object";

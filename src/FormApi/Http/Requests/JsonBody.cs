@@ -66,7 +66,7 @@ IEndpointParameterMetadataProvider
     {
         if (!RequestMedia.Is(context.Request, MediaTypes.Json))
         {
-            return IsEmpty(context.Request) ? Misshapen(default) : new(null, new(ProblemKinds.UnsupportedMediaType, "The body must be application/json in UTF-8, not compressed."), default);
+            return IsEmpty(context.Request) ? Misshapen(default) : new(null, RequestMedia.Refusal(context, MediaTypes.Json), default);
         }
 
         var (body, problem) = await WholeBody.ReadAsync(context);

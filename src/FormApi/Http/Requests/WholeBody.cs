@@ -35,6 +35,10 @@ internal static class WholeBody
                     ? TooLarge(limits)
                     : new(ProblemKinds.OfStatus(refused.StatusCode)));
         }
+        catch (InvalidDataException)
+        {
+            return (default, new(ProblemKinds.BadRequest, "The body is not compressed as Content-Encoding says."));
+        }
         catch (IOException)
         {
             return (default, new(ProblemKinds.BadRequest, "The body breaks the rules of HTTP, or broke off."));

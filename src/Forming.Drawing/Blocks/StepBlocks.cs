@@ -1,0 +1,69 @@
+using System.Globalization;
+using Forming.Checks;
+using Forming.Drawing.Sheets;
+using Forming.Programs;
+
+namespace Forming.Drawing.Blocks;
+
+/// <summary>One step of a program, to be read at the brake from two paces.</summary>
+internal static class StepBlocks
+{
+    private const double TitleSize = 7;
+    private const double FigureSize = 9;
+    private const double PictureHeight = 90;
+
+    /// <summary>Puts the step together.</summary>
+    /// <param name="job">The program.</param>
+    /// <param name="step">The step.</param>
+    public static IEnumerable<Block> Of(ProgramJob job, ProgramStep step)
+    {
+        yield return Figures(job, step);
+        yield return Picture(job, step);
+        foreach (var block in TextBlocks.Of([.. step.Checks.Where(check => check.Verdict != Verdict.Pass)], job.Program.Safety, [], job.Wording))
+            yield return block;
+    }
+
+    private static Block Figures(ProgramJob job, ProgramStep step)
+    {
+        var sketch = new Sketch();
+        var y = TitleSize;
+        sketch.Write(0, y, string.Create(CultureInfo.InvariantCulture, $"Step {step.Number} of {job.Program.Steps.Count}: fold {step.Fold}"), TitleSize, isBold: true);
+        string[] rows =
+        [
+            Place(job, step),
+            $"stop {Readout.Degrees(step.StopSetting)}{(step.IsStopChanged ? ", changed here" : "")}",
+            .. step.DepthMm is { } depth ? (string[])[$"ram {job.Readout.LengthWithUnit(depth)} down"] : [],
+        ];
+        foreach (var row in rows)
+            sketch.Write(0, y += FigureSize * 1.3, Paragraph.OneLine(row, Page.Width, FigureSize), FigureSize, isBold: true);
+        y += 2;
+        foreach (var line in Words(job, step).SelectMany(text => Paragraph.Lines(text, Page.Width, Page.Text)))
+            sketch.Write(0, y += Page.Row, line, Page.Text);
+        return new(y + 1, sketch.Items, GapMm: 0);
+    }
+
+    private static string Place(ProgramJob job, ProgramStep step) => step.Gauge switch
+    {
+        { Marks: { } marks } => $"near {marks.Near.Text}, far {marks.Far.Text}",
+        { By: GaugedBy.Mark } => $"on the mark of fold {step.Fold.ToString(CultureInfo.InvariantCulture)}",
+        _ => $"gauge {job.Readout.LengthWithUnit(step.Gauge.DistanceMm)}",
+    };
+
+    private static IEnumerable<string> Words(ProgramJob job, ProgramStep step)
+    {
+        var swing = StepWords.Swing(step);
+        yield return char.ToUpperInvariant(StepWords.Handled(step.Handling)[0]) + StepWords.Handled(step.Handling)[1..] + ". " + StepWords.Placed(job.Readout, step);
+        if (swing.Length > 0)
+            yield return $"Swing the part first: {swing} towards you.";
+        yield return $"The fold is {Readout.Degrees(step.FoldAngle)} once it has sprung back; {StepWords.Clearance(job.Readout, step)}.";
+    }
+
+    private static Block Picture(ProgramJob job, ProgramStep step)
+    {
+        var sketch = new Sketch();
+        var picture = StepPicture.Of(job, step);
+        picture.Draw(sketch, new(0, 0), Page.Width, PictureHeight);
+        sketch.Write(0, PictureHeight + Page.SmallLine, "In section at the end of the swing; the operator stands on the right." + (picture.IsCut is (false, false) ? "" : " Long flats are cut short."), Page.Small);
+        return new(PictureHeight + Page.SmallLine + 1, sketch.Items);
+    }
+}
