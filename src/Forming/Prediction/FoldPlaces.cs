@@ -48,9 +48,12 @@ internal sealed record FoldPlaces(double[] AlongMm, double[] Curvatures, bool[] 
         }
     }
 
+    /// <summary>How far the form turns the panel [rad].</summary>
+    public double Sweep => SumOver(curvature => curvature);
+
     /// <summary>How far the panel slides forward under the hand until it lies over the form [mm].</summary>
     /// <param name="law">The panel's bending law.</param>
-    public double SlideMm(BendingLaw law) => Lever.SlideMm(EndMm, SumOver(curvature => curvature), Springback(law));
+    public double SlideMm(BendingLaw law) => Lever.SlideMm(EndMm, Sweep, Springback(law));
 
     /// <summary>How far the panel opens over the whole form when it is let go [rad].</summary>
     /// <param name="law">The panel's bending law.</param>

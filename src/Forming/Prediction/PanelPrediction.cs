@@ -136,11 +136,12 @@ public sealed record PanelPrediction
             hand += lever - job.LeverMm;
         }
 
-        if (wrapped.End != WrapEnd.Complete)
+        var (sweep, springback) = (places.Sweep, places.Springback(law));
+        var isTooSpringy = springback > Lever.MostSpringback(sweep);
+        // Such a panel may curl round to the lead-out and lie on hardly any fold.
+        if (wrapped.End != WrapEnd.Complete || (isTooSpringy && 2 * wrapped.Untouched.Count > count))
         {
-            var springback = places.Springback(law);
-            var isTooSpringy = springback > Lever.MostSpringback;
-            return Without(panel, isTooSpringy ? SpringsBackTooFar(springback) : WhyNotOf(wrapped, job)) with
+            return Without(panel, isTooSpringy ? SpringsBackTooFar(sweep, springback) : WhyNotOf(wrapped, job)) with
             {
                 GaveUp = !isTooSpringy && wrapped.End is (WrapEnd.SolverGaveUp or WrapEnd.WorkRanOut),
                 Folds = count,
@@ -188,7 +189,7 @@ public sealed record PanelPrediction
         return new() { WhyNot = why, Ripple = ripple, Finishes = VerdictsOf(panel.Finish, ripple) };
     }
 
-    private static FormattableString SpringsBackTooFar(double springback) => $"no lever pulls this panel over the form: over the whole curve it would open by {Figure.Angle(springback)} when it is let go, and past about {Figure.Angle(Lever.MostSpringback)} the hand meets the form before the last fold, or, with a longer lever, the free side curls up before the first";
+    private static FormattableString SpringsBackTooFar(double sweep, double springback) => $"no lever pulls this panel over a form that turns {Figure.Angle(sweep)}: the panel would open by {Figure.Angle(springback)} when it is let go, and past about {Figure.Angle(Lever.MostSpringback(sweep))} the hand meets the form before the last fold, or, with a longer lever, the free side curls up before the first";
 
     private static FormattableString WhyNotOf(WrappedPanel wrapped, PredictionJob job)
     {

@@ -24,18 +24,15 @@ public static class Lever
     /// </summary>
     private const double FollowedShare = 0.25;
 
-    /// <summary>
-    /// A panel that springs back further than this over its curve, 126 degrees, cannot be pulled over a form with any lever [rad].
-    /// </summary>
-    /// <remarks>
-    /// A force square to the end of an elastic strip of length l bends its beginning to a moment M while <c>l M/E'I</c> is at most 2.9, a
-    /// sheet that yields to 2.6: with more the free side only curls up. The hand has to be about <see cref="FollowedShare"/> of the curve
-    /// past its end, or it meets the form before the last facet lies. So springback, <c>M/E'I</c> times the curve, ends near 2.6/1.25.
-    /// Levers of a tenth to six tenths of the curve were tried in simulation on 30 jobs that spring back by 95 to 150 degrees: over a
-    /// rigid form 121 degrees could still be followed, over one that gives 113, none with more than 122.
-    /// Source key <c>wrap-model</c>.
-    /// </remarks>
-    public const double MostSpringback = 2.2;
+    /// <summary>From this springback on, whatever the form turns, no lever pulls a panel over it that turns far [rad].</summary>
+    private const double LeastOfMostSpringback = 115 * Math.PI / 180;
+
+    /// <summary>The further the form turns, the less may the panel spring back: sweep and this many times springback are at most
+    /// <see cref="MostSweepAndSpringback"/>.</summary>
+    private const double SpringbackShare = 2.4;
+
+    /// <inheritdoc cref="SpringbackShare"/>
+    private const double MostSweepAndSpringback = 515 * Math.PI / 180;
 
     private const int MostRounds = 30;
 
@@ -66,6 +63,19 @@ public static class Lever
     /// <param name="curveMidMm">Mid-surface length of the whole curve [mm].</param>
     /// <returns>Hand to the end of the curve [mm].</returns>
     public static double FollowedMm(double curveMidMm) => FollowedShare * curveMidMm;
+
+    /// <summary>The most springback with which a panel can be pulled over a form.</summary>
+    /// <param name="formSweep">How far the form turns [rad].</param>
+    /// <returns>Springback over the whole curve [rad]: with more, no lever does.</returns>
+    /// <remarks>
+    /// A force square to the end of an elastic strip of length l bends its beginning to a moment M while <c>l M/E'I</c> is at most 2.9, a
+    /// sheet that yields to 2.6: with more, the free side only curls up. The hand has to be a quarter of the curve past its end and more, or
+    /// it meets the form before the last facet lies. So springback, <c>M/E'I</c> times the curve, ends near 2.6/1.25. Source key
+    /// <c>wrap-model</c>: over a rigid form that turns 170 to 320 degrees, with levers of an eighth to four tenths of the curve, no panel
+    /// past this came off as far round as wanted, most within three degrees of it did not either.
+    /// </remarks>
+    public static double MostSpringback(double formSweep) =>
+        Math.Max(LeastOfMostSpringback, (MostSweepAndSpringback - formSweep) / SpringbackShare);
 
     /// <summary>How far the panel slides forward under the hand until the last facet is pulled down.</summary>
     /// <param name="curveMidMm">Mid-surface length of the whole curve [mm].</param>

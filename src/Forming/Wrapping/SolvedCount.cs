@@ -76,7 +76,7 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
     /// <returns>The form; null where the panel cannot be followed over any that was tried.</returns>
     public SolvedForm? Of(WrappedForm closed)
     {
-        if (closed.Folds.Polygon.Angles.Length > MostFolds || closed.Folds.HasSingleFold || closed.Springback > Lever.MostSpringback)
+        if (closed.Folds.Polygon.Angles.Length > MostFolds || closed.Folds.HasSingleFold || closed.SpringsBackTooFar)
             return null;
         _isSpringy = 1 / finished.TightestRadiusMm < Springy * closed.Tightest.Curvature;
         _closeMm = _isSpringy

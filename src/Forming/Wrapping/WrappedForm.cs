@@ -19,8 +19,8 @@ namespace Forming.Wrapping;
 internal sealed record WrappedForm(
     FormingRule Rule, ContactCurve Contact, FacetJudge Judge, PlacedFolds Folds, BentState Tightest, double LongestLeverMm)
 {
-    /// <summary>How far the panel opens over its whole curve when it is let go [rad].</summary>
-    public double Springback => SpringbackOf(Contact, Rule.Law);
+    /// <summary>Whether the panel springs back so far that no lever pulls it over the form.</summary>
+    public bool SpringsBackTooFar => SpringbackOf(Contact, Rule.Law) > Lever.MostSpringback(Contact.Sweep.Radians);
 
     public static WrappedForm Solve(FinishedCurve finished, FormJob job, FoldShape fold, CancellationToken cancellation)
     {
