@@ -69,10 +69,10 @@ public static class Lever
     /// <returns>Springback over the whole curve [rad]: with more, no lever does.</returns>
     /// <remarks>
     /// A force square to the end of an elastic strip of length l bends its beginning to a moment M while <c>l M/E'I</c> is at most 2.9, a
-    /// sheet that yields to 2.6: with more, the free side only curls up. The hand has to be a quarter of the curve past its end and more, or
-    /// it meets the form before the last facet lies. So springback, <c>M/E'I</c> times the curve, ends near 2.6/1.25. Source key
-    /// <c>wrap-model</c>: over a rigid form that turns 170 to 320 degrees, with levers of an eighth to four tenths of the curve, no panel
-    /// past this came off as far round as wanted, most within three degrees of it did not either.
+    /// sheet that yields to 2.6: with more, the free side only curls up. The hand has to be a quarter of the curve past its end and more,
+    /// or it meets the form before the last facet lies. So springback, <c>M/E'I</c> times the curve, ends near 2.6/1.25, sooner over forms
+    /// that turn far, as the panel slides forward over them. Source key <c>wrap-model</c>: over rigid forms that turn 170 to 320 degrees,
+    /// with levers of a tenth to six tenths of the curve, none of 50 panels past this came off as far round as wanted.
     /// </remarks>
     public static double MostSpringback(double formSweep) =>
         Math.Max(LeastOfMostSpringback, (MostSweepAndSpringback - formSweep) / SpringbackShare);

@@ -43,7 +43,7 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
     /// <summary>Where nothing is solved at the lever chosen, these shares of it are tried.</summary>
     private static readonly double[] OtherLevers = [1.5, 0.6];
 
-    /// <summary>The same for a panel that springs back far: its levers lie closer, with longer ones first where none was solved yet.</summary>
+    /// <summary>The same for a panel that springs back far: levers nearer by, longer ones first where none was solved yet.</summary>
     private static readonly double[] LongerFirst = [1.25, 1.5, 0.75, 0.6];
 
     /// <summary>A shorter lever lets a panel arch less over its folds.</summary>

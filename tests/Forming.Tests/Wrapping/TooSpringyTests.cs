@@ -10,7 +10,9 @@ using Forming.Wrapping;
 
 namespace Forming.Tests.Wrapping;
 
-/// <summary>Panels that spring back so far that no pull forms them: with short levers the hand comes down, with long ones the sheet curls up.</summary>
+/// <summary>
+/// Panels that spring back so far that no pull forms them: with short levers the hand comes down, with long ones the sheet curls up.
+/// </summary>
 public class TooSpringyTests
 {
     private const double AsWanted = 0.05 * Workshop.Degree;
@@ -18,7 +20,8 @@ public class TooSpringyTests
     private static readonly Material[] Sheets = [.. ((string[])["al-3003-h14", "al-5052-h32", "al-6061-t6", "ss-304"]).Select(Workshop.Of)];
 
     [Fact]
-    public void Past_a_third_of_a_turn_of_springback_no_lever_pulls_a_panel_over_its_form() => Scan(3, 4, [0.12, 0.2, 0.3, 0.45], 0.06, PullWork.MostOfSolving / 10);
+    public void Past_a_third_of_a_turn_of_springback_no_lever_pulls_a_panel_over_its_form() =>
+        Scan(3, 4, [0.12, 0.2, 0.3, 0.45], 0.06, PullWork.MostOfSolving / 10);
 
     [Theory]
     [Trait("Category", "Slow")]
@@ -34,9 +37,11 @@ public class TooSpringyTests
         foreach (var panel in Panels(3).Take(5))
         {
             var yield = panel.Sheet.Material.YieldMpa / 3;
-            var softer = panel with { Sheet = panel.Sheet with { Material = panel.Sheet.Material with { YieldMpa = yield, StrengthCoefficientMpa = null } } };
+            var sheet = panel.Sheet.Material with { YieldMpa = yield, StrengthCoefficientMpa = null };
+            var softer = panel with { Sheet = panel.Sheet with { Material = sheet } };
             Assert.True(ShareOfMost(softer) < 1);
-            Assert.Contains((double[])[0.16, 0.22, 0.28, 0.36, 0.5], share => IsPulledRound(softer, share, 0.05, PullWork.MostOfSolving));
+            Assert.Contains(
+                (double[])[0.16, 0.22, 0.28, 0.36, 0.5], share => IsPulledRound(softer, share, 0.05, PullWork.MostOfSolving));
         }
     }
 
@@ -45,7 +50,7 @@ public class TooSpringyTests
         foreach (var panel in Panels(seed).Take(count))
         {
             foreach (var share in leverShares)
-                Assert.False(IsPulledRound(panel, share, step, mostWork), $"{panel.Sheet} {panel.Curve} with a lever of {share} of the curve");
+                Assert.False(IsPulledRound(panel, share, step, mostWork), $"{panel.Curve} with a lever of {share} of it");
         }
     }
 
