@@ -1,5 +1,6 @@
 using FormApi.Contract;
 using FormApi.Features.Batches;
+using FormApi.Features.Comparisons;
 using FormApi.Features.Drawings;
 using FormApi.Features.Estimates;
 using FormApi.Features.Forms;
@@ -47,5 +48,6 @@ computations.MapInspections();
 computations.MapEstimates();
 computations.MapLinks();
 app.MapBatches();
+app.MapComparisons();
 
 app.Run();

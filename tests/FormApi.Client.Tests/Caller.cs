@@ -34,6 +34,9 @@ public sealed class Caller : IDisposable
 
     public FormApiClient Client { get; }
 
+    /// <summary>What the client calls the service with.</summary>
+    public HttpClient Http => _http;
+
     /// <summary>The body that the client sent last.</summary>
     public JsonNode Sent => JsonNode.Parse(_recorder.Sent)!;
 

@@ -8,29 +8,43 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
 {
     private const string Batch = "cab-corner-batch";
 
-    private static readonly string[] CostParts = ["formLabour", "formMaterial", "panelLabour", "panelMaterial"];
+    private static readonly string[] CostParts = ["formLabour", "formMaterial", "setUpLabour", "trialLabour", "panelLabour", "panelMaterial", "overhead"];
+
+    private static readonly string[] Supports = ["assumption", "common-practice", "from-memory"];
 
     // A change to the batch of cab corners, the value as JSON or null to remove the field.
     public static TheoryData<string, string?, int, string, string> Bad { get; } = new()
     {
         { "/panel/width", null, 400, "missing-field", "/panel/width" },
-        { "/brake", null, 400, "missing-field", "/brake" },
         { "/predict", "true", 400, "unknown-field", "/predict" },
-        { "/batch/count", "3", 400, "unknown-field", "/batch/count" },
-        { "/batch/pieces", "1.5", 400, "wrong-type", "/batch/pieces" },
+        { "/batch", """{"pieces":3}""", 400, "unknown-field", "/batch" },
+        { "/pieces", "3", 400, "wrong-type", "/pieces" },
+        { "/pieces", "[1,1.5]", 400, "wrong-type", "/pieces/1" },
+        { "/rates/panelSheet/buy", "\"by-the-pound\"", 400, "unknown-value", "/rates/panelSheet/buy" },
+        { "/rolling/hour", null, 400, "missing-field", "/rolling/hour" },
         { "/rates/form/bending", """{"each":1}""", 400, "unknown-field", "/rates/form/bending" },
         { "/rates/form/folding/each", "\"1\"", 400, "wrong-type", "/rates/form/folding/each" },
         { "/learning/model", "\"crawford\"", 400, "unknown-value", "/learning/model" },
         { "/otherMethod/costPerPiece", null, 400, "missing-field", "/otherMethod/costPerPiece" },
         { "/panel/stockSheets", "[null]", 400, "null-not-allowed", "/panel/stockSheets/0" },
-        { "/batch/pieces", "0", 422, "out-of-range", "/batch/pieces" },
-        { "/batch/pieces", "100001", 422, "out-of-range", "/batch/pieces" },
+        { "/pieces", "[1,0]", 422, "out-of-range", "/pieces/1" },
+        { "/pieces", "[100001]", 422, "out-of-range", "/pieces/0" },
+        { "/pieces", "[]", 422, "out-of-range", "/pieces" },
+        { "/pieces", "[1,2,3,4,5,6,7,8,9,10,11,12,13,14,15,16,17,18,19,20,21]", 422, "out-of-range", "/pieces" },
+        { "/rates/overhead", "-0.1", 422, "out-of-range", "/rates/overhead" },
+        { "/rates/formSheet/scrapShare", "1", 422, "out-of-range", "/rates/formSheet/scrapShare" },
+        { "/rates/panelSheet/scrapShare", "0.1", 422, "not-applicable", "/rates/panelSheet/scrapShare" },
+        { "/counts/trials", "-1", 422, "out-of-range", "/counts/trials" },
+        { "/counts/people", "7", 422, "out-of-range", "/counts/people" },
+        { "/counts/clamps", "0", 422, "out-of-range", "/counts/clamps" },
+        { "/bumping", """{"angle":0}""", 422, "out-of-range", "/bumping/angle" },
+        { "/rolling/perPanel", "-1", 422, "out-of-range", "/rolling/perPanel" },
         { "/rates/labour", "-1", 422, "out-of-range", "/rates/labour" },
         { "/rates/labour", "1e400", 422, "not-finite", "/rates/labour" },
         { "/rates/form/folding/each", "-1", 422, "out-of-range", "/rates/form/folding/each" },
         { "/rates/panel/trimming", """{"fixed":-1}""", 422, "out-of-range", "/rates/panel/trimming/fixed" },
         { "/rates/formSheet/perSheet", "40", 422, "choose-one", "/rates/formSheet/perSheet" },
-        { "/rates/formSheet/sheet", "\"2000 × 1000 mm\"", 422, "not-applicable", "/rates/formSheet/sheet" },
+        { "/rates/formSheet/sheet", "\"none such\"", 422, "estimate.unknown-sheet", "/rates/formSheet/sheet" },
         { "/rates/panelSheet/sheet", null, 422, "missing-property", "/rates/panelSheet/sheet" },
         { "/rates/panelSheet/sheet", "\"none such\"", 422, "estimate.unknown-sheet", "/rates/panelSheet/sheet" },
         { "/panel/stockSheets", """[{"length":100,"width":100,"name":"2500 × 1250 mm"}]""", 422, "estimate.sheet-too-small", "/rates/panelSheet/sheet" },
@@ -79,7 +93,7 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
         var folds = (double)Element(own["form"]!, "folding")["quantity"]!;
         Assert.Equal(2.25 * folds, Likely(Element(own["form"]!, "folding")["minutes"]!), 9);
         Assert.Equal(8, Likely(Element(own["form"]!, "handling")["minutes"]!), 9);
-        Assert.Equal(71.0 / 60 * Likely(own["form"]!["minutes"]!), Likely(own["cost"]!["formLabour"]!), 6);
+        Assert.Equal(71.0 / 60 * Likely(own["form"]!["minutes"]!), Likely(own["prices"]![0]!["cost"]!["formLabour"]!), 6);
         Assert.DoesNotContain(Assumed(own), id => id is "rates.form.folding.each" or "rates.labour" or "counts.handlings");
         Assert.Contains("rates.form.folding.fixed", Assumed(own));
         Assert.Equal(2.25, (double)own["request"]!["rates"]!["form"]!["folding"]!["each"]!);
@@ -98,10 +112,12 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
                 var id = (string)assumption!["id"]!;
                 var shown = id.Split('.').Aggregate(answer["request"], (node, step) => node![step]);
                 if (shown is null)
-                    Assert.StartsWith("counts.", id, StringComparison.Ordinal);
+                    Assert.True(id.StartsWith("counts.", StringComparison.Ordinal) || id.EndsWith(".scrapShare", StringComparison.Ordinal), id);
+                else if (id == "pieces")
+                    Assert.Equal("[1]", shown.ToJsonString());
                 else
                     Assert.Equal((double)shown, (double)assumption["value"]!, 9);
-                Assert.Equal("assumption", (string?)assumption["status"]);
+                Assert.Contains((string?)assumption["status"], Supports);
                 Assert.NotEmpty((string)assumption["text"]!);
             }
         }
@@ -129,8 +145,10 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task Inches_and_millimetres_agree()
     {
-        var mm = await Ask(Requests.Arc());
-        var inch = Requests.Arc().With("/units", "\"in\"");
+        // Stock sheets differ, and with them what they leave over.
+        var given = Requests.Arc().With("/rates", """{"formSheet":{"scrapShare":0.1},"panelSheet":{"scrapShare":0.1}}""");
+        var mm = await Ask(given);
+        var inch = given.With("/units", "\"in\"");
         foreach (var length in new[] { "/panel/thickness", "/panel/width", "/panel/leadIn", "/panel/leadOut", "/panel/curve/radius", "/form/thickness", "/form/foldRadius", "/form/leadIn", "/form/leadOut", "/brake/length" })
         {
             var value = length.Split('/')[1..].Aggregate((JsonNode)inch, (node, step) => node[step]!).GetValue<double>();
@@ -138,10 +156,12 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
         }
 
         var answer = await Ask(inch);
+        var (one, other) = (mm["prices"]![0]!, answer["prices"]![0]!);
         foreach (var field in CostParts.Append("total"))
-            Close(Likely(mm["cost"]![field]!), Likely(answer["cost"]![field]!));
-        Close(Likely(mm["minutes"]!), Likely(answer["minutes"]!));
-        Close((double)mm["materials"]![1]!["mass"]!, (double)answer["materials"]![1]!["mass"]! * 0.45359237);
+            Close(Likely(one["cost"]![field]!), Likely(other["cost"]![field]!));
+        Close(Likely(one["minutes"]!), Likely(other["minutes"]!));
+        Close((double)one["materials"]![1]!["mass"]!, (double)other["materials"]![1]!["mass"]! * 0.45359237);
+        Close((double)mm["comparisons"]![0]!["hits"]!["pitch"]!, (double)answer["comparisons"]![0]!["hits"]!["pitch"]! * 25.4);
         Close((double)Element(mm["form"]!, "cutting")["quantity"]!, (double)Element(answer["form"]!, "cutting")["quantity"]! * 0.3048);
         Assert.Equal("ft", (string?)Element(answer["form"]!, "cutting")["unit"]);
         Assert.Equal(Assumed(mm), Assumed(answer));
@@ -154,16 +174,70 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
         foreach (var bound in new[] { "low", "likely", "high" })
         {
             Close(answer["form"]!["elements"]!.AsArray().Sum(element => (double)element!["minutes"]![bound]!), (double)answer["form"]!["minutes"]![bound]!);
-            Close(answer["panel"]!["elements"]!.AsArray().Sum(element => (double)element!["minutes"]![bound]!), (double)answer["panel"]!["firstMinutes"]![bound]!);
-            var cost = answer["cost"]!;
-            Close(CostParts.Sum(part => (double)cost[part]![bound]!), (double)cost["total"]![bound]!);
-            Close(60 * (double)answer["perPiece"]!["average"]![bound]!, (double)cost["total"]![bound]!);
+            Close(answer["panel"]!["elements"]!.AsArray().Sum(element => (double)element!["minutes"]![bound]!), (double)answer["panel"]!["minutes"]![bound]!);
+            foreach (var row in answer["prices"]!.AsArray())
+            {
+                var cost = row!["cost"]!;
+                Close(CostParts.Sum(part => (double)cost[part]![bound]!), (double)cost["total"]![bound]!);
+                Close(Math.Max(90, (double)cost["total"]![bound]!), (double)row["price"]![bound]!);
+                Close((double)row["price"]![bound]!, (int)row["pieces"]! * (double)row["eachPrice"]![bound]!);
+            }
         }
+    }
 
-        var table = answer["perPiece"]!["table"]!.AsArray();
-        Assert.Equal([1, 2, 5, 10, 20, 50, 60], table.Select(row => (int)row!["piece"]!));
-        Assert.True(JsonNode.DeepEquals(table[^1], answer["perPiece"]!["last"]));
-        Close(0.9 * (double)table[0]!["minutes"]!, (double)table[1]!["minutes"]!);
+    [Fact]
+    public async Task Every_count_of_pieces_has_its_row_in_the_order_asked()
+    {
+        var request = Requests.Example("estimateJob", Batch);
+        var answer = await Ask(request.With("/pieces", "[60,1,10,1]"));
+        Assert.Equal([60, 1, 10, 1], answer["prices"]!.AsArray().Select(row => (int)row!["pieces"]!));
+        foreach (var comparison in answer["comparisons"]!.AsArray())
+            Assert.Equal([60, 1, 10, 1], comparison!["costs"]!.AsArray().Select(row => (int)row!["pieces"]!));
+        var alone = await Ask(request.With("/pieces", "[10]"));
+        Assert.Equal(alone["prices"]![0]!.ToJsonString(), answer["prices"]![2]!.ToJsonString());
+        Assert.Equal([1], (await Ask(request.With("/pieces", null)))["prices"]!.AsArray().Select(row => (int)row!["pieces"]!));
+    }
+
+    // 118 a sheet, two trials: 12 blanks for ten panels.
+    [Fact]
+    public async Task Whole_sheets_are_counted_and_paid_for()
+    {
+        var row = (await Ask(Requests.Example("estimateJob", Batch)))["prices"]![1]!;
+        var sheet = row["materials"]![1]!;
+        var each = (int)sheet["blanksPerSheet"]!;
+        Assert.Equal(12, (int)sheet["blanks"]!);
+        Assert.Equal((12 + each - 1) / each, (int)sheet["sheets"]!);
+        Close(118 * (int)sheet["sheets"]!, Likely(sheet["cost"]!));
+        Assert.Null(row["materials"]![0]!["sheets"]);
+        Close(0.2, (double)row["materials"]![0]!["scrapShare"]!);
+    }
+
+    [Fact]
+    public async Task Bumping_is_compared_without_being_asked_and_rolling_where_it_is_given()
+    {
+        var plain = (await Ask(Requests.Arc()))["comparisons"]!.AsArray();
+        Assert.Equal(["bumping"], plain.Select(comparison => (string)comparison!["method"]!));
+        var hits = plain[0]!["hits"]!;
+        Close(2 * (double)hits["pitch"]!, (double)hits["dieOpening"]!);
+        Close((double)Requests.Arc()["panel"]!["curve"]!["sweep"]!, (int)hits["count"]! * (double)hits["angle"]!);
+        var given = await Ask(Requests.Example("estimateJob", Batch));
+        Assert.Equal(["bumping", "rolling", "other"], given["comparisons"]!.AsArray().Select(comparison => (string)comparison!["method"]!));
+        var own = await Ask(Requests.Arc().With("/bumping", """{"pitch":10}"""));
+        Assert.Equal("""{"angle":null,"pitch":10,"setUp":30,"hit":0.25,"correcting":5,"hour":60}""", own["request"]!["bumping"]!.ToJsonString());
+        Assert.DoesNotContain(Assumed(own), id => id is "bumping.angle" or "bumping.pitch");
+        Assert.Equal(own.ToJsonString(), (await Ask(own["request"]!)).ToJsonString());
+    }
+
+    [Fact]
+    public async Task A_winch_that_is_given_is_rigged_and_a_crew_pulls_where_there_is_none()
+    {
+        var crew = (await Ask(Requests.Arc().With("/panel/width", "1190")))["panel"]!;
+        Assert.True((int)crew["people"]! > 1);
+        Assert.False((bool)crew["winch"]!);
+        Assert.Equal((int)crew["people"]!, (int)Element(crew, "pulling")["people"]!);
+        var winch = (await Ask(Requests.Arc().With("/panel/pull", """{"by":{"rated":5000}}""")))["panel"]!;
+        Assert.True((bool)winch["winch"]!);
+        Assert.Equal(10, Likely(Element(winch, "rigging")["minutes"]!));
     }
 
     // 60 an hour and 2 a kilogram are the nominal figures: with a currency they are the caller's all the same.
@@ -172,7 +246,7 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
     {
         const string Nominal = """{"labour":60,"formSheet":{"perMass":2},"panelSheet":{"perMass":5}}""";
         var own = Requests.Arc().With("/rates", Nominal).With("/currency", "\"EUR\"");
-        foreach (var request in new[] { own, own.With("/currency", null).With("/otherMethod", """{"fixedCost":0,"costPerPiece":90}""") })
+        foreach (var request in new[] { own, own.With("/currency", null).With("/otherMethod", """{"fixedCost":0,"costPerPiece":90}"""), own.With("/currency", null).With("/rolling", """{"setUp":10,"perPanel":5,"hour":90}""") })
         {
             var answer = await Ask(request);
             Assert.DoesNotContain(Assumed(answer), id => id is "rates.labour" || id.EndsWith("perMass", StringComparison.Ordinal));
@@ -197,13 +271,14 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
     {
         var (m, c) = (minutes.ToString("R", CultureInfo.InvariantCulture), money.ToString("R", CultureInfo.InvariantCulture));
         var element = $$"""{"fixed":{{m}},"each":{{m}}}""";
-        var form = string.Join(',', "layout cutting testStrips setUp handling folding checking finishing".Split(' ').Select(id => $"\"{id}\":{element}"));
-        var panel = string.Join(',', "cutting marking clamping pulling trimming checking finishing".Split(' ').Select(id => $"\"{id}\":{element}"));
+        var form = string.Join(',', "layout cutting testStrips setUp handling folding checking finishing ribs".Split(' ').Select(id => $"\"{id}\":{element}"));
+        var panel = string.Join(',', "setUp cutting marking layingUp clamping rigging pulling trimming checking finishing".Split(' ').Select(id => $"\"{id}\":{element}"));
         var price = $$"""{"perMass":{{c}}}""";
         var request = Requests.Arc()
-            .With("/rates", $$"""{"labour":{{c}},"formSheet":{{price}},"panelSheet":{{price}},"form":{ {{form}} },"panel":{ {{panel}} } }""")
-            .With("/batch", """{"pieces":100000}""")
-            .With("/counts", $$"""{"handlings":{{Math.Max(1, count)}},"stopChanges":{{count}},"strips":{{count}},"checks":{{count}}}""")
+            .With("/rates", $$"""{"labour":{{c}},"overhead":5,"minimumCharge":{{c}},"formSheet":{{price}},"panelSheet":{{price}},"form":{ {{form}} },"panel":{ {{panel}} } }""")
+            .With("/pieces", "[1,100000]")
+            .With("/counts", $$"""{"handlings":{{Math.Max(1, count)}},"stopChanges":{{count}},"strips":{{count}},"checks":{{count}},"ribs":{{count}},"trials":{{count}},"clamps":{{Math.Max(1, count)}}}""")
+            .With("/bumping", $$"""{"angle":0.05,"pitch":0.1,"setUp":{{m}},"hit":{{m}},"correcting":{{m}},"hour":{{c}}}""")
             .With("/spread", """{"form":{"low":0,"high":10},"panel":{"low":1,"high":1},"material":{"low":0,"high":10}}""");
         foreach (var rate in new[] { "0.5000000000000001", "0.500001", "0.999999999", "1" })
         {
@@ -212,10 +287,14 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
                 var each = other.ToString("R", CultureInfo.InvariantCulture);
                 var answer = await Ask(request
                     .With("/learning", $$"""{"model":"{{model}}","rate":{{rate}}}""")
+                    .With("/rolling", $$"""{"setUp":{{m}},"perPanel":{{m}},"hour":{{each}}}""")
                     .With("/otherMethod", $$"""{"fixedCost":{{each}},"costPerPiece":{{each}},"minutesPerPiece":{{m}}}"""));
-                var total = answer["cost"]!["total"]!;
-                Assert.True((double)total["low"]! <= (double)total["likely"]! && (double)total["likely"]! <= (double)total["high"]!);
-                Assert.All(answer["perPiece"]!["table"]!.AsArray(), row => Assert.True((double)row!["minutes"]! >= 0));
+                Assert.All(answer["prices"]!.AsArray(), row =>
+                {
+                    var total = row!["cost"]!["total"]!;
+                    Assert.True((double)total["low"]! <= (double)total["likely"]! && (double)total["likely"]! <= (double)total["high"]!);
+                    Assert.True(Likely(row["lastPanelMinutes"]!) >= 0);
+                });
             }
         }
     }
@@ -223,19 +302,17 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task Break_even_stands_where_the_total_costs_cross()
     {
-        var request = Requests.Example("estimateJob", Batch);
-        var breakEven = (await Ask(request))["breakEven"]!;
+        var request = Requests.Example("estimateJob", Batch).With("/rates/panelSheet/buy", "\"area-used\"").With("/otherMethod/costPerPiece", "75");
+        var breakEven = Other(await Ask(request))["breakEven"]!;
         var from = (int)breakEven["likely"]!["from"]!;
         Assert.Equal("from", (string?)breakEven["likely"]!["outcome"]);
         Assert.True(from > 1);
-        foreach (var (pieces, isCheaper) in new[] { (from - 1, false), (from, true) })
-        {
-            var there = await Ask(request.With("/batch/pieces", pieces.ToString(CultureInfo.InvariantCulture)));
-            Assert.Equal(isCheaper, Likely(there["breakEven"]!["saving"]!) > 0);
-        }
-
+        var costs = Other(await Ask(request.With("/pieces", $"[{from - 1},{from}]")))["costs"]!;
+        Assert.True(Likely(costs[0]!["saving"]!) <= 0);
+        Assert.True(Likely(costs[1]!["saving"]!) > 0);
         Assert.True((int)breakEven["low"]!["from"]! <= from);
-        Assert.Null((await Ask(request.With("/otherMethod", null)))["breakEven"]);
+
+        static JsonNode Other(JsonNode answer) => answer["comparisons"]!.AsArray().Single(comparison => (string?)comparison!["method"] == "other")!;
     }
 
     [Fact]
@@ -247,7 +324,7 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
         Assert.Equal(1, (int)taper["form"]!["count"]!);
         var hands = await Ask(Requests.Arc().With("/panel/curve", Taper).With("/panel/width", null).With("/panel/mirrored", "true").With("/panel/leadOut", "400"));
         Assert.Equal(2, (int)hands["form"]!["count"]!);
-        Assert.Equal(2, (int)hands["materials"]![0]!["pieces"]!);
+        Assert.Equal(2, (int)hands["prices"]![0]!["materials"]![0]!["blanks"]!);
         Assert.Contains(hands["notes"]!.AsArray(), note => (string?)note!["id"] == "opposite-hand");
         var mirrored = await Ask(Requests.Arc().With("/panel/mirrored", "true"));
         Assert.Equal(1, (int)mirrored["form"]!["count"]!);
@@ -281,8 +358,8 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
     {
         foreach (var rate in new[] { "1", "0.8" })
         {
-            var answer = await Ask(Requests.Example("estimateJob", Batch).With("/batch/pieces", "100000").With("/learning/rate", rate));
-            Assert.Equal(100_000, (int)answer["perPiece"]!["last"]!["piece"]!);
+            var answer = await Ask(Requests.Example("estimateJob", Batch).With("/pieces", "[100000]").With("/learning/rate", rate));
+            Assert.Equal(100_000, (int)answer["prices"]![0]!["pieces"]!);
         }
     }
 

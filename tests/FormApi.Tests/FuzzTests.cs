@@ -41,9 +41,11 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
 
     internal static readonly string[] EstimateExtras =
     [
-        "/units", "/currency", "/batch", "/batch/pieces", "/rates", "/rates/labour", "/rates/formSheet/perMass", "/rates/formSheet/perSheet", "/rates/panelSheet/sheet",
+        "/units", "/currency", "/pieces", "/pieces/0", "/rates", "/rates/labour", "/rates/formSheet/perMass", "/rates/formSheet/perSheet", "/rates/panelSheet/sheet",
         "/rates/panelSheet/perSheet", "/rates/form/layout/each", "/rates/form/cutting/fixed", "/rates/form/setUp", "/rates/panel/trimming/each", "/panel/trim",
-        "/panel/mirrored", "/panel/stockSheets", "/counts/handlings", "/counts/stopChanges", "/counts/strips", "/counts/checks", "/learning/model", "/learning/rate",
+        "/rates/overhead", "/rates/minimumCharge", "/rates/panelSheet/buy", "/rates/formSheet/scrapShare", "/rates/panel/setUp/each", "/rates/panel/rigging", "/rates/form/ribs",
+        "/panel/mirrored", "/panel/stockSheets", "/counts/handlings", "/counts/stopChanges", "/counts/strips", "/counts/checks", "/counts/ribs", "/counts/trials",
+        "/counts/people", "/counts/clamps", "/bumping/angle", "/bumping/pitch", "/bumping/hit", "/bumping/hour", "/rolling/setUp", "/rolling/perPanel", "/rolling/hour", "/learning/model", "/learning/rate",
         "/spread/form/low", "/spread/panel/high", "/spread/material/low", "/otherMethod/fixedCost", "/otherMethod/costPerPiece", "/otherMethod/minutesPerPiece", "/otherMethod/name",
     ];
 

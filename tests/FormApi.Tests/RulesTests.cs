@@ -1,6 +1,5 @@
 using System.Text.Json;
 using FluentValidation;
-using FormApi.Contract;
 using FormApi.Features.Forms;
 using FormApi.Features.Programs;
 using FormApi.Http.Rules;

@@ -23,6 +23,9 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
             (own.MinItems, own.MaxItems) = (2, 2);
         if (bare == typeof(TextOrNumber))
             own.Type = JsonSchemaType.String | JsonSchemaType.Number;
+        // Every number is a double; to say so each time says nothing.
+        if (own.Format == "double")
+            own.Format = null;
         if (context.MemberInfo is not null || context.ParameterInfo is not null)
             return;
         if (bare.IsEnum)

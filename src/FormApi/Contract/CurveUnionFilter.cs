@@ -31,7 +31,7 @@ internal sealed class CurveUnionFilter : IDocumentFilter
             context.SchemaGenerator.GenerateSchema(kind.DerivedType, context.SchemaRepository);
             var name = kind.DerivedType.Name;
             var plain = (OpenApiSchema)context.SchemaRepository.Schemas[name];
-            shapes.Add(Shape(plain, word, discriminator));
+            shapes.AddRange(ShapesOf(kind.DerivedType, plain, word, discriminator));
             schemas[name] = Derive(plain, word, discriminator, swaggerDoc);
             mapping[word] = new OpenApiSchemaReference(name, swaggerDoc);
         }
@@ -64,6 +64,23 @@ internal sealed class CurveUnionFilter : IDocumentFilter
         };
     }
 
+    // A kind that can be given in several ways has a shape for each, with what that way needs and the fields that go with any.
+    private static IEnumerable<OpenApiSchema> ShapesOf(Type kind, OpenApiSchema plain, string word, string discriminator)
+    {
+        var ways = kind == typeof(ArcInput) ? MeasuredCurves.WaysOfArc
+            : kind == typeof(ProgressiveInput) ? MeasuredCurves.WaysOfProgressive
+            : [[]];
+        var chosen = ways.SelectMany(way => way).ToHashSet();
+        return ways.Select(way => Shape(
+            new()
+            {
+                Required = new HashSet<string>([.. plain.Required ?? new HashSet<string>(), .. way]),
+                Properties = plain.Properties?.Where(field => !chosen.Contains(field.Key) || way.Contains(field.Key)).ToDictionary(),
+            },
+            word,
+            discriminator));
+    }
+
     private static OpenApiSchema Shape(OpenApiSchema plain, string word, string discriminator)
     {
         var properties = new Dictionary<string, IOpenApiSchema>
@@ -81,11 +98,13 @@ internal sealed class CurveUnionFilter : IDocumentFilter
         };
     }
 
-    // The kind's own schema describes the field.
+    // The kind's own schema describes the field, and holds its range.
     private static IOpenApiSchema WithoutWords(IOpenApiSchema schema)
     {
         var copy = schema.CreateShallowCopy();
         copy.Description = null;
+        if (copy is OpenApiSchema own)
+            (own.Minimum, own.Maximum, own.ExclusiveMinimum, own.Format) = (null, null, null, null);
         return copy;
     }
 

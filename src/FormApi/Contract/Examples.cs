@@ -31,21 +31,27 @@ internal static class Examples
     };
 
     /// <summary>
-    /// The first answer of an operation, its lists cut to one record or three numbers each and its texts cut short, its request whole but
-    /// for lists of records: it shows every field; the whole answers are files.
+    /// The first answer of an operation, its lists cut to one record or three numbers each and its texts cut short, its request as it was
+    /// sent: it shows every field; the whole answers are files.
     /// </summary>
     /// <param name="operation">Name of the operation.</param>
     public static IEnumerable<Example> Short(string operation) =>
         Of(operation, "answer").Take(operation.EndsWith("Link", StringComparison.Ordinal) || operation == "computeBatch" ? 0 : 1)
-            .Select(example => example with { Body = Shorten(example.Body)! });
+            .Select(example => example with { Body = Shorten(example.Body, SentFor(example))! });
 
-    private static JsonNode? Shorten(JsonNode? node) => node switch
+    // As sent, it leaves out what has a default, and names what nobody gave only in the echo.
+    private static JsonNode? SentFor(Example answer) => All[(answer.Operation, "request")]
+        .Where(request => request.Name == answer.Name)
+        .Select(request => OneOfEach(request.Body))
+        .FirstOrDefault();
+
+    private static JsonNode? Shorten(JsonNode? node, JsonNode? request = null) => node switch
     {
         JsonObject fields => new JsonObject(fields.Select(
-            field => KeyValuePair.Create(field.Key, field.Key == "request" ? OneOfEach(field.Value) : Shorten(field.Value)))),
+            field => KeyValuePair.Create(field.Key, field.Key == "request" && request is not null ? request : Shorten(field.Value)))),
         JsonArray items when items.FirstOrDefault() is JsonValue =>
             new JsonArray([.. items.Take(MostNumbers).Select(item => item?.DeepClone())]),
-        JsonArray items => new JsonArray([.. items.Take(1).Select(Shorten)]),
+        JsonArray items => new JsonArray([.. items.Take(1).Select(item => Shorten(item))]),
         JsonValue value when value.TryGetValue<string>(out var text) && text.Length > LongestText => text[..LongestText] + "…",
         _ => node?.DeepClone(),
     };

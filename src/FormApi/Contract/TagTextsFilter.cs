@@ -15,6 +15,7 @@ internal sealed class TagTextsFilter : IDocumentFilter
         ("Accuracy", "What errors of folding add up to, and a folded form against its plan."),
         ("Estimates", "What a job takes in time and money."),
         ("Batches", "Many requests at once, answered as they arrive."),
+        ("Comparisons", "Many variants of one request side by side."),
         ("Links", "The same answers from a link that holds the whole request."),
         ("Materials", "Sheet materials with the source and status of every value."),
         ("Gauges", "Gauge numbers as thicknesses."),

@@ -44,6 +44,8 @@ internal sealed class WireContractResolver : ISerializerDataContractResolver
         var bare = Nullable.GetUnderlyingType(type) ?? type;
         if (bare == typeof(Pair))
             return DataContract.ForArray(bare, typeof(double));
+        if (bare == typeof(AnyValue))
+            return DataContract.ForDynamic(bare);
         if (bare == typeof(TextOrNumber))
             return DataContract.ForPrimitive(bare, DataType.String, null);
         if (bare.IsEnum)

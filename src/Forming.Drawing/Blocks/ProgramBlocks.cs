@@ -14,7 +14,8 @@ internal static class ProgramBlocks
     /// <summary>Puts the sheet together.</summary>
     /// <param name="job">The program.</param>
     /// <param name="mostHeight">Height that a block may have [mm].</param>
-    public static IEnumerable<Block> Of(ProgramJob job, double mostHeight) => job.Only is { } step ? StepBlocks.Of(job, step) : All(job, mostHeight);
+    public static IEnumerable<Block> Of(ProgramJob job, double mostHeight) =>
+        job.Only is { } step ? StepBlocks.Of(job, step) : All(job, mostHeight);
 
     private static IEnumerable<Block> All(ProgramJob job, double mostHeight)
     {

@@ -19,7 +19,8 @@ internal static class StepBlocks
     {
         yield return Figures(job, step);
         yield return Picture(job, step);
-        foreach (var block in TextBlocks.Of([.. step.Checks.Where(check => check.Verdict != Verdict.Pass)], job.Program.Safety, [], job.Wording))
+        Check[] open = [.. step.Checks.Where(check => check.Verdict != Verdict.Pass)];
+        foreach (var block in TextBlocks.Of(open, job.Program.Safety, [], job.Wording))
             yield return block;
     }
 
@@ -27,7 +28,8 @@ internal static class StepBlocks
     {
         var sketch = new Sketch();
         var y = TitleSize;
-        sketch.Write(0, y, string.Create(CultureInfo.InvariantCulture, $"Step {step.Number} of {job.Program.Steps.Count}: fold {step.Fold}"), TitleSize, isBold: true);
+        var title = string.Create(CultureInfo.InvariantCulture, $"Step {step.Number} of {job.Program.Steps.Count}: fold {step.Fold}");
+        sketch.Write(0, y, title, TitleSize, isBold: true);
         string[] rows =
         [
             Place(job, step),
@@ -52,7 +54,8 @@ internal static class StepBlocks
     private static IEnumerable<string> Words(ProgramJob job, ProgramStep step)
     {
         var swing = StepWords.Swing(step);
-        yield return char.ToUpperInvariant(StepWords.Handled(step.Handling)[0]) + StepWords.Handled(step.Handling)[1..] + ". " + StepWords.Placed(job.Readout, step);
+        var handled = StepWords.Handled(step.Handling);
+        yield return char.ToUpperInvariant(handled[0]) + handled[1..] + ". " + StepWords.Placed(job.Readout, step);
         if (swing.Length > 0)
             yield return $"Swing the part first: {swing} towards you.";
         yield return $"The fold is {Readout.Degrees(step.FoldAngle)} once it has sprung back; {StepWords.Clearance(job.Readout, step)}.";
@@ -63,7 +66,8 @@ internal static class StepBlocks
         var sketch = new Sketch();
         var picture = StepPicture.Of(job, step);
         picture.Draw(sketch, new(0, 0), Page.Width, PictureHeight);
-        sketch.Write(0, PictureHeight + Page.SmallLine, "In section at the end of the swing; the operator stands on the right." + (picture.IsCut is (false, false) ? "" : " Long flats are cut short."), Page.Small);
+        var cut = picture.IsCut is (false, false) ? "" : " Long flats are cut short.";
+        sketch.Write(0, PictureHeight + Page.SmallLine, "In section at the end of the swing; the operator stands on the right." + cut, Page.Small);
         return new(PictureHeight + Page.SmallLine + 1, sketch.Items);
     }
 }

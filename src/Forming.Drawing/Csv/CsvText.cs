@@ -7,7 +7,7 @@ using Forming.Results;
 namespace Forming.Drawing.Csv;
 
 /// <summary>Comma-separated values (RFC 4180), UTF-8 without a byte order mark.</summary>
-internal static class CsvText
+public static class CsvText
 {
     /// <summary>Writes a file.</summary>
     /// <param name="stream">Where to write; stays open.</param>

@@ -10,31 +10,32 @@ internal static class EstimateBasis
     /// <summary>The grounds of an estimate.</summary>
     /// <param name="job">The job.</param>
     /// <param name="assumptions">Every value left at its default.</param>
-    public static IReadOnlyList<Basis> Of(EstimateJob job, IReadOnlyList<Assumption> assumptions)
+    public static IReadOnlyList<Basis> Of(EstimateJob job, IReadOnlyList<AssumedValue> assumptions)
     {
-        var basis = new List<Basis>(10)
+        var basis = new List<Basis>(14)
         {
             Times("form", "a fixed time and a time for each mark, metre, strip, stop change, handling, fold and check; minutes of one person"),
-            Times("panel", "a fixed time and a time for each mark, metre, pull and check of the first panel; minutes of one person"),
+            Times("panel", "a fixed time and a time for each mark, metre, clamp, pull and check of the first panel; clamps by the clamp load and the width; laying up, clamping and pulling times the people whom the pull, the width and the mass need; minutes of one person"),
             new("form.elements.quantity", "folds, marks, stop settings, edges and blanks of the plan", "the plan of /v1/forms", Status.Computed),
-            new("cost", "minutes × labour rate, and sheet", "arithmetic", Status.Computed),
-            new("materials", job is { FormSheet: PricePerKg, PanelSheet: PricePerKg } ? "net mass of the flat blanks × price; no waste, no sheet for test strips" : "by mass: net mass of the flat blanks × price, no waste; by stock sheet: its price over the blanks it gives, offcuts go back to stock; no sheet for test strips", "arithmetic", Status.Computed),
+            new("prices.cost", "minutes × labour rate, and sheet, once for form, bench and trials, and for each panel; overhead as a share of it all", "arithmetic", Status.Computed),
+            new("prices.price", "the cost, or the minimum charge where that is more", "arithmetic", Status.Computed),
+            new("prices.materials", "blanks nested side by side on stock, no allowance for the cut; area used: their area over what is not scrap; whole sheets: every sheet that is begun; no sheet for test strips or ribs", "arithmetic", Status.Computed),
             new("low, high", "likely × the spread of the group; all elements and groups move together, none makes up for another", "arithmetic", Status.Computed),
         };
         if (job.Learning.Learns)
         {
             basis.Add(job.Learning.Model == LearningModel.Unit
-                ? new("perPiece", "the n-th panel takes n^(log2 rate) of the first: Crawford's form; sheet and form are not learnt", "form of the law after T. P. Wright, J. Aeronautical Sciences 3 (1936) 122–128", Status.FromMemory)
-                : new("perPiece", "the mean of the first n panels takes n^(log2 rate) of the first: Wright's form; sheet and form are not learnt", "T. P. Wright, J. Aeronautical Sciences 3 (1936) 122–128", Status.FromMemory));
+                ? new("learning", "the n-th panel takes n^(log2 rate) of the first: Crawford's form; sheet and form are not learnt", "form of the law after T. P. Wright, J. Aeronautical Sciences 3 (1936) 122–128", Status.FromMemory)
+                : new("learning", "the mean of the first n panels takes n^(log2 rate) of the first: Wright's form; sheet and form are not learnt", "T. P. Wright, J. Aeronautical Sciences 3 (1936) 122–128", Status.FromMemory));
             basis.Add(new("learning.rate", "as given", "caller", Status.Caller));
         }
 
+        basis.Add(new("comparisons.bumping", "hits of about 2° or 1/8 in pitch, whichever are fewer, the pitch at least half the narrowest die of the sheet, the die opening twice the pitch; the same blanks, trials, learning and overhead as with a form", "trade articles, none read for this project", Status.CommonPractice));
+        if (job.Rolling is not null)
+            basis.Add(new("comparisons.rolling", "times and price of an hour as given; the same blanks, trials, learning and overhead as with a form", "caller", Status.Caller));
         if (job.Other is not null)
-        {
-            basis.Add(new("breakEven", $"cumulative costs compared count by count up to {BreakEven.Horizon}; proven for all counts where the costs of later panels settle it", "arithmetic; the row of differences is concave", Status.Computed));
-            basis.Add(new("otherMethod", "fixed cost and cost per piece as given, minutes at the same labour rate", "caller", Status.Caller));
-        }
-
+            basis.Add(new("comparisons.other", "fixed cost and cost per piece as given, minutes at the same labour rate and overhead", "caller", Status.Caller));
+        basis.Add(new("comparisons.breakEven", $"cumulative costs, before any minimum charge and with whole sheets taken as full, compared count by count up to {BreakEven.Horizon}; proven for all counts where the costs of later panels settle it", "arithmetic", Status.Computed));
         return basis;
 
         Basis Times(string group, string method) =>

@@ -1,27 +1,44 @@
 namespace Forming.Estimates;
 
-/// <summary>What a batch costs [money].</summary>
+/// <summary>What a number of panels costs [money].</summary>
 /// <param name="FormLabour">Building the form.</param>
 /// <param name="FormMaterial">Its sheet.</param>
-/// <param name="PanelLabour">All panels of the batch.</param>
-/// <param name="PanelMaterial">Their sheet.</param>
-public sealed record EstimateCosts(Band FormLabour, Band FormMaterial, Band PanelLabour, Band PanelMaterial)
+/// <param name="SetUpLabour">Getting the bench ready.</param>
+/// <param name="TrialLabour">Bending the trial panels.</param>
+/// <param name="PanelLabour">Bending the good panels.</param>
+/// <param name="PanelMaterial">Sheet of all panels, trials too.</param>
+/// <param name="Overhead">What rent, power and the office add.</param>
+public sealed record EstimateCosts(
+    Band FormLabour, Band FormMaterial, Band SetUpLabour, Band TrialLabour, Band PanelLabour, Band PanelMaterial, Band Overhead)
 {
     /// <summary>All of it.</summary>
-    public Band Total => FormLabour + FormMaterial + PanelLabour + PanelMaterial;
+    public Band Total => FormLabour + FormMaterial + SetUpLabour + TrialLabour + PanelLabour + PanelMaterial + Overhead;
 }
 
-/// <summary>What panels cost together: something once, and for each panel labour that may fall with practice, and sheet.</summary>
-/// <param name="Fixed">Once [money].</param>
-/// <param name="FirstLabour">Labour of the first panel [money].</param>
-/// <param name="Material">What does not fall with practice, for each panel [money].</param>
-/// <param name="Learning">How labour falls.</param>
-public sealed record CostLine(double Fixed, double FirstLabour, double Material, LearningCurve Learning)
+/// <summary>What one number of panels takes and costs.</summary>
+public sealed record PriceRow
 {
-    /// <summary>Cost of one panel, without what is paid once.</summary>
-    /// <param name="n">Which panel, from 1.</param>
-    public double Own(int n) => (FirstLabour * Learning.Unit(n)) + Material;
+    /// <summary>Good panels, at least 1.</summary>
+    public required int Pieces { get; init; }
 
-    /// <summary>What a panel's own cost falls to, and never below.</summary>
-    public double Floor => Material + (Learning.Learns ? 0 : FirstLabour);
+    /// <summary>Form, bench, trial panels and good panels together [min].</summary>
+    public required Band Minutes { get; init; }
+
+    /// <summary>The last panel [min].</summary>
+    public required Band LastPanelMinutes { get; init; }
+
+    /// <summary>Sheet for forms and panels.</summary>
+    public required IReadOnlyList<MaterialLine> Materials { get; init; }
+
+    /// <summary>What it costs.</summary>
+    public required EstimateCosts Costs { get; init; }
+
+    /// <summary>What to ask for it: its cost, or the minimum charge where that is more [money].</summary>
+    public required Band Price { get; init; }
+
+    /// <summary>Whether the likely price is the minimum charge.</summary>
+    public required bool IsMinimum { get; init; }
+
+    /// <summary>A panel on the average, all that is paid once shared out [money].</summary>
+    public Band EachPrice => 1.0 / Pieces * Price;
 }

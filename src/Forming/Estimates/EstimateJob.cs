@@ -15,8 +15,8 @@ public sealed record EstimateJob
     /// <summary>The form as it was asked for.</summary>
     public required FormSpec Form { get; init; }
 
-    /// <summary>Panels of the batch, at least 1.</summary>
-    public int Pieces { get; init; } = 1;
+    /// <summary>Counts of panels that a price is wanted for, each at least 1.</summary>
+    public IReadOnlyList<int> Pieces { get; init; } = OnePiece;
 
     /// <summary>What work takes and what labour and sheet cost.</summary>
     public EstimateRates Rates { get; init; } = new();
@@ -33,12 +33,32 @@ public sealed record EstimateJob
     /// <summary>How far the values may be out.</summary>
     public EstimateSpreads Spreads { get; init; } = EstimateSpreads.Default;
 
+    /// <summary>Bumping the panel, to hold the form against; null takes the usual rules for its sheet.</summary>
+    public Bumping? Bumping { get; init; }
+
+    /// <summary>Rolling it, or null where nobody gives its times.</summary>
+    public Rolling? Rolling { get; init; }
+
     /// <summary>Another method to hold the form against, or null.</summary>
     public OtherMethod? Other { get; init; }
 
-    /// <summary>Price of the form's sheet.</summary>
-    internal SheetPrice FormSheet => Rates.FormSheet ?? new PricePerKg(NominalPrices.SheetPerKg(Form.Sheet.Material.Family));
+    /// <summary>A single panel.</summary>
+    public static IReadOnlyList<int> OnePiece { get; } = [1];
 
-    /// <summary>Price of the panel's sheet.</summary>
-    internal SheetPrice PanelSheet => Rates.PanelSheet ?? new PricePerKg(NominalPrices.SheetPerKg(Panel.Sheet.Material.Family));
+    /// <summary>How the form's sheet is bought.</summary>
+    internal SheetPurchase FormSheet =>
+        Rates.FormSheet ?? new(new PricePerKg(NominalPrices.SheetPerKg(Form.Sheet.Material.Family)));
+
+    /// <summary>How the panel's sheet is bought.</summary>
+    internal SheetPurchase PanelSheet =>
+        Rates.PanelSheet ?? new(new PricePerKg(NominalPrices.SheetPerKg(Panel.Sheet.Material.Family)));
+
+    /// <summary>Panels bent before the first good one.</summary>
+    internal int Trials => Counts.Trials ?? WorkCounts.TrialsByDefault;
+
+    /// <summary>Least price of a job [money].</summary>
+    internal double MinimumCharge => Rates.MinimumCharge ?? EstimateRates.StandardMinimum(Rates.LabourPerHour);
+
+    /// <summary>Bumping with the usual rules where nobody gave others.</summary>
+    internal Bumping Bumped => Bumping ?? new() { PitchMm = Estimates.Bumping.PitchFor(Panel.Sheet.ThicknessMm) };
 }

@@ -12,11 +12,28 @@ public sealed record EstimateRates
     /// <summary>An hour of one person's work [money], at least 0.</summary>
     public double LabourPerHour { get; init; } = NominalPrices.LabourPerHour;
 
-    /// <summary>Price of the form's sheet; null takes the nominal price of its metal.</summary>
-    public SheetPrice? FormSheet { get; init; }
+    /// <summary>What rent, power and the office add, as a share of labour and sheet, at least 0.</summary>
+    public double Overhead { get; init; } = DefaultOverhead;
 
-    /// <summary>Price of the panel's sheet; null takes the nominal price of its metal.</summary>
-    public SheetPrice? PanelSheet { get; init; }
+    /// <summary>Least price of a job [money], at least 0; null takes an hour of labour.</summary>
+    public double? MinimumCharge { get; init; }
+
+    /// <summary>How the form's sheet is bought; null takes the nominal price of its metal, by the area used.</summary>
+    public SheetPurchase? FormSheet { get; init; }
+
+    /// <summary>How the panel's sheet is bought; null takes the nominal price of its metal, by the area used.</summary>
+    public SheetPurchase? PanelSheet { get; init; }
+
+    /// <summary>Share that overhead adds where a caller says nothing: common practice, no source.</summary>
+    public const double DefaultOverhead = 0.15;
+
+    /// <summary>A minute of one person's work [money].</summary>
+    internal double LabourPerMinute => LabourPerHour / 60;
+
+    /// <summary>Least price of a job where nobody gave one: an hour of labour; common practice, no source.</summary>
+    /// <param name="labourPerHour">An hour of one person's work [money].</param>
+    /// <returns>The price [money].</returns>
+    public static double StandardMinimum(double labourPerHour) => labourPerHour;
 }
 
 /// <summary>Times for the elements of building a form. These are assumptions of this project, not measured in a shop.</summary>
@@ -49,17 +66,21 @@ public sealed record FormRates
     /// <summary>Cleaning, and each metre of edge deburred.</summary>
     public ElementRate Finishing { get; init; } = new(5, 2);
 
-    /// <summary>Every element's id with its rate, in the order of the work.</summary>
-    public IReadOnlyList<(string Id, ElementRate Rate)> ByElement =>
+    /// <summary>Drawing a rib, and each one cut and set, where ribs back the form.</summary>
+    public ElementRate Ribs { get; init; } = new(15, 10);
+
+    /// <summary>Every element's id with its rate and what that counts, in the order of the work.</summary>
+    public IReadOnlyList<(string Id, ElementRate Rate, WorkUnit Unit)> ByElement =>
     [
-        ("layout", Layout),
-        ("cutting", Cutting),
-        ("test-strips", TestStrips),
-        ("set-up", SetUp),
-        ("handling", Handling),
-        ("folding", Folding),
-        ("checking", Checking),
-        ("finishing", Finishing),
+        ("layout", Layout, WorkUnit.Mark),
+        ("cutting", Cutting, WorkUnit.Metre),
+        ("test-strips", TestStrips, WorkUnit.Strip),
+        ("set-up", SetUp, WorkUnit.StopChange),
+        ("handling", Handling, WorkUnit.Handling),
+        ("folding", Folding, WorkUnit.Fold),
+        ("checking", Checking, WorkUnit.Check),
+        ("finishing", Finishing, WorkUnit.Metre),
+        ("ribs", Ribs, WorkUnit.Rib),
     ];
 }
 
@@ -71,16 +92,25 @@ public sealed record PanelRates
     /// <summary>What is used where a caller says nothing: assumptions.</summary>
     public static PanelRates Default { get; } = new();
 
+    /// <summary>Getting the bench ready, once for the batch, and fixing each form to it.</summary>
+    public ElementRate SetUp { get; init; } = new(5, 10);
+
     /// <summary>Getting the sheet out, and each metre of cut.</summary>
     public ElementRate Cutting { get; init; } = new(4, 1.5);
 
     /// <summary>Each registration mark.</summary>
     public ElementRate Marking { get; init; } = new(1, 0.5);
 
-    /// <summary>Each time panel and form are laid up, clamped, and unclamped.</summary>
-    public ElementRate Clamping { get; init; } = new(0, 5);
+    /// <summary>Each time the panel is laid up to its marks and taken off, for each person of the crew.</summary>
+    public ElementRate LayingUp { get; init; } = new(0, 3);
 
-    /// <summary>Each pull round the form and back.</summary>
+    /// <summary>Each clamp put on and taken off, for each person of the crew.</summary>
+    public ElementRate Clamping { get; init; } = new(0, 1);
+
+    /// <summary>Each time a winch or press is rigged and taken off, for each person of the crew.</summary>
+    public ElementRate Rigging { get; init; } = new(0, 10);
+
+    /// <summary>Each pull round the form and back, for each person of the crew.</summary>
     public ElementRate Pulling { get; init; } = new(0, 2);
 
     /// <summary>Each metre of edge trimmed after the pull.</summary>
@@ -92,16 +122,19 @@ public sealed record PanelRates
     /// <summary>Cleaning, and each metre of edge deburred.</summary>
     public ElementRate Finishing { get; init; } = new(2, 1);
 
-    /// <summary>Every element's id with its rate, in the order of the work.</summary>
-    public IReadOnlyList<(string Id, ElementRate Rate)> ByElement =>
+    /// <summary>Every element's id with its rate and what that counts, in the order of the work.</summary>
+    public IReadOnlyList<(string Id, ElementRate Rate, WorkUnit Unit)> ByElement =>
     [
-        ("cutting", Cutting),
-        ("marking", Marking),
-        ("clamping", Clamping),
-        ("pulling", Pulling),
-        ("trimming", Trimming),
-        ("checking", Checking),
-        ("finishing", Finishing),
+        ("set-up", SetUp, WorkUnit.Form),
+        ("cutting", Cutting, WorkUnit.Metre),
+        ("marking", Marking, WorkUnit.Mark),
+        ("laying-up", LayingUp, WorkUnit.Pull),
+        ("clamping", Clamping, WorkUnit.Clamp),
+        ("rigging", Rigging, WorkUnit.Pull),
+        ("pulling", Pulling, WorkUnit.Pull),
+        ("trimming", Trimming, WorkUnit.Metre),
+        ("checking", Checking, WorkUnit.Check),
+        ("finishing", Finishing, WorkUnit.Metre),
     ];
 }
 
@@ -127,6 +160,15 @@ public enum RateUnit
 
     /// <summary>Minutes of one person for a metre.</summary>
     MinutesPerMetre,
+
+    /// <summary>A length [mm].</summary>
+    Length,
+
+    /// <summary>An angle [°].</summary>
+    Degrees,
+
+    /// <summary>Money.</summary>
+    Money,
 
     /// <summary>Money for an hour.</summary>
     MoneyPerHour,

@@ -4,12 +4,28 @@ using Forming.Plans;
 
 namespace Forming.Estimates;
 
-/// <summary>Counts of one form that a caller may know better, such as from its brake program; null takes an assumption.</summary>
+/// <summary>Counts that a caller may know better, such as from a form's brake program; null takes an assumption.</summary>
 /// <param name="Handlings">Times the blank is put into the brake: loaded, turned, drawn out and put in again.</param>
 /// <param name="StopChanges">Changes of the stop after its first setting.</param>
 /// <param name="Strips">Test strips folded first.</param>
 /// <param name="Checks">Checks against a template.</param>
-public sealed record WorkCounts(int? Handlings = null, int? StopChanges = null, int? Strips = null, int? Checks = null);
+/// <param name="Ribs">Ribs cut for one form.</param>
+/// <param name="Trials">Panels bent before the first good one.</param>
+/// <param name="People">People who lay up, clamp and pull a panel.</param>
+/// <param name="Clamps">Clamps of each pull.</param>
+public sealed record WorkCounts(
+    int? Handlings = null,
+    int? StopChanges = null,
+    int? Strips = null,
+    int? Checks = null,
+    int? Ribs = null,
+    int? Trials = null,
+    int? People = null,
+    int? Clamps = null)
+{
+    /// <summary>Trial panels where nobody says how many: common practice, no source.</summary>
+    public const int TrialsByDefault = 1;
+}
 
 /// <summary>What there is to do on one form.</summary>
 public sealed record FormQuantities
@@ -41,6 +57,9 @@ public sealed record FormQuantities
     /// <summary>Checks against a template.</summary>
     public required int Checks { get; init; }
 
+    /// <summary>Ribs to cut and set.</summary>
+    public required int Ribs { get; init; }
+
     /// <summary>Counts the work on a planned form.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="panel">The panel.</param>
@@ -59,6 +78,7 @@ public sealed record FormQuantities
             Handlings = counts.Handlings ?? Math.Min(2, folds),
             Folds = folds,
             Checks = counts.Checks ?? ((folds + FoldsToACheck - 1) / FoldsToACheck),
+            Ribs = counts.Ribs ?? (form.Backing == FormBacking.Ribs ? RibsOf(plan) : 0),
         };
     }
 
@@ -80,4 +100,8 @@ public sealed record FormQuantities
         var order = Enumerable.Range(0, firstHalf).Concat(Enumerable.Range(firstHalf, folds - firstHalf).Reverse()).ToArray();
         return Enumerable.Range(1, folds - 1).Count(i => settingOf[order[i]] != settingOf[order[i - 1]]);
     }
+
+    // A taper has no plan of its ribs: they are as far apart as ribs may be.
+    private static int RibsOf(FormPlan plan) =>
+        plan.Form.Ribs?.AtMm.Count ?? 1 + (int)Math.Ceiling(plan.Form.Blank.WidthMm / Pulling.Ribs.MostSpacingMm);
 }

@@ -6,7 +6,11 @@ namespace Forming.Estimates;
 /// <param name="Quantity">How many, or how long [m]; of all forms together.</param>
 /// <param name="Unit">What is counted or measured.</param>
 /// <param name="Minutes">Minutes of one person.</param>
-public sealed record WorkElement(string Id, string Text, double Quantity, WorkUnit Unit, Band Minutes);
+public sealed record WorkElement(string Id, string Text, double Quantity, WorkUnit Unit, Band Minutes)
+{
+    /// <summary>How many people do it at once, all of whose minutes count.</summary>
+    public int People { get; init; } = 1;
+}
 
 /// <summary>What an element of work counts or measures.</summary>
 public enum WorkUnit
@@ -34,26 +38,34 @@ public enum WorkUnit
 
     /// <summary>A curve pulled round a form.</summary>
     Pull,
+
+    /// <summary>A clamp.</summary>
+    Clamp,
+
+    /// <summary>A form.</summary>
+    Form,
+
+    /// <summary>A rib.</summary>
+    Rib,
 }
 
-/// <summary>What the elements of work count.</summary>
+/// <summary>What the elements of work count, in words.</summary>
 internal static class WorkWords
 {
-    /// <summary>Whether an element goes by length.</summary>
-    /// <param name="id">Its id.</param>
-    public static bool IsByLength(string id) => id is "cutting" or "finishing" or "trimming";
-
-    /// <summary>What an element counts or measures, in words.</summary>
-    /// <param name="id">Its id.</param>
-    public static string EachOf(string id) => id switch
+    /// <summary>What a rate is for.</summary>
+    /// <param name="unit">What the element counts or measures.</param>
+    public static string EachOf(WorkUnit unit) => unit switch
     {
-        "layout" or "marking" => "mark",
-        "test-strips" => "strip",
-        "set-up" => "change of the stop",
-        "handling" => "time the blank is put into the brake",
-        "folding" => "fold",
-        "checking" => "check",
-        "clamping" or "pulling" => "pull",
-        _ => "length of edge",
+        WorkUnit.Metre => "length of edge",
+        WorkUnit.StopChange => "change of the stop",
+        WorkUnit.Mark => "mark",
+        WorkUnit.Strip => "strip",
+        WorkUnit.Handling => "time the blank is put into the brake",
+        WorkUnit.Fold => "fold",
+        WorkUnit.Check => "check",
+        WorkUnit.Clamp => "clamp and person",
+        WorkUnit.Form => "form",
+        WorkUnit.Rib => "rib",
+        _ => "pull and person",
     };
 }

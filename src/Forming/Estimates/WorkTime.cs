@@ -27,6 +27,7 @@ public static class BuildTime
             EachForm("folding", "fold", quantities.Folds, WorkUnit.Fold, rates.Folding),
             EachForm("checking", "check by template", quantities.Checks, WorkUnit.Check, rates.Checking),
             EachForm("finishing", "deburr all round and clean", metres, WorkUnit.Metre, rates.Finishing),
+            EachForm("ribs", "cut ribs to the inside of the form and set them", quantities.Ribs, WorkUnit.Rib, rates.Ribs),
         ];
 
         WorkElement EachForm(string id, string text, double quantity, WorkUnit unit, ElementRate rate) =>
@@ -34,32 +35,49 @@ public static class BuildTime
     }
 }
 
-/// <summary>Time of one panel, element by element, once the form is built.</summary>
+/// <summary>Time of panels, element by element, once the form is built.</summary>
 public static class PanelTime
 {
+    /// <summary>Getting the bench ready, once for a batch.</summary>
+    /// <param name="forms">Forms that the panel needs.</param>
+    /// <param name="rate">What it takes.</param>
+    /// <param name="spread">How far the time may lie off.</param>
+    public static WorkElement SetUp(int forms, ElementRate rate, Spread spread) =>
+        new("set-up", "get the bench ready and fix the form to it", forms, WorkUnit.Form, spread.Around(rate.MinutesFor(forms)));
+
     /// <summary>The elements in the order of the work, before any learning.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="panel">The panel.</param>
+    /// <param name="crew">Who lays up, clamps and pulls; all else is the work of one person.</param>
     /// <param name="rates">What it takes.</param>
     /// <param name="spread">How far the times may lie off.</param>
-    public static IReadOnlyList<WorkElement> Of(FormPlan plan, PanelSpec panel, PanelRates rates, Spread spread)
+    public static IReadOnlyList<WorkElement> Of(FormPlan plan, PanelSpec panel, Crew crew, PanelRates rates, Spread spread)
     {
-        var blank = plan.Panel.Blank;
-        var metres = BlankEdges.RoundMm(blank) / 1000;
-        var trimmed = panel.TrimMm > 0 ? BlankEdges.EndsMm(blank) / 1000 : 0;
+        var metres = BlankEdges.RoundMm(plan.Panel.Blank) / 1000;
         var pulls = panel.Mirrored ? 2 : 1;
         return
         [
             Element("cutting", "cut the blank, all round", metres, WorkUnit.Metre, rates.Cutting),
             Element("marking", "mark where the form will lie", plan.Panel.Marks.Count, WorkUnit.Mark, rates.Marking),
-            Element("clamping", "lay panel and form up, clamp, unclamp", pulls, WorkUnit.Pull, rates.Clamping),
-            Element("pulling", "pull round the form and ease off", pulls, WorkUnit.Pull, rates.Pulling),
-            Element("trimming", "trim both ends", trimmed, WorkUnit.Metre, rates.Trimming),
+            Element("laying-up", "lay the panel up to its marks, take it off", pulls, WorkUnit.Pull, rates.LayingUp, crew.People),
+            Element("clamping", "clamp, unclamp", pulls * crew.Clamps, WorkUnit.Clamp, rates.Clamping, crew.People),
+            Element("rigging", "rig the winch or press, take it off", crew.UsesWinch ? pulls : 0, WorkUnit.Pull, rates.Rigging, crew.People),
+            Element("pulling", "pull round the form and ease off", pulls, WorkUnit.Pull, rates.Pulling, crew.People),
+            Element("trimming", "trim both ends", TrimmedMetres(plan, panel), WorkUnit.Metre, rates.Trimming),
             Element("checking", "check by template", pulls, WorkUnit.Check, rates.Checking),
             Element("finishing", "deburr all round and clean", metres, WorkUnit.Metre, rates.Finishing),
         ];
 
-        WorkElement Element(string id, string text, double quantity, WorkUnit unit, ElementRate rate) =>
-            new(id, text, quantity, unit, spread.Around(rate.MinutesFor(quantity)));
+        WorkElement Element(string id, string text, double quantity, WorkUnit unit, ElementRate rate, int people = 1) =>
+            new(id, text, quantity, unit, spread.Around(people * rate.MinutesFor(quantity))) { People = people };
     }
+
+    /// <summary>Elements that a panel takes however it is bent: cut, trimmed, deburred.</summary>
+    /// <param name="work">Elements of a panel.</param>
+    /// <returns>Their time [min].</returns>
+    public static Band OfAnyMethod(IEnumerable<WorkElement> work) =>
+        Band.Sum(work.Where(element => element.Unit == WorkUnit.Metre).Select(element => element.Minutes));
+
+    private static double TrimmedMetres(FormPlan plan, PanelSpec panel) =>
+        panel.TrimMm > 0 ? BlankEdges.EndsMm(plan.Panel.Blank) / 1000 : 0;
 }

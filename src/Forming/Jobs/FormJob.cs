@@ -22,7 +22,7 @@ public sealed record FormJob(PanelSpec Panel, FormSpec Form, BrakeSpec Brake, Ma
     public string? FormGaugeSystem { get; init; }
 
     /// <summary>What the caller left open and was chosen for it.</summary>
-    public IReadOnlyList<Assumption> Assumed { get; init; } = [];
+    public IReadOnlyList<OpenValue> Assumed { get; init; } = [];
 
     /// <summary>The job with fields changed.</summary>
     /// <param name="changes">The changes; a later one of a field wins.</param>

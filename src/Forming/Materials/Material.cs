@@ -9,6 +9,9 @@ public sealed record Material
     /// <summary>Name in words.</summary>
     public required string Name { get; init; }
 
+    /// <summary>Other names it goes by.</summary>
+    public IReadOnlyList<string> Aliases { get; init; } = [];
+
     /// <summary>Metal family, which decides the cautions.</summary>
     public required MetalFamily Family { get; init; }
 

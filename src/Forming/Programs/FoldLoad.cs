@@ -20,9 +20,6 @@ public sealed record FoldLoad(
     /// <summary>The opening in thicknesses at which that factor was found.</summary>
     public const double AirBendOpeningOverThickness = 8;
 
-    /// <summary>The opening in thicknesses below which it is no longer used without a warning: assumption.</summary>
-    public const double LeastOpeningOverThickness = 5;
-
     /// <summary>The same from plane strain alone.</summary>
     public static double AirBendLow { get; } = 2 / Math.Sqrt(3);
 

@@ -166,7 +166,7 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
     // k = 1.33 was found at eight thicknesses; below about five it is too low.
     private Check DieOpening(double opening)
     {
-        var least = FoldLoad.LeastOpeningOverThickness * part.Shape.ThicknessMm;
+        var least = WorkingLimits.LeastOpeningOverThickness * part.Shape.ThicknessMm;
         var isNarrow = opening < least;
         return new(
             CheckIds.DieOpening,

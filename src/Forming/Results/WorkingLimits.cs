@@ -24,6 +24,9 @@ public static class WorkingLimits
     /// <summary>Least inside radius over thickness: below it no neutral factor is published and no bend is drawn.</summary>
     public const double LeastRadiusOverThickness = 0.2;
 
+    /// <summary>Opening of a die over the thickness bent in it, below which air bending is no longer relied on: an assumption.</summary>
+    public const double LeastOpeningOverThickness = 5;
+
     /// <summary>Standard gravity [m/s²].</summary>
     public const double Gravity = 9.80665;
 

@@ -19,6 +19,7 @@ public class WorkTests
         Handlings = 2,
         Folds = 10,
         Checks = 4,
+        Ribs = 0,
     };
 
     // Layout 10 + 10 × 1.5 = 25; cutting 5 + 2.4 × 2 = 9.8; strips 3 × 6 = 18; set-up 20 + 2 × 3 = 26; handling 2 × 2 = 4;
@@ -26,7 +27,7 @@ public class WorkTests
     [Fact]
     public void A_form_of_ten_folds_is_built_in_these_minutes()
     {
-        double[] minutes = [25, 9.8, 18, 26, 4, 10, 13, 9.8];
+        double[] minutes = [25, 9.8, 18, 26, 4, 10, 13, 9.8, 0];
         AssertMinutes(minutes, BuildTime.Of(Ten, FormRates.Default, Sure));
         Within(1e-12, 115.6, minutes.Sum());
     }
@@ -34,7 +35,7 @@ public class WorkTests
     // Twice everything but strips and set-up: 18, and 20 + 5 × 3, two changes on each form and one back to the first stop between them.
     [Fact]
     public void A_second_form_shares_strips_and_set_up() =>
-        AssertMinutes([50, 19.6, 18, 35, 8, 20, 26, 19.6], BuildTime.Of(Ten with { Forms = 2 }, FormRates.Default, Sure));
+        AssertMinutes([50, 19.6, 18, 35, 8, 20, 26, 19.6, 0], BuildTime.Of(Ten with { Forms = 2 }, FormRates.Default, Sure));
 
     [Fact]
     public void What_is_not_done_takes_no_time_at_all()
@@ -52,7 +53,13 @@ public class WorkTests
         Assert.Equal(before.Where(element => element.Id != "folding"), after.Where(element => element.Id != "folding"));
     }
 
-    // Cutting 4 + e × 1.5, four marks 1 + 2, clamping 5, pulling 2, no trim, a check 3, finishing 2 + e × 1, e the edge in metres.
+    // Six ribs: 15 + 6 × 10.
+    [Fact]
+    public void Ribs_are_cut_one_by_one() =>
+        Assert.Equal(75, BuildTime.Of(Ten with { Ribs = 6 }, FormRates.Default, Sure).Single(element => element.Id == "ribs").Minutes.Likely);
+
+    // Cutting 4 + e × 1.5, four marks 1 + 2, laying up 3, two clamps 2, pulling 2, no trim, a check 3, finishing 2 + e × 1, e the edge
+    // in metres; one person.
     [Fact]
     public void A_panel_takes_these_minutes()
     {
@@ -60,7 +67,7 @@ public class WorkTests
         var plan = Plan(panel);
         var metres = 2 * (plan.Panel.Blank.LengthMm + 300) / 1000;
         Assert.Equal(4, plan.Panel.Marks.Count);
-        AssertMinutes([4 + (1.5 * metres), 3, 5, 2, 0, 3, 2 + metres], PanelTime.Of(plan, panel, PanelRates.Default, Sure));
+        AssertMinutes([4 + (1.5 * metres), 3, 3, 2, 0, 2, 0, 3, 2 + metres], PanelTime.Of(plan, panel, Crew.Of(plan, panel, new()), PanelRates.Default, Sure));
     }
 
     // Both ends of 300 mm: 0.6 m × 3.
@@ -68,7 +75,8 @@ public class WorkTests
     public void Trim_is_cut_off_at_both_ends()
     {
         var panel = Panel(Arc(90, 90)) with { TrimMm = 10 };
-        var trimming = PanelTime.Of(Plan(panel), panel, PanelRates.Default, Sure).Single(element => element.Id == "trimming");
+        var plan = Plan(panel);
+        var trimming = PanelTime.Of(plan, panel, Crew.Of(plan, panel, new()), PanelRates.Default, Sure).Single(element => element.Id == "trimming");
         Within(1e-9, 0.6, trimming.Quantity);
         Within(1e-9, 1.8, trimming.Minutes.Likely);
     }

@@ -36,7 +36,7 @@ public class MaterialCatalogTests
         string[] properties = ["youngsModulus", "poissonRatio", "yield", "ultimate", "elongation", "density", "minRadiusOverThickness", "gaugeSystem"];
         var provenance = Table("material-provenance.csv", [.. properties.Select(property =>
             $"al-3105-h14,{property},{(property == "gaugeSystem" ? "common-practice,common-practice" : "aa-standards-data,from-memory")},")]);
-        var catalog = MaterialCatalog.Of(materials, provenance);
+        var catalog = MaterialCatalog.Of(materials, provenance, CsvTable.ReadEmbedded("material-aliases.csv"));
         Assert.Equal(MaterialCatalog.Default.All.Count + 1, catalog.All.Count);
         Assert.True(catalog.TryFind("al-3105-h14", out var added));
 

@@ -107,7 +107,8 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
         try
         {
             using var document = JsonDocument.Parse(utf8);
-            return document.RootElement is { ValueKind: JsonValueKind.Object } root && root.TryGetProperty("id", out var id) && TextOrNumber.IsOne(id)
+            return document.RootElement is { ValueKind: JsonValueKind.Object } root
+                && root.TryGetProperty("id", out var id) && TextOrNumber.IsOne(id)
                 ? new(id.GetRawText())
                 : null;
         }

@@ -20,14 +20,12 @@ namespace FormApi.Features.Estimates;
 /// <param name="Verdict">The verdict of the plan's checks. A form that cannot be made is estimated too: its failed checks are named, and
 /// the estimate is not an offer.</param>
 /// <param name="Currency">The caller's label, or null.</param>
-/// <param name="Pieces">Panels of the batch.</param>
 /// <param name="Form">Building the form.</param>
-/// <param name="Panel">Making the panels once the form is built.</param>
-/// <param name="Minutes">Form and batch together [min].</param>
-/// <param name="Materials">Sheet for form and panels.</param>
-/// <param name="Cost">What the batch costs.</param>
-/// <param name="PerPiece">The same by the piece.</param>
-/// <param name="BreakEven">The form against the other method; null where none is given.</param>
+/// <param name="SetUp">Getting the bench ready, once for the batch.</param>
+/// <param name="Panel">The first panel once the form is built.</param>
+/// <param name="Prices">Time, cost and price for every count of <c>pieces</c>, in that order.</param>
+/// <param name="Comparisons">The form against bumping the panel directly, and against rolling and the other method where they are
+/// given.</param>
 /// <param name="Checks">The checks that the plan failed.</param>
 /// <param name="Assumptions">Every value that is left at its default. A value that the caller gives is not among them; one that equals the
 /// default is, except prices with <c>currency</c> or <c>otherMethod</c>, which are always the caller's.</param>
@@ -41,14 +39,11 @@ internal sealed record EstimateAnswer(
     [property: WrittenAs(typeof(EstimateRequest))] RawJson Request,
     [property: JsonConverter(typeof(WordConverter<PlanVerdict>))] PlanVerdict Verdict,
     string? Currency,
-    int Pieces,
     FormWorkResult Form,
+    WorkElementResult SetUp,
     PanelWorkResult Panel,
-    BandResult Minutes,
-    MaterialLineResult[] Materials,
-    CostResult Cost,
-    PerPieceResult PerPiece,
-    BreakEvenResult? BreakEven,
+    PriceResult[] Prices,
+    ComparisonResult[] Comparisons,
     CheckResult[] Checks,
     AssumptionResult[] Assumptions,
     ShopNoteResult[] Notes,
@@ -66,35 +61,24 @@ internal sealed record EstimateAnswer(
     public static EstimateAnswer From(Estimate estimate, string? currency, LinksResult links, NormalizedRequest shown)
     {
         var units = shown.Units;
-        var costs = estimate.Costs;
-        var table = Lists.Map(estimate.Milestones, PieceOf);
+        var crew = estimate.Crew;
         return new(
             EngineVersion.Current,
             shown.Fingerprint,
             shown.Json,
             estimate.Verdict,
             currency,
-            estimate.Pieces,
             new(estimate.Quantities.Forms, BandOf(estimate.FormMinutes), ElementsOf(estimate.FormWork, units)),
-            new(BandOf(estimate.FirstPanelMinutes), BandOf(estimate.PanelMinutes), ElementsOf(estimate.PanelWork, units)),
-            BandOf(estimate.TotalMinutes),
-            Lists.Map(estimate.Materials, line => new MaterialLineResult(
-                line.Id,
-                line.Pieces,
-                units.Mass(line.MassKg),
-                line.Sheet,
-                line.BlanksPerSheet,
-                line.Sheets,
-                BandOf(line.EachCost),
-                BandOf(line.Cost))),
+            ElementOf(estimate.SetUp, units),
             new(
-                BandOf(costs.FormLabour),
-                BandOf(costs.FormMaterial),
-                BandOf(costs.PanelLabour),
-                BandOf(costs.PanelMaterial),
-                BandOf(costs.Total)),
-            new(BandOf(estimate.AverageCost), table[0], table[^1], table),
-            estimate.Comparison is { } comparison ? BreakEvenOf(comparison, units) : null,
+                crew.People,
+                crew.Clamps,
+                crew.UsesWinch,
+                estimate.Trials,
+                BandOf(estimate.FirstPanelMinutes),
+                ElementsOf(estimate.PanelWork, units)),
+            Lists.Map(estimate.Prices, row => PriceOf(row, units)),
+            Lists.Map(estimate.Comparisons, comparison => ComparisonOf(comparison, units)),
             Lists.Map(estimate.Failed, check => CheckResult.From(check, units)),
             Lists.Map(estimate.Assumptions, assumption => AssumptionOf(assumption, units)),
             Lists.Map(estimate.Notes, note => ShopNoteResult.From(note, units)),
@@ -105,13 +89,16 @@ internal sealed record EstimateAnswer(
 
     private static BandResult BandOf(Band band) => new(WireNumber.Of(band.Low), WireNumber.Of(band.Likely), WireNumber.Of(band.High));
 
-    private static WorkElementResult[] ElementsOf(
-        IReadOnlyList<WorkElement> work, UnitSystem units) => Lists.Map(work, element => new WorkElementResult(
+    private static WorkElementResult[] ElementsOf(IReadOnlyList<WorkElement> work, UnitSystem units) =>
+        Lists.Map(work, element => ElementOf(element, units));
+
+    private static WorkElementResult ElementOf(WorkElement element, UnitSystem units) => new(
         element.Id,
         element.Text,
         element.Unit == WorkUnit.Metre ? units.Run(element.Quantity) : WireNumber.Of(element.Quantity),
         NameOf(element.Unit, units),
-        BandOf(element.Minutes)));
+        element.People,
+        BandOf(element.Minutes));
 
     private static string NameOf(WorkUnit unit, UnitSystem units) => unit switch
     {
@@ -122,37 +109,71 @@ internal sealed record EstimateAnswer(
         WorkUnit.Handling => "handling",
         WorkUnit.Fold => "fold",
         WorkUnit.Check => "check",
+        WorkUnit.Clamp => "clamp",
+        WorkUnit.Form => "form",
+        WorkUnit.Rib => "rib",
         _ => "pull",
     };
 
-    private static PieceResult PieceOf(PieceFigure piece) => new(
-        piece.Piece,
-        WireNumber.Of(piece.Minutes),
-        WireNumber.Of(piece.Cost),
-        WireNumber.Of(piece.TotalMinutes),
-        WireNumber.Of(piece.TotalCost),
-        WireNumber.Of(piece.AverageCost));
+    private static PriceResult PriceOf(PriceRow row, UnitSystem units)
+    {
+        var costs = row.Costs;
+        return new(
+            row.Pieces,
+            BandOf(row.Minutes),
+            BandOf(row.LastPanelMinutes),
+            Lists.Map(row.Materials, line => new MaterialLineResult(
+                line.Id,
+                line.Blanks,
+                units.Mass(line.MassKg),
+                line.Sheet,
+                line.BlanksPerSheet,
+                line.Sheets,
+                WireNumber.Of(line.ScrapShare),
+                BandOf(line.Cost))),
+            new(
+                BandOf(costs.FormLabour),
+                BandOf(costs.FormMaterial),
+                BandOf(costs.SetUpLabour),
+                BandOf(costs.TrialLabour),
+                BandOf(costs.PanelLabour),
+                BandOf(costs.PanelMaterial),
+                BandOf(costs.Overhead),
+                BandOf(costs.Total)),
+            BandOf(row.Price),
+            row.IsMinimum,
+            BandOf(row.EachPrice));
+    }
 
-    private static BreakEvenResult BreakEvenOf(Comparison comparison, UnitSystem units)
+    private static ComparisonResult ComparisonOf(Comparison comparison, UnitSystem units)
     {
         return new(
-            comparison.Other.Name,
-            WireNumber.Of(comparison.OtherTotal),
-            BandOf(comparison.Saving),
-            PointOf(comparison.Low),
-            PointOf(comparison.Likely),
-            PointOf(comparison.High));
+            comparison.Way,
+            comparison.Name,
+            comparison.Hits is { } hits
+                ? new(
+                    hits.Count,
+                    UnitSystem.Degrees(hits.Angle),
+                    units.Length(hits.PitchMm),
+                    units.Length(hits.DieOpeningMm),
+                    hits.People)
+                : null,
+            Lists.Map(comparison.Rows, row => new ComparedCostResult(row.Pieces, BandOf(row.Cost), BandOf(row.Saving))),
+            new(PointOf(comparison.Low), PointOf(comparison.Likely), PointOf(comparison.High)));
 
         BreakEvenPointResult PointOf(BreakEven point) =>
             new(point.Outcome, point.From, point.UpTo, point.IsProven, units.Wording.Of(point.Text));
     }
 
-    private static AssumptionResult AssumptionOf(Assumption assumption, UnitSystem units)
+    private static AssumptionResult AssumptionOf(AssumedValue assumption, UnitSystem units)
     {
         var (value, unit) = assumption.Unit switch
         {
             RateUnit.Minutes => (WireNumber.Of(assumption.Value), "min"),
             RateUnit.MinutesPerMetre => (units.PerRun(assumption.Value), "min/" + units.RunName),
+            RateUnit.Length => (units.Length(assumption.Value), units.LengthName),
+            RateUnit.Degrees => (WireNumber.Of(assumption.Value), "°"),
+            RateUnit.Money => (WireNumber.Of(assumption.Value), NominalMoney),
             RateUnit.MoneyPerHour => (WireNumber.Of(assumption.Value), NominalMoney + "/h"),
             RateUnit.MoneyPerKg => (units.PerMass(assumption.Value), NominalMoney + "/" + units.MassName),
             _ => (WireNumber.Of(assumption.Value), ""),
@@ -173,67 +194,107 @@ internal sealed record BandResult(double Low, double Likely, double High);
 /// <param name="Elements">By element, all forms together.</param>
 internal sealed record FormWorkResult(int Count, BandResult Minutes, WorkElementResult[] Elements);
 
-/// <summary>Making the panels.</summary>
-/// <param name="FirstMinutes">The first panel [min].</param>
-/// <param name="BatchMinutes">All panels of the batch, with what was learnt [min].</param>
-/// <param name="Elements">The first panel by element.</param>
-internal sealed record PanelWorkResult(BandResult FirstMinutes, BandResult BatchMinutes, WorkElementResult[] Elements);
+/// <summary>The first panel.</summary>
+/// <param name="People">People who lay up, clamp and pull; the rest is the work of one.</param>
+/// <param name="Clamps">Clamps of each pull.</param>
+/// <param name="Winch">Whether a winch or press pulls, which is rigged for every pull.</param>
+/// <param name="Trials">Panels bent before the first good one; the learning curve counts from the first of them.</param>
+/// <param name="Minutes">All of it [min].</param>
+/// <param name="Elements">By element.</param>
+internal sealed record PanelWorkResult(
+    int People, int Clamps, bool Winch, int Trials, BandResult Minutes, WorkElementResult[] Elements);
 
 /// <summary>One element of work.</summary>
 /// <param name="Id">Stable id such as <c>folding</c>.</param>
 /// <param name="Text">What is done.</param>
 /// <param name="Quantity">How many, or how long.</param>
 /// <param name="Unit">What is counted, or <c>m</c> or <c>ft</c>.</param>
+/// <param name="People">How many do it at once, all of whose minutes count.</param>
 /// <param name="Minutes">Its time [min].</param>
-internal sealed record WorkElementResult(string Id, string Text, double Quantity, string Unit, BandResult Minutes);
+internal sealed record WorkElementResult(string Id, string Text, double Quantity, string Unit, int People, BandResult Minutes);
+
+/// <summary>One count of panels: what they take, cost, and the price to ask.</summary>
+/// <param name="Pieces">Good panels.</param>
+/// <param name="Minutes">Form, bench, trial panels and good panels together [min].</param>
+/// <param name="LastPanelMinutes">The last panel, with what was learnt [min].</param>
+/// <param name="Materials">Sheet for form and panels.</param>
+/// <param name="Cost">What they cost.</param>
+/// <param name="Price">The cost, or <c>rates.minimumCharge</c> where that is more; no profit is added [currency].</param>
+/// <param name="IsMinimum">Whether the likely price is the minimum charge.</param>
+/// <param name="EachPrice">The price over the panels [currency].</param>
+internal sealed record PriceResult(
+    int Pieces,
+    BandResult Minutes,
+    BandResult LastPanelMinutes,
+    MaterialLineResult[] Materials,
+    CostResult Cost,
+    BandResult Price,
+    bool IsMinimum,
+    BandResult EachPrice);
 
 /// <summary>Sheet for form or panels.</summary>
 /// <param name="Id"><c>form-sheet</c> or <c>panel-sheet</c>.</param>
-/// <param name="Pieces">Blanks.</param>
+/// <param name="Blanks">Blanks, those of trial panels too.</param>
 /// <param name="Mass">Mass of all blanks together [kg or lb].</param>
-/// <param name="Sheet">Stock sheet they are priced by; null where they are priced by mass.</param>
-/// <param name="BlanksPerSheet">Blanks that one such sheet gives; null where they are priced by mass.</param>
-/// <param name="Sheets">Whole sheets that hold all blanks; null where they are priced by mass.</param>
-/// <param name="CostEach">One blank [currency].</param>
+/// <param name="Sheet">Stock sheet they are nested on; null where none is large enough.</param>
+/// <param name="BlanksPerSheet">Blanks that one such sheet gives, or null.</param>
+/// <param name="Sheets">Whole sheets that are paid for; null where the area used is.</param>
+/// <param name="ScrapShare">Share of what is paid for that is not in the blanks.</param>
 /// <param name="Cost">All blanks [currency].</param>
 internal sealed record MaterialLineResult(
-    string Id, int Pieces, double Mass, string? Sheet, int? BlanksPerSheet, int? Sheets, BandResult CostEach, BandResult Cost);
+    string Id, int Blanks, double Mass, string? Sheet, int? BlanksPerSheet, int? Sheets, double ScrapShare, BandResult Cost);
 
-/// <summary>What the batch costs.</summary>
+/// <summary>What a count of panels costs.</summary>
 /// <param name="FormLabour">Building the form [currency].</param>
 /// <param name="FormMaterial">Its sheet [currency].</param>
-/// <param name="PanelLabour">Making all panels [currency].</param>
-/// <param name="PanelMaterial">Their sheet [currency].</param>
+/// <param name="SetUpLabour">Getting the bench ready [currency].</param>
+/// <param name="TrialLabour">Bending the trial panels [currency].</param>
+/// <param name="PanelLabour">Bending the good panels [currency].</param>
+/// <param name="PanelMaterial">Sheet of all panels, trials too [currency].</param>
+/// <param name="Overhead">Overhead on all of it [currency].</param>
 /// <param name="Total">All of it [currency].</param>
 internal sealed record CostResult(
-    BandResult FormLabour, BandResult FormMaterial, BandResult PanelLabour, BandResult PanelMaterial, BandResult Total);
+    BandResult FormLabour,
+    BandResult FormMaterial,
+    BandResult SetUpLabour,
+    BandResult TrialLabour,
+    BandResult PanelLabour,
+    BandResult PanelMaterial,
+    BandResult Overhead,
+    BandResult Total);
 
-/// <summary>The batch by the piece.</summary>
-/// <param name="Average">Total cost for each panel, the form shared out [currency].</param>
-/// <param name="First">The first panel.</param>
-/// <param name="Last">The last panel.</param>
-/// <param name="Table">The first, 2, 5, 10, 20, 50 … and the last.</param>
-internal sealed record PerPieceResult(BandResult Average, PieceResult First, PieceResult Last, PieceResult[] Table);
+/// <summary>The form against another way to make its panels.</summary>
+/// <param name="Method">Which way.</param>
+/// <param name="Name">Its name.</param>
+/// <param name="Hits">What bumping takes; null for other ways.</param>
+/// <param name="Costs">Both ways for every count of <c>pieces</c>.</param>
+/// <param name="BreakEven">From how many panels on the form is cheaper.</param>
+internal sealed record ComparisonResult(
+    [property: JsonConverter(typeof(WordConverter<OtherWay>))] OtherWay Method,
+    string Name,
+    HitsResult? Hits,
+    ComparedCostResult[] Costs,
+    BreakEvenResult BreakEven);
 
-/// <summary>One panel of the batch, likely values.</summary>
-/// <param name="Piece">Which panel, from 1.</param>
-/// <param name="Minutes">Its own labour [min].</param>
-/// <param name="Cost">Its own labour and sheet, without the form [currency].</param>
-/// <param name="TotalMinutes">Form and panels up to and with this one [min].</param>
-/// <param name="TotalCost">Form and panels up to and with this one [currency].</param>
-/// <param name="AverageCost">The same for each panel: what a batch that ends here costs by the piece [currency].</param>
-internal sealed record PieceResult(int Piece, double Minutes, double Cost, double TotalMinutes, double TotalCost, double AverageCost);
+/// <summary>What bumping a panel takes.</summary>
+/// <param name="Count">Hits of one panel.</param>
+/// <param name="Angle">Turn of each [°].</param>
+/// <param name="Pitch">From hit to hit [mm or in].</param>
+/// <param name="DieOpening">Opening of the die, twice the pitch [mm or in].</param>
+/// <param name="People">People who support the panel at the brake.</param>
+internal sealed record HitsResult(int Count, double Angle, double Pitch, double DieOpening, int People);
 
-/// <summary>The form against the other method, whose values are taken as given.</summary>
-/// <param name="Method">Name of the other method.</param>
-/// <param name="OtherTotal">What it costs for the batch [currency].</param>
-/// <param name="Saving">What the form saves on the batch [currency]; below 0 it costs more. Low is the saving where the form's values are
-/// high.</param>
+/// <summary>Another way at one count of panels, cost against cost, before any minimum charge.</summary>
+/// <param name="Pieces">Good panels.</param>
+/// <param name="Cost">What the other way costs [currency].</param>
+/// <param name="Saving">What the form saves [currency]; below 0 it costs more. Low is the saving where the form's values are high.</param>
+internal sealed record ComparedCostResult(int Pieces, BandResult Cost, BandResult Saving);
+
+/// <summary>Where the costs cross, whole sheets taken as full.</summary>
 /// <param name="Low">Where all of the form's values are low.</param>
 /// <param name="Likely">At the likely values.</param>
 /// <param name="High">Where all of the form's values are high.</param>
-internal sealed record BreakEvenResult(
-    string Method, double OtherTotal, BandResult Saving, BreakEvenPointResult Low, BreakEvenPointResult Likely, BreakEvenPointResult High);
+internal sealed record BreakEvenResult(BreakEvenPointResult Low, BreakEvenPointResult Likely, BreakEvenPointResult High);
 
 /// <summary>From how many panels on the form is cheaper in total.</summary>
 /// <param name="Outcome">Result over all counts of panels.</param>

@@ -20,26 +20,30 @@ namespace FormApi.Features.Estimates;
 /// <param name="Form">The faceted form to be folded. Default: as <c>/v1/forms</c> chooses it.</param>
 /// <param name="Brake">The brake the form is folded on. Default: a leaf brake as long as the form's longest fold.</param>
 /// <param name="Marks">How the flat form blank is marked. Default: from the lead-in edge, on a tape in the request's units.</param>
-/// <param name="Batch">How many panels are wanted. Default: one.</param>
+/// <param name="Pieces">Counts of panels that a price is wanted for, each 1 to 100 000; the answer has a row for each. Default: a single
+/// panel.</param>
 /// <param name="Rates">What work takes and what labour and sheet cost. Default: assumptions.</param>
-/// <param name="Counts">Counts of one form that are known better, such as from its brake program. Default: from the plan, and
-/// assumptions.</param>
+/// <param name="Counts">Counts that are known better, such as from a brake program. Default: from the plan, and assumptions.</param>
 /// <param name="Learning">How panels get faster over the batch. Default: they do not.</param>
 /// <param name="Spread">How far the values may be out. Default: assumptions.</param>
-/// <param name="OtherMethod">Another way to make the same panels, for the break-even. Default: null, no comparison.</param>
-/// <param name="Currency">Label of the caller's currency, three capital letters; nothing is converted. With it, and with
-/// <c>otherMethod</c>, labour and both sheets need prices of the caller's own. Default: null.</param>
+/// <param name="Bumping">Bumping the panel itself in a press brake, which every answer compares. Default: the usual rules.</param>
+/// <param name="Rolling">Rolling the panel, to compare with. Default: null, no comparison.</param>
+/// <param name="OtherMethod">Another way to make the same panels, to compare with. Default: null, no comparison.</param>
+/// <param name="Currency">Label of the caller's currency, three capital letters; nothing is converted. With it, with
+/// <c>rolling</c> and with <c>otherMethod</c>, labour and both sheets need prices of the caller's own. Default: null.</param>
 internal sealed record EstimateRequest(
     LengthUnit Units,
     PanelInput Panel,
     FormInput? Form = null,
     BrakeInput? Brake = null,
     MarksInput? Marks = null,
-    PanelBatchInput? Batch = null,
+    int[]? Pieces = null,
     RatesInput? Rates = null,
     CountsInput? Counts = null,
     LearningInput? Learning = null,
     SpreadInput? Spread = null,
+    BumpingInput? Bumping = null,
+    RollingInput? Rolling = null,
     OtherMethodInput? OtherMethod = null,
     string? Currency = null) : IRequestBody<EstimateRequest>
 {
@@ -59,24 +63,34 @@ internal sealed record EstimateRequest(
     ValidationResult IRequestBody<EstimateRequest>.Check() => (Units == LengthUnit.In ? InInch : InMm).Validate(this);
 
     /// <summary>Whether nominal prices would be mixed with real money: then labour and sheet need the caller's own.</summary>
-    public bool NeedsOwnPrices() => Currency is not null || OtherMethod is not null;
+    public bool NeedsOwnPrices() => Currency is not null || OtherMethod is not null || Rolling is not null;
 
     /// <summary>The request as one for a form.</summary>
     public FormRequest AsForm() => new(Units, Panel, Form, Brake, Marks);
 }
 
-/// <summary>The batch.</summary>
-/// <param name="Pieces">Panels wanted from the form. Default: 1.</param>
-internal sealed record PanelBatchInput(int? Pieces = null);
-
-/// <summary>Counts of one form.</summary>
+/// <summary>Counts of one form, and of one panel.</summary>
 /// <param name="Handlings">Times the blank is put into the brake, as a program's steps show: loaded, turned, drawn out and put in again.
 /// Default: null, folded from both edges to the middle, which is 2, or 1 for a single fold.</param>
 /// <param name="StopChanges">Changes of the stop after its first setting, as a program's answer gives them. Default: null, those of the
 /// plan's stop settings in that order.</param>
 /// <param name="Strips">Test strips folded first. Default: null, 3, or none where <c>form.stop</c> is given.</param>
 /// <param name="Checks">Checks by template. Default: null, one for every three folds begun.</param>
-internal sealed record CountsInput(int? Handlings = null, int? StopChanges = null, int? Strips = null, int? Checks = null);
+/// <param name="Ribs">Ribs cut for the form. Default: null, those of the plan, none for a bare form.</param>
+/// <param name="Trials">Panels bent before the first good one; their labour and sheet are in every price. Default: null, 1.</param>
+/// <param name="People">People who lay up, clamp and pull. Default: null, as many as the pull, the width and the mass need, at least
+/// those of <c>panel.pull.by</c>; beside a winch or press as many as lift the panel.</param>
+/// <param name="Clamps">Clamps of each pull. Default: null, as many as the clamp load needs at 5000 N or 1124 lbf each, and no further
+/// apart than 600 mm or 23.6 in.</param>
+internal sealed record CountsInput(
+    int? Handlings = null,
+    int? StopChanges = null,
+    int? Strips = null,
+    int? Checks = null,
+    int? Ribs = null,
+    int? Trials = null,
+    int? People = null,
+    int? Clamps = null);
 
 /// <summary>How panels get faster: every doubling of the count takes the same share of the time before. Sheet and form do not.</summary>
 /// <param name="Model"><c>unit</c>: the time of the n-th panel falls so (Crawford); <c>cumulative-average</c>: the mean of the first n does
@@ -95,13 +109,6 @@ internal sealed record SpreadInput(SpreadGroupInput? Form = null, SpreadGroupInp
 /// <param name="High">High bound over the likely value. Default: the group's.</param>
 internal sealed record SpreadGroupInput(double? Low = null, double? High = null);
 
-/// <summary>Another way to make the same panels.</summary>
-/// <param name="FixedCost">What it costs once, whatever the count [currency].</param>
-/// <param name="CostPerPiece">What it costs for each panel, sheet included [currency].</param>
-/// <param name="MinutesPerPiece">Minutes of own labour for each panel beside that, at <c>rates.labour</c>. Default: 0.</param>
-/// <param name="Name">Its name. Default: <c>other method</c>.</param>
-internal sealed record OtherMethodInput(double FixedCost, double CostPerPiece, double? MinutesPerPiece = null, string? Name = null);
-
 /// <summary>What a request for an estimate must satisfy.</summary>
 internal sealed class EstimateRequestRules : AbstractValidator<EstimateRequest>
 {
@@ -115,11 +122,22 @@ internal sealed class EstimateRequestRules : AbstractValidator<EstimateRequest>
         RuleFor(request => request.Form!).SetValidator(new FormInputRules(units)).When(request => request.Form is not null);
         RuleFor(request => request.Brake!).SetValidator(new BrakeInputRules(units)).When(request => request.Brake is not null);
         RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units)).When(request => request.Marks is not null);
-        RuleFor(request => request.Batch!).SetValidator(new PanelBatchInputRules(units)).When(request => request.Batch is not null);
+        RuleFor(request => request.Pieces!.Length).Within(Ranges.PieceCounts, units).About(request => request.Pieces)
+            .When(request => request.Pieces is not null);
+        RuleFor(request => request).Custom((request, context) =>
+        {
+            for (var i = 0; i < Math.Min(request.Pieces?.Length ?? 0, (int)Ranges.PieceCounts.Max); i++)
+            {
+                if (request.Pieces![i] < Ranges.Pieces.Min || request.Pieces[i] > Ranges.Pieces.Max)
+                    context.FaultAt(one => one.Pieces, "out-of-range", "The value is outside its range.", Ranges.Pieces.Text(units), $"[{i}]");
+            }
+        });
         RuleFor(request => request.Rates!).SetValidator(new RatesInputRules(units)).When(request => request.Rates is not null);
         RuleFor(request => request.Counts!).SetValidator(new CountsInputRules(units)).When(request => request.Counts is not null);
         RuleFor(request => request.Learning!).SetValidator(new LearningInputRules(units)).When(request => request.Learning is not null);
         RuleFor(request => request.Spread!).SetValidator(new SpreadInputRules(units)).When(request => request.Spread is not null);
+        RuleFor(request => request.Bumping!).SetValidator(new BumpingInputRules(units)).When(request => request.Bumping is not null);
+        RuleFor(request => request.Rolling!).SetValidator(new RollingInputRules(units)).When(request => request.Rolling is not null);
         RuleFor(request => request.OtherMethod!).SetValidator(new OtherMethodInputRules(units))
             .When(request => request.OtherMethod is not null);
         RuleFor(request => request.Currency).Must(label => label!.Length == CurrencyLetters && label.All(char.IsAsciiLetterUpper))
@@ -135,16 +153,8 @@ internal sealed class EstimateRequestRules : AbstractValidator<EstimateRequest>
 
     private void Need<TField>(Expression<Func<EstimateRequest, TField>> field, Func<RatesInput?, bool> isGiven, string allowed) =>
         RuleFor(request => request.Rates).Must(isGiven)
-            .Else("missing-property", "Give this price: with a currency or another method's costs the default does not apply, because it has no currency.", allowed)
+            .Else("missing-property", "Give this price: with a currency, rolling or another method the default does not apply, because it has no currency.", allowed)
             .About(field);
-}
-
-/// <summary>What a batch must satisfy.</summary>
-internal sealed class PanelBatchInputRules : AbstractValidator<PanelBatchInput>
-{
-    /// <summary>Rules, with limits in the caller's units.</summary>
-    /// <param name="units">The caller's units.</param>
-    public PanelBatchInputRules(UnitSystem units) => RuleFor(batch => batch.Pieces).Within(Ranges.Pieces, units);
 }
 
 /// <summary>What counts must satisfy.</summary>
@@ -158,6 +168,10 @@ internal sealed class CountsInputRules : AbstractValidator<CountsInput>
         RuleFor(counts => counts.StopChanges).Within(Ranges.WorkCount, units);
         RuleFor(counts => counts.Strips).Within(Ranges.WorkCount, units);
         RuleFor(counts => counts.Checks).Within(Ranges.WorkCount, units);
+        RuleFor(counts => counts.Ribs).Within(Ranges.WorkCount, units);
+        RuleFor(counts => counts.Trials).Within(Ranges.WorkCount, units);
+        RuleFor(counts => counts.People).Within(Ranges.Crew, units);
+        RuleFor(counts => counts.Clamps).Within(Ranges.Clamps, units);
     }
 }
 
@@ -192,21 +206,5 @@ internal sealed class SpreadGroupInputRules : AbstractValidator<SpreadGroupInput
     {
         RuleFor(group => group.Low).Within(Ranges.SpreadLow, units);
         RuleFor(group => group.High).Within(Ranges.SpreadHigh, units);
-    }
-}
-
-/// <summary>What another method must satisfy.</summary>
-internal sealed class OtherMethodInputRules : AbstractValidator<OtherMethodInput>
-{
-    private const int LongestName = 60;
-
-    /// <summary>Rules, with limits in the caller's units.</summary>
-    /// <param name="units">The caller's units.</param>
-    public OtherMethodInputRules(UnitSystem units)
-    {
-        RuleFor(other => other.FixedCost).Within(Ranges.Money, units);
-        RuleFor(other => other.CostPerPiece).Within(Ranges.Money, units);
-        RuleFor(other => other.MinutesPerPiece).Within(Ranges.WorkMinutes, units);
-        RuleFor(other => other.Name).MaximumLength(LongestName).Else("too-long", "The name is too long.", $"at most {LongestName} characters");
     }
 }

@@ -1,5 +1,6 @@
 using FormApi.Features.Forms;
 using FormApi.Http.Units;
+using Forming;
 using Forming.Checks;
 using Forming.Estimates;
 using Forming.Plans;
@@ -14,20 +15,39 @@ internal static class EstimateSpecs
     /// <param name="cancellation">Cancels the calculation.</param>
     public static EstimateJob From(EstimateRequest request, CancellationToken cancellation)
     {
-        var units = UnitSystem.Of(request.Units);
         var specs = FormSpecs.From(request.AsForm());
+        return From(request, specs, FormPlan.Compute(specs.Job, check => check.Verdict == Verdict.Fail, cancellation));
+    }
+
+    /// <summary>Puts the rates of a request beside its plan.</summary>
+    /// <param name="request">The request with every default filled in.</param>
+    /// <param name="specs">What was planned.</param>
+    /// <param name="plan">Its plan.</param>
+    public static EstimateJob From(EstimateRequest request, FormSpecs specs, FormPlan plan)
+    {
+        var units = UnitSystem.Of(request.Units);
         var (counts, learning, spread) = (request.Counts!, request.Learning!, request.Spread!);
         return new()
         {
-            Plan = FormPlan.Compute(specs.Job, check => check.Verdict == Verdict.Fail, cancellation),
+            Plan = plan,
             Panel = specs.Panel,
             Form = specs.Form,
-            Pieces = request.Batch!.Pieces!.Value,
+            Pieces = request.Pieces!,
             Rates = RatesFrom(request.Rates!, units),
             HasOwnPrices = request.NeedsOwnPrices(),
-            Counts = new(counts.Handlings, counts.StopChanges, counts.Strips, counts.Checks),
+            Counts = new(
+                counts.Handlings,
+                counts.StopChanges,
+                counts.Strips,
+                counts.Checks,
+                counts.Ribs,
+                counts.Trials,
+                counts.People,
+                counts.Clamps),
             Learning = new(learning.Model!.Value, learning.Rate!.Value),
             Spreads = new() { Form = SpreadFrom(spread.Form!), Panel = SpreadFrom(spread.Panel!), Material = SpreadFrom(spread.Material!) },
+            Bumping = BumpingFrom(request.Bumping!, units),
+            Rolling = request.Rolling is { } rolling ? new(rolling.SetUp, rolling.PerPanel, rolling.Hour) : null,
             Other = request.OtherMethod is { } other
                 ? new(other.Name!, other.FixedCost, other.CostPerPiece, other.MinutesPerPiece!.Value)
                 : null,
@@ -37,15 +57,29 @@ internal static class EstimateSpecs
     private static EstimateRates RatesFrom(RatesInput rates, UnitSystem units) => new()
     {
         LabourPerHour = rates.Labour!.Value,
+        Overhead = rates.Overhead!.Value,
+        MinimumCharge = rates.MinimumCharge!.Value,
         FormSheet = PriceFrom(rates.FormSheet!, units),
         PanelSheet = PriceFrom(rates.PanelSheet!, units),
         Form = FormFrom(rates.Form!, units),
         Panel = PanelFrom(rates.Panel!, units),
     };
 
-    private static SheetPrice PriceFrom(SheetPriceInput price, UnitSystem units) => price.PerSheet is { } money
-        ? new PricePerStockSheet(money, price.Sheet!)
-        : new PricePerKg(units.ToPerKg(price.PerMass!.Value));
+    private static SheetPurchase PriceFrom(SheetPriceInput price, UnitSystem units) => new(
+        price.PerSheet is { } money ? new PricePerStockSheet(money, price.Sheet!) : new PricePerKg(units.ToPerKg(price.PerMass!.Value)),
+        price.Buy!.Value,
+        price.Sheet,
+        price.ScrapShare);
+
+    private static Bumping BumpingFrom(BumpingInput bumping, UnitSystem units) => new()
+    {
+        HitAngle = bumping.Angle is { } angle ? Angle.FromDegrees(angle) : null,
+        PitchMm = bumping.Pitch is { } pitch ? units.ToMm(pitch) : null,
+        SetUpMinutes = bumping.SetUp!.Value,
+        HitMinutes = bumping.Hit!.Value,
+        CorrectingMinutes = bumping.Correcting!.Value,
+        HourMoney = bumping.Hour!.Value,
+    };
 
     private static FormRates FormFrom(FormRatesInput rates, UnitSystem units) => new()
     {
@@ -57,13 +91,17 @@ internal static class EstimateSpecs
         Folding = ByCount(rates.Folding),
         Checking = ByCount(rates.Checking),
         Finishing = ByLength(rates.Finishing, units),
+        Ribs = ByCount(rates.Ribs),
     };
 
     private static PanelRates PanelFrom(PanelRatesInput rates, UnitSystem units) => new()
     {
+        SetUp = ByCount(rates.SetUp),
         Cutting = ByLength(rates.Cutting, units),
         Marking = ByCount(rates.Marking),
+        LayingUp = ByCount(rates.LayingUp),
         Clamping = ByCount(rates.Clamping),
+        Rigging = ByCount(rates.Rigging),
         Pulling = ByCount(rates.Pulling),
         Trimming = ByLength(rates.Trimming, units),
         Checking = ByCount(rates.Checking),

@@ -16,9 +16,10 @@ internal static class EstimatesEndpoint
         .Describe(
             "estimateJob",
             "Estimates",
-            "Time and cost of a form and a batch of panels, and the break-even against another method.",
-            "Takes the request of /v1/forms and the shop's own rates. Answers the time to build the form and to make a panel by element, sheet, cost, cost by the piece over a batch with a learning curve, "
-            + "and from how many panels on the form is cheaper than another method whose costs the caller gives, each low, likely and high. "
+            "Time and price of a form and its panels, for every count asked, against other ways to make them.",
+            "Takes the request of /v1/forms and the shop's own rates. Answers the time to build the form and to make a panel by element, and a row for every count of pieces: "
+            + "sheet nested on stock, trial panels, set-up, overhead, minimum charge, the price in all and for each, low, likely and high. "
+            + "Compares with bumping the panel directly, and with rolling and another method where their rates are given: from how many panels on is the form cheaper? "
             + "Every value that is left out is an assumption and is listed; the caller's own values win. "
             + "No order of folds is searched: handlings and stop changes are the caller's, from a program's answer, or an assumption. "
             + "A form that cannot be made is estimated too, with its verdict and its failed checks.");

@@ -2,6 +2,7 @@ using System.Text.Json.Serialization;
 using FluentValidation;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
+using Forming.Estimates;
 
 namespace FormApi.Features.Estimates;
 
@@ -9,25 +10,37 @@ namespace FormApi.Features.Estimates;
 /// What work takes and what labour and sheet cost. A rate that is left out is an assumption of this project, not measured in a shop.
 /// </summary>
 /// <param name="Labour">An hour of one person's work [currency/h]. Default: 60, a nominal price without a currency.</param>
-/// <param name="FormSheet">Price of the form's sheet. Default: a nominal price by mass of its metal, in no currency.</param>
-/// <param name="PanelSheet">Price of the panel's sheet. Default: a nominal price by mass of its metal, in no currency.</param>
+/// <param name="Overhead">What rent, power and the office add, as a share of labour and sheet: 0.15 is 15 %. Default: 0.15; give 0 where the
+/// other prices include it.</param>
+/// <param name="MinimumCharge">Least price of a job [currency]. Default: an hour of <c>labour</c>.</param>
+/// <param name="FormSheet">How the form's sheet is bought. Default: a nominal price by mass of its metal, in no currency.</param>
+/// <param name="PanelSheet">How the panel's sheet is bought. Default: a nominal price by mass of its metal, in no currency.</param>
 /// <param name="Form">Times of building the form.</param>
 /// <param name="Panel">Times of a panel, the first of the batch.</param>
 internal sealed record RatesInput(
     double? Labour = null,
+    double? Overhead = null,
+    double? MinimumCharge = null,
     SheetPriceInput? FormSheet = null,
     SheetPriceInput? PanelSheet = null,
     FormRatesInput? Form = null,
     PanelRatesInput? Panel = null);
 
-/// <summary>What sheet costs: by mass, or by the stock sheet.</summary>
-/// <param name="PerMass">Price of a kilogram or pound [currency/kg or currency/lb]; the flat blank's own mass counts, no waste.</param>
-/// <param name="PerSheet">Price of a stock sheet [currency]; a blank pays for its share of as many as one sheet gives.</param>
-/// <param name="Sheet">Name of that stock sheet, one of <c>panel.stockSheets</c>; with <c>perSheet</c>.</param>
+/// <summary>What sheet costs, by mass or by the stock sheet, and how much of it a job pays for.</summary>
+/// <param name="PerMass">Price of a kilogram or pound [currency/kg or currency/lb].</param>
+/// <param name="PerSheet">Price of a stock sheet [currency].</param>
+/// <param name="Sheet">Name of the stock sheet that blanks are nested on, one of <c>panel.stockSheets</c>; <c>perSheet</c> needs it. Default:
+/// the one that costs least.</param>
+/// <param name="Buy"><c>area-used</c>: the area of the blanks and a share of scrap, the rest goes back to stock; <c>whole-sheets</c>: every
+/// sheet that is begun. Default: <c>area-used</c>.</param>
+/// <param name="ScrapShare">Share of the sheet that is scrap, with <c>area-used</c>. Default: what a stock sheet full of blanks leaves over;
+/// 0.15 where no stock sheet is large enough.</param>
 internal sealed record SheetPriceInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? PerMass = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? PerSheet = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Sheet = null)
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Sheet = null,
+    SheetBuying? Buy = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? ScrapShare = null)
 {
     /// <summary>Whether there is any price.</summary>
     /// <param name="price">The price, or null.</param>
@@ -48,6 +61,7 @@ internal sealed record ElementRateInput(double? Fixed = null, double? Each = nul
 /// <param name="Folding">Each fold. Default: 0 and 1 min.</param>
 /// <param name="Checking">Making a template, and each check against it. Default: 5 and 2 min.</param>
 /// <param name="Finishing">Cleaning, and each length of edge deburred, all round. Default: 5 min and 2 min/m.</param>
+/// <param name="Ribs">Drawing a rib, and each one cut and set, where ribs back the form. Default: 15 and 10 min.</param>
 internal sealed record FormRatesInput(
     ElementRateInput? Layout = null,
     ElementRateInput? Cutting = null,
@@ -56,20 +70,27 @@ internal sealed record FormRatesInput(
     ElementRateInput? Handling = null,
     ElementRateInput? Folding = null,
     ElementRateInput? Checking = null,
-    ElementRateInput? Finishing = null);
+    ElementRateInput? Finishing = null,
+    ElementRateInput? Ribs = null);
 
-/// <summary>Times of a panel once the form is built.</summary>
+/// <summary>Times of a panel once the form is built; laying up to pulling are for each person of the crew.</summary>
+/// <param name="SetUp">Getting the bench ready, once for the batch, and fixing each form to it. Default: 5 and 10 min.</param>
 /// <param name="Cutting">Getting the sheet out, and each length of cut, all round. Default: 4 min and 1.5 min/m.</param>
 /// <param name="Marking">Registration marks, and each one. Default: 1 and 0.5 min.</param>
-/// <param name="Clamping">Each time panel and form are laid up, clamped and unclamped. Default: 0 and 5 min.</param>
+/// <param name="LayingUp">Each time the panel is laid up to its marks and taken off. Default: 0 and 3 min.</param>
+/// <param name="Clamping">Each clamp put on and taken off. Default: 0 and 1 min.</param>
+/// <param name="Rigging">Each time a winch or press is rigged and taken off, where one pulls. Default: 0 and 10 min.</param>
 /// <param name="Pulling">Each pull round the form and back. Default: 0 and 2 min.</param>
 /// <param name="Trimming">Each length trimmed at both ends, where <c>panel.trim</c> leaves any. Default: 0 min and 3 min/m.</param>
 /// <param name="Checking">Each bend against its template. Default: 0 and 3 min.</param>
 /// <param name="Finishing">Cleaning, and each length of edge deburred, all round. Default: 2 min and 1 min/m.</param>
 internal sealed record PanelRatesInput(
+    ElementRateInput? SetUp = null,
     ElementRateInput? Cutting = null,
     ElementRateInput? Marking = null,
+    ElementRateInput? LayingUp = null,
     ElementRateInput? Clamping = null,
+    ElementRateInput? Rigging = null,
     ElementRateInput? Pulling = null,
     ElementRateInput? Trimming = null,
     ElementRateInput? Checking = null,
@@ -84,6 +105,8 @@ internal sealed class RatesInputRules : AbstractValidator<RatesInput>
     {
         var price = new SheetPriceInputRules(units);
         RuleFor(rates => rates.Labour).Within(Ranges.Money, units);
+        RuleFor(rates => rates.Overhead).Within(Ranges.Overhead, units);
+        RuleFor(rates => rates.MinimumCharge).Within(Ranges.Money, units);
         RuleFor(rates => rates.FormSheet!).SetValidator(price).When(rates => rates.FormSheet is not null);
         RuleFor(rates => rates.PanelSheet!).SetValidator(price).When(rates => rates.PanelSheet is not null);
         RuleFor(rates => rates.Form!).SetValidator(new FormRatesInputRules(units)).When(rates => rates.Form is not null);
@@ -104,8 +127,10 @@ internal sealed class SheetPriceInputRules : AbstractValidator<SheetPriceInput>
             .When(price => price.PerMass is not null);
         RuleFor(price => price.Sheet).NotNull().Else("missing-property", "A price of a stock sheet needs its name.", "a name of panel.stockSheets")
             .When(price => price.PerSheet is not null);
-        RuleFor(price => price.Sheet).Null().Else("not-applicable", "sheet needs perSheet: a price by mass does not use a stock sheet.", "only with perSheet")
-            .When(price => price.PerSheet is null);
+        RuleFor(price => price.ScrapShare).Within(Ranges.ScrapShare, units);
+        RuleFor(price => price.ScrapShare).Null()
+            .Else("not-applicable", "Whole sheets are paid for with whatever is left over.", "only with buy area-used")
+            .When(price => price.Buy == SheetBuying.WholeSheets);
     }
 }
 
@@ -137,6 +162,7 @@ internal sealed class FormRatesInputRules : AbstractValidator<FormRatesInput>
         RuleFor(form => form.Folding!).SetValidator(element).When(form => form.Folding is not null);
         RuleFor(form => form.Checking!).SetValidator(element).When(form => form.Checking is not null);
         RuleFor(form => form.Finishing!).SetValidator(element).When(form => form.Finishing is not null);
+        RuleFor(form => form.Ribs!).SetValidator(element).When(form => form.Ribs is not null);
     }
 }
 
@@ -148,9 +174,12 @@ internal sealed class PanelRatesInputRules : AbstractValidator<PanelRatesInput>
     public PanelRatesInputRules(UnitSystem units)
     {
         var element = new ElementRateInputRules(units);
+        RuleFor(panel => panel.SetUp!).SetValidator(element).When(panel => panel.SetUp is not null);
         RuleFor(panel => panel.Cutting!).SetValidator(element).When(panel => panel.Cutting is not null);
         RuleFor(panel => panel.Marking!).SetValidator(element).When(panel => panel.Marking is not null);
+        RuleFor(panel => panel.LayingUp!).SetValidator(element).When(panel => panel.LayingUp is not null);
         RuleFor(panel => panel.Clamping!).SetValidator(element).When(panel => panel.Clamping is not null);
+        RuleFor(panel => panel.Rigging!).SetValidator(element).When(panel => panel.Rigging is not null);
         RuleFor(panel => panel.Pulling!).SetValidator(element).When(panel => panel.Pulling is not null);
         RuleFor(panel => panel.Trimming!).SetValidator(element).When(panel => panel.Trimming is not null);
         RuleFor(panel => panel.Checking!).SetValidator(element).When(panel => panel.Checking is not null);

@@ -33,18 +33,18 @@ internal static class Assumptions
 
     /// <summary>All of them, as the library names them.</summary>
     /// <param name="request">The request with its defaults filled in.</param>
-    public static Assumption[] Of(FormRequest request) =>
+    public static OpenValue[] Of(FormRequest request) =>
     [
-        .. Of(request.Panel).Select(figure => figure == PanelFigure.LeadIn ? Assumption.PanelLeadIn : Assumption.PanelLeadOut),
+        .. Of(request.Panel).Select(figure => figure == PanelFigure.LeadIn ? OpenValue.PanelLeadIn : OpenValue.PanelLeadOut),
         .. Of(request.Form!).Select(figure => figure switch
         {
-            FormFigure.Material => Assumption.FormMaterial,
-            FormFigure.Thickness => Assumption.FormSheet,
-            FormFigure.FoldRadius => Assumption.FormFoldRadius,
-            FormFigure.LeadIn => Assumption.FormLeadIn,
-            _ => Assumption.FormLeadOut,
+            FormFigure.Material => OpenValue.FormMaterial,
+            FormFigure.Thickness => OpenValue.FormSheet,
+            FormFigure.FoldRadius => OpenValue.FormFoldRadius,
+            FormFigure.LeadIn => OpenValue.FormLeadIn,
+            _ => OpenValue.FormLeadOut,
         }),
-        .. Of(request.Brake!).Select(_ => Assumption.BrakeLength),
+        .. Of(request.Brake!).Select(_ => OpenValue.BrakeLength),
     ];
 
     private static IEnumerable<T> Open<T>(params (bool IsOpen, T Figure)[] figures) =>

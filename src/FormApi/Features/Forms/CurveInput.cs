@@ -15,18 +15,39 @@ namespace FormApi.Features.Forms;
 [JsonDerivedType(typeof(TaperInput), "taper")]
 internal abstract record CurveInput;
 
-/// <summary>A bend of constant radius.</summary>
+/// <summary>
+/// A bend of constant radius, by any two of its measures (radius and diameter are one), or by three points; the echo shows radius and
+/// sweep.
+/// </summary>
 /// <param name="Radius">Radius on the measured face [mm or in].</param>
 /// <param name="Sweep">Turned angle [°].</param>
-internal sealed record ArcInput(double Radius, double Sweep) : CurveInput;
+/// <param name="Diameter">Diameter on the measured face [mm or in].</param>
+/// <param name="Chord">From end to end, straight [mm or in]; with a radius the arc of at most half a turn.</param>
+/// <param name="Rise">Height of the middle over the chord [mm or in]; with an arc length the flatter arc.</param>
+/// <param name="ArcLength">Along the measured face from end to end [mm or in].</param>
+/// <param name="Through">Three points [x, y] of the measured face: first end, any between, last end [mm or in].</param>
+internal sealed record ArcInput(
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Radius = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Sweep = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Diameter = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Chord = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Rise = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? ArcLength = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<Pair>? Through = null) : CurveInput;
 
 /// <summary>A bend whose radius opens or closes steadily.</summary>
 /// <param name="StartRadius">Radius at the start on the measured face [mm or in]; null is flat, with the clothoid only.</param>
 /// <param name="EndRadius">Radius at the end on the measured face [mm or in]; null is flat, with the clothoid only.</param>
-/// <param name="Sweep">Turned angle [°].</param>
 /// <param name="Law">How the radius goes from one to the other: linear in the turned angle, curvature linear in the length, or exponential
 /// in the turned angle.</param>
-internal sealed record ProgressiveInput(double? StartRadius, double? EndRadius, double Sweep, ProgressiveLaw Law) : CurveInput;
+/// <param name="Sweep">Turned angle [°]; this or <c>arcLength</c>, and the echo shows this.</param>
+/// <param name="ArcLength">Along the measured face from end to end [mm or in].</param>
+internal sealed record ProgressiveInput(
+    double? StartRadius,
+    double? EndRadius,
+    ProgressiveLaw Law,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Sweep = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? ArcLength = null) : CurveInput;
 
 /// <summary>Part of an ellipse, from one outward normal to another.</summary>
 /// <param name="SemiAxisX">Semi-axis along x on the measured face [mm or in].</param>

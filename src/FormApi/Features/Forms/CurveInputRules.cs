@@ -59,9 +59,11 @@ internal sealed class CurveInputRules : AbstractValidator<CurveInput>
 
     /// <summary>A bend in a chain may state any turn but none; reversals are refused by the library with their place.</summary>
     /// <typeparam name="T">The record being checked.</typeparam>
+    /// <typeparam name="TNumber">Type of the number, nullable or not.</typeparam>
     /// <param name="rule">The rule of the field that states the turn.</param>
     /// <param name="turn">The turn [°].</param>
-    internal static void MustTurn<T>(IRuleBuilder<T, double> rule, Func<T, double> turn) => rule.Must((bend, _) => turn(bend) != 0)
+    internal static void MustTurn<T, TNumber>(IRuleBuilder<T, TNumber> rule, Func<T, double?> turn) => rule
+        .Must((bend, _) => turn(bend) != 0)
         .Else("out-of-range", "A bend that does not turn is a flat.", "any angle but 0°");
 }
 
@@ -75,8 +77,24 @@ internal sealed class ArcInputRules : AbstractValidator<ArcInput>
     {
         RuleFor(arc => arc.Radius).Within(Ranges.CurveRadius, units);
         RuleFor(arc => arc.Sweep).Within(inChain ? Ranges.SegmentSweep : Ranges.Sweep, units);
+        RuleFor(arc => arc.Diameter).Within(Ranges.CurveDiameter, units);
+        RuleFor(arc => arc.Chord).Within(Ranges.FlatSegment, units);
+        RuleFor(arc => arc.Rise).Within(Ranges.FlatSegment, units);
+        RuleFor(arc => arc.ArcLength).Within(Ranges.FlatSegment, units);
         if (inChain)
             CurveInputRules.MustTurn(RuleFor(arc => arc.Sweep), arc => arc.Sweep);
+        When(arc => arc.Through is not null, () =>
+        {
+            RuleFor(arc => arc.Through).Must(points => points!.Count == 3)
+                .Else("out-of-range", "An arc goes through three points.", "three points");
+            RuleFor(arc => arc.Through).Must(points => points!.All(point => InRange(point.First) && InRange(point.Second)))
+                .Else("out-of-range", "A coordinate is outside its range.", Ranges.Coordinate.Text(units));
+        });
+        RuleFor(arc => arc).Custom((arc, context) => MeasuredCurves.Check(arc, context, units))
+            .When(arc => new[] { arc.Radius, arc.Diameter, arc.Chord, arc.Rise, arc.ArcLength }
+                .All(measure => measure is null or (> 0 and < double.PositiveInfinity)));
+
+        bool InRange(double coordinate) => Math.Abs(coordinate) <= Ranges.Coordinate.MaxIn(units);
     }
 }
 
@@ -99,6 +117,9 @@ internal sealed class ProgressiveInputRules : AbstractValidator<ProgressiveInput
             .When(bend => bend.Law != ProgressiveLaw.Clothoid && bend.StartRadius is not null);
         if (inChain)
             CurveInputRules.MustTurn(RuleFor(bend => bend.Sweep), bend => bend.Sweep);
+        RuleFor(bend => bend.ArcLength).Within(Ranges.FlatSegment, units);
+        RuleFor(bend => bend).Custom((bend, context) => MeasuredCurves.Check(bend, context, units))
+            .When(bend => bend is { ArcLength: > 0 and < double.PositiveInfinity });
     }
 }
 
@@ -115,7 +136,7 @@ internal sealed class EllipseInputRules : AbstractValidator<EllipseInput>
         RuleFor(ellipse => ellipse.FromNormal).Within(Ranges.Normal, units);
         RuleFor(ellipse => ellipse.ToNormal).Within(Ranges.Normal, units);
         if (inChain)
-            CurveInputRules.MustTurn(RuleFor(ellipse => ellipse.ToNormal), Turn);
+            CurveInputRules.MustTurn(RuleFor(ellipse => ellipse.ToNormal), ellipse => Turn(ellipse));
         RuleFor(ellipse => ellipse.ToNormal)
             .Must((ellipse, _) => !(Math.Abs(Turn(ellipse)) > Ranges.Sweep.Max || (!inChain && Turn(ellipse) <= 0)))
             .Else("out-of-range", "The turn from the first normal to the last is outside its range.", "above fromNormal, at most 360° past it");

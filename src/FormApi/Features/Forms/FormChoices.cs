@@ -25,7 +25,11 @@ internal static class FormChoices
         if (request.Form!.IsSheetOpen())
             request = WithSheet(request, units);
         if (request.Form!.FoldRadius is null)
-            request = request with { Form = request.Form with { FoldRadius = units.Length(FormSpecs.SheetFrom(request.Form, units).ThicknessMm) } };
+        {
+            var thickness = units.Length(FormSpecs.SheetFrom(request.Form, units).ThicknessMm);
+            request = request with { Form = request.Form with { FoldRadius = thickness } };
+        }
+
         return request.Brake!.Length is null
             ? request with { Brake = request.Brake with { Length = LongestFold(request, units) } }
             : request;
@@ -38,10 +42,16 @@ internal static class FormChoices
     {
         var form = request.Form!;
         FormInput[] sheets = [.. SheetsOf(form, units)
-            .Where(sheet => form.FoldRadius is not { } radius || FitsFold(units.ToMm(radius), FormSpecs.SheetFrom(sheet, units).ThicknessMm))];
+            .Where(sheet => form.FoldRadius is not { } radius
+                || FitsFold(units.ToMm(radius), FormSpecs.SheetFrom(sheet, units).ThicknessMm))];
         double[] thicknesses = [.. sheets.Select(sheet => FormSpecs.SheetFrom(sheet, units).ThicknessMm)];
         var ribbed = Array.FindIndex(sheets, sheet => sheet.Thickness == RibbedMm || sheet.Gauge == RibbedGauge);
-        var job = JobOf(request with { Form = sheets[0] with { FoldRadius = form.FoldRadius ?? units.Length(thicknesses[0]), Backing = form.Backing ?? FormBacking.None } }, units);
+        var thinnest = sheets[0] with
+        {
+            FoldRadius = form.FoldRadius ?? units.Length(thicknesses[0]),
+            Backing = form.Backing ?? FormBacking.None,
+        };
+        var job = JobOf(request with { Form = thinnest }, units);
         var (place, backing) = OpenChoices.SheetOf(
             job,
             thicknesses,
@@ -56,7 +66,8 @@ internal static class FormChoices
 
     private static IEnumerable<FormInput> SheetsOf(FormInput form, UnitSystem units) =>
         units.Unit == LengthUnit.In && SheetRules.GaugeSystemOf(form) is { } system && GaugeTable.Systems.Any(known => known.Id == system)
-            ? GaugeNumbers.Where(gauge => GaugeTable.TryThickness(system, gauge, out _)).Select(gauge => form with { Gauge = gauge, GaugeSystem = system })
+            ? GaugeNumbers.Where(gauge => GaugeTable.TryThickness(system, gauge, out _))
+                .Select(gauge => form with { Gauge = gauge, GaugeSystem = system })
             : Millimetres.Select(thickness => form with { Thickness = units.Length(thickness) });
 
     private static double LongestFold(FormRequest request, UnitSystem units) => request.Panel.Curve is TaperInput

@@ -42,13 +42,14 @@ internal static class FormDefaults
     /// <param name="units">The caller's units.</param>
     internal static PanelInput Apply(PanelInput panel, UnitSystem units) => panel with
     {
+        Material = MaterialInputs.ById(panel.Material),
         LeadIn = panel.LeadIn ?? ShopLengths.Lead(units),
         LeadOut = panel.LeadOut ?? ShopLengths.LeadOut(units),
         GaugeSystem = GaugeSystemOf(panel),
         Mirrored = panel.Mirrored ?? false,
         Surface = panel.Surface ?? Surface.Inside,
         Finish = panel.Finish ?? FinishName.Satin,
-        Curve = panel.Curve is TaperInput taper ? Apply(taper) : panel.Curve,
+        Curve = MeasuredCurves.InItsOwnTerms(panel.Curve) is var curve && curve is TaperInput taper ? Apply(taper) : curve,
         Trim = panel.Trim ?? 0,
         Grain = panel.Grain ?? Grain.Unknown,
         Clamp = new(
@@ -88,7 +89,7 @@ internal static class FormDefaults
     // The sheet and what goes with it is chosen once the rest is there.
     private static FormInput Apply(FormInput form, PanelInput panel, UnitSystem units) => form with
     {
-        Material = form.Material ?? FormInput.UsualMaterial,
+        Material = MaterialInputs.ById(form.Material ?? FormInput.UsualMaterial),
         LeadIn = form.LeadIn ?? ShopLengths.Lead(units),
         LeadOut = form.LeadOut ?? ShopLengths.Lead(units),
         GaugeSystem = GaugeSystemOf(form),

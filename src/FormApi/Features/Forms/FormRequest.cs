@@ -41,7 +41,8 @@ internal sealed record FormRequest(
 
     /// <summary>Pointer of a panel's field that is missing because of its curve, or null.</summary>
     /// <param name="panel">The panel.</param>
-    internal static string? MissingOf(PanelInput panel) => panel is { Width: null, Curve: not TaperInput } ? "/panel/width" : null;
+    internal static string? MissingOf(PanelInput panel) =>
+        MeasuredCurves.MissingOf(panel.Curve, "/panel/curve") ?? (panel is { Width: null, Curve: not TaperInput } ? "/panel/width" : null);
 
     private static bool HasNull(SegmentsInput chain) =>
         chain.Segments.Any(piece => piece is null || piece is SegmentsInput inner && HasNull(inner));

@@ -146,9 +146,9 @@ internal sealed record FormSpecs(FormJob Job)
 
     private static PanelCurve CurveFrom(CurveInput curve, UnitSystem units) => curve switch
     {
-        ArcInput arc => new ArcCurve(units.ToMm(arc.Radius), Angle.FromDegrees(arc.Sweep)),
+        ArcInput arc => new ArcCurve(units.ToMm(arc.Radius!.Value), Angle.FromDegrees(arc.Sweep!.Value)),
         ProgressiveInput bend => new ProgressiveCurve(
-            ToMm(bend.StartRadius, units), ToMm(bend.EndRadius, units), Angle.FromDegrees(bend.Sweep), bend.Law),
+            ToMm(bend.StartRadius, units), ToMm(bend.EndRadius, units), Angle.FromDegrees(bend.Sweep!.Value), bend.Law),
         EllipseInput ellipse => new EllipseCurve(
             units.ToMm(ellipse.SemiAxisX),
             units.ToMm(ellipse.SemiAxisY),

@@ -12,7 +12,7 @@ namespace FormApi.Features.Forms;
 /// A material of the table by its id, with any property overridden; or, without an id, the caller's material with all its
 /// properties.
 /// </summary>
-/// <param name="Id">Id in <c>/v1/materials</c>. Left out for the caller's own material.</param>
+/// <param name="Id">Id or alias in <c>/v1/materials</c>. Left out for the caller's own material.</param>
 /// <param name="YoungsModulus">Young's modulus [MPa or psi].</param>
 /// <param name="PoissonRatio">Poisson's ratio.</param>
 /// <param name="Yield">Yield stress, 0.2 % proof [MPa or psi].</param>
@@ -47,8 +47,8 @@ internal sealed class MaterialInputRules : AbstractValidator<MaterialInput>
     /// <param name="units">The caller's units.</param>
     public MaterialInputRules(UnitSystem units)
     {
-        RuleFor(material => material.Id).Must(id => MaterialCatalog.Default.TryFind(id!, out _))
-            .Else("unknown-material", TextOfUnknown, _ => "an id of /v1/materials, or no id and all properties")
+        RuleFor(material => material.Id).Must(id => MaterialCatalog.Default.TryFindNamed(id!, out _))
+            .Else("unknown-material", TextOfUnknown, _ => "an id or alias of /v1/materials, or no id and all properties")
             .When(material => material.Id is not null);
         When(material => material.Id is null, () =>
         {
@@ -85,7 +85,8 @@ internal sealed class MaterialInputRules : AbstractValidator<MaterialInput>
         .Else("missing-property", "A material without an id needs this property.", "a number, or an id of /v1/materials");
 
     private static string TextOfUnknown(MaterialInput material) =>
-        Spelling.Nearest(material.Id!, MaterialCatalog.Default.All.Select(known => known.Id)) is { } near
-            ? $"Unknown material. Did you mean {near}?"
-            : "Unknown material.";
+        "Unknown material. Nearest: " + string.Join(", ", Spelling.Nearest(
+            material.Id!,
+            MaterialCatalog.Default.All.SelectMany(known => known.Aliases.Prepend(known.Id), (known, name) => (name, known.Id)),
+            3)) + ".";
 }

@@ -27,9 +27,16 @@ internal static class MaterialInputs
     /// <param name="units">The caller's units.</param>
     public static Material ToMaterial(MaterialInput input, UnitSystem units)
     {
-        var known = input.Id is { } id && MaterialCatalog.Default.TryFind(id, out var found) ? found : Blank;
+        var known = input.Id is { } id && MaterialCatalog.Default.TryFindNamed(id, out var found) ? found : Blank;
         return input.HasOwnFigures() ? WithOwnFigures(known, input, units) : known;
     }
+
+    /// <summary>The material by its id, as the echo shows it.</summary>
+    /// <param name="input">A material that passed its rules.</param>
+    public static MaterialInput ById(MaterialInput input) =>
+        input.Id is { } name && MaterialCatalog.Default.TryFindNamed(name, out var found) && found.Id != name
+            ? input with { Id = found.Id }
+            : input;
 
     private static Material WithOwnFigures(Material known, MaterialInput input, UnitSystem units)
     {

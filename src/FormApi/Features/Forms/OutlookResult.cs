@@ -33,17 +33,14 @@ internal sealed record OutlookResult(
         outlook.WhyUnknown is null,
         outlook.IsCoarse,
         units.Wording.Of(outlook.Text),
-        OfLength(outlook.RadiusMm, units),
+        OutlookBandResult.OfLength(outlook.RadiusMm, units),
         OfAngle(outlook.Sweep),
         outlook.Ripple is var (value, high) ? new(null, units.Length(value), units.Length(high)) : null,
         new(Number(outlook.ChanceOfFacets), Number(outlook.ChanceOfSweep)),
         Lists.Map(outlook.Shares, WireNumber.Of),
-        outlook.AfterStrip is { } strip ? new(OfLength(strip.RadiusMm, units), OfAngle(strip.Sweep)!) : null);
+        outlook.AfterStrip is { } strip ? new(OutlookBandResult.OfLength(strip.RadiusMm, units), OfAngle(strip.Sweep)!) : null);
 
     private static double? Number(double? chance) => chance is { } known ? WireNumber.Of(known) : null;
-
-    private static OutlookBandResult? OfLength(OutlookBand? band, UnitSystem units) =>
-        band is { } known ? new(units.Length(known.Low), units.Length(known.Value), units.Length(known.High)) : null;
 
     private static OutlookBandResult? OfAngle(OutlookBand? band) => band is { } known
         ? new(Degrees(known.Low), Degrees(known.Value), Degrees(known.High))
@@ -56,7 +53,14 @@ internal sealed record OutlookResult(
 /// <param name="Low">Low end.</param>
 /// <param name="Value">What is predicted.</param>
 /// <param name="High">High end.</param>
-internal sealed record OutlookBandResult(double? Low, double Value, double High);
+internal sealed record OutlookBandResult(double? Low, double Value, double High)
+{
+    /// <summary>A band of lengths in the caller's units, or null.</summary>
+    /// <param name="band">The band, or null.</param>
+    /// <param name="units">The caller's units.</param>
+    public static OutlookBandResult? OfLength(OutlookBand? band, UnitSystem units) =>
+        band is { } known ? new(units.Length(known.Low), units.Length(known.Value), units.Length(known.High)) : null;
+}
 
 /// <summary>Chances.</summary>
 /// <param name="Facets">Of no facet showing.</param>

@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using FluentValidation;
+using FormApi.Http.Json;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
 using Forming.Curves;
@@ -20,7 +21,7 @@ namespace FormApi.Features.Forms;
 /// <param name="Mirrored">Whether the panel carries the curve twice, symmetric about its centre line. Default: false.</param>
 /// <param name="Surface">The face on which the curve was measured. Default: <c>inside</c>, the concave face that lies on the form.</param>
 /// <param name="Finish">How much of the facets may show: <c>gloss</c> mirrors its surroundings, <c>satin</c> covers mill finish too,
-/// <c>hidden</c> is out of sight. Default: <c>satin</c>.</param>
+/// <c>hidden</c> is out of sight; polished, mirror, mill, brushed, matte are read too. Default: <c>satin</c>.</param>
 /// <param name="Trim">Material left on for trimming at each end of the blank [mm or in]. Default: 0.</param>
 /// <param name="Grain">How the folds lie to the rolling direction. Default: <c>unknown</c>, treated as along.</param>
 /// <param name="Lever">From the end of the curve to the hand that pulls [mm or in]. Default: null, the plan chooses.</param>
@@ -72,12 +73,15 @@ internal enum PanelFigure
 internal enum FinishName
 {
     /// <summary>Paint or polish that mirrors its surroundings.</summary>
+    [AlsoWritten("polished", "mirror", "high gloss", "glossy")]
     Gloss,
 
     /// <summary>Satin or mill finish.</summary>
+    [AlsoWritten("mill", "mill finish", "brushed", "matte", "matt")]
     Satin,
 
     /// <summary>Out of sight.</summary>
+    [AlsoWritten("unseen", "out of sight")]
     Hidden,
 }
 

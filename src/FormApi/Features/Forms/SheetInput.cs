@@ -54,7 +54,7 @@ internal static class SheetRules
     /// <param name="sheet">The sheet.</param>
     public static string? GaugeSystemOf(ISheetInput sheet) =>
         sheet.GaugeSystem
-        ?? (sheet.Material.Id is { } id && MaterialCatalog.Default.TryFind(id, out var material) ? material.GaugeSystem : null);
+        ?? (sheet.Material.Id is { } id && MaterialCatalog.Default.TryFindNamed(id, out var material) ? material.GaugeSystem : null);
 
     private static void AddGaugeRules<T>(AbstractValidator<T> rules)
         where T : ISheetInput

@@ -1,5 +1,5 @@
 using FormApi.Http.Problems;
-using FormApi.Http.Requests;
+using FormApi.Http.Queries;
 using FormApi.Http.Results;
 using Microsoft.AspNetCore.Http.HttpResults;
 

@@ -26,6 +26,7 @@ internal sealed record MaterialsAnswer(
 /// <summary>A sheet material: nominal properties at room temperature. A mill certificate or a trial bend overrides them.</summary>
 /// <param name="Id">Id to ask for it by.</param>
 /// <param name="Name">Name in words.</param>
+/// <param name="Aliases">Other names to ask for it by; case, blanks and signs do not count.</param>
 /// <param name="Family">Metal family, which decides the cautions.</param>
 /// <param name="GaugeSystem">The gauge system this sheet is ordered by; null where it is ordered by thickness.</param>
 /// <param name="YoungsModulus">Young's modulus [MPa or psi].</param>
@@ -42,6 +43,7 @@ internal sealed record MaterialsAnswer(
 internal sealed record MaterialAnswer(
     string Id,
     string Name,
+    IReadOnlyList<string> Aliases,
     [property: JsonConverter(typeof(WordConverter<MetalFamily>))] MetalFamily Family,
     string? GaugeSystem,
     PropertyAnswer YoungsModulus,
@@ -64,6 +66,7 @@ internal sealed record MaterialAnswer(
         return new(
             material.Id,
             material.Name,
+            material.Aliases,
             material.Family,
             material.GaugeSystem,
             Of("youngsModulus", units.Stress(material.YoungsModulusMpa), units.StressName),

@@ -1,4 +1,5 @@
 using FormApi.Http.Problems;
+using FormApi.Http.Queries;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
 using Forming.Materials;
@@ -33,7 +34,7 @@ internal static class MaterialsEndpoint
     {
         if (!UnitsQuery.TryRead(units, out var system, out var problem))
             return problem;
-        if (MaterialCatalog.Default.TryFind(id, out var material))
+        if (MaterialCatalog.Default.TryFindNamed(id, out var material))
         {
             return new TableResult<MaterialAnswer>(
                 $"material-{material.Id}-{system.LengthName}", () => MaterialAnswer.From(material, system), MaterialsAnswerJson.Default.MaterialAnswer);

@@ -26,7 +26,9 @@ internal sealed record PredictedJob(PredictionReport Report, PanelSpec Panel, Li
         var (report, panel) = request.Stations is { } stations
             ? OverStanding(request, stations, UnitSystem.Of(request.Units), cancellation)
             : OverPlanned(FormSpecs.From(FormDefaults.Apply(PredictionDefaults.AsForm(request))), cancellation);
-        var links = FormLinks.OfPlanned(request.Stations is null ? PredictionDefaults.AsForm(request) : null, report.Checks.All(check => check.Verdict != Forming.Checks.Verdict.Fail));
+        var links = FormLinks.OfPlanned(
+            request.Stations is null ? PredictionDefaults.AsForm(request) : null,
+            report.Checks.All(check => check.Verdict != Forming.Checks.Verdict.Fail));
         return new(report, panel, links, NormalizedRequest.Of(request));
     }
 

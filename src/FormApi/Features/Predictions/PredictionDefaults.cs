@@ -45,6 +45,7 @@ internal static class PredictionDefaults
     /// <param name="panel">The panel.</param>
     internal static FormInput StandingForm(FormInput form, PanelInput panel) => form with
     {
+        Material = MaterialInputs.ById(form.Material!),
         GaugeSystem = FormDefaults.GaugeSystemOf(form),
         Width = form.Width ?? panel.Width ?? (panel.Curve as TaperInput)?.Length,
         Backing = form.Backing ?? FormBacking.None,

@@ -18,7 +18,8 @@ namespace FormApi.Features.Predictions;
 /// <param name="Panel">The panel that is wanted, and how it will be pulled. With <c>stations</c> leave out <c>trim</c>, <c>grain</c>,
 /// <c>stockSheets</c>, <c>clamp.height</c> and, of <c>springback</c>, <c>model</c> and <c>factor</c>: they would have no use. <c>lever</c>
 /// then reaches from the form's last fold (half a facet past a full one) to the hand.</param>
-/// <param name="Form">The form. Default: as <c>/v1/forms</c> chooses it. With <c>stations</c> leave out <c>stepping</c>, <c>grain</c>, <c>neutralFactor</c> and
+/// <param name="Form">The form. Default: as <c>/v1/forms</c> chooses it.
+/// With <c>stations</c> leave out <c>stepping</c>, <c>grain</c>, <c>neutralFactor</c> and
 /// <c>stop</c>: they would have no use.</param>
 /// <param name="Brake">The brake the form is folded on; needed but with <c>stations</c>, which leave no use for it.</param>
 /// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the

@@ -10,5 +10,8 @@ internal static class ProgramLinks
     /// <param name="request">The request with every default shown.</param>
     /// <param name="shown">The same in its canonical spelling.</param>
     public static LinksResult Of(ProgramRequest request, ReadOnlySpan<byte> shown) =>
-        FormLinks.OfPlanned(request.Stations is null ? ProgramDefaults.AsForm(request) : null, canBeMade: true) with { Program = AnswerLinks.To(shown, "program") };
+        Planned(request) with { Program = AnswerLinks.To(shown, "program") };
+
+    private static LinksResult Planned(ProgramRequest request) =>
+        FormLinks.OfPlanned(request.Stations is null ? ProgramDefaults.AsForm(request) : null, canBeMade: true);
 }

@@ -12,7 +12,8 @@ namespace FormApi.Features.Programs;
 /// <summary>A form, planned first or given by its stations, and the brake with its tools that is to fold it.</summary>
 /// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> (with N, MPa, kg, J) or <c>in</c> (with lbf, psi,
 /// lb, ft·lbf). Angles are in degrees.</param>
-/// <param name="Form">The form. Default: as <c>/v1/forms</c> chooses it. With <c>stations</c> give <c>width</c>, and leave out <c>stepping</c>: it would have no use.</param>
+/// <param name="Form">The form. Default: as <c>/v1/forms</c> chooses it.
+/// With <c>stations</c> give <c>width</c>, and leave out <c>stepping</c>: it would have no use.</param>
 /// <param name="Brake">The brake and its tools. Default: a leaf brake with generic tools.</param>
 /// <param name="Panel">The panel that the form is planned for; needed but with <c>stations</c>, which leave no use for it.</param>
 /// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the
@@ -55,7 +56,8 @@ internal sealed class ProgramRequestRules : AbstractValidator<ProgramRequest>
             .When(request => request is { Panel: not null, Stations: null });
         RuleFor(request => request.Form!).SetValidator(new FormInputRules(units))
             .When(request => request is { Form: not null, Stations: null });
-        RuleFor(request => request.Form!).SetValidator(new FormInputRules(units, mustHaveSheet: true)).When(request => request.Stations is not null);
+        RuleFor(request => request.Form!).SetValidator(new FormInputRules(units, mustHaveSheet: true))
+            .When(request => request.Stations is not null);
         RuleFor(request => request.Brake!).SetValidator(new ProgramBrakeInputRules(units)).When(request => request.Brake is not null);
         RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units))
             .When(request => request is { Marks: not null, Stations: null });

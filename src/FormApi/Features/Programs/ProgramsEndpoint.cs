@@ -40,7 +40,11 @@ internal static class ProgramsEndpoint
     /// <param name="address">Where the service is reached, for the link on the sheet.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
     internal static Results<Results<AnswerResult<ProgramAnswer>, ProgramFileResult>, ProblemResult> Answer(
-        JsonBody<ProgramRequest> body, string? paper, HttpRequest request, IOptions<PublicAddress> address, CancellationToken cancellation) =>
+        JsonBody<ProgramRequest> body,
+        string? paper,
+        HttpRequest request,
+        IOptions<PublicAddress> address,
+        CancellationToken cancellation) =>
         Show(body, paper, null, request, address, cancellation);
 
     /// <summary>Answers a request with all steps, or with one.</summary>
@@ -51,7 +55,12 @@ internal static class ProgramsEndpoint
     /// <param name="address">Where the service is reached, for the link on the sheet.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
     internal static Results<Results<AnswerResult<ProgramAnswer>, ProgramFileResult>, ProblemResult> Show(
-        JsonBody<ProgramRequest> body, string? paper, int? step, HttpRequest request, IOptions<PublicAddress> address, CancellationToken cancellation)
+        JsonBody<ProgramRequest> body,
+        string? paper,
+        int? step,
+        HttpRequest request,
+        IOptions<PublicAddress> address,
+        CancellationToken cancellation)
     {
         if (paper is not (null or "a4" or "letter"))
             return new ProblemResult(ProblemKinds.BadRequest, "The paper is not known: a4 or letter.");
@@ -63,7 +72,9 @@ internal static class ProgramsEndpoint
             job =>
             {
                 var only = step is null ? null : job.Program.Steps.FirstOrDefault(candidate => candidate.Number == step);
-                noStep = step is not null && only is null ? new(ProblemKinds.NotFound, $"The program has the steps 1 to {job.Program.Steps.Count}.") : null;
+                noStep = step is not null && only is null
+                    ? new(ProblemKinds.NotFound, $"The program has the steps 1 to {job.Program.Steps.Count}.")
+                    : null;
                 return media == MediaTypes.Json
                     ? ToAnswer(job, only)
                     : new ProgramFileResult(Bytes(job, only, media, paper, address.Value, cancellation), media, job.Shown.Fingerprint);
@@ -86,7 +97,8 @@ internal static class ProgramsEndpoint
         ProgrammedJob job, ProgramStep? only, string media, string? paper, PublicAddress address, CancellationToken cancellation)
     {
         var isInch = job.Units.Unit == LengthUnit.In;
-        var drawing = job.AsDrawing(media == MediaTypes.Csv ? null : address.OnPaper(AnswerLinks.Shortest(job.Shown.Canonical.Span, "program")), only);
+        var link = media == MediaTypes.Csv ? null : address.OnPaper(AnswerLinks.Shortest(job.Shown.Canonical.Span, "program"));
+        var drawing = job.AsDrawing(link, only);
         using var stream = new MemoryStream();
         switch (media)
         {

@@ -12,7 +12,8 @@ namespace FormApi.Features.Tolerances;
 
 /// <summary>How well folds are made, and the form they are to make: the request for its plan, or its stations.</summary>
 /// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> or <c>in</c>. Angles are in degrees.</param>
-/// <param name="Form">The form. Default: as <c>/v1/forms</c> chooses it. With <c>stations</c> leave out <c>width</c>, <c>stepping</c>, <c>grain</c>, <c>neutralFactor</c> and
+/// <param name="Form">The form. Default: as <c>/v1/forms</c> chooses it.
+/// With <c>stations</c> leave out <c>width</c>, <c>stepping</c>, <c>grain</c>, <c>neutralFactor</c> and
 /// <c>stop</c>: they would have no use.</param>
 /// <param name="Panel">The panel; needed but with <c>stations</c>, which leave no use for it.</param>
 /// <param name="Brake">The brake; needed but with <c>stations</c>, which leave no use for it.</param>

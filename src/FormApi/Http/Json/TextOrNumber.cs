@@ -42,5 +42,6 @@ internal sealed class TextOrNumberConverter : JsonConverter<TextOrNumber>
     }
 
     /// <inheritdoc/>
-    public override void Write(Utf8JsonWriter writer, TextOrNumber value, JsonSerializerOptions options) => writer.WriteRawValue(value.Json);
+    public override void Write(Utf8JsonWriter writer, TextOrNumber value, JsonSerializerOptions options) =>
+        writer.WriteRawValue(value.Json);
 }

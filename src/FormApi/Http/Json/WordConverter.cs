@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Reflection;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 
@@ -15,8 +16,17 @@ internal sealed class WordConverter<T> : JsonConverter<T>, IWords
     private static readonly (JsonEncodedText Word, T Value)[] ByWord =
         [.. Enum.GetValues<T>().Select(value => (Words[value], value))];
 
+    private static readonly FrozenDictionary<string, string> Meanings = typeof(T).GetFields(BindingFlags.Public | BindingFlags.Static)
+        .SelectMany(
+            field => field.GetCustomAttribute<AlsoWrittenAttribute>()?.Words ?? [],
+            (field, word) => (Word: word, Means: Wire.Word((T)field.GetValue(null)!)))
+        .ToFrozenDictionary(also => also.Word, also => also.Means, StringComparer.OrdinalIgnoreCase);
+
     /// <inheritdoc/>
     IReadOnlyList<string> IWords.Words => Wire.Words<T>();
+
+    /// <inheritdoc/>
+    string? IWords.MeantBy(string word) => Meanings.GetValueOrDefault(word);
 
     /// <inheritdoc/>
     public override T Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)

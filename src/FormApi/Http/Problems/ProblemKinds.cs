@@ -24,7 +24,7 @@ internal static class ProblemKinds
     public static ProblemKind DuplicatedField { get; } = new("duplicated-field", 400, "A field appears twice", "Send it once; we do not guess which one you meant.");
 
     /// <summary>A value of another type.</summary>
-    public static ProblemKind WrongType { get; } = new("wrong-type", 400, "A value has the wrong type", "Numbers are JSON numbers, never text; points are arrays of two numbers.");
+    public static ProblemKind WrongType { get; } = new("wrong-type", 400, "A value has the wrong type", "Numbers are JSON numbers; only lengths in inches may be text, such as 4 1/2, and gauges such as 20 ga. Points are arrays of two numbers.");
 
     /// <summary>A null where a value is needed.</summary>
     public static ProblemKind NullNotAllowed { get; } = new("null-not-allowed", 400, "A value is null", "Leave an optional field out, or give it a value.");

@@ -57,7 +57,13 @@ internal static class BodyFaults
     public static string WordsAt(JsonTypeInfo type, string pointer)
     {
         foreach (var name in pointer.Split('/').Skip(1))
-            type = type.Options.GetTypeInfo(type.Properties.First(field => field.Name == name).PropertyType);
+        {
+            // Below a union the field is one of a kind's own; all that can be missing there are numbers.
+            if (type.Properties.FirstOrDefault(field => field.Name == name) is not { } known)
+                return "a number";
+            type = type.Options.GetTypeInfo(known.PropertyType);
+        }
+
         return WordsFor(type);
     }
 
@@ -104,6 +110,8 @@ internal static class BodyFaults
 
     private static (ProblemKind Kind, Fault Fault)? Walk(JsonElement element, JsonTypeInfo type, string pointer, bool nullable)
     {
+        if (type.Type == typeof(AnyValue))
+            return null;
         if (element.ValueKind == JsonValueKind.Null)
         {
             return nullable
@@ -238,7 +246,10 @@ internal static class BodyFaults
             JsonValueKind.Array => leaf == typeof(Pair) && IsPair(element),
             _ => false,
         };
-        return fits ? null : WrongType(element, type, pointer);
+        return fits ? null
+            : leaf == typeof(double) && element.ValueKind == JsonValueKind.String
+                ? At(ProblemKinds.WrongType, pointer, "The value has the wrong type.", element, ShopText.LengthAllowed)
+                : WrongType(element, type, pointer);
     }
 
     // An object that is read later has no shape to check it against yet, but no field of it may appear twice.

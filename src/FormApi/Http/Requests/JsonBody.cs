@@ -82,20 +82,30 @@ IEndpointParameterMetadataProvider
     {
         if (utf8.Span.StartsWith("\uFEFF"u8))
             utf8 = utf8[3..];
-        T? read;
-        try
+        var read = Read(utf8);
+        if (read is null && WrittenByPeople.Reworded(utf8, T.TypeInfo) is { } reworded)
         {
-            read = JsonSerializer.Deserialize(utf8.Span, T.TypeInfo);
-        }
-        catch (Exception unreadable) when (
-            unreadable is JsonException or NotSupportedException or InvalidOperationException or ArgumentException)
-        {
-            read = null;
+            if (Read(reworded) is not { } meant)
+                return Misshapen(reworded);
+            read = meant;
         }
 
         if (read is null || read.HasNullItems)
             return Misshapen(utf8);
         return read.MissingField is { } pointer ? Missing(pointer, utf8) : Check(read, utf8);
+    }
+
+    private static T? Read(ReadOnlyMemory<byte> utf8)
+    {
+        try
+        {
+            return JsonSerializer.Deserialize(utf8.Span, T.TypeInfo);
+        }
+        catch (Exception unreadable) when (
+            unreadable is JsonException or NotSupportedException or InvalidOperationException or ArgumentException)
+        {
+            return null;
+        }
     }
 
     private static JsonBody<T> Missing(string pointer, ReadOnlyMemory<byte> utf8)

@@ -21,6 +21,22 @@ internal static class Spelling
         return best;
     }
 
+    /// <summary>What comes nearest, however far, nearest first.</summary>
+    /// <param name="given">What was written.</param>
+    /// <param name="words">The words there are, each with what it stands for.</param>
+    /// <param name="count">How many.</param>
+    public static IEnumerable<string> Nearest(string given, IEnumerable<(string Word, string Means)> words, int count)
+    {
+        var written = Plain(given.Length > 60 ? given[..60] : given);
+        return words
+            .OrderBy(word => Distance(written, Plain(word.Word)))
+            .Select(word => word.Means)
+            .Distinct()
+            .Take(count);
+
+        static string Plain(string text) => string.Concat(text.Where(char.IsAsciiLetterOrDigit)).ToUpperInvariant();
+    }
+
     // Levenshtein: the fewest letters to add, drop or change.
     private static int Distance(string a, string b)
     {

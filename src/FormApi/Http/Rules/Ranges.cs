@@ -24,6 +24,9 @@ internal static class Ranges
     /// <summary>Radius of a curve.</summary>
     public static AllowedRange CurveRadius { get; } = Length(0.5, 1e5);
 
+    /// <summary>Diameter of a curve.</summary>
+    public static AllowedRange CurveDiameter { get; } = Length(1, 2e5);
+
     /// <summary>Sweep of a single bend.</summary>
     public static AllowedRange Sweep { get; } = new(LeastAngle, 360, Measure.Angle);
 
@@ -271,11 +274,29 @@ internal static class Ranges
     /// <summary>Panels of a batch.</summary>
     public static AllowedRange Pieces { get; } = new(1, 100_000, Measure.Count);
 
+    /// <summary>Counts of panels that one estimate prices.</summary>
+    public static AllowedRange PieceCounts { get; } = new(1, 20, Measure.Count);
+
+    /// <summary>Share that overhead adds.</summary>
+    public static AllowedRange Overhead { get; } = new(0, 5, Measure.Number);
+
+    /// <summary>Share of a sheet that is scrap.</summary>
+    public static AllowedRange ScrapShare { get; } = new(0, 0.95, Measure.Number);
+
+    /// <summary>Turn of a hit.</summary>
+    public static AllowedRange HitAngle { get; } = new(0.05, 90, Measure.Angle);
+
+    /// <summary>From hit to hit.</summary>
+    public static AllowedRange HitPitch { get; } = Length(0.1, 1e4);
+
     /// <summary>Times a blank is put into the brake.</summary>
     public static AllowedRange Handlings { get; } = new(1, 1000, Measure.Count);
 
-    /// <summary>Changes of the stop, test strips, checks by template.</summary>
+    /// <summary>Changes of the stop, test strips, checks by template, ribs, trial panels.</summary>
     public static AllowedRange WorkCount { get; } = new(0, 1000, Measure.Count);
+
+    /// <summary>Clamps of one pull.</summary>
+    public static AllowedRange Clamps { get; } = new(1, 1000, Measure.Count);
 
     /// <summary>Time after a doubling over the time before: below half the mean could not fall so fast.</summary>
     public static AllowedRange LearningRate { get; } = new(0.5, 1, Measure.Number, AboveMin: true);
@@ -285,6 +306,12 @@ internal static class Ranges
 
     /// <summary>High bound over the likely value.</summary>
     public static AllowedRange SpreadHigh { get; } = new(1, 10, Measure.Number);
+
+    /// <summary>Places that a comparison varies.</summary>
+    public static AllowedRange VaryCount { get; } = new(1, 10, Measure.Count);
+
+    /// <summary>Combinations of a comparison.</summary>
+    public static AllowedRange Combinations { get; } = new(1, 500, Measure.Count);
 
     private static AllowedRange Length(double min, double max) => new(min, max, Measure.Length);
 

@@ -1,10 +1,9 @@
 using System.Reflection;
 using FluentValidation;
 using FluentValidation.Validators;
-using FormApi.Http.Rules;
 using FormApi.Http.Units;
 
-namespace FormApi.Contract;
+namespace FormApi.Http.Rules;
 
 /// <summary>
 /// The ranges that the rules hold fields against, by type and field: of every validator there is, so that none can be forgotten.

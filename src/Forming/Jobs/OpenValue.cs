@@ -1,7 +1,7 @@
 namespace Forming.Jobs;
 
 /// <summary>A value that the asker left open and that was chosen for it.</summary>
-public enum Assumption
+public enum OpenValue
 {
     /// <summary>Flat before the panel's curve.</summary>
     PanelLeadIn,

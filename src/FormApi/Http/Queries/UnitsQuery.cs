@@ -2,7 +2,7 @@ using System.Diagnostics.CodeAnalysis;
 using FormApi.Http.Problems;
 using FormApi.Http.Units;
 
-namespace FormApi.Http.Requests;
+namespace FormApi.Http.Queries;
 
 /// <summary>The <c>units</c> of a query: mm unless said otherwise.</summary>
 internal static class UnitsQuery
