@@ -123,6 +123,19 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
         }
     }
 
+    // Panel material, thickness, width and curve alone: a quote needs no more, and says what was chosen for it.
+    [Fact]
+    public async Task A_quote_needs_the_panel_alone_and_says_what_was_chosen()
+    {
+        var answer = await Ask(JsonNode.Parse("""
+            {"units":"mm","panel":{"material":{"id":"ss-304"},"thickness":1.2,"width":600,"curve":{"type":"arc","radius":90,"sweep":90}},"pieces":[1,10]}
+            """)!);
+        Assert.Equal(2, answer["prices"]!.AsArray().Count);
+        var chosen = answer["basis"]!.AsArray().Where(basis => ((string)basis!["method"]!).StartsWith("left open", StringComparison.Ordinal)).Select(basis => (string)basis!["quantity"]!);
+        Assert.Superset(new HashSet<string> { "form.material", "form.thickness", "panel.leadIn", "brake.length" }, chosen.ToHashSet());
+        Assert.Equal(answer.ToJsonString(), (await Ask(answer["request"]!)).ToJsonString());
+    }
+
     [Fact]
     public async Task Rates_by_length_and_mass_are_told_in_the_callers_units()
     {

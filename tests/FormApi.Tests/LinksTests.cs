@@ -26,7 +26,7 @@ public sealed class LinksTests(Service service) : IClassFixture<Service>
         Assert.Equal(bytes, await opened.Content.ReadAsByteArrayAsync());
         Assert.Equal(posted.Headers.ETag, opened.Headers.ETag);
         Assert.Equal("no-cache, private", opened.Headers.CacheControl!.ToString());
-        Assert.Equal(["Accept", "Accept-Encoding"], opened.Headers.Vary);
+        Assert.Equal(["Accept", "Accept-Encoding", "Prefer"], opened.Headers.Vary);
     }
 
     [Theory]
@@ -153,7 +153,7 @@ public sealed class LinksTests(Service service) : IClassFixture<Service>
         Assert.Equal(HttpStatusCode.NotModified, again.StatusCode);
         Assert.Empty(await again.Content.ReadAsByteArrayAsync());
         Assert.Equal(first.Headers.ETag, again.Headers.ETag);
-        Assert.Equal(["Accept", "Accept-Encoding"], again.Headers.Vary);
+        Assert.Equal(["Accept", "Accept-Encoding", "Prefer"], again.Headers.Vary);
         Assert.Equal("no-cache, private", again.Headers.CacheControl!.ToString());
         using var other = await Get(link, media, first.Headers.ETag!.Tag.Replace("a", "b", StringComparison.Ordinal));
         Assert.Equal(HttpStatusCode.OK, other.StatusCode);

@@ -22,7 +22,7 @@ public sealed class MannersTests(Service service) : IClassFixture<Service>
         using var response = await service.Post("/v1/forms", Arc);
         var answer = JsonNode.Parse(await response.Content.ReadAsStringAsync())!;
         Assert.Equal($"\"{((string)answer["fingerprint"]!)[7..]}-json\"", response.Headers.ETag!.Tag);
-        Assert.Equal(["Accept", "Accept-Encoding"], response.Headers.Vary);
+        Assert.Equal(["Accept", "Accept-Encoding", "Prefer"], response.Headers.Vary);
     }
 
     [Fact]

@@ -42,9 +42,14 @@ public static class Requests
         ["estimateJob"] = "/v1/estimates",
     };
 
+    private static readonly Dictionary<string, string> ComparisonPaths = new()
+    {
+        ["compareJobs"] = "/v1/comparisons",
+    };
+
     /// <summary>The path of every operation that takes a body.</summary>
     public static IReadOnlyDictionary<string, string> Paths { get; } =
-        FormPaths.Concat(StripPaths).Concat(AccuracyPaths).Concat(EstimatePaths).ToDictionary();
+        FormPaths.Concat(StripPaths).Concat(AccuracyPaths).Concat(EstimatePaths).Concat(ComparisonPaths).ToDictionary();
 
     /// <summary>The path of an operation.</summary>
     /// <param name="operation">Its name.</param>
@@ -152,7 +157,7 @@ public static class Requests
         return copy;
     }
 
-    private static IEnumerable<(string Name, JsonObject Body)> Examples(string operation) =>
+    public static IEnumerable<(string Name, JsonObject Body)> Examples(string operation) =>
         Directory.GetFiles(Repository.PathOf("openapi", "examples"), operation + ".*.request.json").Order(StringComparer.Ordinal)
             .Select(path => (Path.GetFileName(path).Split('.')[1], JsonNode.Parse(File.ReadAllText(path))!.AsObject()));
 }

@@ -58,6 +58,28 @@ internal sealed class ContractOperationFilter : IOperationFilter
             SayOnce(response.Content);
         foreach (var parameter in operation.Parameters ?? [])
             Describe((OpenApiParameter)parameter, name);
+        AddPreference(operation);
+    }
+
+    private static void AddPreference(OpenApiOperation operation)
+    {
+        var isBatch = operation.OperationId == "computeBatch";
+        var answer = (operation.Responses?["200"] as OpenApiResponse)?.Content?.Values
+            .Select(media => media.Schema).OfType<OpenApiSchemaReference>()
+            .Select(schema => MinimalSchemas.Answers().FirstOrDefault(type => type.Name == schema.Reference.Id))
+            .FirstOrDefault(type => type is not null);
+        if (answer is null && !isBatch)
+            return;
+        operation.Parameters ??= [];
+        operation.Parameters.Add(new OpenApiParameter
+        {
+            Name = "Prefer",
+            In = ParameterLocation.Header,
+            Description = "`return=minimal` (RFC 7240) leaves out request, basis, links, outlines, explanations and what passed: "
+                + (isBatch ? "each answer is then the short one of its operation." : $"the answer is then a `{MinimalSchemas.NameOf(answer!)}`."),
+            Schema = new OpenApiSchema { Type = JsonSchemaType.String },
+            Example = "return=minimal",
+        });
     }
 
     // What a record is stands at the record.

@@ -33,6 +33,7 @@ internal static class ContractSetup
             contract.OperationFilter<ContractOperationFilter>();
             contract.DocumentFilter<CurveUnionFilter>();
             contract.DocumentFilter<TagTextsFilter>();
+            contract.DocumentFilter<MinimalSchemas>();
         });
     }
 

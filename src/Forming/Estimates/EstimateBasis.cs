@@ -1,3 +1,4 @@
+using Forming.Plans;
 using Forming.Results;
 
 namespace Forming.Estimates;
@@ -36,6 +37,7 @@ internal static class EstimateBasis
         if (job.Other is not null)
             basis.Add(new("comparisons.other", "fixed cost and cost per piece as given, minutes at the same labour rate and overhead", "caller", Status.Caller));
         basis.Add(new("comparisons.breakEven", $"cumulative costs, before any minimum charge and with whole sheets taken as full, compared count by count up to {BreakEven.Horizon}; proven for all counts where the costs of later panels settle it", "arithmetic", Status.Computed));
+        basis.AddRange(job.Assumed.Select(AssumptionBasis.Of));
         return basis;
 
         Basis Times(string group, string method) =>

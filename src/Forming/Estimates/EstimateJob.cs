@@ -15,6 +15,9 @@ public sealed record EstimateJob
     /// <summary>The form as it was asked for.</summary>
     public required FormSpec Form { get; init; }
 
+    /// <summary>What the asker left open in panel, form and brake.</summary>
+    public IReadOnlyList<OpenValue> Assumed { get; init; } = [];
+
     /// <summary>Counts of panels that a price is wanted for, each at least 1.</summary>
     public IReadOnlyList<int> Pieces { get; init; } = OnePiece;
 

@@ -22,6 +22,12 @@ public sealed record FormPlan
     /// <summary>The verdict of the checks.</summary>
     public required PlanVerdict Verdict { get; init; }
 
+    /// <summary>What the job is, in a sentence.</summary>
+    public required FormattableString Headline { get; init; }
+
+    /// <summary>What to do next, one to three steps.</summary>
+    public required IReadOnlyList<NextStep> Next { get; init; }
+
     /// <summary>The form.</summary>
     public required PlannedForm Form { get; init; }
 
@@ -54,10 +60,14 @@ public sealed record FormPlan
     {
         var draft = PlanDraft.Of(job, null, null, cancellation);
         var checks = new RemedySearch(job, draft, PlanChecks.Of(draft), cancellation).ChecksWithRemedies(needsRemedy ?? (_ => true));
+        var form = FormOf(draft);
         return new()
         {
             Verdict = VerdictOf(checks),
-            Form = FormOf(draft),
+            Headline = Notes.Headline.Of(
+                checks, form.Stations.Count, form.StopSettings, draft.TightestFinishedRadiusMm, draft.Panel.Sheet.ThicknessMm),
+            Next = NextSteps.Of(draft, checks, form.StopSettings),
+            Form = form,
             Panel = PanelOf(draft),
             Taper = draft.Taper,
             Checks = checks,

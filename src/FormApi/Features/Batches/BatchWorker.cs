@@ -17,8 +17,9 @@ namespace FormApi.Features.Batches;
 /// <param name="limits">The limits.</param>
 /// <param name="instance">Path of the batch.</param>
 /// <param name="traceId">Trace id of the batch.</param>
+/// <param name="isMinimal">Whether answers are to be short.</param>
 /// <param name="logger">Where bugs are logged.</param>
-internal sealed class BatchWorker(Limits limits, string instance, string traceId, ILogger logger)
+internal sealed class BatchWorker(Limits limits, string instance, string traceId, bool isMinimal, ILogger logger)
 {
     private const string Within = "/request";
 
@@ -118,10 +119,10 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
         }
     }
 
-    private static void Write(int number, TextOrNumber? id, AnswerResult answer, IBufferWriter<byte> output)
+    private void Write(int number, TextOrNumber? id, AnswerResult answer, IBufferWriter<byte> output)
     {
         using var writer = Begin(number, id, StatusCodes.Status200OK, "answer", output);
-        answer.Write(writer);
+        answer.Write(writer, isMinimal);
         End(writer, output);
     }
 

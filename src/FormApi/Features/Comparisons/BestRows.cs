@@ -1,3 +1,5 @@
+using Forming.Plans;
+
 namespace FormApi.Features.Comparisons;
 
 /// <summary>The rows that are worth a look.</summary>
@@ -10,7 +12,7 @@ internal static class BestRows
         (int Row, double[] Figures)[] candidates =
         [
             .. rows
-                .Where(row => row is { Verdict: not null and not Forming.Plans.PlanVerdict.CannotBeMade, Ripple: not null, BuildMinutes: not null })
+                .Where(row => row is { Verdict: PlanVerdict.Ready or PlanVerdict.Attention, Ripple: not null, BuildMinutes: not null })
                 .Select(row => (row.Row, (double[])[row.Folds!.Value, row.Ripple!.Value, row.BuildMinutes!.Value])),
         ];
         return [.. candidates

@@ -35,7 +35,8 @@ internal static class ComparisonsEndpoint
         if (place is null)
             return new ProblemResult(ProblemKinds.TooMany);
         var request = body.Value;
-        var rows = await RowsAsync(new(request, context.Request.Path, RequestTrace.IdOf(context)), (int)request.Combinations(), limits.Value, context.RequestAborted);
+        var job = new ComparedJob(request, context.Request.Path, RequestTrace.IdOf(context));
+        var rows = await RowsAsync(job, (int)request.Combinations(), limits.Value, context.RequestAborted);
         var shown = NormalizedRequest.Of(request);
         var answer = new ComparisonAnswer(
             EngineVersion.Current, shown.Fingerprint, [.. request.Vary.Select(vary => vary.Pointer)], rows, BestRows.Of(rows));
@@ -50,7 +51,8 @@ internal static class ComparisonsEndpoint
     {
         var rows = new ComparedRow[count];
         // A chunk for a core would leave one waiting for the other: rows differ.
-        await Parallel.ForAsync(0, count, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = gone }, (i, cancellation) =>
+        var everyCore = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = gone };
+        await Parallel.ForAsync(0, count, everyCore, (i, cancellation) =>
         {
             using var deadline = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
             deadline.CancelAfter(TimeSpan.FromSeconds(limits.Seconds));

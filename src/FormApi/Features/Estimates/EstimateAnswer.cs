@@ -36,7 +36,7 @@ namespace FormApi.Features.Estimates;
 internal sealed record EstimateAnswer(
     string Engine,
     string Fingerprint,
-    [property: WrittenAs(typeof(EstimateRequest))] RawJson Request,
+    [property: InFull, WrittenAs(typeof(EstimateRequest))] RawJson Request,
     [property: JsonConverter(typeof(WordConverter<PlanVerdict>))] PlanVerdict Verdict,
     string? Currency,
     FormWorkResult Form,
@@ -45,11 +45,11 @@ internal sealed record EstimateAnswer(
     PriceResult[] Prices,
     ComparisonResult[] Comparisons,
     CheckResult[] Checks,
-    AssumptionResult[] Assumptions,
-    ShopNoteResult[] Notes,
+    [property: InFull] AssumptionResult[] Assumptions,
+    [property: InFull] ShopNoteResult[] Notes,
     SafetyResult[] Safety,
-    BasisResult[] Basis,
-    LinksResult Links)
+    [property: InFull] BasisResult[] Basis,
+    [property: InFull] LinksResult Links)
 {
     private const string NominalMoney = "money";
 
@@ -197,8 +197,8 @@ internal sealed record FormWorkResult(int Count, BandResult Minutes, WorkElement
 /// <summary>The first panel.</summary>
 /// <param name="People">People who lay up, clamp and pull; the rest is the work of one.</param>
 /// <param name="Clamps">Clamps of each pull.</param>
-/// <param name="Winch">Whether a winch or press pulls, which is rigged for every pull.</param>
-/// <param name="Trials">Panels bent before the first good one; the learning curve counts from the first of them.</param>
+/// <param name="Winch">Whether a winch or press pulls.</param>
+/// <param name="Trials">Panels bent before the first good one; they teach as all do.</param>
 /// <param name="Minutes">All of it [min].</param>
 /// <param name="Elements">By element.</param>
 internal sealed record PanelWorkResult(
@@ -215,8 +215,8 @@ internal sealed record WorkElementResult(string Id, string Text, double Quantity
 
 /// <summary>One count of panels: what they take, cost, and the price to ask.</summary>
 /// <param name="Pieces">Good panels.</param>
-/// <param name="Minutes">Form, bench, trial panels and good panels together [min].</param>
-/// <param name="LastPanelMinutes">The last panel, with what was learnt [min].</param>
+/// <param name="Minutes">All of it [min].</param>
+/// <param name="LastPanelMinutes">The last panel [min].</param>
 /// <param name="Materials">Sheet for form and panels.</param>
 /// <param name="Cost">What they cost.</param>
 /// <param name="Price">The cost, or <c>rates.minimumCharge</c> where that is more; no profit is added [currency].</param>
@@ -236,7 +236,7 @@ internal sealed record PriceResult(
 /// <param name="Id"><c>form-sheet</c> or <c>panel-sheet</c>.</param>
 /// <param name="Blanks">Blanks, those of trial panels too.</param>
 /// <param name="Mass">Mass of all blanks together [kg or lb].</param>
-/// <param name="Sheet">Stock sheet they are nested on; null where none is large enough.</param>
+/// <param name="Sheet">Stock sheet they are nested on, or null.</param>
 /// <param name="BlanksPerSheet">Blanks that one such sheet gives, or null.</param>
 /// <param name="Sheets">Whole sheets that are paid for; null where the area used is.</param>
 /// <param name="ScrapShare">Share of what is paid for that is not in the blanks.</param>

@@ -20,15 +20,14 @@ namespace FormApi.Features.Estimates;
 /// <param name="Form">The faceted form to be folded. Default: as <c>/v1/forms</c> chooses it.</param>
 /// <param name="Brake">The brake the form is folded on. Default: a leaf brake as long as the form's longest fold.</param>
 /// <param name="Marks">How the flat form blank is marked. Default: from the lead-in edge, on a tape in the request's units.</param>
-/// <param name="Pieces">Counts of panels that a price is wanted for, each 1 to 100 000; the answer has a row for each. Default: a single
-/// panel.</param>
+/// <param name="Pieces">Counts of panels to price, each 1 to 100 000; the answer has a row for each. Default: one panel.</param>
 /// <param name="Rates">What work takes and what labour and sheet cost. Default: assumptions.</param>
 /// <param name="Counts">Counts that are known better, such as from a brake program. Default: from the plan, and assumptions.</param>
 /// <param name="Learning">How panels get faster over the batch. Default: they do not.</param>
 /// <param name="Spread">How far the values may be out. Default: assumptions.</param>
-/// <param name="Bumping">Bumping the panel itself in a press brake, which every answer compares. Default: the usual rules.</param>
-/// <param name="Rolling">Rolling the panel, to compare with. Default: null, no comparison.</param>
-/// <param name="OtherMethod">Another way to make the same panels, to compare with. Default: null, no comparison.</param>
+/// <param name="Bumping">Bumping the panel itself, which every answer compares. Default: the usual rules.</param>
+/// <param name="Rolling">Rolling the panel. Default: null, no comparison.</param>
+/// <param name="OtherMethod">Another way to make the same panels. Default: null, no comparison.</param>
 /// <param name="Currency">Label of the caller's currency, three capital letters; nothing is converted. With it, with
 /// <c>rolling</c> and with <c>otherMethod</c>, labour and both sheets need prices of the caller's own. Default: null.</param>
 internal sealed record EstimateRequest(
@@ -77,11 +76,10 @@ internal sealed record EstimateRequest(
 /// <param name="Strips">Test strips folded first. Default: null, 3, or none where <c>form.stop</c> is given.</param>
 /// <param name="Checks">Checks by template. Default: null, one for every three folds begun.</param>
 /// <param name="Ribs">Ribs cut for the form. Default: null, those of the plan, none for a bare form.</param>
-/// <param name="Trials">Panels bent before the first good one; their labour and sheet are in every price. Default: null, 1.</param>
-/// <param name="People">People who lay up, clamp and pull. Default: null, as many as the pull, the width and the mass need, at least
-/// those of <c>panel.pull.by</c>; beside a winch or press as many as lift the panel.</param>
-/// <param name="Clamps">Clamps of each pull. Default: null, as many as the clamp load needs at 5000 N or 1124 lbf each, and no further
-/// apart than 600 mm or 23.6 in.</param>
+/// <param name="Trials">Panels bent before the first good one, in every price. Default: null, 1.</param>
+/// <param name="People">People who lay up, clamp and pull. Default: null, as many as pull, width and mass need.</param>
+/// <param name="Clamps">Clamps of each pull. Default: null, one for every 5000 N of the clamp load, and no further apart than 600
+/// mm.</param>
 internal sealed record CountsInput(
     int? Handlings = null,
     int? StopChanges = null,

@@ -32,6 +32,7 @@ internal static class EstimateSpecs
             Plan = plan,
             Panel = specs.Panel,
             Form = specs.Form,
+            Assumed = specs.Job.Assumed,
             Pieces = request.Pieces!,
             Rates = RatesFrom(request.Rates!, units),
             HasOwnPrices = request.NeedsOwnPrices(),

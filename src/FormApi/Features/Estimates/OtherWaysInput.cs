@@ -4,17 +4,14 @@ using FormApi.Http.Units;
 
 namespace FormApi.Features.Estimates;
 
-/// <summary>
-/// Bumping the panel itself in a press brake. Where both are left out, a hit is for every 2° or every 1/8 in, whichever are fewer hits; the
-/// die opening is twice the pitch.
-/// </summary>
-/// <param name="Angle">Turn of a hit [°]. Default: 2, or null where only <c>pitch</c> is given.</param>
-/// <param name="Pitch">From hit to hit [mm or in]. Default: 3.175 mm, at least half the narrowest die of the sheet (2.5 times its thickness);
-/// null where only <c>angle</c> is given.</param>
-/// <param name="SetUp">Setting up punch, die and gauge, once for the batch [min]. Default: 30.</param>
-/// <param name="Hit">Each hit, for each person who supports the panel [min]. Default: 0.25.</param>
-/// <param name="Correcting">Checking each bend by template and hitting it again [min]. Default: 5.</param>
-/// <param name="Hour">Price of an hour of the brake and who works it [currency/h]. Default: <c>rates.labour</c>.</param>
+/// <summary>Bumping the panel itself in a press brake; angle or pitch, whichever gives fewer hits.</summary>
+/// <param name="Angle">Turn of a hit [°]. Default: 2; null where only <c>pitch</c> is given.</param>
+/// <param name="Pitch">From hit to hit, half the die opening [mm or in]. Default: 1/8 in, at least 2.5 thicknesses; null where only
+/// <c>angle</c> is given.</param>
+/// <param name="SetUp">Punch, die and gauge, once [min]. Default: 30.</param>
+/// <param name="Hit">Each hit and person [min]. Default: 0.25.</param>
+/// <param name="Correcting">Checking a bend and hitting it again [min]. Default: 5.</param>
+/// <param name="Hour">An hour of the brake and who works it [currency/h]. Default: <c>rates.labour</c>.</param>
 internal sealed record BumpingInput(
     double? Angle = null,
     double? Pitch = null,
@@ -23,10 +20,10 @@ internal sealed record BumpingInput(
     double? Correcting = null,
     double? Hour = null);
 
-/// <summary>Rolling the panel in this shop, from the same blanks.</summary>
-/// <param name="SetUp">Setting up the rolls, once for the batch [min].</param>
-/// <param name="PerPanel">Rolling one panel, the first of the batch [min].</param>
-/// <param name="Hour">Price of an hour of the rolls and who works them [currency/h].</param>
+/// <summary>Rolling the same blanks in this shop.</summary>
+/// <param name="SetUp">Setting up the rolls, once [min].</param>
+/// <param name="PerPanel">Rolling the first panel [min].</param>
+/// <param name="Hour">An hour of the rolls and who works them [currency/h].</param>
 internal sealed record RollingInput(double SetUp, double PerPanel, double Hour);
 
 /// <summary>Another way to make the same panels.</summary>

@@ -10,8 +10,8 @@ namespace FormApi.Features.Estimates;
 /// What work takes and what labour and sheet cost. A rate that is left out is an assumption of this project, not measured in a shop.
 /// </summary>
 /// <param name="Labour">An hour of one person's work [currency/h]. Default: 60, a nominal price without a currency.</param>
-/// <param name="Overhead">What rent, power and the office add, as a share of labour and sheet: 0.15 is 15 %. Default: 0.15; give 0 where the
-/// other prices include it.</param>
+/// <param name="Overhead">What rent, power and the office add, as a share of labour and sheet. Default: 0.15; 0 where prices include
+/// it.</param>
 /// <param name="MinimumCharge">Least price of a job [currency]. Default: an hour of <c>labour</c>.</param>
 /// <param name="FormSheet">How the form's sheet is bought. Default: a nominal price by mass of its metal, in no currency.</param>
 /// <param name="PanelSheet">How the panel's sheet is bought. Default: a nominal price by mass of its metal, in no currency.</param>
@@ -29,12 +29,12 @@ internal sealed record RatesInput(
 /// <summary>What sheet costs, by mass or by the stock sheet, and how much of it a job pays for.</summary>
 /// <param name="PerMass">Price of a kilogram or pound [currency/kg or currency/lb].</param>
 /// <param name="PerSheet">Price of a stock sheet [currency].</param>
-/// <param name="Sheet">Name of the stock sheet that blanks are nested on, one of <c>panel.stockSheets</c>; <c>perSheet</c> needs it. Default:
-/// the one that costs least.</param>
-/// <param name="Buy"><c>area-used</c>: the area of the blanks and a share of scrap, the rest goes back to stock; <c>whole-sheets</c>: every
-/// sheet that is begun. Default: <c>area-used</c>.</param>
-/// <param name="ScrapShare">Share of the sheet that is scrap, with <c>area-used</c>. Default: what a stock sheet full of blanks leaves over;
-/// 0.15 where no stock sheet is large enough.</param>
+/// <param name="Sheet">Which of <c>panel.stockSheets</c> blanks are nested on, by name; <c>perSheet</c> needs it. Default: the one that costs
+/// least.</param>
+/// <param name="Buy"><c>area-used</c>: blanks and a share of scrap, the rest goes back to stock; <c>whole-sheets</c>: every sheet begun.
+/// Default: <c>area-used</c>.</param>
+/// <param name="ScrapShare">Share of the sheet that is scrap, with <c>area-used</c>. Default: what a stock sheet full of blanks leaves over,
+/// 0.15 where none is large enough.</param>
 internal sealed record SheetPriceInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? PerMass = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? PerSheet = null,

@@ -16,10 +16,10 @@ namespace FormApi.Features.Forms;
 internal sealed record BlankResult(
     double Length,
     double Width,
-    double Area,
+    [property: InFull] double Area,
     double Mass,
-    [property: JsonConverter(typeof(PairsConverter))] Pair[] Outline,
-    StockResult[] Stock)
+    [property: InFull, JsonConverter(typeof(PairsConverter))] Pair[] Outline,
+    [property: InFull] StockResult[] Stock)
 {
     /// <summary>The blank in the caller's units.</summary>
     /// <param name="blank">The blank.</param>

@@ -18,13 +18,16 @@ namespace FormApi.Features.Forms;
 internal sealed record CheckResult(
     string Id,
     [property: JsonConverter(typeof(WordConverter<Verdict>))] Verdict Verdict,
-    double? Value,
-    double? Limit,
-    [property: JsonConverter(typeof(WordConverter<Bound>))] Bound Bound,
-    string Unit,
+    [property: InFull] double? Value,
+    [property: InFull] double? Limit,
+    [property: InFull, JsonConverter(typeof(WordConverter<Bound>))] Bound Bound,
+    [property: InFull] string Unit,
     string Text,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RemedyResult? Remedy = null)
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RemedyResult? Remedy = null) : IMayPass
 {
+    /// <inheritdoc/>
+    bool IMayPass.HasPassed => Verdict == Verdict.Pass;
+
     /// <summary>A check in the caller's units.</summary>
     /// <param name="check">The check.</param>
     /// <param name="units">The caller's units.</param>

@@ -12,6 +12,8 @@ namespace FormApi.Features.Forms;
 /// <param name="Request">The request with every default shown; null where the plan chooses.</param>
 /// <param name="Verdict">The verdict of the checks: <c>ready</c>, <c>attention</c> where one warns, <c>cannot-be-made</c> where one
 /// failed.</param>
+/// <param name="Text">What the job is, in a sentence.</param>
+/// <param name="Next">What to do next: one to three steps.</param>
 /// <param name="Form">The form: where to fold, how far, and what it is cut from.</param>
 /// <param name="Panel">The panel: what it is cut from, how it is pulled, how it will look.</param>
 /// <param name="Checks">Every check, passed or not.</param>
@@ -22,32 +24,37 @@ namespace FormApi.Features.Forms;
 internal sealed record FormAnswer(
     string Engine,
     string Fingerprint,
-    [property: WrittenAs(typeof(FormRequest))] RawJson Request,
+    [property: InFull, WrittenAs(typeof(FormRequest))] RawJson Request,
     [property: JsonConverter(typeof(WordConverter<PlanVerdict>))] PlanVerdict Verdict,
+    string Text,
+    NextStepResult[] Next,
     FormResult Form,
     PanelResult Panel,
     CheckResult[] Checks,
     SafetyResult[] Safety,
-    ShopNoteResult[] ShopNotes,
-    BasisResult[] Basis,
-    LinksResult Links)
+    [property: InFull] ShopNoteResult[] ShopNotes,
+    [property: InFull] BasisResult[] Basis,
+    [property: InFull] LinksResult Links)
 {
     /// <summary>The answer to a request.</summary>
     /// <param name="job">The planned request.</param>
     public static FormAnswer From(PlannedJob job)
     {
         var (plan, specs, units) = (job.Plan, job.Specs, job.Units);
+        var links = AnswerLinks.OfForm(job.Shown.Canonical.Span, plan.Verdict != PlanVerdict.CannotBeMade);
         return new(
             EngineVersion.Current,
             job.Shown.Fingerprint,
             job.Shown.Json,
             plan.Verdict,
+            units.Wording.Of(plan.Headline),
+            Lists.Map(plan.Next, step => NextStepResult.From(step, links, units)),
             FormResult.From(plan.Form, plan.Taper, specs, units),
             PanelResult.From(plan.Panel, specs, units),
             Lists.Map(plan.Checks, check => CheckResult.From(check, units)),
             Lists.Map(plan.Safety, note => SafetyResult.From(note, units)),
             Lists.Map(plan.ShopNotes, note => ShopNoteResult.From(note, units)),
             Lists.Map(plan.Basis, BasisResult.From),
-            AnswerLinks.OfForm(job.Shown.Canonical.Span, plan.Verdict != PlanVerdict.CannotBeMade));
+            links);
     }
 }

@@ -14,4 +14,5 @@ internal sealed partial class FormRequestJson : JsonSerializerContext, IReadsReq
 /// <summary>The feature's answers; no converters in its options, so that they are written without metadata.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(FormAnswer))]
+[JsonSerializable(typeof(StationResult[]))]
 internal sealed partial class FormAnswerJson : JsonSerializerContext;

@@ -32,14 +32,14 @@ internal sealed record FormResult(
     double Thickness,
     [property: JsonConverter(typeof(StationsConverter))] StationResult[] Stations,
     StopSettingResult[] StopSettings,
-    double? StopRounding,
-    double LargestRounding,
-    double NeutralFactor,
-    double BlankAtMidNeutral,
-    SteppingResult Stepping,
+    [property: InFull] double? StopRounding,
+    [property: InFull] double LargestRounding,
+    [property: InFull] double NeutralFactor,
+    [property: InFull] double BlankAtMidNeutral,
+    [property: InFull] SteppingResult Stepping,
     BlankResult Blank,
-    SectionResult Section,
-    GiveResult Give,
+    [property: InFull] SectionResult Section,
+    [property: InFull] GiveResult Give,
     RibsResult? Ribs,
     TaperResult? Taper)
 {
@@ -120,28 +120,28 @@ internal sealed record TaperResult(
 /// <param name="SecondTangent">Near and far end of the tangent line on the lead-out side [x, y] [mm or in]; tapers only.</param>
 internal sealed record StationResult(
     int Number,
-    double At,
+    [property: InFull] double At,
     double Mark,
     string MarkText,
-    Pair TangentLines,
+    [property: InFull] Pair TangentLines,
     double SightLine,
     double Angle,
-    double RunningAngle,
-    double? StopAngle,
+    [property: InFull] double RunningAngle,
+    [property: InFull] double? StopAngle,
     double? StopSetting,
-    double? Radius,
-    double FacetAfter,
-    double StraightAfter,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Near = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Far = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? BaseNear = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? BaseFar = null,
+    [property: InFull] double? Radius,
+    [property: InFull] double FacetAfter,
+    [property: InFull] double StraightAfter,
+    [property: InFull, JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Near = null,
+    [property: InFull, JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Far = null,
+    [property: InFull, JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? BaseNear = null,
+    [property: InFull, JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? BaseFar = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? MarkTextFar = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Length = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? StraightEnds = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? FacetEnds = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair[]? FirstTangent = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair[]? SecondTangent = null)
+    [property: InFull, JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? StraightEnds = null,
+    [property: InFull, JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? FacetEnds = null,
+    [property: InFull, JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair[]? FirstTangent = null,
+    [property: InFull, JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair[]? SecondTangent = null)
 {
     /// <summary>The station in the caller's units.</summary>
     /// <param name="station">The station.</param>
@@ -184,7 +184,8 @@ internal sealed record StationResult(
 /// <param name="StopAngle">Exact angle under load for it [°]; null where the fold would stay elastic.</param>
 /// <param name="StopSetting">What to set the stop to, to its resolution [°]; null where there is no stop angle.</param>
 /// <param name="Stations">Station numbers.</param>
-internal sealed record StopSettingResult(double Angle, double? StopAngle, double? StopSetting, IReadOnlyList<int> Stations);
+internal sealed record StopSettingResult(
+    [property: InFull] double Angle, [property: InFull] double? StopAngle, double? StopSetting, IReadOnlyList<int> Stations);
 
 /// <summary>How even the folds are.</summary>
 /// <param name="AngleSpread">Largest less smallest fold angle, the end folds of half ends left out [°].</param>
@@ -226,7 +227,7 @@ internal sealed record SectionResult(
 /// <param name="Outline">What to cut [x, y], last joined to first, as in <c>section</c> [mm or in]; empty where the form curls up too
 /// far.</param>
 internal sealed record RibsResult(
-    int Count, double Spacing, double[] At, [property: JsonConverter(typeof(PairsConverter))] Pair[] Outline)
+    int Count, double Spacing, double[] At, [property: InFull, JsonConverter(typeof(PairsConverter))] Pair[] Outline)
 {
     /// <summary>In the caller's units.</summary>
     /// <param name="ribs">The ribs.</param>

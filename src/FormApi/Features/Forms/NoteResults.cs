@@ -11,8 +11,8 @@ namespace FormApi.Features.Forms;
 /// <param name="Text">The caution.</param>
 internal sealed record SafetyResult(
     string Id,
-    [property: JsonConverter(typeof(WordConverter<SafetyLevel>))] SafetyLevel Level,
-    string Text)
+    [property: InFull, JsonConverter(typeof(WordConverter<SafetyLevel>))] SafetyLevel Level,
+    [property: InFull] string Text)
 {
     /// <summary>The caution in the caller's units.</summary>
     /// <param name="note">The caution.</param>

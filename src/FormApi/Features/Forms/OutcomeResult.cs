@@ -25,11 +25,11 @@ internal sealed record OutcomeResult(
     double? Radius,
     double? Sweep,
     PanelEndsResult? Ends,
-    MissResult? Miss,
-    Pair? LeadOut,
+    [property: InFull] MissResult? Miss,
+    [property: InFull] Pair? LeadOut,
     RippleResult? Ripple,
     IReadOnlyList<int> Untouched,
-    PullStepResult[] Touches)
+    [property: InFull] PullStepResult[] Touches)
 {
     /// <summary>The outcome in the caller's units.</summary>
     /// <param name="panel">The panel.</param>

@@ -17,14 +17,14 @@ namespace FormApi.Features.Forms;
 /// <param name="AfterStrip">After one strip of the coil, read to 1 %; null where springback is measured.</param>
 internal sealed record OutlookResult(
     bool Known,
-    bool Coarse,
-    string Text,
+    [property: InFull] bool Coarse,
+    [property: InFull] string Text,
     OutlookBandResult? Radius,
     OutlookBandResult? Sweep,
     OutlookBandResult? Ripple,
-    ChanceResult Chance,
-    double[] Shares,
-    AfterStripResult? AfterStrip)
+    [property: InFull] ChanceResult Chance,
+    [property: InFull] double[] Shares,
+    [property: InFull] AfterStripResult? AfterStrip)
 {
     /// <summary>The outlook in the caller's units.</summary>
     /// <param name="outlook">The outlook.</param>

@@ -20,12 +20,12 @@ namespace FormApi.Features.Forms;
 /// <param name="Outcome">The panel that comes off.</param>
 internal sealed record PanelResult(
     double Thickness,
-    SpringbackResult Springback,
+    [property: InFull] SpringbackResult Springback,
     BlankResult Blank,
     MarkResult[] Marks,
-    PrintThroughAnswer PrintThrough,
+    [property: InFull] PrintThroughAnswer PrintThrough,
     PullResult Pull,
-    double? LargestMiss,
+    [property: InFull] double? LargestMiss,
     OutlookResult Outlook,
     OutcomeResult Outcome)
 {
@@ -95,8 +95,8 @@ internal sealed record FlowCurveResult(double StrengthCoefficient, double Prestr
 internal sealed record MarkResult(
     string Name,
     double At,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Near = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Far = null);
+    [property: InFull, JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Near = null,
+    [property: InFull, JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Far = null);
 
 /// <summary>How much of the facets will show; from a wrap model not yet checked against measured panels.</summary>
 /// <param name="Known">Whether the prediction is valid; false never means smooth.</param>
@@ -141,13 +141,13 @@ internal sealed record PrintThroughAnswer(
 /// clamp's gap; M/b right up to the fold, b the clamp's depth.</param>
 /// <param name="EnergyReleased">Elastic energy let go when the pull ends [J or ft·lbf].</param>
 internal sealed record PullResult(
-    double MomentPerWidth,
+    [property: InFull] double MomentPerWidth,
     double Lever,
-    double? LongestLever,
-    double ClampGap,
+    [property: InFull] double? LongestLever,
+    [property: InFull] double ClampGap,
     double Force,
-    double ClampLoad,
-    double EnergyReleased)
+    [property: InFull] double ClampLoad,
+    [property: InFull] double EnergyReleased)
 {
     /// <summary>The pull in the caller's units.</summary>
     /// <param name="pull">The pull.</param>

@@ -7,7 +7,7 @@ using FormApi.Http.Json;
 namespace FormApi.Features.Forms;
 
 /// <summary>Writes stations in one stroke: they hold most of an answer's numbers. The contract's test holds it to the schema.</summary>
-internal sealed class StationsConverter : JsonConverter<StationResult[]>
+internal sealed class StationsConverter : JsonConverter<StationResult[]>, IWritesInOneStroke
 {
     // The names of all fields, and the numbers of a tapered station.
     private const int LongestStation = 544 + (35 * NumberText.Longest);

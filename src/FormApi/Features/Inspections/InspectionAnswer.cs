@@ -37,7 +37,7 @@ namespace FormApi.Features.Inspections;
 internal sealed record InspectionAnswer(
     string Engine,
     string Fingerprint,
-    [property: WrittenAs(typeof(InspectionRequest))] RawJson Request,
+    [property: InFull, WrittenAs(typeof(InspectionRequest))] RawJson Request,
     bool WithinTolerance,
     AsBuiltResult AsBuilt,
     InspectedFoldResult[] Folds,
@@ -49,8 +49,8 @@ internal sealed record InspectionAnswer(
     SuspectResult[] Suspect,
     CheckResult[] Checks,
     ShopNoteResult[] Notes,
-    BasisResult[] Basis,
-    LinksResult Links,
+    [property: InFull] BasisResult[] Basis,
+    [property: InFull] LinksResult Links,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] InspectedTaperResult? Taper)
 {
     /// <summary>The answer to a request.</summary>

@@ -48,7 +48,7 @@ namespace FormApi.Features.Predictions;
 internal sealed record PredictionAnswer(
     string Engine,
     string Fingerprint,
-    [property: WrittenAs(typeof(PredictionRequest))] RawJson Request,
+    [property: InFull, WrittenAs(typeof(PredictionRequest))] RawJson Request,
     bool Wraps,
     string? Text,
     bool GaveUp,
@@ -69,11 +69,11 @@ internal sealed record PredictionAnswer(
     FacetResult[] Facets,
     FinishResult[] Finishes,
     PredictedPullResult Pull,
-    ReleasedCurveResult? Curve,
+    [property: InFull] ReleasedCurveResult? Curve,
     CheckResult[] Checks,
     SafetyResult[] Safety,
-    BasisResult[] Basis,
-    LinksResult Links)
+    [property: InFull] BasisResult[] Basis,
+    [property: InFull] LinksResult Links)
 {
     /// <summary>The answer to a request.</summary>
     /// <param name="job">The predicted request.</param>

@@ -34,14 +34,14 @@ namespace FormApi.Features.Programs;
 internal sealed record ProgramAnswer(
     string Engine,
     string Fingerprint,
-    [property: WrittenAs(typeof(ProgramRequest))] RawJson Request,
+    [property: InFull, WrittenAs(typeof(ProgramRequest))] RawJson Request,
     [property: JsonConverter(typeof(WordConverter<PlanVerdict>))] PlanVerdict Verdict,
     ProgramResult Program,
     StepResult[] Steps,
     CheckResult[] Checks,
     SafetyResult[] Safety,
-    BasisResult[] Basis,
-    LinksResult Links)
+    [property: InFull] BasisResult[] Basis,
+    [property: InFull] LinksResult Links)
 {
     // All folds turn the sheet up, so it is never flipped.
     private const string MarkedFace = "inside";
@@ -181,7 +181,7 @@ internal sealed record ProgramResult(
     double? DieOpening,
     string Searched,
     bool SearchComplete,
-    OrderTriedResult[] OrdersTried);
+    [property: InFull] OrderTriedResult[] OrdersTried);
 
 /// <summary>Steps in a row that share one setting of the stop.</summary>
 /// <param name="StopSetting">What the stop is set to, to its resolution [°].</param>

@@ -25,7 +25,7 @@ namespace FormApi.Features.TestStrips;
 internal sealed record NeutralFactorStripsAnswer(
     string Engine,
     string Fingerprint,
-    [property: WrittenAs(typeof(NeutralFactorStripsRequest))] RawJson Request,
+    [property: InFull, WrittenAs(typeof(NeutralFactorStripsRequest))] RawJson Request,
     IntervalResult NeutralFactor,
     double? Published,
     MarginResult Margin,
@@ -37,7 +37,7 @@ internal sealed record NeutralFactorStripsAnswer(
     NextStripResult Next,
     ShopNoteResult[] Notes,
     SafetyResult[] Safety,
-    BasisResult[] Basis)
+    [property: InFull] BasisResult[] Basis)
 {
     /// <summary>What strips taught about the neutral line.</summary>
     /// <param name="lesson">The lesson.</param>

@@ -26,7 +26,7 @@ namespace FormApi.Features.TestStrips;
 internal sealed record PrintThroughStripsAnswer(
     string Engine,
     string Fingerprint,
-    [property: WrittenAs(typeof(PrintThroughStripsRequest))] RawJson Request,
+    [property: InFull, WrittenAs(typeof(PrintThroughStripsRequest))] RawJson Request,
     BracketResult Bracket,
     double? AllowedRipple,
     double? SlopeThere,
@@ -37,7 +37,7 @@ internal sealed record PrintThroughStripsAnswer(
     NextStripResult Next,
     ShopNoteResult[] Notes,
     SafetyResult[] Safety,
-    BasisResult[] Basis)
+    [property: InFull] BasisResult[] Basis)
 {
     /// <summary>What strips taught about the ripple that may show.</summary>
     /// <param name="lesson">The lesson.</param>

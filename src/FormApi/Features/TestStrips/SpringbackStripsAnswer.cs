@@ -27,7 +27,7 @@ namespace FormApi.Features.TestStrips;
 internal sealed record SpringbackStripsAnswer(
     string Engine,
     string Fingerprint,
-    [property: WrittenAs(typeof(SpringbackStripsRequest))] RawJson Request,
+    [property: InFull, WrittenAs(typeof(SpringbackStripsRequest))] RawJson Request,
     IntervalResult EffectiveYield,
     IntervalResult YieldOverModulus,
     double NominalYield,
@@ -41,7 +41,7 @@ internal sealed record SpringbackStripsAnswer(
     NextStripResult Next,
     ShopNoteResult[] Notes,
     SafetyResult[] Safety,
-    BasisResult[] Basis)
+    [property: InFull] BasisResult[] Basis)
 {
     /// <summary>What strips taught about springback.</summary>
     /// <param name="lesson">The lesson.</param>

@@ -25,7 +25,7 @@ namespace FormApi.Features.TestStrips;
 internal sealed record StopStripsAnswer(
     string Engine,
     string Fingerprint,
-    [property: WrittenAs(typeof(StopStripsRequest))] RawJson Request,
+    [property: InFull, WrittenAs(typeof(StopStripsRequest))] RawJson Request,
     StopLineResult Line,
     MarginResult Margin,
     StopAdviceResult[] Settings,
@@ -36,7 +36,7 @@ internal sealed record StopStripsAnswer(
     NextStripResult Next,
     ShopNoteResult[] Notes,
     SafetyResult[] Safety,
-    BasisResult[] Basis)
+    [property: InFull] BasisResult[] Basis)
 {
     /// <summary>What strips taught about the stop.</summary>
     /// <param name="lesson">The lesson.</param>

@@ -35,7 +35,7 @@ namespace FormApi.Features.Tolerances;
 internal sealed record ToleranceAnswer(
     string Engine,
     string Fingerprint,
-    [property: WrittenAs(typeof(ToleranceRequest))] RawJson Request,
+    [property: InFull, WrittenAs(typeof(ToleranceRequest))] RawJson Request,
     int Folds,
     double Sweep,
     double Coverage,
@@ -46,8 +46,8 @@ internal sealed record ToleranceAnswer(
     PublishedToleranceResult[] Published,
     CheckResult[] Checks,
     ShopNoteResult[] Notes,
-    BasisResult[] Basis,
-    LinksResult Links,
+    [property: InFull] BasisResult[] Basis,
+    [property: InFull] LinksResult Links,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] TaperSpreadResult? Taper)
 {
     /// <summary>The answer to a request.</summary>

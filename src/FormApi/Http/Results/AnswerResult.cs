@@ -12,10 +12,15 @@ internal abstract class AnswerResult(string fingerprint) : NamedResult(fingerpri
 {
     /// <summary>Writes the answer.</summary>
     /// <param name="writer">Destination.</param>
-    public abstract void Write(Utf8JsonWriter writer);
+    /// <param name="isMinimal">Whether it is to be short.</param>
+    public abstract void Write(Utf8JsonWriter writer, bool isMinimal);
 
     /// <inheritdoc/>
-    protected override Task WriteAsync(HttpContext context) => WholeAnswer.SendAsync(context, Write);
+    protected override Task WriteAsync(HttpContext context)
+    {
+        var isMinimal = Preference.IsMinimal(context);
+        return WholeAnswer.SendAsync(context, writer => Write(writer, isMinimal));
+    }
 }
 
 /// <summary>An answer of one type.</summary>
@@ -31,5 +36,6 @@ IEndpointMetadataProvider
         AnswerMetadata.Add(builder, typeof(T), MediaTypes.Json);
 
     /// <inheritdoc/>
-    public override void Write(Utf8JsonWriter writer) => JsonSerializer.Serialize(writer, answer, type);
+    public override void Write(Utf8JsonWriter writer, bool isMinimal) =>
+        JsonSerializer.Serialize(writer, answer, isMinimal ? ShortAnswers.Of(type) : type);
 }

@@ -5,6 +5,8 @@ namespace FormApi.Http.Results;
 /// <summary>The entity tag of an answer: what it was calculated from, its media type, and its encoding.</summary>
 internal static class EntityTag
 {
+    private const string Varies = "Accept, Accept-Encoding, Prefer";
+
     private static readonly string[] Encodings = ["", "-br", "-gzip"];
 
     /// <summary>Adds the tag, and what else the answer depends on.</summary>
@@ -14,7 +16,7 @@ internal static class EntityTag
     public static void Add(HttpContext context, string name, string media = "json")
     {
         var headers = context.Response.Headers;
-        headers.Vary = "Accept, Accept-Encoding";
+        headers.Vary = Varies;
         headers.ETag = Of(name, media, "");
         if (context.Request.Headers.AcceptEncoding.Count > 0)
             context.Response.OnStarting(() => NameEncoding(headers, name, media));
@@ -47,7 +49,7 @@ internal static class EntityTag
     /// <param name="tag">The tag by which it knows it.</param>
     public static void SayUnchanged(HttpContext context, string tag)
     {
-        context.Response.Headers.Vary = "Accept, Accept-Encoding";
+        context.Response.Headers.Vary = Varies;
         context.Response.Headers.ETag = tag;
         context.Response.StatusCode = StatusCodes.Status304NotModified;
     }
@@ -57,7 +59,7 @@ internal static class EntityTag
         // Whether the answer is compressed is known only once it starts.
         if (headers.ContentEncoding.Count > 0)
             headers.ETag = Of(name, media, "-" + headers.ContentEncoding[0]);
-        headers.Vary = "Accept, Accept-Encoding";
+        headers.Vary = Varies;
         return Task.CompletedTask;
     }
 

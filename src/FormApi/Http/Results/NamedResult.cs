@@ -12,7 +12,7 @@ internal abstract class NamedResult(string fingerprint, string media) : IResult
     /// <returns>That, or null where it has it not.</returns>
     public static UnchangedResult? UnchangedFor(HttpContext context, string fingerprint, string media)
     {
-        if (EntityTag.KnownAs(context, NameOf(fingerprint), MediaTypes.ShortNameOf(media)) is not { } tag)
+        if (EntityTag.KnownAs(context, NameOf(fingerprint), ShortNameFor(context, media)) is not { } tag)
             return null;
         RequestTrace.Remember(context, fingerprint);
         return new(tag);
@@ -28,7 +28,7 @@ internal abstract class NamedResult(string fingerprint, string media) : IResult
     {
         RequestTrace.Remember(httpContext, fingerprint);
         httpContext.Response.ContentType = media;
-        EntityTag.Add(httpContext, NameOf(fingerprint), MediaTypes.ShortNameOf(media));
+        EntityTag.Add(httpContext, NameOf(fingerprint), ShortNameFor(httpContext, media));
         return WriteAsync(httpContext);
     }
 
@@ -41,6 +41,9 @@ internal abstract class NamedResult(string fingerprint, string media) : IResult
     /// <summary>Sends it.</summary>
     /// <param name="context">The request.</param>
     protected abstract Task WriteAsync(HttpContext context);
+
+    private static string ShortNameFor(HttpContext context, string media) =>
+        media == MediaTypes.Json && Preference.IsMinimal(context) ? "minimal" : MediaTypes.ShortNameOf(media);
 
     private static string NameOf(string fingerprint) => fingerprint["sha256:".Length..];
 }

@@ -1,0 +1,62 @@
+using System.Text.Json.Serialization;
+using FormApi.Http.Json;
+using FormApi.Http.Links;
+using FormApi.Http.Problems;
+using FormApi.Http.Units;
+using Forming.Plans.Notes;
+
+namespace FormApi.Features.Forms;
+
+/// <summary>What to do next.</summary>
+/// <param name="Id">What it is.</param>
+/// <param name="Text">What to do, in words.</param>
+/// <param name="Link">Where to send what is measured, or to fetch what is needed; null where there is nothing to ask for.</param>
+/// <param name="Changes">Changes to the request that it asks for, to be made together; left out where it asks for none.</param>
+/// <param name="FirstStrip">Strips to cut for it; left out where there are none.</param>
+internal sealed record NextStepResult(
+    [property: JsonConverter(typeof(WordConverter<NextStepKind>))] NextStepKind Id,
+    [property: InFull] string Text,
+    [property: InFull] string? Link,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ChangeResult[]? Changes = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] FirstStripResult? FirstStrip = null)
+{
+    /// <summary>A step in the caller's units.</summary>
+    /// <param name="step">The step.</param>
+    /// <param name="links">Links of the job.</param>
+    /// <param name="units">The caller's units.</param>
+    public static NextStepResult From(NextStep step, LinksResult links, UnitSystem units) => new(
+        step.Kind,
+        units.Wording.Of(step.Text),
+        LinkOf(step.Kind, links),
+        step.Changes is { } changes
+            ? Lists.Map(changes, change => new ChangeResult(JobPointers.Of(change), JobPointers.ValueOf(change)))
+            : null,
+        step.Strips is { } strips
+            ? new(
+                strips.Count,
+                units.Length(strips.LengthMm),
+                units.Length(strips.WidthMm),
+                units.Length(strips.ThicknessMm),
+                strips.StopSetting is { } stop ? UnitSystem.Degrees(stop) : null,
+                units.Length(strips.RoundRadiusMm))
+            : null);
+
+    private static string? LinkOf(NextStepKind kind, LinksResult links) => kind switch
+    {
+        NextStepKind.ChangeJob => "/v1/forms",
+        NextStepKind.BendStrip => "/v1/test-strips/springback",
+        NextStepKind.FoldStrips => "/v1/test-strips/stop",
+        NextStepKind.PrintSheet or NextStepKind.MakeRibs => links.Drawing,
+        NextStepKind.RunProgram => links.Program,
+        _ => "/v1/inspections",
+    };
+}
+
+/// <summary>Strips to cut and bend before the sheet is cut.</summary>
+/// <param name="Count">How many.</param>
+/// <param name="Length">Across the bend [mm or in].</param>
+/// <param name="Width">Along the bend [mm or in].</param>
+/// <param name="Thickness">Of the sheet they are cut from [mm or in].</param>
+/// <param name="StopSetting">What to set the stop to [°]; null where they are bent round a bar.</param>
+/// <param name="Radius">Radius of the bar [mm or in]; null where they are folded.</param>
+internal sealed record FirstStripResult(int Count, double Length, double Width, double Thickness, double? StopSetting, double? Radius);
