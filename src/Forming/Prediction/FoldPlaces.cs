@@ -48,20 +48,16 @@ internal sealed record FoldPlaces(double[] AlongMm, double[] Curvatures, bool[] 
         }
     }
 
+    /// <summary>How far the form turns the panel [rad].</summary>
+    public double Sweep => SumOver(curvature => curvature);
+
     /// <summary>How far the panel slides forward under the hand until it lies over the form [mm].</summary>
     /// <param name="law">The panel's bending law.</param>
-    public double SlideMm(BendingLaw law)
-    {
-        double sweep = 0, springback = 0;
-        for (var j = 0; j < Curvatures.Length; j++)
-        {
-            var length = AlongMm[j + 1] - AlongMm[j];
-            sweep += Curvatures[j] * length;
-            springback += law.At(Curvatures[j]).MomentPerWidth / law.Stiffness * length;
-        }
+    public double SlideMm(BendingLaw law) => Lever.SlideMm(EndMm, Sweep, Springback(law));
 
-        return Lever.SlideMm(EndMm, sweep, springback);
-    }
+    /// <summary>How far the panel opens over the whole form when it is let go [rad].</summary>
+    /// <param name="law">The panel's bending law.</param>
+    public double Springback(BendingLaw law) => SumOver(curvature => law.At(curvature).MomentPerWidth / law.Stiffness);
 
     /// <summary>Longest lever that keeps the wrap in order, from the end of the curve to the hand.</summary>
     /// <param name="law">The panel's bending law.</param>
@@ -81,5 +77,13 @@ internal sealed record FoldPlaces(double[] AlongMm, double[] Curvatures, bool[] 
         }
 
         return longest;
+    }
+
+    private double SumOver(Func<double, double> ofCurvature)
+    {
+        double sum = 0;
+        for (var j = 0; j < Curvatures.Length; j++)
+            sum += ofCurvature(Curvatures[j]) * (AlongMm[j + 1] - AlongMm[j]);
+        return sum;
     }
 }

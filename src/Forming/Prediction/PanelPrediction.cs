@@ -136,11 +136,14 @@ public sealed record PanelPrediction
             hand += lever - job.LeverMm;
         }
 
-        if (wrapped.End != WrapEnd.Complete)
+        var (sweep, springback) = (places.Sweep, places.Springback(law));
+        var isTooSpringy = springback > Lever.MostSpringback(sweep);
+        // Such a panel may curl round to the lead-out and lie on hardly any fold.
+        if (wrapped.End != WrapEnd.Complete || (isTooSpringy && 2 * wrapped.Untouched.Count > count))
         {
-            return Without(panel, WhyNotOf(wrapped, job)) with
+            return Without(panel, isTooSpringy ? SpringsBackTooFar(sweep, springback) : WhyNotOf(wrapped, job)) with
             {
-                GaveUp = wrapped.End is WrapEnd.SolverGaveUp or WrapEnd.WorkRanOut,
+                GaveUp = !isTooSpringy && wrapped.End is (WrapEnd.SolverGaveUp or WrapEnd.WorkRanOut),
                 Folds = count,
                 Untouched = wrapped.Untouched,
                 LeverMm = lever,
@@ -185,6 +188,8 @@ public sealed record PanelPrediction
         var ripple = new PredictedRipple("the panel does not lie over the form", null, null, null);
         return new() { WhyNot = why, Ripple = ripple, Finishes = VerdictsOf(panel.Finish, ripple) };
     }
+
+    private static FormattableString SpringsBackTooFar(double sweep, double springback) => $"no lever pulls this panel over a form that turns {Figure.Angle(sweep)}: the panel would open by {Figure.Angle(springback)} when it is let go, and past about {Figure.Angle(Lever.MostSpringback(sweep))} the hand meets the form before the last fold, or, with a longer lever, the free side curls up before the first";
 
     private static FormattableString WhyNotOf(WrappedPanel wrapped, PredictionJob job)
     {

@@ -43,14 +43,28 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
     /// <summary>Where nothing is solved at the lever chosen, these shares of it are tried.</summary>
     private static readonly double[] OtherLevers = [1.5, 0.6];
 
+    /// <summary>The same for a panel that springs back far: levers nearer by, longer ones first where none was solved yet.</summary>
+    private static readonly double[] LongerFirst = [1.25, 1.5, 0.75, 0.6];
+
+    /// <summary>A shorter lever lets a panel arch less over its folds.</summary>
+    private static readonly double[] ShorterFirst = [0.75, 0.6, 1.25, 1.5];
+
     /// <summary>Springback factor below which a panel springs back far.</summary>
     private const double Springy = 0.6;
 
-    private readonly PullWork _work = new(PullWork.MostOfSolving, whole);
+    /// <summary>Its pulls are slow to follow: at the lever chosen so much work goes into it, and so much in all.</summary>
+    private const int TimesAtOwnLever = 2;
+
+    /// <inheritdoc cref="TimesAtOwnLever"/>
+    private const int TimesInAll = 4;
+
+    private PullWork _work = new(PullWork.MostOfSolving, whole);
 
     private readonly SortedDictionary<int, SolvedForm?> _solved = [];
 
     private double _closeMm;
+
+    private bool _isSpringy; // such a panel mostly passes over a fold or two at the beginning, whatever the count
 
     private readonly Dictionary<SolvedForm, double> _chances = new(ReferenceEqualityComparer.Instance);
 
@@ -62,32 +76,53 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
     /// <returns>The form; null where the panel cannot be followed over any that was tried.</returns>
     public SolvedForm? Of(WrappedForm closed)
     {
-        if (closed.Folds.Polygon.Angles.Length > MostFolds || closed.Folds.HasSingleFold)
+        if (closed.Folds.Polygon.Angles.Length > MostFolds || closed.Folds.HasSingleFold || closed.SpringsBackTooFar)
             return null;
+        _isSpringy = 1 / finished.TightestRadiusMm < Springy * closed.Tightest.Curvature;
+        _closeMm = _isSpringy
+            ? Math.Max(GentleMm, GentleShare * finished.LengthMm)
+            : Math.Max(WrapSolver.EnoughMm, WrapSolver.EnoughShare * finished.LengthMm);
+        var all = new PullWork((_isSpringy ? TimesInAll : 1) * PullWork.MostOfSolving, whole);
+        _work = new((_isSpringy ? TimesAtOwnLever : 1) * PullWork.MostOfSolving, all);
         var own = AtOwnLever(closed);
-        if (job.Panel.LeverMm is not null || (own is not null && IsAsWanted(own)))
+        if (job.Panel.LeverMm is not null)
             return own;
-        foreach (var share in OtherLevers)
+        var best = own;
+        double? before = null;
+        foreach (var share in !_isSpringy ? OtherLevers : own is { IsSolved: true } ? ShorterFirst : LongerFirst)
         {
+            if (all.IsSpent || (best is not null && IsEnough(best)))
+                break;
             var lever = Math.Min(share * closed.Judge.LeverMm, Math.Min(job.Panel.LeadOutMm, Lever.MostMm));
-            if (lever == closed.Judge.LeverMm || _work.IsSpent)
+            if (lever == closed.Judge.LeverMm || lever == before)
                 continue;
-            if (AtLever(lever) is not { } other)
-                continue;
-            if (IsAsWanted(other))
-                return other;
-            own ??= other;
+            before = lever;
+            var other = AtLever(lever, all);
+            if (best is null || (other is not null && IsNearer(other, best)))
+                best = other;
         }
 
-        return own;
+        return best;
     }
 
-    private SolvedForm? AtLever(double lever)
+    private bool IsEnough(SolvedForm solved) =>
+        IsAsWanted(solved) && (!_isSpringy || solved.Prediction.Shape!.MissMm <= _closeMm);
+
+    private bool IsNearer(SolvedForm other, SolvedForm than)
+    {
+        if (IsAsWanted(other) != IsAsWanted(than))
+            return IsAsWanted(other);
+        return _isSpringy && RankOf(other).CompareTo(RankOf(than)) > 0;
+
+        (bool IsSolved, bool Passes, double Size) RankOf(SolvedForm solved) => (solved.IsSolved, Passes(solved), -solved.Size);
+    }
+
+    private SolvedForm? AtLever(double lever, PullWork all)
     {
         var pulled = job with { Panel = job.Panel with { LeverMm = lever } };
         try
         {
-            return new SolvedCount(finished, pulled, fold, _work, cancellation).Of(WrappedForm.Solve(finished, pulled, fold, cancellation));
+            return new SolvedCount(finished, pulled, fold, all, cancellation).Of(WrappedForm.Solve(finished, pulled, fold, cancellation));
         }
         catch (NoSolutionException)
         {
@@ -102,13 +137,13 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
             return _solved[count] = Solve(closed, job.Form.Stepping);
         if (job.Form.Stepping is not { FoldAngle: null, SpacingMm: null })
             return AtFixedStep(closed);
-        var isSpringy = 1 / finished.TightestRadiusMm < Springy * closed.Tightest.Curvature;
-        _closeMm = isSpringy
-            ? Math.Max(GentleMm, GentleShare * finished.LengthMm)
-            : Math.Max(WrapSolver.EnoughMm, WrapSolver.EnoughShare * finished.LengthMm);
         var most = Math.Min(MostFolds, Math.Max(MostTimes * count, count + LeastRoom));
         var fewest = StepSearch.SmallestUpTo(most, Math.Ceiling(GuessShare * count), folds => At(folds) is { } solved && IsClose(solved));
-        return fewest is { } found ? _solved[found] : NearestOf(IsFoldable);
+        if (fewest is not { } found)
+            return NearestOf(IsFoldable);
+        return _solved[found] is { Prediction.LandsInOrder: false }
+            ? _solved.Values.FirstOrDefault(IsAsWantedInOrder) ?? _solved[found]
+            : _solved[found];
     }
 
     // The form turns further or less far than by pure bending, so a step more or fewer may fit better.
@@ -181,7 +216,10 @@ internal sealed class SolvedCount(FinishedCurve finished, FormJob job, FoldShape
     }
 
     private bool IsAsWanted(SolvedForm solved) =>
-        solved.IsSolved && solved.Prediction.LandsInOrder && solved.Prediction.Shape!.Meets(job.Panel.Tolerance);
+        solved.IsSolved && (_isSpringy || solved.Prediction.LandsInOrder) && solved.Prediction.Shape!.Meets(job.Panel.Tolerance);
+
+    private bool IsAsWantedInOrder(SolvedForm? solved) =>
+        solved is { Prediction.LandsInOrder: true } && IsAsWanted(solved) && IsFoldable(solved);
 
     private bool IsFoldable(SolvedForm solved) => solved.Form.Folds.IsFoldable(job.Brake.MinFacetMm, job.Form.Stepping.MaxFacetMm);
 

@@ -19,6 +19,9 @@ namespace Forming.Wrapping;
 internal sealed record WrappedForm(
     FormingRule Rule, ContactCurve Contact, FacetJudge Judge, PlacedFolds Folds, BentState Tightest, double LongestLeverMm)
 {
+    /// <summary>Whether the panel springs back so far that no lever pulls it over the form.</summary>
+    public bool SpringsBackTooFar => SpringbackOf(Contact, Rule.Law) > Lever.MostSpringback(Contact.Sweep.Radians);
+
     public static WrappedForm Solve(FinishedCurve finished, FormJob job, FoldShape fold, CancellationToken cancellation)
     {
         var panel = job.Panel;
@@ -31,8 +34,7 @@ internal sealed record WrappedForm(
             var places = contact.Extremes;
             var longest = Lever.LongestMm(places, contact.MidMm);
             var inOrder = Lever.LongestMm(places, contact.MidMm, FacetJudge.LeverShare);
-            var springback = contact.Runs.Sum(run => run.Integral(state => state.MomentPerWidth)) / law.Stiffness;
-            var slide = Lever.SlideMm(contact.MidMm, contact.Sweep.Radians, springback);
+            var slide = Lever.SlideMm(contact.MidMm, contact.Sweep.Radians, SpringbackOf(contact, law));
             var followed = panel.Springback is SolvedOnWrap ? Lever.FollowedMm(contact.MidMm) : double.NegativeInfinity;
             var choice = new LeverChoice(job, Math.Max(longest, followed), Math.Max(inOrder, followed), slide);
             return choice.Settle(With, wrapped => wrapped.Folds.WidestFacetMm);
@@ -81,6 +83,9 @@ internal sealed record WrappedForm(
         var free = job.Form.Stepping with { Folds = null, FoldAngle = null, SpacingMm = null };
         return PlacedFolds.Solve(Contact, free, fold, Judge, 0, job.Marks.Tape.ResolutionMm, cancellation).Polygon.Angles.Length;
     }
+
+    private static double SpringbackOf(ContactCurve contact, BendingLaw law) =>
+        contact.Runs.Sum(run => run.Integral(state => state.MomentPerWidth)) / law.Stiffness;
 
     private static BentState TightestOf(FinishedCurve finished, ContactCurve contact, FormingRule rule)
     {

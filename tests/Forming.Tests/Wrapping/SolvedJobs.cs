@@ -1,4 +1,5 @@
 using Forming.Checks;
+using Forming.Curves;
 using Forming.Facets;
 using Forming.Jobs;
 using Forming.Materials;
@@ -19,7 +20,9 @@ internal static class SolvedJobs
     /// <param name="leastFactor">Least springback factor, curvature left over curvature formed.</param>
     /// <param name="mostFactor">From this factor on a panel is not drawn.</param>
     /// <param name="leastFolds">Fewest folds.</param>
-    public static IEnumerable<SolvedJob> From(int seed, double leastFactor, double mostFactor, int leastFolds)
+    /// <param name="fits">Which to draw by springback over the whole curve and sweep of the form, both in degrees; null for all.</param>
+    public static IEnumerable<SolvedJob> From(
+        int seed, double leastFactor, double mostFactor, int leastFolds, Func<double, double, bool>? fits = null)
     {
         var random = new Random(seed);
         Material[] materials = [.. MaterialCatalog.Default.All.Where(material => BendingLaw.Of(new(material, 1)).Flow.IsKnown)];
@@ -41,7 +44,8 @@ internal static class SolvedJobs
             };
             var formed = panel.Law().LoadedFor(1 / (radius + (panel.Sheet.ThicknessMm / 2))).Curvature;
             var factor = 1 / (radius + (panel.Sheet.ThicknessMm / 2)) / formed;
-            if (!(factor >= leastFactor && factor < mostFactor))
+            var (sweep, formSweep) = (((ArcCurve)panel.Curve).Sweep.Degrees, ((ArcCurve)panel.Curve).Sweep.Degrees / factor);
+            if (!(factor >= leastFactor && factor < mostFactor && fits?.Invoke(formSweep - sweep, formSweep) != false))
                 continue;
             if (PlanOf(panel, form) is { } plan && plan.Form.Stations.Count >= leastFolds && CanBeMade(plan))
                 yield return new(panel, form, plan, factor);
@@ -94,7 +98,7 @@ internal sealed record SolvedJob(PanelSpec Panel, FormSpec Form, FormPlan Plan, 
     /// <param name="radiusShare">Allowed miss of the radius over the middle folds, as a share.</param>
     public string? Misses(double leastMm, double share, double radiusShare)
     {
-        var what = FormattableString.Invariant($"{Panel.Sheet.Material.Id} {Panel.Sheet.ThicknessMm:0.00} {Panel.Curve}, factor {Factor:0.00}, {Plan.Form.Stations.Count} folds, {Form.Backing}, {Panel.Finish.Name}");
+        var what = FormattableString.Invariant($"{Panel.Sheet.Material.Id} {Panel.Sheet.ThicknessMm:0.00} {Panel.Curve}, factor {Factor:0.00}, {Plan.Form.Stations.Count} folds, {Form.Backing}, {Panel.Finish.Name}, lever {Plan.Panel.Pull.LeverMm:0} on {Panel.LeadOutMm:0}");
         if (ComesOff() is not { } shape)
             return $"{what}: {Plan.Panel.Prediction?.WhyNot}";
         var sweep = (shape.Sweep - shape.WantedSweep).Degrees;
