@@ -35,6 +35,26 @@ public sealed class BatchSocketsTests
     }
 
     [Fact]
+    public async Task A_caller_who_sends_all_and_closes_its_side_is_answered()
+    {
+        using var host = Service.OnPort();
+        using (var caller = await Caller.To(host))
+        {
+            var body = string.Concat(Enumerable.Repeat(Arc, 20));
+            await caller.Send($"{Head}Content-Length: {body.Length}\r\n\r\n{body}");
+            caller.CloseOwnSide();
+            var answers = await caller.ReadTo("0\r\n\r\n");
+            Assert.Contains("{\"line\":20,\"id\":null,\"status\":200,", answers, StringComparison.Ordinal);
+        }
+
+        using var single = await Caller.To(host);
+        var request = Requests.Arc().ToJsonString();
+        await single.Send($"POST /v1/forms HTTP/1.1\r\nHost: here\r\nContent-Type: application/json\r\nContent-Length: {request.Length}\r\n\r\n{request}");
+        single.CloseOwnSide();
+        Assert.Contains("\"verdict\":", await single.ReadTo("0\r\n\r\n"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_caller_may_think_for_longer_than_the_server_waits_for_others()
     {
         using var host = Service.OnPort();

@@ -8,6 +8,8 @@ internal sealed class Caller(TcpClient connection) : IDisposable
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
 
+    private readonly NetworkStream _stream = connection.GetStream();
+
     public static async Task<Caller> To(Service host)
     {
         var connection = new TcpClient { ReceiveBufferSize = 16 * 1024 };
@@ -15,7 +17,7 @@ internal sealed class Caller(TcpClient connection) : IDisposable
         return new(connection);
     }
 
-    public Task Send(string text) => connection.GetStream().WriteAsync(Encoding.ASCII.GetBytes(text)).AsTask().WaitAsync(Patience);
+    public Task Send(string text) => _stream.WriteAsync(Encoding.ASCII.GetBytes(text)).AsTask().WaitAsync(Patience);
 
     public async Task<string> ReadTo(string end)
     {
@@ -23,7 +25,7 @@ internal sealed class Caller(TcpClient connection) : IDisposable
         var buffer = new byte[4096];
         while (!text.ToString().EndsWith(end, StringComparison.Ordinal))
         {
-            var count = await connection.GetStream().ReadAsync(buffer).AsTask().WaitAsync(Patience);
+            var count = await _stream.ReadAsync(buffer).AsTask().WaitAsync(Patience);
             if (count == 0)
                 break;
             text.Append(Encoding.ASCII.GetString(buffer, 0, count));
@@ -31,6 +33,8 @@ internal sealed class Caller(TcpClient connection) : IDisposable
 
         return text.ToString();
     }
+
+    public void CloseOwnSide() => connection.Client.Shutdown(SocketShutdown.Send);
 
     public void Dispose() => connection.Dispose();
 }

@@ -65,10 +65,11 @@ public sealed partial class PlainWordsTests(Service service) : IClassFixture<Ser
     {
         var body = File.ReadAllBytes(Repository.PathOf("openapi", "examples", name + ".request.json"));
         var operation = name.Split('.')[0];
-        var texts = operation == "drawForm" ? [] : Strings(JsonNode.Parse(await Answer(Requests.PathOf(operation), body, "application/json"))).ToList();
+        var texts = operation is "drawForm" ? [] : Strings(JsonNode.Parse(await Answer(Requests.PathOf(operation), body, "application/json"))).ToList();
         if (operation is "drawForm" or "computeForm" or "programBrake")
             texts.AddRange(TextsOf(await Answer(operation == "programBrake" ? "/v1/programs" : "/v1/forms/drawing", body, "image/svg+xml")));
-        Assert.NotEmpty(texts);
+        // A row of a comparison has no text but where it has a problem.
+        Assert.True(texts.Count > 0 || operation == "compareJobs");
         AssertPlain(texts);
         AssertUsable(texts);
     }

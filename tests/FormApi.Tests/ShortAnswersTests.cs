@@ -99,7 +99,7 @@ public sealed class ShortAnswersTests(Service service) : IClassFixture<Service>
             {"units":"mm","panel":{"material":{"id":"al-3003-h14"},"thickness":1.2,"width":600,"curve":{"type":"arc","radius":150,"sweep":90}}}
             """)!.AsObject());
         Assert.StartsWith("Look first: ", (string)open["text"]!, StringComparison.Ordinal);
-        Assert.Equal(["bend-strip", "fold-strips", "print-sheet"], IdsOf(open));
+        Assert.Equal(["bend-strip", "fold-strips", "make-ribs"], IdsOf(open));
         var fold = open["next"]![1]!["firstStrip"]!;
         Assert.Contains((double)fold["stopSetting"]!, open["form"]!["stopSettings"]!.AsArray().Select(setting => (double)setting!["stopSetting"]!));
         Assert.Equal((double)open["form"]!["thickness"]!, (double)fold["thickness"]!);

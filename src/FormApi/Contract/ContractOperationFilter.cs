@@ -20,7 +20,7 @@ internal sealed class ContractOperationFilter : IOperationFilter
         var name = operation.OperationId!;
         // Empty says that no key is asked for; left out would say that nobody thought of it.
         operation.Security = [];
-        AddExamples(operation.RequestBody?.Content, Examples.Of(name, "request"));
+        AddExamples(operation.RequestBody?.Content, Examples.FirstRequest(name));
         var readsBody = operation.RequestBody is not null;
         foreach (var (status, response) in (operation.Responses ?? []).ToArray())
         {
@@ -75,8 +75,9 @@ internal sealed class ContractOperationFilter : IOperationFilter
         {
             Name = "Prefer",
             In = ParameterLocation.Header,
-            Description = "`return=minimal` (RFC 7240) leaves out request, basis, links, outlines, explanations and what passed: "
-                + (isBatch ? "each answer is then the short one of its operation." : $"the answer is then a `{MinimalSchemas.NameOf(answer!)}`."),
+            Description = isBatch
+                ? "`return=minimal` (RFC 7240): every answer is the short one of its operation."
+                : $"`return=minimal` (RFC 7240): the answer is a `{MinimalSchemas.NameOf(answer!)}`.",
             Schema = new OpenApiSchema { Type = JsonSchemaType.String },
             Example = "return=minimal",
         });
@@ -132,6 +133,10 @@ internal sealed class ContractOperationFilter : IOperationFilter
                 parameter.Description = "Paper of a PDF. Default: A4 for requests in mm, Letter for requests in inches.";
                 parameter.Schema = new OpenApiSchema { Type = JsonSchemaType.String, Enum = [JsonValue.Create("a4"), JsonValue.Create("letter")] };
                 parameter.Example = "a4";
+                break;
+            case "step":
+                parameter.Description = "Number of the only step wanted, from 1. Default: all.";
+                parameter.Example = 1;
                 break;
             case "request":
                 parameter.Description = "The request: its JSON, deflated, in base64url; `links` in an answer has it ready.";

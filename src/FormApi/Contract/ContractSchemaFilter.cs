@@ -23,8 +23,8 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
             (own.MinItems, own.MaxItems) = (2, 2);
         if (bare == typeof(TextOrNumber))
             own.Type = JsonSchemaType.String | JsonSchemaType.Number;
-        // Every number is a double; to say so each time says nothing.
-        if (own.Format == "double")
+        // Every number is a double, every integer an int; to say so each time says nothing.
+        if (own.Format is "double" or "int32")
             own.Format = null;
         if (context.MemberInfo is not null || context.ParameterInfo is not null)
             return;
@@ -33,7 +33,8 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
         if (WireContractResolver.InfoOf(bare) is not { } info)
             return;
         own.Description = XmlDocs.Summary(info.Type);
-        own.AdditionalPropertiesAllowed = false;
+        // An answer may gain fields within a version; a request may not hold what is not known.
+        own.AdditionalPropertiesAllowed = !WireContractResolver.IsRequest(info);
         own.Required = WireContractResolver.FieldsOf(info)
             .Where(field => WireContractResolver.IsAlwaysThere(info, field))
             .Select(field => field.Name)

@@ -25,7 +25,9 @@ internal static class ContractSetup
                 Description =
                     "Faceted forms for wrapped sheet-metal bends: from a finished curve and a material to fold stations, blanks, checks and cautions. "
                     + "Stateless: every answer is a function of the request and the engine's version. "
-                    + "Lengths are in the request's units, angles in degrees. A failure is a problem (RFC 9457); its type leads to an explanation.",
+                    + "Lengths are in the request's units, angles in degrees. A failure is a problem (RFC 9457); its type leads to an explanation. "
+                    + "Short answers leave out request, basis, links, outlines, explanations and what passed. "
+                    + "Where units is in, a length may also be text such as 4 1/2, and a gauge 20 ga.",
             });
             contract.AddServer(new() { Url = "/", Description = "The service that published this contract." });
             contract.SupportNonNullableReferenceTypes();

@@ -8,7 +8,7 @@ internal static class Examples
     private const string Prefix = "examples/";
 
     // Links hold a whole request, cautions a paragraph.
-    private const int LongestText = 20;
+    private const int LongestText = 9;
 
     // Enough for a point, and to see that it is a list.
     private const int MostNumbers = 3;
@@ -29,6 +29,10 @@ internal static class Examples
         "computeBatch" => All[("computeForm", part)].Take(1).Select(example => example with { Body = LineOf(example) }),
         _ => All[(operation, part)],
     };
+
+    /// <summary>The first request of an operation; all of them are files.</summary>
+    /// <param name="operation">Name of the operation.</param>
+    public static IEnumerable<Example> FirstRequest(string operation) => Of(operation, "request").Take(1);
 
     /// <summary>
     /// The first answer of an operation, its lists cut to one record or three numbers each and its texts cut short, its request as it was

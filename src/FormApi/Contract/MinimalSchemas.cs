@@ -47,7 +47,6 @@ internal sealed class MinimalSchemas : IDocumentFilter
             Type = JsonSchemaType.Object,
             Description = $"`{type.Name}` for `Prefer: return=minimal`.",
             Properties = properties,
-            AdditionalPropertiesAllowed = false,
         };
         foreach (var field in kept)
             properties[field.Name] = ShortField(full.Properties![field.Name], field, document, schemas);

@@ -16,7 +16,7 @@ internal static class ProblemExamples
         "empty-body" => At(kind, "", "The body is empty.", null, "a JSON object"),
         "malformed-json" => At(kind, "", "Invalid JSON at line 1, position 10.", null, "one JSON object, without comments or commas left over"),
         "too-deep" => At(kind, "", "The body nests too deep.", null, "at most 32 levels"),
-        "unknown-field" => At(kind, "/panel/curve/radios", "Unknown field. Did you mean radius?", 90, "one of radius, sweep, type"),
+        "unknown-field" => At(kind, "/panel/curve/radios", "Unknown field. Did you mean radius?", 90, "one of radius, sweep, diameter, chord, rise, arcLength, through, type"),
         "missing-field" => At(kind, "/units", "The field is missing.", null, "one of mm, in"),
         "duplicated-field" => At(kind, "/units", "The field appears twice.", "mm", "each field once"),
         "wrong-type" => At(kind, "/units", "The value has the wrong type.", 3, "one of mm, in"),

@@ -83,7 +83,9 @@ internal sealed class WireContractResolver : ISerializerDataContractResolver
             ? written.Type
             : field.PropertyType;
 
-    private static bool IsRequest(JsonTypeInfo info) => ReferenceEquals(info.Options, WireTypes.Requests);
+    /// <summary>Whether a type is part of a request.</summary>
+    /// <param name="info">The type.</param>
+    public static bool IsRequest(JsonTypeInfo info) => ReferenceEquals(info.Options, WireTypes.Requests);
 
     private static string WordOf(Type type, object value) =>
         System.Text.Json.JsonNamingPolicy.KebabCaseLower.ConvertName(Enum.GetName(type, value)!);

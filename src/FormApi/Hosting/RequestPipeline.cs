@@ -74,7 +74,7 @@ internal static class RequestPipeline
         server.Limits.MinRequestBodyDataRate = null;
         server.ConfigureEndpointDefaults(listen => listen.Use(next => connection =>
         {
-            connection.Transport = ServerRefusals.Explained(connection.Transport, logger);
+            connection.Transport = ServerRefusals.Explained(HalfClosed.Kept(connection, limits.Value), connection.Transport.Output, logger);
             return next(connection);
         }));
     }

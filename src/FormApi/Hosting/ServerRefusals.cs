@@ -23,10 +23,11 @@ internal sealed class ServerRefusals : PipeWriter
     private ServerRefusals(PipeWriter output, Serilog.ILogger logger) => (_output, _logger) = (output, logger);
 
     /// <summary>A connection whose bare refusals say why.</summary>
-    /// <param name="connection">The connection.</param>
+    /// <param name="input">What the caller sends.</param>
+    /// <param name="output">Where it is answered.</param>
     /// <param name="logger">Where they are noted.</param>
-    public static IDuplexPipe Explained(IDuplexPipe connection, Serilog.ILogger logger) =>
-        new PipePair(connection.Input, new ServerRefusals(connection.Output, logger));
+    public static IDuplexPipe Explained(PipeReader input, PipeWriter output, Serilog.ILogger logger) =>
+        new PipePair(input, new ServerRefusals(output, logger));
 
     /// <inheritdoc/>
     public override bool CanGetUnflushedBytes => _output.CanGetUnflushedBytes;

@@ -46,6 +46,10 @@ internal sealed class Limits
     [Range(0.1, 3600)]
     public double UnreadSeconds { get; set; } = 30;
 
+    /// <summary>How long a caller who has closed its side of a connection is answered [s].</summary>
+    [Range(0, 3600)]
+    public double HalfClosedSeconds { get; set; } = 60;
+
     /// <summary>Calculations that run at the same time.</summary>
     [Range(1, 10_000)]
     public int Concurrent { get; set; } = 64;

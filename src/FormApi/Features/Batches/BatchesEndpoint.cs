@@ -23,8 +23,8 @@ internal static class BatchesEndpoint
         .Accepts<BatchLine>(MediaTypes.Ndjson)
         .WithDescription(
             "Newline-delimited JSON in and out: each line is one request for one operation, each answer one line with the status that the operation alone gives. "
-            + "Lines are calculated side by side on every core and answered in order, while the rest is still being sent; a line that cannot be read or answered gets a problem in its place and does not affect the others. "
-            + "Read while you send, and keep your side of the connection open until the end: unread answers block the lines behind them, and a caller who leaves the buffers between full for Limits:UnreadSeconds (30 s) is dropped. "
+            + "Lines are calculated on every core and answered in order, while the rest is still being sent; a line that cannot be answered gets a problem in its place and does not affect the others. "
+            + "Read while you send: unread answers block the lines behind them, and a caller who leaves the buffers full for Limits:UnreadSeconds (30 s) is dropped. "
             + "Where nothing is sent for Limits:UnsentSeconds (30 s), or the body breaks off, the last answer says so. "
             + "A line may have Limits:BatchLineBytes (1 MiB), a batch Limits:BatchLines (100000 lines), each line Limits:Seconds (10 s); Limits:Batches (4) with lines under way run at once; a batch that waits for its caller does not count.")
         .WithMetadata(new DisableRequestSizeLimitAttribute());

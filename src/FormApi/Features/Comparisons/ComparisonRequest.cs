@@ -23,8 +23,8 @@ internal sealed record ComparisonRequest(
     /// <inheritdoc/>
     static JsonTypeInfo<ComparisonRequest> IRequestBody<ComparisonRequest>.TypeInfo => ComparisonRequestJson.Strict.ComparisonRequest;
 
-    /// <summary>The units of the rows: those of the request, as long as nothing varies them.</summary>
-    public LengthUnit Units =>
+    // Those of the request, as long as nothing varies them.
+    LengthUnit IRequestBody<ComparisonRequest>.Units =>
         Request.ValueKind == JsonValueKind.Object && Request.TryGetProperty("units", out var units) && units.ValueKind == JsonValueKind.String
             && units.ValueEquals("in"u8) ? LengthUnit.In : LengthUnit.Mm;
 
@@ -53,7 +53,7 @@ internal enum ComparedOperation
 
 /// <summary>A place in the request, and the values to try there.</summary>
 /// <param name="Pointer">Where (RFC 6901), such as <c>/panel/thickness</c>; objects on the way that the request leaves out are made.</param>
-/// <param name="Values">The values, any that may stand there.</param>
+/// <param name="Values">The values to try, of any kind that the place takes.</param>
 internal sealed record VaryInput(string Pointer, IReadOnlyList<AnyValue> Values);
 
 /// <summary>What a comparison must satisfy.</summary>

@@ -29,8 +29,7 @@ internal static class ProgramsEndpoint
             + "A form with a failed check, or that these tools cannot fold, is refused in every media type with 422: a machine never receives one. "
             + "Every fold at fault is named with why, whether that is proved, and what would help. "
             + "The fold lines of a taper are not parallel: two marks set each, the part is swung between them, and clearances are proved from end to end of the fold. "
-            + "Entry and removal are checked against all tools, slides against the upper ones; starting on the nose and sliding along and off bed, leaf or die are allowed. "
-            + "The search counts its work and reads no clock: the same request has the same answer. "
+            + "Entry and removal are checked against all tools, slides against the upper ones. "
             + "Outlines, handling costs and limits left out are generic assumptions: nothing was measured on a brake.");
 
     /// <summary>Answers a request.</summary>

@@ -42,7 +42,7 @@ internal static class NextSteps
         if (draft.Form.Stop is null && settings.MaxBy(setting => setting.Stations.Count) is { Setting: { } stop })
             steps.Add(Fold(draft, stop));
         if (draft.Form.Backing == Jobs.FormBacking.Ribs && draft.Taper is null)
-            steps.Add(new(NextStepKind.MakeRibs, $"Cut {draft.Ribs.AtMm.Count} ribs to the outline in form.ribs, and stand the form on them."));
+            steps.Add(new(NextStepKind.MakeRibs, $"Cut {draft.Ribs.AtMm.Count} ribs to the outline in form.ribs, and put the form over them."));
         steps.Add(new(NextStepKind.PrintSheet, $"Print the sheet, mark and cut both blanks."));
         steps.Add(new(NextStepKind.RunProgram, $"Fold the form step by step, as the program says."));
         return [.. steps.Take(Most)];
