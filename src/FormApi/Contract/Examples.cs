@@ -10,6 +10,9 @@ internal static class Examples
     // Links hold a whole request, cautions a paragraph.
     private const int LongestText = 9;
 
+    // A word of the contract stays whole.
+    private const int LongestWord = 20;
+
     // Enough for a point, and to see that it is a list.
     private const int MostNumbers = 3;
 
@@ -56,7 +59,7 @@ internal static class Examples
         JsonArray items when items.FirstOrDefault() is JsonValue =>
             new JsonArray([.. items.Take(MostNumbers).Select(item => item?.DeepClone())]),
         JsonArray items => new JsonArray([.. items.Take(1).Select(item => Shorten(item))]),
-        JsonValue value when value.TryGetValue<string>(out var text) && text.Length > LongestText => text[..LongestText] + "…",
+        JsonValue value when value.TryGetValue<string>(out var text) && text.Length > (text.Contains(' ') ? LongestText : LongestWord) => text[..LongestText] + "…",
         _ => node?.DeepClone(),
     };
 
