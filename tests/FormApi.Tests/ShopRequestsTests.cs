@@ -46,6 +46,15 @@ public sealed class ShopRequestsTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
+    public async Task A_fold_sharper_than_any_sheet_allows_takes_a_neutral_factor_and_any_sheet()
+    {
+        var answer = await service.Form(Six().With("/form", """{"foldRadius":0.05,"neutralFactor":0.4}"""));
+        Assert.True((double)answer["form"]!["thickness"]! > 0);
+        using var without = await service.Post("/v1/forms", Six().With("/form", """{"foldRadius":0.05}""").ToJsonString());
+        Assert.Equal(422, (int)without.StatusCode);
+    }
+
+    [Fact]
     public async Task A_pull_that_no_standard_sheet_carries_bare_gets_ribs()
     {
         var answer = await service.Form(Six().With("/panel/material/id", "\"al-6061-t6\"").With("/panel/thickness", "1.6").With("/panel/curve/radius", "75"));

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Forming.Drawing.Sheets;
 using Forming.Layout;
+using Forming.Materials;
 using Forming.Outlook;
 using Forming.Plans;
 using Forming.Results;
@@ -100,12 +101,19 @@ internal static class HeadBlock
     {
         var (form, read) = (job.Plan.Form, job.Readout);
         yield return ("material", job.Form.Sheet.Material.Name);
-        yield return ("thickness", $"{read.LengthWithUnit(job.Form.Sheet.ThicknessMm)}, fold radius {read.LengthWithUnit(job.Form.FoldRadiusMm)}");
+        yield return ("thickness", $"{GaugeName(job.Job.FormGaugeSystem, job.Form.Sheet)}{read.LengthWithUnit(job.Form.Sheet.ThicknessMm)}, fold radius {read.LengthWithUnit(job.Form.FoldRadiusMm)}");
         yield return ("folds", string.Create(CultureInfo.InvariantCulture, $"{form.Stations.Count}, sweep {Readout.Degrees(form.Sweep)}"));
         yield return ("stop", Stop(form));
         yield return ("blank", read.Size(form.Blank.LengthMm, form.Blank.WidthMm));
         yield return ("mass", read.Mass(form.Blank.MassKg));
     }
+
+    // As it is ordered and stacked; empty for a sheet that was stated by its thickness.
+    private static string GaugeName(string? systemId, Sheet sheet) =>
+        systemId is not null && Gauges.TryFind(systemId, out var system)
+        && system.Thicknesses.FirstOrDefault(listed => Math.Abs(listed.Millimetres - sheet.ThicknessMm) < 1e-6) is { } gauge
+            ? string.Create(CultureInfo.InvariantCulture, $"{gauge.Gauge} ga, ")
+            : "";
 
     private static string Stop(PlannedForm form)
     {
@@ -121,7 +129,7 @@ internal static class HeadBlock
     {
         var (panel, read) = (job.Plan.Panel, job.Readout);
         yield return ("material", job.Panel.Sheet.Material.Name);
-        yield return ("thickness", $"{read.LengthWithUnit(job.Panel.Sheet.ThicknessMm)}, finish {job.Panel.Finish.Name}");
+        yield return ("thickness", $"{GaugeName(job.Job.PanelGaugeSystem, job.Panel.Sheet)}{read.LengthWithUnit(job.Panel.Sheet.ThicknessMm)}, finish {job.Panel.Finish.Name}");
         yield return ("springback", $"form overbent by {Readout.Degrees(panel.Springback.Overbend)}");
         if (panel.Outlook.Sweep is { } sweep)
             yield return ("comes off", ComesOff(panel.Outlook, sweep, read));

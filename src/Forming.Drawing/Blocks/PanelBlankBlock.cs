@@ -1,5 +1,6 @@
 using Forming.Drawing.Shapes;
 using Forming.Drawing.Sheets;
+using Forming.Layout;
 
 namespace Forming.Drawing.Blocks;
 
@@ -25,6 +26,8 @@ internal static class PanelBlankBlock
             Page.Heading,
             $"{job.Readout.Size(blank.LengthMm, blank.WidthMm)}, {job.Readout.Mass(blank.MassKg)}; inside face up; {(isTaper ? "marks along each cut edge" : "pencil or ink, never scribed")}",
             Page.Small);
+        var isOnFractions = job.Marks.Tape.Unit == LengthUnit.In;
+        var unit = isOnFractions ? "in" : job.Readout.LengthName;
         // The longest name decides how large all of them are.
         var widest = marks.Max(mark => Typeface.Regular.Width(mark.Mark.Name, Page.Text));
         PoleColumn[] columns =
@@ -33,10 +36,10 @@ internal static class PanelBlankBlock
             .. isTaper
                 ? (PoleColumn[])
                 [
-                    new($"left edge, {job.Readout.LengthName}", 130, Anchor.End, IsBold: true),
+                    new($"left edge, {unit}", 130, Anchor.End, IsBold: true),
                     new($"right edge", Page.Width, Anchor.End, IsBold: true),
                 ]
-                : [new($"from the lead-in edge, {job.Readout.LengthName}", Page.Width, Anchor.End, IsBold: true)],
+                : [new($"from the lead-in edge, {unit}", Page.Width, Anchor.End, IsBold: true)],
         ];
         var edges = EdgeRuler.Both([.. blank.Outline.Select(point => point with { Y = blank.WidthMm - point.Y })]);
         var bottom = Pole.Draw(
@@ -62,7 +65,10 @@ internal static class PanelBlankBlock
 
         // Along the cut edges, each from its lead-in corner.
         string[] PlacesOf(MarkLine mark) => isTaper
-            ? [job.Readout.Length(edges.Far.AlongTo(mark.Line.Start)), job.Readout.Length(edges.Near.AlongTo(mark.Line.End))]
-            : [job.Readout.Length(mark.Mark.AtMm)];
+            ? [Place(edges.Far.AlongTo(mark.Line.Start)), Place(edges.Near.AlongTo(mark.Line.End))]
+            : [Place(mark.Mark.AtMm)];
+
+        // A tape in inches shows fractions.
+        string Place(double mm) => isOnFractions ? TapeReading.Of(mm, job.Marks.Tape).Text : job.Readout.Length(mm);
     }
 }

@@ -25,7 +25,7 @@ public static class CsvStations
         return
         [
             "number", $"at [{unit}]", $"mark [{unit}]", $"mark on the tape [{tape}]", $"first tangent line [{unit}]",
-            $"second tangent line [{unit}]", $"sight line [{unit}]", "fold angle [deg]", "running angle [deg]", "stop angle [deg]", "stop setting [deg]",
+            $"second tangent line [{unit}]", $"sight line [{unit}]", $"sight line on the tape [{tape}]", "fold angle [deg]", "running angle [deg]", "stop angle [deg]", "stop setting [deg]",
             $"contact radius [{unit}]", $"facet after [{unit}]", $"straight after [{unit}]",
             .. job.Plan.Taper is null ? [] : TaperHeadings(unit, tape),
         ];
@@ -48,6 +48,7 @@ public static class CsvStations
             Length(station.FirstTangentMm),
             Length(station.SecondTangentMm),
             Length(station.SightLineMm),
+            TapeReading.Of(station.SightLineMm, job.Marks.Tape).Text,
             CsvText.Number(station.FoldAngle.Degrees),
             CsvText.Number(station.RunningAngle.Degrees),
             station.StopAngle is { } stop ? CsvText.Number(stop.Degrees) : "",

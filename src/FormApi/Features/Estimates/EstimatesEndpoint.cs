@@ -21,7 +21,6 @@ internal static class EstimatesEndpoint
             + "sheet nested on stock, trial panels, set-up, overhead, minimum charge, the price in all and for each, low, likely and high. "
             + "Compares with bumping the panel directly, and with rolling and another method where their rates are given: from how many panels on is the form cheaper? "
             + "Every value that is left out is an assumption and is listed; the caller's own values win. "
-            + "No order of folds is searched: handlings and stop changes are the caller's, from a program's answer, or an assumption. "
             + "A form that cannot be made is estimated too, with its verdict and its failed checks.");
 
     /// <summary>Answers a request.</summary>

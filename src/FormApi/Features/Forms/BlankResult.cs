@@ -2,6 +2,7 @@ using System.Text.Json.Serialization;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
 using Forming.Blanks;
+using Forming.Layout;
 using Forming.Jobs;
 
 namespace FormApi.Features.Forms;
@@ -9,6 +10,8 @@ namespace FormApi.Features.Forms;
 /// <summary>A flat blank.</summary>
 /// <param name="Length">Square to the folds [mm or in].</param>
 /// <param name="Width">Along the folds [mm or in].</param>
+/// <param name="LengthText">The length as it reads on the tape.</param>
+/// <param name="WidthText">The width as it reads on the tape.</param>
 /// <param name="Area">Area [mm² or in²].</param>
 /// <param name="Mass">Mass [kg or lb].</param>
 /// <param name="Outline">Corners [x, y], first = last, x from the lead-in edge, y along the folds [mm or in].</param>
@@ -16,6 +19,8 @@ namespace FormApi.Features.Forms;
 internal sealed record BlankResult(
     double Length,
     double Width,
+    [property: InFull] string LengthText,
+    [property: InFull] string WidthText,
     [property: InFull] double Area,
     double Mass,
     [property: InFull, JsonConverter(typeof(PairsConverter))] Pair[] Outline,
@@ -23,10 +28,13 @@ internal sealed record BlankResult(
 {
     /// <summary>The blank in the caller's units.</summary>
     /// <param name="blank">The blank.</param>
+    /// <param name="tape">The tape it is laid out by.</param>
     /// <param name="units">The caller's units.</param>
-    public static BlankResult From(Blank blank, UnitSystem units) => new(
+    public static BlankResult From(Blank blank, Tape tape, UnitSystem units) => new(
         units.Length(blank.LengthMm),
         units.Length(blank.WidthMm),
+        TapeReading.Of(blank.LengthMm, tape).Text,
+        TapeReading.Of(blank.WidthMm, tape).Text,
         units.Area(blank.AreaMm2),
         units.Mass(blank.MassKg),
         units.Points(blank.Outline),

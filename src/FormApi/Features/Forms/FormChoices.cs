@@ -42,7 +42,7 @@ internal static class FormChoices
     {
         var form = request.Form!;
         FormInput[] sheets = [.. SheetsOf(form, units)
-            .Where(sheet => form.FoldRadius is not { } radius
+            .Where(sheet => form.NeutralFactor is not null || form.FoldRadius is not { } radius
                 || FitsFold(units.ToMm(radius), FormSpecs.SheetFrom(sheet, units).ThicknessMm))];
         double[] thicknesses = [.. sheets.Select(sheet => FormSpecs.SheetFrom(sheet, units).ThicknessMm)];
         var ribbed = Array.FindIndex(sheets, sheet => sheet.Thickness == RibbedMm || sheet.Gauge == RibbedGauge);

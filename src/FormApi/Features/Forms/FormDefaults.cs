@@ -124,6 +124,15 @@ internal static class FormDefaults
         Assumed = Assumptions.Of(brake),
     };
 
+    /// <summary>The tape that lengths are read on.</summary>
+    /// <param name="marks">The marks, or null.</param>
+    /// <param name="unit">The caller's unit.</param>
+    internal static Tape TapeOf(MarksInput? marks, LengthUnit unit)
+    {
+        var whole = Apply(marks, unit);
+        return new(whole.Tape!.Value, whole.Resolution!.Value);
+    }
+
     private static MarksInput Apply(MarksInput? marks, LengthUnit unit)
     {
         var tape = marks?.Tape ?? unit;

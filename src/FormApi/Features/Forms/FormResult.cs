@@ -1,6 +1,7 @@
 using System.Text.Json.Serialization;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
+using Forming.Layout;
 using Forming.Plans;
 using Forming.Pulling;
 using Forming.Tapers;
@@ -52,7 +53,7 @@ internal sealed record FormResult(
         UnitSystem.Degrees(form.Sweep),
         form.Stations.Count,
         units.Length(specs.Form.Sheet.ThicknessMm),
-        Lists.Map(form.Stations, station => StationResult.From(station, units)),
+        Lists.Map(form.Stations, station => StationResult.From(station, specs.Marks.Tape, units)),
         Lists.Map(form.StopSettings, stop => new StopSettingResult(
             UnitSystem.Degrees(stop.FoldAngle), UnitSystem.Degrees(stop.StopAngle), UnitSystem.Degrees(stop.Setting), stop.Stations)),
         UnitSystem.Degrees(form.StopRounding),
@@ -60,7 +61,7 @@ internal sealed record FormResult(
         WireNumber.Of(form.NeutralFactor),
         units.Length(form.BlankAtMidNeutralMm),
         SteppingResult.From(form.Stepping, units),
-        BlankResult.From(form.Blank, units),
+        BlankResult.From(form.Blank, specs.Marks.Tape, units),
         new(units.Points(form.Section.Vertices), units.Points(form.Section.ContactCurve), units.Points(form.Section.InsideProfile)),
         GiveResult.From(form.Give),
         form.Ribs is { } ribs ? RibsResult.From(ribs, units) : null,
@@ -99,6 +100,7 @@ internal sealed record TaperResult(
 /// <param name="MarkText">The rounded centre line as it reads on the tape, such as <c>12 7/16</c>.</param>
 /// <param name="TangentLines">Both bend tangent lines, the lead-in side first [mm or in].</param>
 /// <param name="SightLine">Line set under the nose with the lead-in side clamped [mm or in].</param>
+/// <param name="SightLineText">The sight line as it reads on the tape.</param>
 /// <param name="Angle">Fold angle after springback [°].</param>
 /// <param name="RunningAngle">Sum of the fold angles up to and including this one [°].</param>
 /// <param name="StopAngle">Exact angle under load [°]; null where the fold would stay elastic.</param>
@@ -125,6 +127,7 @@ internal sealed record StationResult(
     string MarkText,
     [property: InFull] Pair TangentLines,
     double SightLine,
+    [property: InFull] string SightLineText,
     double Angle,
     [property: InFull] double RunningAngle,
     [property: InFull] double? StopAngle,
@@ -145,11 +148,12 @@ internal sealed record StationResult(
 {
     /// <summary>The station in the caller's units.</summary>
     /// <param name="station">The station.</param>
+    /// <param name="tape">The tape it is laid out by.</param>
     /// <param name="units">The caller's units.</param>
-    public static StationResult From(Forming.Layout.Station station, UnitSystem units) =>
-        station.Line is { } line ? WithLine(PlainOf(station, units), line, units) : PlainOf(station, units);
+    public static StationResult From(Station station, Tape tape, UnitSystem units) =>
+        station.Line is { } line ? WithLine(PlainOf(station, tape, units), line, units) : PlainOf(station, tape, units);
 
-    private static StationResult WithLine(StationResult station, Forming.Layout.FoldLine line, UnitSystem units) => station with
+    private static StationResult WithLine(StationResult station, FoldLine line, UnitSystem units) => station with
     {
         Near = units.Point(line.Near),
         Far = units.Point(line.Far),
@@ -163,13 +167,14 @@ internal sealed record StationResult(
         SecondTangent = [units.Point(line.SecondTangentNear), units.Point(line.SecondTangentFar)],
     };
 
-    private static StationResult PlainOf(Forming.Layout.Station station, UnitSystem units) => new(
+    private static StationResult PlainOf(Station station, Tape tape, UnitSystem units) => new(
         station.Number,
         units.Length(station.AtMm),
         units.Length(station.MarkMm),
         station.MarkText,
         new(units.Length(station.FirstTangentMm), units.Length(station.SecondTangentMm)),
         units.Length(station.SightLineMm),
+        TapeReading.Of(station.SightLineMm, tape).Text,
         UnitSystem.Degrees(station.FoldAngle),
         UnitSystem.Degrees(station.RunningAngle),
         UnitSystem.Degrees(station.StopAngle),

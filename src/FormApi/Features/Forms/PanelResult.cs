@@ -2,6 +2,7 @@ using System.Text.Json.Serialization;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
 using Forming.Facets;
+using Forming.Layout;
 using Forming.Plans;
 using Forming.Pulling;
 using Forming.Springback;
@@ -42,10 +43,11 @@ internal sealed record PanelResult(
             UnitSystem.Degrees(panel.Springback.Overbend),
             units.Length(panel.Springback.YieldRadiusMm),
             FlowCurveResult.From(panel.Springback.Flow, units)),
-        BlankResult.From(panel.Blank, units),
+        BlankResult.From(panel.Blank, specs.Marks.Tape, units),
         Lists.Map(panel.Marks, mark => new MarkResult(
             mark.Name,
             units.Length(mark.AtMm),
+            TapeReading.Of(mark.AtMm, specs.Marks.Tape).Text,
             mark.Near is { } near ? units.Point(near) : null,
             mark.Far is { } far ? units.Point(far) : null)),
         PrintThroughAnswer.From(panel.PrintThrough, units),
@@ -90,11 +92,13 @@ internal sealed record FlowCurveResult(double StrengthCoefficient, double Prestr
 /// <summary>A registration mark on the flat panel blank.</summary>
 /// <param name="Name">What it is.</param>
 /// <param name="At">From the lead-in edge of the blank [mm or in]; on a taper where the line crosses the lower base line.</param>
+/// <param name="AtText">The same as it reads on the tape.</param>
 /// <param name="Near">Near end of the line [x, y] in the panel's sheet frame [mm or in]; tapers only.</param>
 /// <param name="Far">Far end of it [mm or in]; tapers only.</param>
 internal sealed record MarkResult(
     string Name,
     double At,
+    [property: InFull] string AtText,
     [property: InFull, JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Near = null,
     [property: InFull, JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Pair? Far = null);
 

@@ -10,7 +10,7 @@ namespace FormApi.Features.Forms;
 internal sealed class StationsConverter : JsonConverter<StationResult[]>, IWritesInOneStroke
 {
     // The names of all fields, and the numbers of a tapered station.
-    private const int LongestStation = 544 + (35 * NumberText.Longest);
+    private const int LongestStation = 564 + (35 * NumberText.Longest);
 
     /// <inheritdoc/>
     public override StationResult[] Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
@@ -21,7 +21,7 @@ internal sealed class StationsConverter : JsonConverter<StationResult[]>, IWrite
     {
         var rented = ArrayPool<byte>.Shared.Rent(
             (value.Length * LongestStation) + value.Sum(
-                station => Encoding.UTF8.GetMaxByteCount(station.MarkText.Length + (station.MarkTextFar?.Length ?? 0))) + 2);
+                station => Encoding.UTF8.GetMaxByteCount(station.MarkText.Length + station.SightLineText.Length + (station.MarkTextFar?.Length ?? 0))) + 2);
         var text = new Text(rented);
         text.Put("["u8);
         for (var i = 0; i < value.Length; i++)
@@ -47,6 +47,9 @@ internal sealed class StationsConverter : JsonConverter<StationResult[]>, IWrite
         text.Put("\",\"tangentLines\":["u8, station.TangentLines.First);
         text.Put(","u8, station.TangentLines.Second);
         text.Put("],\"sightLine\":"u8, station.SightLine);
+        text.Put(",\"sightLineText\":\""u8);
+        text.Put(station.SightLineText);
+        text.Put("\""u8);
         text.Put(",\"angle\":"u8, station.Angle);
         text.Put(",\"runningAngle\":"u8, station.RunningAngle);
         text.Put(",\"stopAngle\":"u8, station.StopAngle);

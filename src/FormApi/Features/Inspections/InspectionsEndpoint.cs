@@ -21,7 +21,7 @@ internal static class InspectionsEndpoint
             "Accuracy",
             "A folded form against its plan: where it is off, what that does, the fewest corrections.",
             "Takes the request of /v1/forms, or the stations of a plan, and what was measured: fold angles, with spacings or facets, or points of a template. "
-            + "Answers the form as built, where it leaves the wanted curve, the closing error, what it does to the panel, and the fewest folds to correct in whole steps of the stop; that it is the fewest is proven. "
+            + "Answers the form as built, where it leaves the wanted curve, the closing error, what it does to the panel, and the fewest folds to correct in whole steps of the stop; proven the fewest. "
             + "Measurements that no form could give are refused with their pointer; those that are hard to believe are listed as suspect.");
 
     private static Results<AnswerResult<InspectionAnswer>, ProblemResult> Inspect(

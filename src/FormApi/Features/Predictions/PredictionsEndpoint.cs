@@ -16,9 +16,9 @@ internal static class PredictionsEndpoint
             "Forms",
             "How a panel comes off a form: shape, ripple, pull.",
             "Takes the request of /v1/forms, or with stations a form that already exists, and pulls the panel over its facets in simulation: "
-            + "the curve it keeps when let go, its miss from the wanted one, the ripple of every facet and the finishes at which it shows, hand force and clamp moment through the pull, the angle to pull to. "
+            + "the curve it keeps when let go, its miss from the wanted one, the ripple of every facet and the finishes at which it shows, the pull. "
             + "A panel that would curl up and not touch the folds in order is answered with 200 too: wraps is false, with the reason and the longest lever. "
-            + "The model is not yet checked against measured panels. A taper is pulled strip by strip along its folds, which turn each facet alike.");
+            + "The model is not yet checked against measured panels.");
 
     /// <summary>Answers a request.</summary>
     /// <param name="body">The body as it was read.</param>

@@ -8,6 +8,7 @@ using FormApi.Http.Links;
 using FormApi.Http.Problems;
 using FormApi.Http.Units;
 using Forming.Drawing.Svg;
+using Forming.Layout;
 using Forming.Plans;
 using Forming.Programs;
 using Forming.Programs.Brakes;
@@ -71,8 +72,8 @@ internal sealed record ProgramAnswer(
                 program.IsSearchComplete,
                 OrdersOf(program, units)),
             only is null
-                ? Lists.Map(program.Steps, step => StepOf(step, job.Brake is PressBrake, units))
-                : [StepOf(only, job.Brake is PressBrake, units) with { Picture = PictureOf(job, only) }],
+                ? Lists.Map(program.Steps, step => StepOf(step, job, units))
+                : [StepOf(only, job, units) with { Picture = PictureOf(job, only) }],
             Lists.Map(job.Checks, check => CheckResult.From(check, units)),
             Lists.Map(program.Safety, note => SafetyResult.From(note, units)),
             Lists.Map(program.Basis, BasisResult.From),
@@ -107,8 +108,9 @@ internal sealed record ProgramAnswer(
         return Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
     }
 
-    private static StepResult StepOf(ProgramStep step, bool isPress, UnitSystem units)
+    private static StepResult StepOf(ProgramStep step, ProgrammedJob job, UnitSystem units)
     {
+        var isPress = job.Brake is PressBrake;
         return new(
             step.Number,
             string.Create(CultureInfo.InvariantCulture, $"fold-{step.Fold}"),
@@ -119,6 +121,7 @@ internal sealed record ProgramAnswer(
             step.GaugedEdge,
             step.Gauge.By,
             units.Length(step.Gauge.DistanceMm),
+            TapeReading.Of(step.Gauge.DistanceMm, job.Tape).Text,
             step.Gauge.IsInRange,
             UnitSystem.Degrees(step.Gauge.FaceSlope),
             UnitSystem.Degrees(step.FoldAngle),
@@ -210,6 +213,7 @@ internal sealed record OrderTriedResult(
 /// <param name="GaugedBy">What places the part.</param>
 /// <param name="GaugeDistance">From the sight line of a leaf brake or the punch tip of a press brake to the stop [mm or in]; by mark, to
 /// the edge behind, and no gauge is set by it.</param>
+/// <param name="GaugeDistanceText">That distance as it reads on the tape.</param>
 /// <param name="GaugeInRange">Whether the gauge reaches there.</param>
 /// <param name="FaceSlope">Slope of the face that meets the stop [°]; below 45° the sheet can ride over or under it.</param>
 /// <param name="Angle">Fold angle after springback [°].</param>
@@ -249,6 +253,7 @@ internal sealed record StepResult(
     [property: JsonConverter(typeof(WordConverter<PartEdge>))] PartEdge GaugedEdge,
     [property: JsonConverter(typeof(WordConverter<GaugedBy>))] GaugedBy GaugedBy,
     double GaugeDistance,
+    string GaugeDistanceText,
     bool GaugeInRange,
     double FaceSlope,
     double Angle,

@@ -9,6 +9,7 @@ using Forming;
 using Forming.Checks;
 using Forming.Drawing;
 using Forming.Jobs;
+using Forming.Layout;
 using Forming.Materials;
 using Forming.Plans;
 using Forming.Programs;
@@ -37,6 +38,9 @@ internal sealed record ProgrammedJob(
 {
     /// <summary>The caller's units.</summary>
     public UnitSystem Units => Shown.Units;
+
+    /// <summary>The tape that lengths are read on.</summary>
+    public required Tape Tape { get; init; }
 
     /// <summary>The verdict of the checks.</summary>
     public PlanVerdict Verdict =>
@@ -68,7 +72,10 @@ internal sealed record ProgrammedJob(
             if (Failed(all) is { Length: > 0 } unfit)
                 return Refused(unfit, body, units);
             var shown = NormalizedRequest.Of(request);
-            return answer(new(program, part, brake, form.Sheet, all, ProgramLinks.Of(request, shown.Canonical.Span), shown));
+            return answer(new(program, part, brake, form.Sheet, all, ProgramLinks.Of(request, shown.Canonical.Span), shown)
+            {
+                Tape = FormDefaults.TapeOf(request.Marks, request.Units),
+            });
         });
     }
 

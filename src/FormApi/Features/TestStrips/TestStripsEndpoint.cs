@@ -56,7 +56,6 @@ internal static class TestStripsEndpoint
                 Tag,
                 "The ripple that may show, from strips judged by eye.",
                 "Takes facet, radius and verdict; answers between which ripples the limit lies, by the wrap model that plans the facets. "
-                + "Verdicts that contradict each other are named pair by pair, strips that show nothing of the limit say why. "
                 + "Paste `paste` unchanged into the next request of /v1/forms; it is null where no strip was smooth below one that shows. `next` is the most useful next strip.");
     }
 

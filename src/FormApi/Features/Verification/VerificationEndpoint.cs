@@ -13,10 +13,8 @@ internal static class VerificationEndpoint
     public static void MapVerification(this IEndpointRouteBuilder routes) => routes.MapGet("/v1/verification", Verify)
         .Describe("verifyEngine", "Verification", "The check values, recomputed by the running engine.")
         .WithDescription(
-            "Expected, got, difference, tolerance and verdict of every value that the project's own tests compare the engine with, with source and status: "
-            + "published, quoted, from memory, from the project's own model, or computed by hand or by a second method. "
-            + "Recomputed once a process, at the first call of this path or of /health/ready, which answers 503 if one value fails. "
-            + "The ETag names this process's own report; a cache must not answer in its place.");
+            "Expected, got, difference, tolerance and verdict of every value that the project's own tests compare the engine with, with source and status. "
+            + "Recomputed once a process, at the first call of this path or of /health/ready, which answers 503 if one value fails.");
 
     private static Results<ReportResult, ProblemResult> Verify(
         HttpContext context, EngineVerification verification, IReadOnlyList<CheckTable> tables, string? table = null)
