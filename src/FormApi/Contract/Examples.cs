@@ -59,7 +59,8 @@ internal static class Examples
         JsonArray items when items.FirstOrDefault() is JsonValue =>
             new JsonArray([.. items.Take(MostNumbers).Select(item => item?.DeepClone())]),
         JsonArray items => new JsonArray([.. items.Take(1).Select(item => Shorten(item))]),
-        JsonValue value when value.TryGetValue<string>(out var text) && text.Length > (text.Contains(' ') ? LongestText : LongestWord) => text[..LongestText] + "…",
+        JsonValue value when value.TryGetValue<string>(out var text) && text.Length > (text.Contains(' ') ? LongestText : LongestWord) =>
+            text[..LongestText] + "…",
         _ => node?.DeepClone(),
     };
 

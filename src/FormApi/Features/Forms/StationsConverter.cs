@@ -21,7 +21,8 @@ internal sealed class StationsConverter : JsonConverter<StationResult[]>, IWrite
     {
         var rented = ArrayPool<byte>.Shared.Rent(
             (value.Length * LongestStation) + value.Sum(
-                station => Encoding.UTF8.GetMaxByteCount(station.MarkText.Length + station.SightLineText.Length + (station.MarkTextFar?.Length ?? 0))) + 2);
+                station => Encoding.UTF8.GetMaxByteCount(
+                    station.MarkText.Length + station.SightLineText.Length + (station.MarkTextFar?.Length ?? 0))) + 2);
         var text = new Text(rented);
         text.Put("["u8);
         for (var i = 0; i < value.Length; i++)
