@@ -12,6 +12,12 @@ namespace FormApi.Tests;
 public sealed partial class ReadmeTests(Service service) : IClassFixture<Service>
 {
     [Fact]
+    public void The_client_that_is_shown_is_the_one_that_is_run() => Assert.Contains(
+        File.ReadAllText(Repository.PathOf("tests", "clients", "sample.ts")).Trim(),
+        File.ReadAllText(Repository.PathOf("README.md")),
+        StringComparison.Ordinal);
+
+    [Fact]
     public async Task The_first_request_gets_the_answer_shown()
     {
         var blocks = JsonBlocks().Matches(await File.ReadAllTextAsync(Repository.PathOf("README.md")))

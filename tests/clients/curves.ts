@@ -3,7 +3,9 @@ import type { components } from "./obj/contract.js";
 
 type Schemas = components["schemas"];
 
-const own: Schemas["ArcInput"] = { type: "arc", radius: 90, sweep: 45 };
+// By name, for a kind that can be given in several ways does not say by its type which was taken.
+const own: Schemas["CurveInput"] = { type: "arc", radius: 90, sweep: 45 };
+export const measured: Schemas["CurveInput"] = { type: "arc", chord: 212, rise: 44 };
 export const arc: Schemas["CurveInput"] = { type: "arc", radius: 90, sweep: 45 };
 export const chain: Schemas["CurveInput"] = { type: "segments", segments: [own, { type: "flat", length: 20 }] };
 // @ts-expect-error an arc needs its radius

@@ -7,10 +7,10 @@ type Schemas = components["schemas"];
 
 const client = createClient<paths>({ baseUrl: process.argv[2]! });
 
-const near: Schemas["ArcInput"] = { type: "arc", radius: 80, sweep: 75 };
-const far: Schemas["ArcInput"] = { type: "arc", radius: 120, sweep: 75 };
+const near: Schemas["CurveInput"] = { type: "arc", radius: 80, sweep: 75 };
+const far: Schemas["CurveInput"] = { type: "arc", radius: 120, sweep: 75 };
 const flat: Schemas["FlatInput"] = { type: "flat", length: 90 };
-const opening: Schemas["ProgressiveInput"] = { type: "progressive", startRadius: null, endRadius: 100, sweep: 30, law: "clothoid" };
+const opening: Schemas["CurveInput"] = { type: "progressive", startRadius: null, endRadius: 100, sweep: 30, law: "clothoid" };
 const segments: Schemas["SegmentsInput"] = { type: "segments", segments: [near, flat, opening] };
 const taper: Schemas["TaperInput"] = { type: "taper", near, far, length: 480 };
 
@@ -44,7 +44,7 @@ const cone = await answered(taper, 75, 0.5);
 assert.equal(cone.request.panel.curve.type, "taper");
 assert.ok(cone.form.stations.every(station => station.near?.length === 2 && station.far?.length === 2), "lines across the flat");
 
-const { error, response } = await client.POST("/v1/forms", { body: request({ ...near, radius: -80 } as Schemas["ArcInput"], 600) });
+const { error, response } = await client.POST("/v1/forms", { body: request({ ...near, radius: -80 } as Schemas["CurveInput"], 600) });
 assert.equal(response.status, 422);
 assert.equal(response.headers.get("content-type"), "application/problem+json");
 assert.equal(error?.code, "invalid-values");

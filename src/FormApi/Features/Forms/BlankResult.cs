@@ -2,8 +2,8 @@ using System.Text.Json.Serialization;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
 using Forming.Blanks;
-using Forming.Layout;
 using Forming.Jobs;
+using Forming.Layout;
 
 namespace FormApi.Features.Forms;
 
