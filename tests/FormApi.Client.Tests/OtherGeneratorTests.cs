@@ -32,6 +32,9 @@ public sealed class OtherGeneratorTests(Caller caller) : IClassFixture<Caller>
         arc.GetType().GetProperty("Radius")!.SetValue(arc, 90.0);
         arc.GetType().GetProperty("Sweep")!.SetValue(arc, 45.0);
         var sent = JsonNode.Parse(JsonSerializer.Serialize(arc, curve))!;
+        // This generator writes what is not given as null, which the service reads as not given.
+        foreach (var (name, _) in sent.AsObject().Where(field => field.Value is null).ToArray())
+            sent.AsObject().Remove(name);
         Assert.True(JsonNode.DeepEquals(JsonNode.Parse("""{"type":"arc","radius":90,"sweep":45}"""), sent), sent.ToJsonString());
         Assert.IsType(arc.GetType(), JsonSerializer.Deserialize(sent.ToJsonString(), curve));
     }

@@ -9,7 +9,6 @@ public sealed class PredictionsTests(Service service) : IClassFixture<Service>
     // A change to a form that stands, the value as JSON or null to remove the field.
     public static TheoryData<string, string?, int, string, string> BadStanding { get; } = new()
     {
-        { "/stations", null, 400, "missing-field", "/brake" },
         { "/stations", "{}", 400, "wrong-type", "/stations" },
         { "/stations", "[null]", 400, "null-not-allowed", "/stations/0" },
         { "/stations/1/stopAngle", "9", 400, "unknown-field", "/stations/1/stopAngle" },
@@ -61,12 +60,14 @@ public sealed class PredictionsTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task A_missing_brake_is_said_to_be_an_object()
+    public async Task A_missing_panel_is_said_to_be_an_object_and_a_missing_brake_is_chosen()
     {
-        using var response = await service.Post("/v1/forms/prediction", Requests.Arc().With("/brake", null).ToJsonString());
+        using var response = await service.Post("/v1/forms/prediction", Requests.Arc().With("/panel", null).ToJsonString());
         Assert.Equal(400, (int)response.StatusCode);
         var problem = JsonNode.Parse(await response.Content.ReadAsStringAsync())!;
         Assert.Equal("an object", (string?)problem["errors"]![0]!["allowed"]);
+        var chosen = await service.Prediction(Requests.Arc().With("/brake", null));
+        Assert.Equal(["length"], chosen["request"]!["brake"]!["assumed"]!.AsArray().Select(value => (string)value!));
     }
 
     [Fact]

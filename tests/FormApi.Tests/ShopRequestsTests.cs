@@ -97,6 +97,7 @@ public sealed class ShopRequestsTests(Service service) : IClassFixture<Service>
 
     public static TheoryData<string> SameArcs() => new(
         """{"type":"arc","radius":150,"sweep":90}""",
+        """{"type":"arc","radius":150,"sweep":90,"diameter":null,"chord":null,"rise":null,"arcLength":null,"through":null}""",
         """{"type":"arc","diameter":300,"sweep":90}""",
         """{"type":"arc","radius":150,"chord":212.132034356}""",
         """{"type":"arc","diameter":300,"arcLength":235.619449019}""",

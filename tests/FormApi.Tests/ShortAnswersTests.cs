@@ -114,7 +114,7 @@ public sealed class ShortAnswersTests(Service service) : IClassFixture<Service>
         var step = answer["next"]!.AsArray().Single()!;
         Assert.Equal("change-job", (string)step["id"]!);
         var changed = answer["request"]!.DeepClone().AsObject();
-        foreach (var change in step["changes"]!.AsArray())
+        foreach (var change in step["remedy"]!["changes"]!.AsArray())
             changed = changed.With((string)change!["pointer"]!, change["value"]!.ToJsonString());
         Assert.NotEqual("cannot-be-made", (string)(await service.Form(changed))["verdict"]!);
     }

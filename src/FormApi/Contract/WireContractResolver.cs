@@ -29,13 +29,15 @@ internal sealed class WireContractResolver : ISerializerDataContractResolver
     /// <param name="info">The type.</param>
     /// <param name="field">The field.</param>
     public static bool IsAlwaysThere(JsonTypeInfo info, JsonPropertyInfo field) =>
-        IsRequest(info) ? field.IsRequired : !IsLeftOutWhenNull(field);
+        IsRequest(info)
+            ? field.IsRequired
+            : field.AttributeProvider?.GetCustomAttributes(typeof(JsonIgnoreAttribute), false).Length is null or 0;
 
     /// <summary>Whether a field may be null.</summary>
     /// <param name="info">The type.</param>
     /// <param name="field">The field.</param>
     public static bool MayBeNull(JsonTypeInfo info, JsonPropertyInfo field) =>
-        !IsLeftOutWhenNull(field) && (IsRequest(info) ? field.IsSetNullable : field.IsGetNullable);
+        IsRequest(info) ? field.IsSetNullable : field.IsGetNullable && IsAlwaysThere(info, field);
 
     /// <inheritdoc/>
     public DataContract GetDataContractForType(Type type)
@@ -73,10 +75,6 @@ internal sealed class WireContractResolver : ISerializerDataContractResolver
         {
             ["impossible"] = (typeof(ImpossibleResult), "Why a form cannot be folded on the given tools; only where a program was asked for."),
         };
-
-    // Clients that are told of a null write it, where leaving out is meant.
-    private static bool IsLeftOutWhenNull(JsonPropertyInfo field) =>
-        field.AttributeProvider?.GetCustomAttributes(typeof(JsonIgnoreAttribute), false).Length > 0;
 
     private static Type WrittenTypeOf(JsonPropertyInfo field) =>
         field.AttributeProvider?.GetCustomAttributes(typeof(WrittenAsAttribute), false) is [WrittenAsAttribute written]

@@ -18,10 +18,10 @@ namespace FormApi.Features.Forms;
 internal sealed record CheckResult(
     string Id,
     [property: JsonConverter(typeof(WordConverter<Verdict>))] Verdict Verdict,
-    [property: InFull] double? Value,
-    [property: InFull] double? Limit,
-    [property: InFull, JsonConverter(typeof(WordConverter<Bound>))] Bound Bound,
-    [property: InFull] string Unit,
+    double? Value,
+    double? Limit,
+    [property: JsonConverter(typeof(WordConverter<Bound>))] Bound Bound,
+    string Unit,
     string Text,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RemedyResult? Remedy = null) : IMayPass
 {

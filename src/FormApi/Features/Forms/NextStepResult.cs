@@ -11,13 +11,13 @@ namespace FormApi.Features.Forms;
 /// <param name="Id">What it is.</param>
 /// <param name="Text">What to do, in words.</param>
 /// <param name="Link">Where to send what is measured, or to fetch what is needed; null where there is nothing to ask for.</param>
-/// <param name="Changes">Changes to the request that it asks for, to be made together; left out where it asks for none.</param>
+/// <param name="Remedy">Changes to the request that it asks for; left out where it asks for none.</param>
 /// <param name="FirstStrip">Strips to cut for it; left out where there are none.</param>
 internal sealed record NextStepResult(
     [property: JsonConverter(typeof(WordConverter<NextStepKind>))] NextStepKind Id,
     [property: InFull] string Text,
     [property: InFull] string? Link,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ChangeResult[]? Changes = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RemedyResult? Remedy = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] FirstStripResult? FirstStrip = null)
 {
     /// <summary>A step in the caller's units.</summary>
@@ -28,9 +28,7 @@ internal sealed record NextStepResult(
         step.Kind,
         units.Wording.Of(step.Text),
         LinkOf(step.Kind, links),
-        step.Changes is { } changes
-            ? Lists.Map(changes, change => new ChangeResult(JobPointers.Of(change), JobPointers.ValueOf(change)))
-            : null,
+        step.Remedy is { } remedy ? CheckRemedies.From(remedy, units) : null,
         step.Strips is { } strips
             ? new(
                 strips.Count,

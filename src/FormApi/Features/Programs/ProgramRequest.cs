@@ -35,8 +35,16 @@ internal sealed record ProgramRequest(
 
     /// <inheritdoc/>
     string? IRequestBody<ProgramRequest>.MissingField => Stations is not null
-        ? FoldedRules.MissingStanding(Form) ?? (Form!.Width is null ? "/form/width" : Brake?.Length is null ? "/brake/length" : null)
+        ? FoldedRules.MissingStanding(Form) ?? MissingTools()
         : Panel is null ? "/panel" : FormRequest.MissingOf(Panel);
+
+    private string? MissingTools() => (Form!.Width, Brake) switch
+    {
+        (null, _) => "/form/width",
+        (_, null) => "/brake",
+        (_, { Length: null }) => "/brake/length",
+        _ => null,
+    };
 
     /// <inheritdoc/>
     ValidationResult IRequestBody<ProgramRequest>.Check() => ProgramRequestRules.For(Units).Validate(this);

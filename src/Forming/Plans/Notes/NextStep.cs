@@ -1,12 +1,14 @@
+using Forming.Checks;
+
 namespace Forming.Plans.Notes;
 
 /// <summary>What to do next with a plan, in shop words.</summary>
 /// <param name="Kind">What it is.</param>
 /// <param name="Text">What to do; arguments are <see cref="Results.Figure"/>s.</param>
 /// <param name="Strips">Strips to cut and bend for it, or null.</param>
-/// <param name="Changes">Changes to the job that it asks for; empty where it asks for none.</param>
+/// <param name="Remedy">Changes to the job that it asks for, or null.</param>
 public sealed record NextStep(
-    NextStepKind Kind, FormattableString Text, FirstStrips? Strips = null, IReadOnlyList<Jobs.JobChange>? Changes = null);
+    NextStepKind Kind, FormattableString Text, FirstStrips? Strips = null, Remedy? Remedy = null);
 
 /// <summary>Kinds of steps.</summary>
 public enum NextStepKind

@@ -49,7 +49,7 @@ internal static class NextSteps
     }
 
     private static NextStep Change(Check failed) => failed.Remedy is { Changes.Count: > 0 } remedy
-        ? new(NextStepKind.ChangeJob, $"Cut nothing yet. Change the request, then plan again: {remedy.Text}.", Changes: remedy.Changes)
+        ? new(NextStepKind.ChangeJob, $"Cut nothing yet. Change the request, then plan again: {remedy.Text}.", Remedy: remedy)
         : new(NextStepKind.ChangeJob, $"Cut nothing yet. Change the request, then plan again: {failed.Remedy?.Text ?? failed.Text}.");
 
     private static NextStep Bend(PlanDraft draft)
