@@ -95,6 +95,18 @@ public sealed class ShopRequestsTests(Service service) : IClassFixture<Service>
         Assert.InRange((double)answer["request"]!["brake"]!["length"]!, longest, longest + 1);
     }
 
+    [Fact]
+    public async Task A_taper_without_a_lead_in_whose_end_cannot_be_placed_is_refused_not_broken()
+    {
+        var request = Requests.Example("inspectForm", "cowl-cone-both-ends").With("/panel/curve/near/radius", "69.99992999999999").With("/form/leadIn", "0")
+            .With("/form/stepping", """{"folds":8}""").With("/panel/springback", """{"model":"pure-bending"}""").With("/measured", """
+            {"angles":[7.9,15.9,14.9,16,15.9,16.4,15.8,8],"facets":[13.6,13.9,13.8,13.9,13.9,13.9,13.6],
+             "far":{"facets":[21.5,21.8,21.9,21.8,22.4,21.3,21.5]}}
+            """);
+        using var response = await service.Post("/v1/inspections", request.ToJsonString());
+        Assert.Equal(422, (int)response.StatusCode);
+    }
+
     public static TheoryData<string> SameArcs() => new(
         """{"type":"arc","radius":150,"sweep":90}""",
         """{"type":"arc","radius":150,"sweep":90,"diameter":null,"chord":null,"rise":null,"arcLength":null,"through":null}""",

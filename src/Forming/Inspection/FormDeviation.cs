@@ -1,5 +1,6 @@
 using Forming.Layout;
 using Forming.Numerics;
+using Forming.Results;
 
 namespace Forming.Inspection;
 
@@ -53,7 +54,10 @@ public sealed record FormDeviation(IReadOnlyList<EndDeviation> Ends, Angle FitTu
     {
         var (wanted, found) = (planned.Folded(), built.Folded());
         var (n, line) = (planned.Folds, wanted.LineOf(planned.Folds - 1));
-        var fit = SpaceFit.Of([.. Inner(found.Near), .. Inner(found.Far)], [.. Inner(wanted.Near), .. Inner(wanted.Far)]);
+        Point3[] places = [.. Inner(found.Near), .. Inner(found.Far)];
+        // Lines that nearly coincide may cross anywhere, or nowhere.
+        Finite.Of(places.Sum(place => place.Length));
+        var fit = SpaceFit.Of(places, [.. Inner(wanted.Near), .. Inner(wanted.Far)]);
         double[] left = [.. fit.Misses.Select(miss => miss.Length)];
         Point3[] inward = [.. Enumerable.Range(0, n + 1).Select(wanted.Inward)];
         var turn = found.Motions[^1].TurnFrom(wanted.Motions[^1]);
