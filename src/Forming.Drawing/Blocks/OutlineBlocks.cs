@@ -61,8 +61,7 @@ internal static class OutlineBlocks
         return TableBlocks.Of(
             "Cut the panel",
             isMirrored
-                ? $"down from the upper edge, in from the left; smooth curves through 1 to {PointsPerCurve} and "
-                    + $"{PointsPerCurve + 1} to {2 * PointsPerCurve}, straight between"
+                ? $"down from the upper edge, in from the left; curves 1 to {PointsPerCurve}, {PointsPerCurve + 1} to {2 * PointsPerCurve}; straight between"
                 : "down from the upper edge, in from the left; a smooth curve through the numbers",
             Columns(job, "point"),
             rows,
