@@ -42,7 +42,7 @@ internal static class DrawingsEndpoint
         var media = DrawingResult.Offered.Choose(request)!;
         return body.Answer(asked =>
         {
-            var job = PlannedJob.Of(asked, cancellation);
+            var job = PlannedJob.Of(asked, null, cancellation);
             return new DrawingResult(Bytes(job, media, paper, address.Value, cancellation), media, job.Shown.Fingerprint);
         });
     }
