@@ -51,7 +51,8 @@ internal sealed record LeadsResult(string InText, string OutText)
     /// <param name="inMm">Lead-in [mm].</param>
     /// <param name="outMm">Lead-out [mm].</param>
     /// <param name="tape">The tape.</param>
-    public static LeadsResult From(double inMm, double outMm, Tape tape) => new(TapeReading.Of(inMm, tape).Text, TapeReading.Of(outMm, tape).Text);
+    public static LeadsResult From(double inMm, double outMm, Tape tape) =>
+        new(TapeReading.Of(inMm, tape).Text, TapeReading.Of(outMm, tape).Text);
 }
 
 /// <summary>How many blanks one stock sheet gives.</summary>
