@@ -35,7 +35,7 @@ public sealed record DrawingJob(
     internal bool CannotBeMade => Plan.Verdict == PlanVerdict.CannotBeMade;
 
     /// <summary>How lengths, angles and masses read on this drawing.</summary>
-    internal Readout Readout { get; } = new(Units);
+    internal Readout Readout { get; } = new(Units, Job.Marks.Tape);
 
     /// <summary>Refuses a plan with a failed check, so that a machine never receives one.</summary>
     /// <exception cref="NoSolutionException"><c>drawing.cannot-be-made</c>: a check failed.</exception>

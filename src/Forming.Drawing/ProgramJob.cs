@@ -1,4 +1,5 @@
 using Forming.Checks;
+using Forming.Layout;
 using Forming.Materials;
 using Forming.Plans;
 using Forming.Programs;
@@ -15,6 +16,8 @@ namespace Forming.Drawing;
 /// <param name="Checks">Every check, passed or not.</param>
 /// <param name="Verdict">Their verdict.</param>
 /// <param name="Units">Unit of the lengths shown.</param>
+/// <param name="Tape">The tape that lengths are laid out with.</param>
+/// <param name="GaugeSystem">Id of the gauge table that the sheet was stated by, or null.</param>
 /// <param name="Title">Title of the sheet.</param>
 /// <param name="Fingerprint">Fingerprint of request and engine, as the answer gives it.</param>
 /// <param name="Wording">Writes a message in the caller's units; its arguments are <see cref="Figure"/>s.</param>
@@ -28,6 +31,8 @@ public sealed record ProgramJob(
     IReadOnlyList<Check> Checks,
     PlanVerdict Verdict,
     LengthUnit Units,
+    Tape Tape,
+    string? GaugeSystem,
     string Title,
     string Fingerprint,
     Func<FormattableString, string> Wording,
@@ -38,7 +43,7 @@ public sealed record ProgramJob(
     internal IReadOnlyList<ProgramStep> Shown => Only is { } step ? [step] : Program.Steps;
 
     /// <summary>How lengths, angles and forces read.</summary>
-    internal Readout Readout { get; } = new(Units);
+    internal Readout Readout { get; } = new(Units, Tape);
 
     /// <summary>The press brake, or null where it is a leaf brake.</summary>
     internal PressBrake? Press => Brake as PressBrake;

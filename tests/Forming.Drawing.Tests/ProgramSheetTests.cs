@@ -52,7 +52,7 @@ public class ProgramSheetTests
                 && row[1] == step.Fold.ToString(CultureInfo.InvariantCulture)
                 && (step.Gauge.Marks is { } marks
                     ? row.Contains(marks.Near.Text) && row.Contains(marks.Far.Text)
-                    : row.Contains(job.Readout.Length(step.Gauge.DistanceMm)))
+                    : row.Contains(job.Readout.LaidOut(step.Gauge.DistanceMm)))
                 && row.Contains(Readout.Degrees(step.StopSetting)));
         }
 
@@ -107,7 +107,7 @@ public class ProgramSheetTests
         using var document = PdfDocument.Open(bytes);
         Assert.InRange(document.NumberOfPages, 2, 6);
         var words = document.GetPages().SelectMany(page => page.GetWords()).Select(word => word.Text).ToHashSet();
-        Assert.All(job.Program.Steps, step => Assert.Contains(job.Readout.Length(step.Gauge.DistanceMm), words));
+        Assert.All(job.Program.Steps, step => Assert.Contains(job.Readout.LaidOut(step.Gauge.DistanceMm), words));
         Assert.All(document.GetPages(), page => Assert.Contains("Brake program", page.Text, StringComparison.Ordinal));
     }
 

@@ -41,11 +41,17 @@ public class SvgSheetTests
             var row = stations[station.Number - 1].Attribute("y")!.Value;
             var cells = texts.Where(text => text.Attribute("y")!.Value == row).Select(text => text.Value).ToArray();
             Assert.Contains(station.MarkText, cells);
-            Assert.Contains(job.Readout.Length(station.AtMm), cells);
             if (station.Line is { } line)
             {
                 Assert.Contains(line.MarkFar.Text, cells);
-                Assert.Contains(job.Readout.Length(line.BaseFarMm), cells);
+                // The sight line is a fold radius towards the lead-out from the first tangent line.
+                var sight = job.Readout.OnTape(SightAtTheRightEdge(job, line));
+                Assert.Contains(sight, cells);
+            }
+            else
+            {
+                Assert.Contains(job.Readout.Length(station.AtMm), cells);
+                Assert.Contains(job.Readout.LaidOut(station.SightLineMm), cells);
             }
             Assert.Contains(Readout.Degrees(station.FoldAngle), cells);
             Assert.Contains(Readout.Degrees(station.StopSetting), cells);
@@ -136,6 +142,20 @@ public class SvgSheetTests
     }
 
     [Fact]
+    public void Fold_and_sight_line_of_a_taper_are_given_at_both_edges_of_its_sheet()
+    {
+        var job = Examples.Cone();
+        var rows = Texts(job).GroupBy(text => text.Attribute("y")!.Value, text => text.Value).Select(row => row.ToArray()).Where(row => row.Length == 9).ToArray();
+        foreach (var station in job.Plan.Form.Stations)
+        {
+            var row = rows.Single(cells => cells[0] == station.Number.ToString(CultureInfo.InvariantCulture));
+            Assert.Equal(job.Readout.LaidOut(station.Line!.BaseFarMm), row[5]);
+            Assert.Equal(job.Readout.LaidOut(station.Line.BaseNearMm), row[6]);
+            Assert.Equal(job.Readout.LaidOut(SightAtTheRightEdge(job, station.Line)), row[8]);
+        }
+    }
+
+    [Fact]
     public void A_mirrored_taper_is_cut_by_two_curves_and_the_flat_between()
     {
         var job = Examples.MirroredTaper();
@@ -144,12 +164,20 @@ public class SvgSheetTests
         var rows = texts.GroupBy(text => text.Attribute("y")!.Value, text => text.Value).Select(row => row.ToArray()).ToArray();
         string[][] tangents = [.. panel.Marks.Where(mark => mark.Name.Contains("tangent line", StringComparison.Ordinal)).Select(mark => (string[])
         [
-            job.Readout.Length(mark.Far!.Value.X), job.Readout.Length(width - mark.Far.Value.Y),
-            job.Readout.Length(mark.Near!.Value.X), job.Readout.Length(width - mark.Near.Value.Y),
+            job.Readout.LaidOut(mark.Far!.Value.X), job.Readout.LaidOut(width - mark.Far.Value.Y),
+            job.Readout.LaidOut(mark.Near!.Value.X), job.Readout.LaidOut(width - mark.Near.Value.Y),
         ])];
         Assert.Equal(4, tangents.Length);
         var numbers = tangents.Select(cells => rows.Single(row => row.Length == 5 && row.Skip(1).SequenceEqual(cells))[0]);
         Assert.Equal(["1", "9", "10", "18"], numbers);
+    }
+
+    private static double SightAtTheRightEdge(DrawingJob job, Layout.FoldLine line)
+    {
+        Point near = line.FirstTangentNear, along = line.FirstTangentFar - near;
+        // Level lines a distance apart cross y = 0 that distance over the sine apart.
+        var crossing = near.X - (along.X / along.Y * near.Y);
+        return crossing + (job.Form.FoldRadiusMm * along.Length / along.Y);
     }
 
     private static IEnumerable<XElement> Upright(DrawingJob job) => Texts(job).Where(text => text.Attribute("transform") is null);

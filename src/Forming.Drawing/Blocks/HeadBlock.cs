@@ -108,8 +108,10 @@ internal static class HeadBlock
         yield return ("mass", read.Mass(form.Blank.MassKg));
     }
 
-    // As it is ordered and stacked; empty for a sheet that was stated by its thickness.
-    private static string GaugeName(string? systemId, Sheet sheet) =>
+    /// <summary>A gauge as it is ordered and stacked; empty for a sheet that was stated by its thickness.</summary>
+    /// <param name="systemId">Id of the gauge table, or null.</param>
+    /// <param name="sheet">The sheet.</param>
+    public static string GaugeName(string? systemId, Sheet sheet) =>
         systemId is not null && Gauges.TryFind(systemId, out var system)
         && system.Thicknesses.FirstOrDefault(listed => Math.Abs(listed.Millimetres - sheet.ThicknessMm) < 1e-6) is { } gauge
             ? string.Create(CultureInfo.InvariantCulture, $"{gauge.Gauge} ga, ")
@@ -133,8 +135,7 @@ internal static class HeadBlock
         yield return ("springback", $"form overbent by {Readout.Degrees(panel.Springback.Overbend)}");
         if (panel.Outlook.Sweep is { } sweep)
             yield return ("comes off", ComesOff(panel.Outlook, sweep, read));
-        yield return ("pull", job.Wording(
-            $"{Figure.Force(panel.Pull.ForceN)}, {Figure.Length(panel.Pull.LeverMm)} past the curve"));
+        yield return ("pull", job.Wording($"{Figure.Force(panel.Pull.ForceN)}") + $", {read.LaidOutWithUnit(panel.Pull.LeverMm)} past the curve");
         yield return ("clamp load", job.Wording($"{Figure.Force(panel.Pull.ClampLoadN)}"));
         yield return ("blank", read.Size(panel.Blank.LengthMm, panel.Blank.WidthMm) + (job.Panel.Mirrored ? ", two curves" : ""));
         yield return ("mass", read.Mass(panel.Blank.MassKg));
@@ -156,6 +157,15 @@ internal static class HeadBlock
     private static string Conventions(DrawingJob job) =>
         $"Lengths in {(job.Units == LengthUnit.In ? "inches" : "millimetres")}. Folds measured from {DatumName(job.Marks.Datum)}; "
         + "mark the face that becomes the inside of the folds.";
+
+    /// <summary>The datum of a tapered blank in words: its marks are on both long edges.</summary>
+    /// <param name="datum">The datum.</param>
+    public static string CornersOf(Datum datum) => datum switch
+    {
+        Datum.FarEdge => "the lower corners",
+        Datum.Centre => "the middle, minus is upward",
+        _ => "the upper corners",
+    };
 
     /// <summary>The datum in words.</summary>
     /// <param name="datum">The datum.</param>

@@ -42,9 +42,9 @@ internal static class ProgramBlocks
     {
         var read = job.Readout;
         yield return ("material", job.Sheet.Material.Name);
-        yield return ("thickness", $"{read.LengthWithUnit(job.Sheet.ThicknessMm)}, fold radius {read.LengthWithUnit(job.Part.Shape.RadiusMm)}");
+        yield return ("thickness", $"{HeadBlock.GaugeName(job.GaugeSystem, job.Sheet)}{read.LengthWithUnit(job.Sheet.ThicknessMm)}, fold radius {read.LengthWithUnit(job.Part.Shape.RadiusMm)}");
         yield return ("folds", string.Create(CultureInfo.InvariantCulture, $"{job.Part.Folds}, sweep {Readout.Degrees(new Angle(job.Part.TotalTurn))}"));
-        yield return (job.Part.Flat is null ? "width" : "longest fold", read.LengthWithUnit(job.Part.WidthMm));
+        yield return (job.Part.Flat is null ? "width" : "longest fold", read.LaidOutWithUnit(job.Part.WidthMm));
         yield return ("brake", job.Press is { } press ? $"press brake, die opening {read.LengthWithUnit(press.DieOpeningFor(job.Sheet.ThicknessMm))}" : "leaf brake");
     }
 
@@ -112,9 +112,9 @@ internal static class ProgramBlocks
     private static IEnumerable<Block> Steps(ProgramJob job, double mostHeight)
     {
         var unit = job.Readout.LengthName;
-        var tape = job.Part.Flat?.Marks.Tape.Unit == LengthUnit.In ? "in" : "mm";
+        var tape = job.Readout.TapeName;
         PoleColumn[] placing = job.Part.Flat is null
-            ? [new("gauged edge", 44, Anchor.Start), new($"gauge, {unit}", 86, Anchor.End, IsBold: true)]
+            ? [new("gauged edge", 44, Anchor.Start), new($"gauge, {job.Readout.TapeName}", 86, Anchor.End, IsBold: true)]
             : [new("swing", 44, Anchor.Start), new($"near, {tape}", 71, Anchor.End, IsBold: true), new($"far, {tape}", 88, Anchor.End, IsBold: true)];
         PoleColumn[] columns =
         [
@@ -152,6 +152,6 @@ internal static class ProgramBlocks
         ? [StepWords.Swing(step), marks.Near.Text, marks.Far.Text]
         : [
             $"{ProgramWords.Of(step.GaugedEdge)}, {(step.Gauge.By == GaugedBy.FoldedPart ? "folded part" : step.Gauge.By == GaugedBy.Mark ? "by mark" : "flat")}",
-            read.Length(step.Gauge.DistanceMm),
+            read.LaidOut(step.Gauge.DistanceMm),
         ];
 }

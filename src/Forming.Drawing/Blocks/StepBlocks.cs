@@ -48,7 +48,7 @@ internal static class StepBlocks
     {
         { Marks: { } marks } => $"near {marks.Near.Text}, far {marks.Far.Text}",
         { By: GaugedBy.Mark } => $"on the mark of fold {step.Fold.ToString(CultureInfo.InvariantCulture)}",
-        _ => $"gauge {job.Readout.LengthWithUnit(step.Gauge.DistanceMm)}",
+        _ => $"gauge {job.Readout.LaidOutWithUnit(step.Gauge.DistanceMm)}",
     };
 
     private static IEnumerable<string> Words(ProgramJob job, ProgramStep step)

@@ -26,8 +26,8 @@ internal static class StepWords
         var placed = step.Gauge switch
         {
             { Marks: { } marks } => $"near mark {marks.Near.Text}, far mark {marks.Far.Text}; {ProgramWords.Of(step.GaugedEdge)} edge behind",
-            { By: GaugedBy.Flat } => $"{ProgramWords.Of(step.GaugedEdge)} edge flat against the stop at {read.LengthWithUnit(step.Gauge.DistanceMm)}",
-            { By: GaugedBy.FoldedPart } => $"folded {ProgramWords.Of(step.GaugedEdge)} edge side against the stop at {read.LengthWithUnit(step.Gauge.DistanceMm)}",
+            { By: GaugedBy.Flat } => $"{ProgramWords.Of(step.GaugedEdge)} edge flat against the stop at {read.LaidOutWithUnit(step.Gauge.DistanceMm)}",
+            { By: GaugedBy.FoldedPart } => $"folded {ProgramWords.Of(step.GaugedEdge)} edge side against the stop at {read.LaidOutWithUnit(step.Gauge.DistanceMm)}",
             _ => $"by its pencil mark, {ProgramWords.Of(step.GaugedEdge)} edge behind",
         };
         return $"{(step.Gauge.Marks is null ? "Gauged" : "Set")}: {placed}.";
