@@ -23,6 +23,7 @@ namespace Forming.Drawing;
 /// <param name="Wording">Writes a message in the caller's units; its arguments are <see cref="Figure"/>s.</param>
 /// <param name="Link">Address that opens this sheet again, for a QR code; null for none.</param>
 /// <param name="Only">The one step that is shown; null for all.</param>
+/// <param name="Given">What the caller says of the job, or null.</param>
 public sealed record ProgramJob(
     BrakeProgram Program,
     ProgramPart Part,
@@ -37,8 +38,12 @@ public sealed record ProgramJob(
     string Fingerprint,
     Func<FormattableString, string> Wording,
     string? Link = null,
-    ProgramStep? Only = null)
+    ProgramStep? Only = null,
+    TitleBlock? Given = null)
 {
+    /// <summary>What is written on top.</summary>
+    internal string Heading => Given?.Title is { } title ? $"{title}: {char.ToLowerInvariant(Title[0])}{Title[1..]}" : Title;
+
     /// <summary>The steps that are shown.</summary>
     internal IReadOnlyList<ProgramStep> Shown => Only is { } step ? [step] : Program.Steps;
 

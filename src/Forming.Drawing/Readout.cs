@@ -55,14 +55,18 @@ internal sealed class Readout(LengthUnit units, Tape tape)
 
     /// <summary>A length with its unit, without idle zeros; what is a sixty-fourth of an inch reads as a fraction.</summary>
     /// <param name="mm">The length [mm].</param>
-    public string LengthWithUnit(double mm)
+    public string LengthWithUnit(double mm) => $"{Named(mm)} {LengthName}";
+
+    /// <summary>A length as a drawing names it, without unit and idle zeros; a sixty-fourth of an inch reads as a fraction.</summary>
+    /// <param name="mm">The length [mm].</param>
+    public string Named(double mm)
     {
         var value = InUnit(mm);
         if (units != LengthUnit.In)
-            return $"{Short(value, 2)} mm";
+            return Short(value, 2);
         return Math.Abs((value * Fractions) - Math.Round(value * Fractions)) < 1e-6
-            ? $"{TapeReading.Of(mm, new(LengthUnit.In, 1 / Fractions)).Text} in"
-            : $"{Short(value, Math.Abs(value) < 0.1 ? 4 : 3)} in";
+            ? TapeReading.Of(mm, new(LengthUnit.In, 1 / Fractions)).Text
+            : Short(value, Math.Abs(value) < 0.1 ? 4 : 3);
     }
 
     /// <summary>Name of the unit that lengths are laid out in.</summary>
@@ -95,6 +99,10 @@ internal sealed class Readout(LengthUnit units, Tape tape)
         var (value, name) = units == LengthUnit.In ? (kg / UnitFactors.PoundKg, "lb") : (kg, "kg");
         return $"{(value >= 0.1 ? Short(value, 2) : TwoDigits(value))} {name}";
     }
+
+    /// <summary>An angle with its sign for degrees, without idle zeros.</summary>
+    /// <param name="angle">The angle.</param>
+    public static string NamedDegrees(Angle angle) => Short(angle.Degrees, 2) + "°";
 
     /// <summary>An angle with its sign for degrees.</summary>
     /// <param name="angle">The angle.</param>

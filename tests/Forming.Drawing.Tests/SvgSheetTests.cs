@@ -67,6 +67,58 @@ public class SvgSheetTests
     }
 
     [Fact]
+    public void What_the_caller_says_of_the_job_is_on_its_sheet_and_nothing_else()
+    {
+        var job = Examples.Clothoid();
+        var texts = Texts(job).Select(text => text.Value).ToArray();
+        foreach (var (name, value) in job.Given!.Fields())
+        {
+            Assert.Contains(name, texts);
+            Assert.Contains(value, texts);
+        }
+
+        Assert.Equal(["part", "date"], new TitleBlock(Part: "7", Date: "May").Fields().Select(field => field.Name));
+        string[] names = [.. job.Given.Fields().Select(field => field.Name)];
+        var bare = Texts(job with { Given = null }).Select(text => text.Value).ToArray();
+        Assert.DoesNotContain(bare, names.Contains);
+        Assert.Equal(texts.Except(bare).Order(), names.Concat(job.Given.Fields().Select(field => field.Value)).Order());
+    }
+
+    [Theory]
+    [InlineData("Müller & Søn A/S, №5 Ø 20 ½ Ωmega Деталь", null)]
+    [InlineData("line\nbreak", "\n")]
+    [InlineData("板金", "板")]
+    [InlineData("smile \U0001F600", "\U0001F600")]
+    [InlineData("שלום", "ש")]
+    [InlineData("e\u0301", "\u0301")]
+    [InlineData("\u202Eevil", "\u202E")]
+    [InlineData("half \uD800", "\uFFFD")]
+    public void A_character_that_no_sheet_can_show_is_named(string text, string? lacking) => Assert.Equal(lacking, TitleBlock.NotShown(text));
+
+    [Fact]
+    public void The_section_gives_radius_sweep_flats_and_the_developed_length()
+    {
+        var texts = Texts(Examples.SixFolds()).Select(text => text.Value).ToArray();
+        Assert.Contains("R 90 inside", texts);
+        Assert.Contains("60°", texts);
+        Assert.Contains("lead-in 80", texts);
+        Assert.Contains("lead-out 150", texts);
+        // 80 + (90 + 0.6) π/3 + 150.
+        Assert.Contains("Developed: 80.00 + 94.88 + 150.00 = 324.88 mm", texts);
+        Assert.Contains(Texts(Examples.Clothoid()).Select(text => text.Value), text => text == "R 3.15 to flat inside");
+    }
+
+    [Theory]
+    [MemberData(nameof(Examples.Names), MemberType = typeof(Examples))]
+    public void The_next_steps_are_on_the_sheet(string name)
+    {
+        var job = Examples.All[name]();
+        var words = string.Join(' ', Texts(job).Select(text => text.Value));
+        Assert.NotEmpty(job.Plan.Next);
+        Assert.All(job.Plan.Next, step => Assert.Contains(job.Wording(step.Text), words, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void The_pull_has_a_row_for_every_fold_that_the_panel_reaches()
     {
         var job = Examples.SixFolds();

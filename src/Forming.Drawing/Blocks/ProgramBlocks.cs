@@ -19,7 +19,7 @@ internal static class ProgramBlocks
 
     private static IEnumerable<Block> All(ProgramJob job, double mostHeight)
     {
-        yield return HeadBlock.Of(job.Title, job.Verdict, ("FORM", FormRows(job)), ("PROGRAM", ProgramRows(job)), Conventions(job), job.Fingerprint);
+        yield return HeadBlock.Of(job.Heading, job.Given, job.Verdict, ("FORM", FormRows(job)), ("PROGRAM", ProgramRows(job)), Conventions(job), job.Fingerprint);
         StripFrame[] frames = [.. job.Handlings().Select((steps, i) => Frame(job, i + 1, steps))];
         var about = "The brake in section at the end of the last swing before the part is moved out; the operator stands on the right.";
         if (job.Part.Flat is { } flat)

@@ -11,13 +11,14 @@ internal static class SheetComposer
     /// <summary>The sheet in one piece.</summary>
     /// <param name="job">The job.</param>
     /// <returns>Its height and what is drawn.</returns>
-    public static Block Whole(DrawingJob job) => Marked(job, Stacked(Blocks(job, double.PositiveInfinity)));
+    public static Block Whole(DrawingJob job) => Marked(job, Stacked(Blocks(job, double.PositiveInfinity, null)));
 
     /// <summary>The sheet over pages of a height; only a block higher than a page makes its own page higher.</summary>
     /// <param name="job">The job.</param>
     /// <param name="height">Height of a page [mm].</param>
-    public static IReadOnlyList<Block> Pages(DrawingJob job, double height) =>
-        [.. Pages([.. Blocks(job, height)], height).Select(page => Marked(job, page))];
+    /// <param name="enlarged">Paper over sheet.</param>
+    public static IReadOnlyList<Block> Pages(DrawingJob job, double height, double enlarged) =>
+        [.. Pages([.. Blocks(job, height, enlarged)], height).Select(page => Marked(job, page))];
 
     /// <summary>Blocks over pages of a height; only a block higher than a page makes its own page higher.</summary>
     /// <param name="blocks">The blocks.</param>
@@ -76,10 +77,10 @@ internal static class SheetComposer
             yield return new Label(new(width / 2, y), "CANNOT BE MADE", GhostSize * width / Page.Width, Anchor.Middle, IsBold: true, Tone.Ghost, -25);
     }
 
-    private static IEnumerable<Block> Blocks(DrawingJob job, double height)
+    private static IEnumerable<Block> Blocks(DrawingJob job, double height, double? enlarged)
     {
         yield return HeadBlock.Of(job);
-        yield return SectionBlock.Of(job);
+        yield return SectionBlock.Of(job, enlarged);
         foreach (var block in FormBlankBlocks.Of(job, height))
             yield return block;
         yield return PanelBlankBlock.Of(job);

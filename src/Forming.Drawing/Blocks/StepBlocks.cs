@@ -30,6 +30,13 @@ internal static class StepBlocks
         var y = TitleSize;
         var title = string.Create(CultureInfo.InvariantCulture, $"Step {step.Number} of {job.Program.Steps.Count}: fold {step.Fold}");
         sketch.Write(0, y, title, TitleSize, isBold: true);
+        if (job.Given is not null)
+        {
+            var about = string.Join(", ", job.Given.Fields().Select(field => $"{field.Name} {field.Value}").Prepend(job.Heading));
+            foreach (var line in Paragraph.Lines(about, Page.Width, Page.Text))
+                sketch.Write(0, y += Page.Row, line, Page.Text);
+        }
+
         string[] rows =
         [
             Place(job, step),

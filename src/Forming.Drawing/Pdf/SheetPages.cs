@@ -11,7 +11,7 @@ internal static class SheetPages
     /// <param name="job">The job.</param>
     /// <param name="paper">The paper.</param>
     public static IEnumerable<PdfPageLayout> Of(DrawingJob job, Paper paper) =>
-        Of(SheetComposer.Pages(job, HeightOn(paper)), paper, page => Foot(job, paper, page));
+        Of(SheetComposer.Pages(job, HeightOn(paper), paper.InnerWidth / Page.Width), paper, page => Foot(job, paper, page));
 
     /// <summary>Lays the pages of a program out.</summary>
     /// <param name="job">The program.</param>
@@ -19,7 +19,7 @@ internal static class SheetPages
     public static IEnumerable<PdfPageLayout> Of(ProgramJob job, Paper paper) => Of(
         SheetComposer.Pages([.. ProgramBlocks.Of(job, HeightOn(paper))], HeightOn(paper)),
         paper,
-        page => Foot($"{HeadBlock.Words(job.Verdict)}. {job.Title}", job.Fingerprint, paper, page));
+        page => Foot($"{HeadBlock.Words(job.Verdict)}. {job.Heading}", job.Fingerprint, paper, page));
 
     /// <summary>The line at the foot of every page.</summary>
     /// <param name="job">The job.</param>

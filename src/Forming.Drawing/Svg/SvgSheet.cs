@@ -37,7 +37,7 @@ public static class ProgramSvgSheet
         ArgumentNullException.ThrowIfNull(stream);
         var sheet = SheetComposer.Stacked(ProgramBlocks.Of(job, double.PositiveInfinity));
         var text = new Svg.SvgText();
-        text.Open(Page.Width, sheet.HeightMm, job.Title, $"{HeadBlock.Words(job.Verdict)}. {Description(job)}");
+        text.Open(Page.Width, sheet.HeightMm, job.Heading, $"{HeadBlock.Words(job.Verdict)}. {Description(job)}");
         text.Add(sheet.Items);
         text.Close();
         stream.Write(Encoding.UTF8.GetBytes(text.ToString()));

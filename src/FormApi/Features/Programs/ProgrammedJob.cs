@@ -45,6 +45,9 @@ internal sealed record ProgrammedJob(
     /// <summary>Id of the gauge table that the form's sheet was stated by, or null.</summary>
     public string? GaugeSystem { get; init; }
 
+    /// <summary>What the caller says of the job for its sheets, or null.</summary>
+    public TitleBlock? TitleBlock { get; init; }
+
     /// <summary>The verdict of the checks.</summary>
     public PlanVerdict Verdict =>
         Checks.Any(check => check.Verdict == Forming.Checks.Verdict.Warn) ? PlanVerdict.Attention : PlanVerdict.Ready;
@@ -78,6 +81,7 @@ internal sealed record ProgrammedJob(
             return answer(new(program, part, brake, form.Sheet, all, ProgramLinks.Of(request, shown.Canonical.Span), shown)
             {
                 Tape = FormDefaults.TapeOf(request.Marks, request.Units),
+                TitleBlock = request.Sheet?.AsDrawn(),
                 GaugeSystem = request.Form!.GaugeSystem,
             });
         });
@@ -100,7 +104,8 @@ internal sealed record ProgrammedJob(
         Shown.Fingerprint,
         Units.Wording.Of,
         link,
-        only);
+        only,
+        TitleBlock);
 
     // Stations need no stepping; the form's record does.
     private static SteppingInput PlannedElsewhere { get; } =
