@@ -53,6 +53,24 @@ public sealed record ProgramJob(
     /// <summary>The press brake, or null where it is a leaf brake.</summary>
     internal PressBrake? Press => Brake as PressBrake;
 
+    /// <summary>The steps that share a picture: those of a handling, and of them those with one setting of the stop.</summary>
+    internal IReadOnlyList<IReadOnlyList<ProgramStep>> Pictured()
+    {
+        var pictured = new List<List<ProgramStep>>();
+        foreach (var step in Program.Steps)
+        {
+            if (pictured.Count == 0 || step.Handling != Handling.Push || step.IsStopChanged)
+                pictured.Add([]);
+            pictured[^1].Add(step);
+        }
+
+        return pictured;
+    }
+
+    /// <summary>The pencil mark of a step's fold, of parallel folds, from the start edge [mm].</summary>
+    /// <param name="step">The step.</param>
+    internal double MarkMm(ProgramStep step) => Part.MarkMm(step.Fold - 1);
+
     /// <summary>The steps of each handling: one laying in, or drawing out and putting in again, and the pushes that follow it.</summary>
     internal IReadOnlyList<IReadOnlyList<ProgramStep>> Handlings()
     {

@@ -52,14 +52,15 @@ public class ProgramSheetTests
                 && row[1] == step.Fold.ToString(CultureInfo.InvariantCulture)
                 && (step.Gauge.Marks is { } marks
                     ? row.Contains(marks.Near.Text) && row.Contains(marks.Far.Text)
-                    : row.Contains(job.Readout.LaidOut(step.Gauge.DistanceMm)))
-                && row.Contains(Readout.Degrees(step.StopSetting)));
+                    : row.Contains(step.Gauge.By == GaugedBy.Mark ? job.Readout.OnTape(job.MarkMm(step)) : job.Readout.LaidOut(step.Gauge.DistanceMm)))
+                && row.Contains(step.DepthMm is { } depth ? job.Readout.Length(depth) : Readout.Degrees(step.StopSetting)));
         }
 
         var handlings = job.Program.Steps.Count(step => step.Handling != Handling.Push);
         Assert.Equal(handlings, job.Handlings().Count);
         Assert.Equal(job.Program.Steps, job.Handlings().SelectMany(steps => steps));
-        Assert.Equal(handlings, texts.Count(text => text.Value.StartsWith("Shown: step", StringComparison.Ordinal)));
+        var changes = job.Program.Steps.Count(step => step.Handling == Handling.Push && step.IsStopChanged);
+        Assert.Equal(handlings + changes, texts.Count(text => text.Value.StartsWith("Shown: step", StringComparison.Ordinal)));
     }
 
     [Theory]
@@ -107,7 +108,7 @@ public class ProgramSheetTests
         using var document = PdfDocument.Open(bytes);
         Assert.InRange(document.NumberOfPages, 2, 6);
         var words = document.GetPages().SelectMany(page => page.GetWords()).Select(word => word.Text).ToHashSet();
-        Assert.All(job.Program.Steps, step => Assert.Contains(job.Readout.LaidOut(step.Gauge.DistanceMm), words));
+        Assert.All(job.Program.Steps.Where(step => step.Gauge.By != GaugedBy.Mark), step => Assert.Contains(job.Readout.LaidOut(step.Gauge.DistanceMm), words));
         Assert.All(document.GetPages(), page => Assert.Contains("Brake program", page.Text, StringComparison.Ordinal));
     }
 

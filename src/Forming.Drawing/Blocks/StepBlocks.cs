@@ -40,8 +40,8 @@ internal static class StepBlocks
         string[] rows =
         [
             Place(job, step),
-            $"stop {Readout.Degrees(step.StopSetting)}{(step.IsStopChanged ? ", changed here" : "")}",
-            .. step.DepthMm is { } depth ? (string[])[$"ram {job.Readout.LengthWithUnit(depth)} down"] : [],
+            $"{StepWords.Stop(job, step)}{(step.IsStopChanged ? ", changed here" : "")}",
+            .. step.DepthMm is null ? (string[])[] : [$"{Readout.Degrees(step.StopAngle)} under load"],
         ];
         foreach (var row in rows)
             sketch.Write(0, y += FigureSize * 1.3, Paragraph.OneLine(row, Page.Width, FigureSize), FigureSize, isBold: true);
@@ -54,7 +54,7 @@ internal static class StepBlocks
     private static string Place(ProgramJob job, ProgramStep step) => step.Gauge switch
     {
         { Marks: { } marks } => $"near {marks.Near.Text}, far {marks.Far.Text}",
-        { By: GaugedBy.Mark } => $"on the mark of fold {step.Fold.ToString(CultureInfo.InvariantCulture)}",
+        { By: GaugedBy.Mark } => $"mark of fold {step.Fold.ToString(CultureInfo.InvariantCulture)}: {StepWords.Mark(job, step)}",
         _ => $"gauge {job.Readout.LaidOutWithUnit(step.Gauge.DistanceMm)}",
     };
 
@@ -62,7 +62,7 @@ internal static class StepBlocks
     {
         var swing = StepWords.Swing(step);
         var handled = StepWords.Handled(step.Handling);
-        yield return char.ToUpperInvariant(handled[0]) + handled[1..] + ". " + StepWords.Placed(job.Readout, step);
+        yield return char.ToUpperInvariant(handled[0]) + handled[1..] + ". " + StepWords.Placed(job, step);
         if (swing.Length > 0)
             yield return $"Swing the part first: {swing} towards you.";
         yield return $"The fold is {Readout.Degrees(step.FoldAngle)} once it has sprung back; {StepWords.Clearance(job.Readout, step)}.";
