@@ -25,7 +25,12 @@ public sealed record TitleBlock(
     {
         (string Name, string? Value)[] all =
         [
-            ("part", Part), ("drawing no.", DrawingNumber), ("revision", Revision), ("customer", Customer), ("order", Order), ("date", Date),
+            ("part", Part),
+            ("drawing no.", DrawingNumber),
+            ("revision", Revision),
+            ("customer", Customer),
+            ("order", Order),
+            ("date", Date),
         ];
         return all.Where(field => field.Value is not null).Select(field => (field.Name, field.Value!));
     }
@@ -39,12 +44,15 @@ public sealed record TitleBlock(
     {
         foreach (var rune in text.EnumerateRunes())
         {
-            if (!rune.IsBmp || !Typeface.Regular.Has((char)rune.Value) || !Typeface.Bold.Has((char)rune.Value) || !HasShape((char)rune.Value))
+            if (!rune.IsBmp || !IsShown((char)rune.Value))
                 return rune.ToString();
         }
 
         return null;
     }
+
+    private static bool IsShown(char character) =>
+        HasShape(character) && Typeface.Regular.Has(character) && Typeface.Bold.Has(character);
 
     private static bool HasShape(char character) =>
         character is ' ' or > ' ' and not (>= '\u0590' and <= '\u08FF') and not (>= '\uFB1D' and <= '\uFEFF')

@@ -26,7 +26,8 @@ internal static class FormBlankBlocks
     {
         var flat = FormBlankLines.Of(job).TurnedOver();
         var count = flat.Folds.Count;
-        var rowsInAPart = (int)Math.Clamp((mostHeight - HeadingHeight - PoleColumn.GroupsHeight(Columns(job)) - 4) / Page.Row, 4, Math.Max(4, count));
+        var room = mostHeight - HeadingHeight - PoleColumn.GroupsHeight(Columns(job)) - 4;
+        var rowsInAPart = (int)Math.Clamp(room / Page.Row, 4, Math.Max(4, count));
         var parts = (count + rowsInAPart - 1) / rowsInAPart;
         for (var part = 0; part < parts; part++)
             yield return Part(job, flat, part * count / parts, (part + 1) * count / parts);

@@ -66,7 +66,9 @@ internal static class HeadBlock
         const double width = Page.Width / columns;
         for (var first = 0; first < fields.Length; first += columns)
         {
-            var row = fields.Skip(first).Take(columns).Select(field => (field.Name, Lines: Paragraph.Lines(field.Value, width - 2, Page.Text))).ToArray();
+            var row = fields.Skip(first).Take(columns)
+                .Select(field => (field.Name, Lines: Paragraph.Lines(field.Value, width - 2, Page.Text, isBold: true)))
+                .ToArray();
             var bottom = top + Page.SmallLine + (row.Max(field => field.Lines.Count) * Page.Row) + 1.2;
             for (var i = 0; i < row.Length; i++)
             {

@@ -21,7 +21,8 @@ internal sealed record PoleColumn(
 {
     /// <summary>Room for the line of groups above the headings; none where no column has one [mm].</summary>
     /// <param name="columns">The columns.</param>
-    public static double GroupsHeight(IReadOnlyList<PoleColumn> columns) => columns.Any(column => column.Group is not null) ? Page.SmallLine : 0;
+    public static double GroupsHeight(IReadOnlyList<PoleColumn> columns) =>
+        columns.Any(column => column.Group is not null) ? Page.SmallLine : 0;
 
     /// <summary>Writes headings, and above them what the columns of a group share.</summary>
     /// <param name="sketch">What to write in.</param>

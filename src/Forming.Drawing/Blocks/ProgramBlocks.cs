@@ -19,7 +19,8 @@ internal static class ProgramBlocks
 
     private static IEnumerable<Block> All(ProgramJob job, double mostHeight)
     {
-        yield return HeadBlock.Of(job.Heading, job.Given, job.Verdict, ("FORM", FormRows(job)), ("PROGRAM", ProgramRows(job)), Conventions(job), job.Fingerprint);
+        yield return HeadBlock.Of(
+            job.Heading, job.Given, job.Verdict, ("FORM", FormRows(job)), ("PROGRAM", ProgramRows(job)), Conventions(job), job.Fingerprint);
         StripFrame[] frames = [.. job.Pictured().Select((steps, i) => Frame(job, i + 1, steps))];
         var about = "The brake in section at the end of the last swing before the part is moved out or the stop is changed; the operator stands on the right.";
         if (job.Part.Flat is { } flat)
@@ -132,7 +133,7 @@ internal static class ProgramBlocks
         ];
         var rows = job.Program.Steps.Select(step => Row(job, step)).ToArray();
         var begins = job.Handlings().Select(steps => steps[0].Number - 1).ToHashSet();
-        return TableBlocks.Of("Steps", job.Press is null ? "a line is ruled where the part is drawn out" : "a line is ruled where the part is drawn out; ram down from touching the flat sheet", columns, rows, begins, mostHeight);
+        return TableBlocks.Of("Steps", job.Press is null ? "a line is ruled where the part is drawn out" : "a line is ruled where the part is drawn out; ram below where it touches the flat sheet", columns, rows, begins, mostHeight);
     }
 
     // Every one by its number, so that nobody looks for a gauge setting there is none of.
@@ -160,7 +161,9 @@ internal static class ProgramBlocks
             ProgramWords.OnSheet(step.Handling),
             .. Placed(job, step),
             Readout.Degrees(step.FoldAngle),
-            .. step.DepthMm is { } depth ? (string[])[Readout.Degrees(step.StopAngle), read.Length(depth)] : [Readout.Degrees(step.StopSetting)],
+            .. step.DepthMm is { } depth
+                ? (string[])[Readout.Degrees(step.StopAngle), read.Length(depth)]
+                : [Readout.Degrees(step.StopSetting)],
             $"{(step.Clearance.Nearest is null ? "≥ " : "")}{read.Length(step.Clearance.Mm)}",
         ];
     }
@@ -169,6 +172,6 @@ internal static class ProgramBlocks
         ? [StepWords.Swing(step), marks.Near.Text, marks.Far.Text]
         : [
             $"{ProgramWords.Of(step.GaugedEdge)}, {(step.Gauge.By == GaugedBy.FoldedPart ? "folded part" : step.Gauge.By == GaugedBy.Mark ? "by mark" : "flat")}",
-            step.Gauge.By == GaugedBy.Mark ? job.Readout.OnTape(job.MarkMm(step)) : job.Readout.LaidOut(step.Gauge.DistanceMm),
+            step.Gauge.By == GaugedBy.Mark ? $"mark {job.Readout.OnTape(job.MarkMm(step))}" : job.Readout.LaidOut(step.Gauge.DistanceMm),
         ];
 }

@@ -150,7 +150,8 @@ internal sealed record SectionPicture
         Point a = frame.At(inner), b = frame.At(outer), across = b - a, middle = 0.5 * (a + b);
         var unit = 1 / across.Length * across;
         Point kink = 1.3 * unit.Left(), half = 0.55 * unit;
-        sketch.Line(Pen.Leader, [a - (2.6 * unit), middle - half, middle - (0.5 * half) + kink, middle + (0.5 * half) - kink, middle + half, b + (2.6 * unit)]);
+        Point[] kinked = [middle - half, middle - (0.5 * half) + kink, middle + (0.5 * half) - kink, middle + half];
+        sketch.Line(Pen.Leader, [a - (2.6 * unit), .. kinked, b + (2.6 * unit)]);
     }
 
     private void Bench(Sketch sketch, SectionFrame frame)

@@ -28,7 +28,7 @@ internal static class StepWords
         {
             { Marks: { } marks } => $"near mark {marks.Near.Text}, far mark {marks.Far.Text}; {ProgramWords.Of(step.GaugedEdge)} edge behind",
             { By: GaugedBy.Flat } => $"{ProgramWords.Of(step.GaugedEdge)} edge flat against the stop at {read.LaidOutWithUnit(step.Gauge.DistanceMm)}",
-            { By: GaugedBy.FoldedPart } => $"folded {ProgramWords.Of(step.GaugedEdge)} edge side against the stop at {read.LaidOutWithUnit(step.Gauge.DistanceMm)}",
+            { By: GaugedBy.FoldedPart } => $"folded {ProgramWords.Of(step.GaugedEdge)} edge side against the stop at {read.LaidOutWithUnit(step.Gauge.DistanceMm)}; mark at {Mark(job, step)} from the start edge",
             _ => $"by its pencil mark, {Mark(job, step)} from the start edge; {ProgramWords.Of(step.GaugedEdge)} edge behind, out of the gauge's range",
         };
         return $"{(step.Gauge.By == GaugedBy.Mark ? "Set" : "Gauged")}: {placed}.";

@@ -27,7 +27,8 @@ internal sealed record Label(
     public (Point Least, Point Most) Box(double air)
     {
         var left = Anchor switch { Anchor.End => -WidthMm, Anchor.Middle => -WidthMm / 2, _ => 0 };
-        Point[] corners = [new(left, -0.72 * SizeMm), new(left + WidthMm, -0.72 * SizeMm), new(left, 0.21 * SizeMm), new(left + WidthMm, 0.21 * SizeMm)];
+        double right = left + WidthMm, top = -0.72 * SizeMm, bottom = 0.21 * SizeMm;
+        Point[] corners = [new(left, top), new(right, top), new(left, bottom), new(right, bottom)];
         var along = Point.Along(Angle.FromDegrees(TurnDegrees).Radians);
         Point[] turned = [.. corners.Select(corner => At + corner.TurnedTo(along))];
         return (

@@ -43,7 +43,7 @@ internal static class StepText
         {
             return newSetting is null
                 ? $"{handled}, {placed}. Fold to the same depth."
-                : (FormattableString)$"{handled}, {placed}. Set the ram to come {Figure.Length(down)} down from touching the flat sheet ({Figure.Angle(part.StopAngles[trial.Fold]):0.0} under load) and fold.";
+                : (FormattableString)$"{handled}, {placed}. Set the ram {Figure.Length(down)} below where it touches the flat sheet ({Figure.Angle(part.StopAngles[trial.Fold]):0.0} under load) and fold.";
         }
 
         return newSetting is { } setting

@@ -11,8 +11,8 @@ using Forming.Wrapping;
 namespace FormApi.Features.Forms;
 
 /// <summary>The form: where to fold, how far, and what it is cut from.</summary>
-/// <param name="Sweep">Sum of all fold angles [°]; more than the finished sweep, because the panel springs back. Of a taper the turn of its
-/// face square to the rulings, as <c>taper.turn</c>: no edge's sweep and a little less than the sum.</param>
+/// <param name="Sweep">Sum of all fold angles [°]; more than the finished sweep, because the panel springs back. Of a taper the turn of
+/// its face, as <c>taper.turn</c>: no edge's sweep, and a little less than the sum.</param>
 /// <param name="Folds">Number of folds.</param>
 /// <param name="Thickness">Thickness of the form's sheet, as calculated with [mm or in].</param>
 /// <param name="Stations">The folds in order from the lead-in.</param>
@@ -80,10 +80,17 @@ internal sealed record FormResult(
 /// <param name="LineAngle">Largest angle between neighbouring fold lines on the flat [°].</param>
 /// <param name="OppositeHand">Whether the second half of a mirrored panel needs an opposite-hand form.</param>
 /// <param name="SeenFrom">The face from which blank and lines are given; marks go on the other face.</param>
-/// <param name="Turn">How far the finished panel's face turns, square to its rulings [°]: less than the <c>sweep</c> that was asked of both
-/// edges, and what <c>outcome.sweep</c> and <c>outlook.sweep</c> are to be.</param>
+/// <param name="Turn">How far the finished panel's face turns, square to its rulings [°]: less than the <c>sweep</c> asked of both edges,
+/// and what <c>outcome.sweep</c> and <c>outlook.sweep</c> are to be.</param>
 internal sealed record TaperResult(
-    Pair EndBias, double FacetFlatness, double TouchMiss, double LineShift, double LineAngle, bool OppositeHand, string SeenFrom, double Turn)
+    Pair EndBias,
+    double FacetFlatness,
+    double TouchMiss,
+    double LineShift,
+    double LineAngle,
+    bool OppositeHand,
+    string SeenFrom,
+    double Turn)
 {
     /// <summary>The taper in the caller's units.</summary>
     /// <param name="taper">The taper.</param>

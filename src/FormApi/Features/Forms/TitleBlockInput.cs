@@ -52,5 +52,5 @@ internal sealed class TitleBlockInputRules : AbstractValidator<TitleBlockInput>
         .Must(text => text is null || TitleBlock.NotShown(text) is null).Else(
             "not-shown",
             "The sheet cannot show every character of this text.",
-            "Latin, Greek and Cyrillic letters, figures, spaces and common signs, each as one character");
+            "Latin, Greek and Cyrillic letters, digits, spaces and common signs, each as one character");
 }

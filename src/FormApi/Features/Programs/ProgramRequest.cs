@@ -28,7 +28,8 @@ internal sealed record ProgramRequest(
     PanelInput? Panel = null,
     MarksInput? Marks = null,
     IReadOnlyList<StandingStationInput>? Stations = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] TitleBlockInput? Sheet = null) : IRequestBody<ProgramRequest>, IStationsRequest
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] TitleBlockInput? Sheet = null)
+    : IRequestBody<ProgramRequest>, IStationsRequest
 {
     /// <inheritdoc/>
     static JsonTypeInfo<ProgramRequest> IRequestBody<ProgramRequest>.TypeInfo => ProgramRequestJson.Strict.ProgramRequest;
