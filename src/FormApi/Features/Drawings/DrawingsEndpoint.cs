@@ -42,24 +42,23 @@ internal static class DrawingsEndpoint
         var media = DrawingResult.Offered.Choose(request)!;
         return body.Answer(asked =>
         {
-            var job = PlannedJob.Of(asked, cancellation);
-            return new DrawingResult(Bytes(asked, job, media, paper, address.Value, cancellation), media, job.Shown.Fingerprint);
+            var job = PlannedJob.Of(asked, null, cancellation);
+            return new DrawingResult(Bytes(job, media, paper, address.Value, cancellation), media, job.Shown.Fingerprint);
         });
     }
 
-    private static byte[] Bytes(
-        FormRequest asked, PlannedJob job, string media, string? paper, PublicAddress address, CancellationToken cancellation)
+    private static byte[] Bytes(PlannedJob job, string media, string? paper, PublicAddress address, CancellationToken cancellation)
     {
         var isInch = job.Units.Unit == LengthUnit.In;
         var drawing = new DrawingJob(
             job.Plan,
             job.Specs.Job,
             job.Units.Unit,
-            asked.Sheet?.Title ?? "Faceted form",
+            job.Given?.Title ?? "Faceted form",
             job.Shown.Fingerprint,
             job.Units.Wording.Of,
             media is MediaTypes.Svg or MediaTypes.Pdf ? address.OnPaper(AnswerLinks.Shortest(job.Shown.Canonical.Span, "drawing")) : null,
-            asked.Sheet?.AsDrawn());
+            job.Given);
         using var stream = new MemoryStream();
         switch (media)
         {

@@ -4,7 +4,7 @@ using Forming.Drawing;
 
 namespace FormApi.Features.Forms;
 
-/// <summary>What is written on the job's sheets, as given; it changes no figure. Left out: not on the sheet.</summary>
+/// <summary>What is written on the job's sheets, as given; it changes no value. Left out: not on the sheet.</summary>
 /// <param name="Title">What the sheet is of; at most 80 characters.</param>
 /// <param name="Part">Name or number of the part; at most 60 characters, as all below.</param>
 /// <param name="DrawingNumber">Number of the drawing.</param>
