@@ -41,7 +41,7 @@ internal static class FormBlankBlocks
         var isTaper = job.Plan.Taper is not null;
         var about = $"{job.Readout.Size(blank.LengthMm, blank.WidthMm)}, {job.Readout.Mass(blank.MassKg)}; seen from the face that is marked, width out of scale";
         if (end - first < flat.Folds.Count)
-            about = string.Create(CultureInfo.InvariantCulture, $"stations {first + 1} to {end} of {flat.Folds.Count}; {about}");
+            about = string.Create(CultureInfo.InvariantCulture, $"folds {first + 1} to {end} of {flat.Folds.Count}; {job.Readout.Size(blank.LengthMm, blank.WidthMm)}; seen from the face that is marked, width out of scale");
         sketch.Write(38, Page.Heading, about, Page.Small);
 
         var from = first == 0 ? 0 : Between(flat, first);

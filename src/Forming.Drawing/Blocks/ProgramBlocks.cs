@@ -57,7 +57,9 @@ internal static class ProgramBlocks
         var load = program.Steps.MaxBy(step => step.Load.ForceN ?? step.Load.HandleForceN)!.Load;
         yield return ("order", program.OrderName!);
         yield return ("turns", string.Create(CultureInfo.InvariantCulture, $"{program.Turns}, handling counts as {program.HandlingCost} slides"));
-        yield return ("stop", string.Create(CultureInfo.InvariantCulture, $"changed {program.StopChanges} times, rounding {Readout.SignedDegrees(program.StopRounding)}"));
+        var changes = string.Create(CultureInfo.InvariantCulture, $"changed {program.StopChanges} times");
+        // A ram stops at any depth: nothing is rounded to a step.
+        yield return job.Press is null ? ("stop", $"{changes}, rounding {Readout.SignedDegrees(program.StopRounding)}") : ("ram depth", changes);
         yield return ("clearance", program.Clearance.Nearest is { } nearest
             ? $"{job.Readout.LengthWithUnit(program.Clearance.Mm)} to the {nearest.Word()}"
             : $"at least {job.Readout.LengthWithUnit(program.Clearance.Mm)}");

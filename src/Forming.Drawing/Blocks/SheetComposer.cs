@@ -8,17 +8,10 @@ internal static class SheetComposer
     private const double GhostPitch = 105;
     private const double GhostSize = 15;
 
-    /// <summary>The sheet in one piece.</summary>
-    /// <param name="job">The job.</param>
-    /// <returns>Its height and what is drawn.</returns>
-    public static Block Whole(DrawingJob job) => Marked(job, Stacked(Blocks(job, double.PositiveInfinity, null)));
-
     /// <summary>The sheet over pages of a height; only a block higher than a page makes its own page higher.</summary>
     /// <param name="job">The job.</param>
     /// <param name="height">Height of a page [mm].</param>
-    /// <param name="enlarged">Paper over sheet.</param>
-    public static IReadOnlyList<Block> Pages(DrawingJob job, double height, double enlarged) =>
-        [.. Pages([.. Blocks(job, height, enlarged)], height).Select(page => Marked(job, page))];
+    public static IReadOnlyList<Block> Pages(DrawingJob job, double height) => Pages([.. Blocks(job, height, null)], height);
 
     /// <summary>Blocks over pages of a height; only a block higher than a page makes its own page higher.</summary>
     /// <param name="blocks">The blocks.</param>
@@ -77,7 +70,11 @@ internal static class SheetComposer
             yield return new Label(new(width / 2, y), "CANNOT BE MADE", GhostSize * width / Page.Width, Anchor.Middle, IsBold: true, Tone.Ghost, -25);
     }
 
-    private static IEnumerable<Block> Blocks(DrawingJob job, double height, double? enlarged)
+    /// <summary>The blocks of the sheet.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="height">Height that a block may have [mm].</param>
+    /// <param name="enlarged">Paper over sheet; null where nobody knows the paper.</param>
+    public static IEnumerable<Block> Blocks(DrawingJob job, double height, double? enlarged)
     {
         yield return HeadBlock.Of(job);
         yield return SectionBlock.Of(job, enlarged);
@@ -94,6 +91,9 @@ internal static class SheetComposer
             yield return block;
     }
 
-    private static Block Marked(DrawingJob job, Block page) =>
+    /// <summary>A page, or the whole sheet, marked where it is not to be made.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="page">The page.</param>
+    public static Block Marked(DrawingJob job, Block page) =>
         page with { Items = [.. Ghosts(job, Page.Width, page.HeightMm), .. page.Items] };
 }
