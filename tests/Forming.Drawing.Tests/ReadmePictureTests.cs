@@ -33,6 +33,6 @@ public sealed class ReadmePictureTests
             PrintedPage.Of(job.Units),
             job.Title,
             "The form in section with the panel as pulled and as finished, and the flat form blank with its seven fold lines.",
-            SheetComposer.Stacked([SectionBlock.Of(job, null), .. FormBlankBlocks.Of(job, double.PositiveInfinity)]))));
+            SheetComposer.Stacked([SectionBlock.Of(job, null, 110), .. FormBlankBlocks.Of(job, double.PositiveInfinity)]))));
     }
 }

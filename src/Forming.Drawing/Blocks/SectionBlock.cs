@@ -9,7 +9,10 @@ namespace Forming.Drawing.Blocks;
 internal static class SectionBlock
 {
     private const double PictureWidth = 104;
-    private const double PictureHeight = 88;
+
+    /// <summary>Heights that the picture may have, largest first [mm].</summary>
+    private static readonly double[] PictureHeights = [104, 96, 88, 80, 72, 64];
+
     /// <summary>Where the legend begins, right of the picture [mm].</summary>
     public const double LegendAt = 107;
 
@@ -18,15 +21,30 @@ internal static class SectionBlock
     /// <summary>Flats longer than this share of the curve's own size are cut short, so that the curve stays large.</summary>
     private const double MostFlat = 0.5;
 
-    /// <summary>Draws the section.</summary>
+    /// <summary>Draws the section as large as it goes with what follows on the same page, or else as large as it may be.</summary>
     /// <param name="job">The job.</param>
     /// <param name="enlarged">Paper over sheet, so that the scale is one of a drawing office's; null where nobody knows the paper.</param>
-    public static Block Of(DrawingJob job, double? enlarged)
+    /// <param name="room">Height that is left for it [mm].</param>
+    public static Block Of(DrawingJob job, double? enlarged, double room)
+    {
+        Block? largest = null;
+        foreach (var height in PictureHeights)
+        {
+            var block = Drawn(job, enlarged, height);
+            if (block.HeightMm <= room)
+                return block;
+            largest ??= block;
+        }
+
+        return largest!;
+    }
+
+    private static Block Drawn(DrawingJob job, double? enlarged, double pictureHeight)
     {
         var sketch = new Sketch();
         sketch.Write(0, Page.Heading, "Section", Page.Heading, isBold: true);
         var picture = SectionPicture.Of(job, MostFlat);
-        var frame = picture.Frame(PictureWidth, PictureHeight, Top, enlarged);
+        var frame = picture.Frame(PictureWidth, pictureHeight, Top, enlarged);
         if (enlarged is { } paper)
             sketch.Write(20, Page.Heading, $"scale {Scales.Name(frame.Scale * paper)}", Page.Small);
         picture = picture.ShownAt(frame.Scale);

@@ -76,9 +76,11 @@ internal static class SheetComposer
     /// <param name="enlarged">Paper over sheet; null where nobody knows the paper.</param>
     public static IEnumerable<Block> Blocks(DrawingJob job, double height, double? enlarged)
     {
-        yield return HeadBlock.Of(job);
-        yield return SectionBlock.Of(job, enlarged);
-        foreach (var block in FormBlankBlocks.Of(job, height))
+        var head = HeadBlock.Of(job);
+        Block[] blanks = [.. FormBlankBlocks.Of(job, height)];
+        yield return head;
+        yield return SectionBlock.Of(job, enlarged, height - head.HeightMm - blanks[0].HeightMm - (2 * blanks[0].GapMm));
+        foreach (var block in blanks)
             yield return block;
         yield return PanelBlankBlock.Of(job);
         foreach (var block in OutlineBlocks.Of(job, height))
