@@ -80,16 +80,16 @@ internal static class FormBlankBlocks
 
     private static PoleColumn[] Columns(DrawingJob job)
     {
-        var unit = job.Readout.LengthName;
+        var exact = $"exact {job.Readout.LengthName}";
         var tape = job.Readout.TapeName;
         var (marks, sights) = ($"mark, tape {tape}", $"sight, tape {tape}");
         return job.Plan.Taper is null
             ?
             [
                 new("fold", 64, Anchor.End, IsBold: true),
-                new($"mark, tape {tape}", 87, Anchor.End, IsBold: true),
-                new($"exact, {unit}", 103),
-                new($"sight, {(job.Readout.IsToTheTape ? "tape " : "")}{tape}", 121),
+                new("mark", 84, Anchor.End, IsBold: true, Group: $"tape {tape}"),
+                new("centre", 102, Group: exact),
+                new("sight", 119, Group: job.Readout.IsToTheTape ? $"tape {tape}" : exact),
                 new("angle", 135),
                 new("stop", Page.Width),
             ]

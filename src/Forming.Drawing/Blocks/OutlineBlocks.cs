@@ -4,6 +4,12 @@ using Forming.Drawing.Sheets;
 
 namespace Forming.Drawing.Blocks;
 
+/// <summary>A point on either cut edge of a blank, as it is drawn.</summary>
+/// <param name="Name">Its number, or the lead's name.</param>
+/// <param name="Left">On the left edge [mm].</param>
+/// <param name="Right">On the right edge [mm].</param>
+internal sealed record OutlinePoint(string Name, Point Left, Point Right);
+
 /// <summary>How to cut and mark tapered blanks by hand: their outlines by ordinates from two edges of a straight-edged sheet.</summary>
 internal static class OutlineBlocks
 {
@@ -64,18 +70,8 @@ internal static class OutlineBlocks
 
     private static IEnumerable<Block> OfPanel(DrawingJob job, double mostHeight)
     {
-        var blank = job.Plan.Panel.Blank;
-        var (near, far) = EdgeRuler.Both([.. blank.Outline.Select(point => point with { Y = blank.WidthMm - point.Y })]);
         var isMirrored = job.Panel.Mirrored;
-        var last = near.Points.Count - 1;
-        var perCurve = (last - 1) / (isMirrored ? 2 : 1);
-        string[][] rows =
-        [
-            Row(Lead + "-in", 0),
-            .. Curve(1, 1),
-            .. isMirrored ? Curve(1 + perCurve, 1 + PointsPerCurve) : [],
-            Row(isMirrored ? Lead + "-in" : Lead + "-out", last),
-        ];
+        string[][] rows = [.. PanelPoints(job).Select(point => (string[])[point.Name, .. Cells(job, point.Left, point.Right)])];
         return TableBlocks.Of(
             "Cut the panel",
             isMirrored
@@ -85,12 +81,30 @@ internal static class OutlineBlocks
             rows,
             new HashSet<int>(),
             mostHeight);
+    }
 
-        IEnumerable<string[]> Curve(int first, int number) => Enumerable.Range(0, PointsPerCurve).Select(i => Row(
+    /// <summary>The points by which a tapered panel is cut, in order, on the blank as it is drawn.</summary>
+    /// <param name="job">The job.</param>
+    public static IEnumerable<OutlinePoint> PanelPoints(DrawingJob job)
+    {
+        var blank = job.Plan.Panel.Blank;
+        var (near, far) = EdgeRuler.Both([.. blank.Outline.Select(point => point with { Y = blank.WidthMm - point.Y })]);
+        var isMirrored = job.Panel.Mirrored;
+        var last = near.Points.Count - 1;
+        var perCurve = (last - 1) / (isMirrored ? 2 : 1);
+        return
+        [
+            At(Lead + "-in", 0),
+            .. Curve(1, 1),
+            .. isMirrored ? Curve(1 + perCurve, 1 + PointsPerCurve) : [],
+            At(isMirrored ? Lead + "-in" : Lead + "-out", last),
+        ];
+
+        IEnumerable<OutlinePoint> Curve(int first, int number) => Enumerable.Range(0, PointsPerCurve).Select(i => At(
             (number + i).ToString(CultureInfo.InvariantCulture),
             first + (int)Math.Round((perCurve - 1) * i / (PointsPerCurve - 1.0))));
 
-        string[] Row(string name, int index) => [name, .. Cells(job, far.Points[index], near.Points[index])];
+        OutlinePoint At(string name, int index) => new(name, far.Points[index], near.Points[index]);
     }
 
     private static PoleColumn[] Columns(string first) =>

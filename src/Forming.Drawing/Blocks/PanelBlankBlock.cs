@@ -1,3 +1,4 @@
+using System.Globalization;
 using Forming.Drawing.Shapes;
 using Forming.Drawing.Sheets;
 
@@ -12,6 +13,31 @@ internal static class PanelBlankBlock
 
     /// <summary>A tapered blank is drawn so high that its curved edges can be seen [mm].</summary>
     private const double TaperHeight = 55;
+
+    // A tick at each point of the ordinates, those numbered that have room.
+    private static void Points(Sketch sketch, Pole pole, DrawingJob job)
+    {
+        const double tick = 0.8, size = 1.8;
+        double leftBefore = double.NegativeInfinity, rightBefore = double.NegativeInfinity;
+        foreach (var point in OutlineBlocks.PanelPoints(job))
+        {
+            Point left = pole.At(point.Left), right = pole.At(point.Right);
+            sketch.Line(Pen.Fold, left - new Point(tick, 0), left + new Point(tick, 0));
+            sketch.Line(Pen.Fold, right - new Point(tick, 0), right + new Point(tick, 0));
+            if (!int.TryParse(point.Name, CultureInfo.InvariantCulture, out _))
+                continue;
+            leftBefore = Number(new(left.X + (2 * tick), left.Y), point.Name, Anchor.Start, leftBefore);
+            rightBefore = Number(new(right.X - (2 * tick), right.Y), point.Name, Anchor.End, rightBefore);
+        }
+
+        double Number(Point at, string name, Anchor anchor, double before)
+        {
+            if (at.Y - before < size)
+                return before;
+            sketch.Write(at.X, at.Y + (0.36 * size), name, size, anchor);
+            return at.Y;
+        }
+    }
 
     /// <summary>Draws the blank.</summary>
     /// <param name="job">The job.</param>
@@ -58,6 +84,8 @@ internal static class PanelBlankBlock
                 pole.Outline(blank.Outline.Select(point => point with { Y = blank.WidthMm - point.Y }));
                 foreach (var mark in marks)
                     pole.Across(Pen.Mark, mark.Line);
+                if (isTaper)
+                    Points(sketch, pole, job);
                 if (job.Panel.Mirrored && job.Plan.Taper is null)
                     pole.Across(Pen.Centre, new(new(blank.LengthMm / 2, 0), new(blank.LengthMm / 2, blank.WidthMm)));
             },

@@ -46,7 +46,7 @@ internal static class ProgramBlocks
         var read = job.Readout;
         yield return ("material", job.Sheet.Material.Name);
         yield return ("thickness", $"{HeadBlock.GaugeName(job.GaugeSystem, job.Sheet)}{read.LengthWithUnit(job.Sheet.ThicknessMm)}, fold radius {read.LengthWithUnit(job.Part.Shape.RadiusMm)}");
-        yield return ("folds", string.Create(CultureInfo.InvariantCulture, $"{job.Part.Folds}, sweep {Readout.Degrees(new Angle(job.Part.TotalTurn))}"));
+        yield return ("folds", string.Create(CultureInfo.InvariantCulture, $"{job.Part.Folds}, {(job.Part.Flat is null ? "sweep" : "adding up to")} {Readout.Degrees(new Angle(job.Part.TotalTurn))}"));
         yield return (job.Part.Flat is null ? "width" : "longest fold", read.LaidOutWithUnit(job.Part.WidthMm));
         yield return ("brake", job.Press is { } press ? $"press brake, die opening {read.LengthWithUnit(press.DieOpeningFor(job.Sheet.ThicknessMm))}" : "leaf brake");
     }

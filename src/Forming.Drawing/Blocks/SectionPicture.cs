@@ -87,8 +87,6 @@ internal sealed record SectionPicture
     /// <param name="scale">Sheet over section.</param>
     public SectionPicture ShownAt(double scale)
     {
-        if (_job.Plan.Taper is not null)
-            return this; // its far end is one line, and lies at the true faces
         var form = Math.Max(1, LeastForm / (scale * _job.Form.Sheet.ThicknessMm));
         var panel = Math.Max(1, LeastPanel / (scale * _job.Panel.Sheet.ThicknessMm));
         return this with
