@@ -17,7 +17,8 @@ internal sealed class SvgText
     /// <param name="height">Height of what is drawn [mm].</param>
     /// <param name="title">Its title.</param>
     /// <param name="description">What it shows.</param>
-    public void Open(double width, double height, string title, string description)
+    /// <param name="style">How it is printed, in CSS.</param>
+    public void Open(double width, double height, string title, string description, string style)
     {
         var box = $"{-Margin} {-Margin} {Number(width + (2 * Margin))} {Number(height + (2 * Margin))}";
         _text.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"").Append(box)
@@ -25,7 +26,7 @@ internal sealed class SvgText
         Escape(title);
         _text.Append("</title>\n<desc id=\"d\">");
         Escape(description);
-        _text.Append("</desc>\n<rect x=\"-5\" y=\"-5\" width=\"").Append(Number(width + (2 * Margin)))
+        _text.Append("</desc>\n<style>").Append(style).Append("</style>\n<rect x=\"-5\" y=\"-5\" width=\"").Append(Number(width + (2 * Margin)))
             .Append("\" height=\"").Append(Number(height + (2 * Margin))).Append("\" fill=\"#fff\"/>\n")
             .Append("<g font-family=\"'Liberation Sans',Arial,Helvetica,sans-serif\" fill=\"#000\">\n");
     }
