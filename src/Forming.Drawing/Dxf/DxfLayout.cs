@@ -3,7 +3,9 @@ using Forming.Drawing.Parts;
 
 namespace Forming.Drawing.Dxf;
 
-/// <summary>Parts at 1:1 as a DXF file, each line on the layer of its part and purpose; the first part at (0, 0), the next below it.</summary>
+/// <summary>
+/// Parts at 1:1 as a DXF file, each line on the layer of its part and purpose; the first part at (0, 0), the next below it.
+/// </summary>
 public static class DxfLayout
 {
     private const double GapMm = 40;
@@ -71,7 +73,8 @@ public static class DxfLayout
         }
 
         var foot = new Point(part.Least.X, part.Least.Y - (1.5 * TextMm));
-        string[] lines = [copy.Length > 0 ? $"{part.Name}, {copy}: {job.Title}" : $"{part.Name}: {job.Title}", SheetOf(job, part), part.About, job.Fingerprint];
+        var name = copy.Length > 0 ? $"{part.Name}, {copy}" : part.Name;
+        string[] lines = [$"{name}: {job.Title}", SheetOf(job, part), part.About, job.Fingerprint];
         foreach (var line in lines.Where(line => line.Length > 0))
         {
             document.Text(words, Place(foot), job.Readout.InUnit(TextMm / 2), line);

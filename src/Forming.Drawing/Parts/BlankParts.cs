@@ -136,7 +136,7 @@ internal static class BlankParts
     private static Segment OnStick(Segment line, double widthMm) =>
         line.End.Y > widthMm ? new(line.Start, new(line.End.X, widthMm)) : line;
 
-    private static PartEdge[] Edges(IReadOnlyList<Point> outline, string end)
+    private static NamedEdge[] Edges(IReadOnlyList<Point> outline, string end)
     {
         var (near, far) = EdgeRuler.Both(outline);
         return

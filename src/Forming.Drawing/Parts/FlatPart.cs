@@ -18,7 +18,7 @@ internal sealed record FlatPart(
     string Name,
     string About,
     IReadOnlyList<PartLine> Lines,
-    IReadOnlyList<PartEdge> Edges,
+    IReadOnlyList<NamedEdge> Edges,
     IReadOnlyList<PartNote> Notes,
     IReadOnlyList<string> Copies,
     bool RunsDown = false,
@@ -95,7 +95,7 @@ internal sealed record LineLabel(string Number, string Place, string Settings = 
 /// <summary>A named edge of a blank.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Points">[n] points [mm].</param>
-internal sealed record PartEdge(string Name, IReadOnlyList<Point> Points);
+internal sealed record NamedEdge(string Name, IReadOnlyList<Point> Points);
 
 /// <summary>Words on a part.</summary>
 /// <param name="At">Left end of the baseline, or its middle [mm].</param>

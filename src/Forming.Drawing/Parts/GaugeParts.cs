@@ -83,7 +83,7 @@ internal static class GaugeParts
         foreach (var (end, edge) in ends)
         {
             if (TemplateBody.Of(edge, isInside) is not { } body)
-                throw FlatParts.None($"the bend curls up too far for a template of one piece", $"the gauge of the other face, or a CSV of the stations");
+                throw FlatParts.None($"the bend curls up too far for a template of one piece", $"ask for the gauge of the other face");
             // One end below the other.
             var shift = double.IsNaN(top) ? Point.Origin : new Point(0, top - GapMm - body.Outline.Max(point => point.Y));
             lines.Add(new(LineRole.Outline, [.. body.Outline.Select(point => point + shift)], IsClosed: true));
@@ -140,7 +140,10 @@ internal static class GaugeParts
             Point before = Unit(corners[i] - corners[i - 1]), after = Unit(corners[i + 1] - corners[i]);
             var outward = -1 * Unit(before + after).Left();
             yield return new(
-                corners[i] + (4.5 * outward) - new Point(0, 0.36 * TextMm), i.ToString(CultureInfo.InvariantCulture), TextMm, IsMiddle: true);
+                corners[i] + (4.5 * outward) - new Point(0, 0.36 * TextMm),
+                i.ToString(CultureInfo.InvariantCulture),
+                TextMm,
+                IsMiddle: true);
         }
     }
 

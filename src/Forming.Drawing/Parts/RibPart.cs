@@ -18,11 +18,11 @@ internal static class RibPart
     public static FlatPart Of(DrawingJob job)
     {
         if (job.Plan.Taper is not null)
-            throw FlatParts.None($"a tapered form has no ribs here: their outline changes from end to end", $"part=form-blank");
+            throw FlatParts.None($"a tapered form has no ribs here: their outline changes from end to end", $"ask for another part");
         if (job.Plan.Form.Ribs is not { } ribs)
-            throw FlatParts.None($"this form has no ribs: it is planned to stand without", $"backing 'ribs' in the form, or another part");
+            throw FlatParts.None($"this form has no ribs: it is planned to do without them", $"set form.backing to ribs, or ask for another part");
         if (ribs.Outline.Count == 0)
-            throw FlatParts.None($"the form curls up too far for a rib of one piece", $"part=check-template, and blocks cut to the form by hand");
+            throw FlatParts.None($"the form curls up too far for a rib of one piece", $"cut blocks to the folded form by hand");
         var outline = Notched(job, ribs.Outline);
         var count = ribs.AtMm.Count;
         return new(

@@ -36,7 +36,7 @@ internal static class WithLabels
     }
 
     // Outside the blank, along the middle of the edge.
-    private static PartNote NoteOf(PartEdge edge, Point middle)
+    private static PartNote NoteOf(NamedEdge edge, Point middle)
     {
         Point from = edge.Points[0], to = edge.Points[^1];
         var along = to - from;

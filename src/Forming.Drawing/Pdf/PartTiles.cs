@@ -8,14 +8,14 @@ namespace Forming.Drawing.Pdf;
 internal sealed class PartTiles
 {
     private readonly IReadOnlyList<PartLine> _lines;
-    private readonly IReadOnlyList<PartEdge> _edges;
+    private readonly IReadOnlyList<NamedEdge> _edges;
     private readonly IReadOnlyList<Label> _notes;
 
     private PartTiles(FlatPart part, Func<Point, Point> turned, double turnDegrees)
     {
         var corners = part.Drawn.Select(turned).ToArray();
-        Point least = new(corners.Min(point => point.X), corners.Min(point => point.Y)), most = new(corners.Max(point => point.X), corners.Max(point => point.Y));
-        Most = most - least;
+        var least = new Point(corners.Min(point => point.X), corners.Min(point => point.Y));
+        Most = new Point(corners.Max(point => point.X), corners.Max(point => point.Y)) - least;
         _lines = [.. part.Lines.Select(line => line with { Points = [.. line.Points.Select(OnPages)] })];
         _edges = [.. part.Edges.Select(edge => edge with { Points = [.. edge.Points.Select(OnPages)] })];
         _notes =
@@ -110,7 +110,7 @@ internal sealed class PartTiles
     }
 
     // Along the longest straight piece that is shown, where no line meets it, on the blank's side.
-    private void Draw(Sketch sketch, PartEdge edge, Point least, Point most, Point shift)
+    private void Draw(Sketch sketch, NamedEdge edge, Point least, Point most, Point shift)
     {
         const double size = 2.6;
         Segment? longest = null;

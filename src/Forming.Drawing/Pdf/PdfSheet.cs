@@ -24,8 +24,8 @@ public static class PdfSheet
         ArgumentNullException.ThrowIfNull(stream);
         var measures = Paper.Of(paper);
         var blank = FlatParts.OnPages(job, DrawingPart.FormBlank, layout);
-        Write(
-            job.Title, job.Fingerprint, SheetPages.Of(job, measures).Concat(TiledLayout.Of(job, blank, measures)), measures, stream, cancellation);
+        var pages = SheetPages.Of(job, measures).Concat(TiledLayout.Of(job, blank, measures));
+        Write(job.Title, job.Fingerprint, pages, measures, stream, cancellation);
     }
 
     /// <summary>Writes pages.</summary>

@@ -44,7 +44,8 @@ internal sealed record NextStepResult(
         NextStepKind.ChangeJob => "/v1/forms",
         NextStepKind.BendStrip => "/v1/test-strips/springback",
         NextStepKind.FoldStrips => "/v1/test-strips/stop",
-        NextStepKind.PrintSheet or NextStepKind.MakeRibs => links.Drawing,
+        NextStepKind.PrintSheet => links.Drawing,
+        NextStepKind.MakeRibs => links.Drawing is { } drawing ? drawing + "?part=rib" : null,
         NextStepKind.RunProgram => links.Program,
         _ => "/v1/inspections",
     };
