@@ -29,6 +29,9 @@ public sealed class ShapesTests(Service service) : IClassFixture<Service>
 
     private JsonNode? _contract;
 
+    // What a short answer keeps of a schema.
+    private static bool IsShort(string schema) => schema.StartsWith("Minimal", StringComparison.Ordinal);
+
     [Fact]
     public async Task A_sentence_meant_for_a_reader_is_a_text()
     {
@@ -39,13 +42,15 @@ public sealed class ShapesTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task What_has_an_id_and_a_verdict_is_a_check()
     {
-        var judged = (await Schemas()).Where(schema => schema.Fields.ContainsKey("id") && schema.Fields.ContainsKey("verdict")).ToArray();
+        var judged = (await Schemas())
+            .Where(schema => schema.Fields.ContainsKey("id") && schema.Fields.ContainsKey("verdict") && !IsShort(schema.Name))
+            .ToArray();
         Assert.Equal(["CheckResult", VerifiedValue], judged.Select(schema => schema.Name).Order());
         Assert.Equal(Check, judged[0].Fields.Select(field => field.Key));
         Assert.Equal(["least", "most"], Words(judged[0].Fields["bound"]!, await Contract()));
         Assert.Equal(["pass", "warn", "fail"], Words(judged[0].Fields["verdict"]!, await Contract()));
         Assert.DoesNotContain("remedy", (await Contract())["components"]!["schemas"]!["CheckResult"]!["required"]!.AsArray().Select(field => (string)field!));
-        Assert.All(await ListsNamed("checks"), item => Assert.Equal("CheckResult", item));
+        Assert.All(await ListsNamed("checks"), item => Assert.True(item is "CheckResult" or "MinimalCheckResult", item));
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Json;
 using System.Text.Json.Nodes;
 
 namespace FormApi.Tests;
@@ -46,9 +47,15 @@ public sealed class ShortAnswersTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task Ten_folds_take_three_kilobytes()
     {
-        foreach (var material in (string[])["al-3003-h14", "steel-cr-cs", "ss-304"])
+        // With few warnings and with five.
+        foreach (var (material, springback, width) in
+            from material in (string[])["al-3003-h14", "steel-cr-cs", "ss-304"]
+            from springback in (string[])["{}", """{"model":"pure-bending"}"""]
+            from width in (int[])[300, 1200]
+            select (material, springback, width))
         {
-            var body = Requests.Arc().With("/form/stepping", """{"folds":10}""").With("/panel/material/id", $"\"{material}\"").ToJsonString();
+            var body = Requests.Arc().With("/form/stepping", """{"folds":10}""").With("/panel/material/id", $"\"{material}\"")
+                .With("/panel/springback", springback).With("/panel/width", $"{width}").ToJsonString();
             var (response, text) = await Ask("/v1/forms", body, "return=minimal");
             using (response)
             {
@@ -117,6 +124,46 @@ public sealed class ShortAnswersTests(Service service) : IClassFixture<Service>
         foreach (var change in step["remedy"]!["changes"]!.AsArray())
             changed = changed.With((string)change!["pointer"]!, change["value"]!.ToJsonString());
         Assert.NotEqual("cannot-be-made", (string)(await service.Form(changed))["verdict"]!);
+    }
+
+    [Fact]
+    public async Task A_program_is_followed_by_folding_and_measuring()
+    {
+        var (_, body) = Requests.Examples("programBrake").First();
+        var answer = JsonNode.Parse(await (await service.Post("/v1/programs", body.ToJsonString())).Content.ReadAsStringAsync())!;
+        Assert.Equal(["run-program", "inspect-form"], IdsOf(answer));
+        Assert.Equal((string)answer["links"]!["program"]!, (string)answer["next"]![0]!["link"]!);
+        Assert.Equal("/v1/inspections", (string)answer["next"]![1]!["link"]!);
+    }
+
+    [Theory]
+    [InlineData("[0, 0]", "pull-panel")]
+    [InlineData("[-1.5, -0.5]", "correct-folds")]
+    [InlineData("[3, -1]", "change-job")]
+    public async Task A_measured_form_is_pulled_over_or_corrected(string errors, string next)
+    {
+        var (_, body) = Requests.Examples("inspectForm").First();
+        var planned = JsonNode.Parse(await (await service.Post("/v1/inspections", body.ToJsonString())).Content.ReadAsStringAsync())!;
+        var angles = planned["folds"]!.AsArray().Select(fold => (double)fold!["planned"]!).ToArray();
+        var off = JsonNode.Parse(errors)!.AsArray();
+        for (var i = 0; i < off.Count; i++)
+            angles[i + 2] += (double)off[i]!;
+        var measured = body.With("/measured", JsonSerializer.Serialize(new { angles }));
+        var answer = JsonNode.Parse(await (await service.Post("/v1/inspections", measured.ToJsonString())).Content.ReadAsStringAsync())!;
+        Assert.Equal([next], IdsOf(answer));
+        Assert.Equal(next == "pull-panel", (bool)answer["withinTolerance"]!);
+    }
+
+    [Fact]
+    public async Task A_prediction_is_followed_by_the_pull_or_by_the_change_that_its_worst_check_asks_for()
+    {
+        foreach (var (name, body) in Requests.Examples("predictPanel"))
+        {
+            var answer = JsonNode.Parse(await (await service.Post("/v1/forms/prediction", body.ToJsonString())).Content.ReadAsStringAsync())!;
+            var open = answer["checks"]!.AsArray().Any(check => (string)check!["verdict"]! != "pass");
+            Assert.Equal([open ? "change-job" : "pull-panel"], IdsOf(answer));
+            Assert.True(!open || (string)answer["next"]![0]!["link"]! == "/v1/forms/prediction", name);
+        }
     }
 
     private static string[] IdsOf(JsonNode answer) => [.. answer["next"]!.AsArray().Select(step => (string)step!["id"]!)];

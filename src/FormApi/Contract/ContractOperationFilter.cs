@@ -29,7 +29,7 @@ internal sealed class ContractOperationFilter : IOperationFilter
             if (status == "200")
             {
                 response.Description = "The answer.";
-                AddExamples(response.Content, Examples.Short(name));
+                AddExamples(response.Content, Examples.ShortAnswer(name));
                 var extra = context.ApiDescription.ActionDescriptor.EndpointMetadata.OfType<FilesToo>().SelectMany(files => files.Media);
                 foreach (var media in response.Content!.Where(IsBytes).Select(media => media.Key).Concat(extra).ToArray())
                     response.Content![media] = File();

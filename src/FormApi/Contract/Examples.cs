@@ -7,14 +7,8 @@ internal static class Examples
 {
     private const string Prefix = "examples/";
 
-    // Links hold a whole request, cautions a paragraph.
-    private const int LongestText = 9;
-
-    // A word of the contract stays whole.
-    private const int LongestWord = 20;
-
-    // Enough for a point, and to see that it is a list.
-    private const int MostNumbers = 3;
+    // Enough for what a page can be read with; a plan's answer is twenty times as long.
+    private const int LongestAnswer = 700;
 
     private static readonly ILookup<(string Operation, string Part), Example> All = typeof(Examples).Assembly.GetManifestResourceNames()
         .Where(name => name.StartsWith(Prefix, StringComparison.Ordinal))
@@ -37,32 +31,11 @@ internal static class Examples
     /// <param name="operation">Name of the operation.</param>
     public static IEnumerable<Example> FirstRequest(string operation) => Of(operation, "request").Take(1);
 
-    /// <summary>
-    /// The first answer of an operation, its lists cut to one record or three numbers each and its texts cut short, its request as it was
-    /// sent: it shows every field; the whole answers are files.
-    /// </summary>
+    /// <summary>The first answer of an operation with one record a list, where that is short; all of them are files.</summary>
     /// <param name="operation">Name of the operation.</param>
-    public static IEnumerable<Example> Short(string operation) =>
-        Of(operation, "answer").Take(operation.EndsWith("Link", StringComparison.Ordinal) || operation == "computeBatch" ? 0 : 1)
-            .Select(example => example with { Body = Shorten(example.Body, SentFor(example))! });
-
-    // As sent, it leaves out what has a default, and names what nobody gave only in the echo.
-    private static JsonNode? SentFor(Example answer) => All[(answer.Operation, "request")]
-        .Where(request => request.Name == answer.Name)
-        .Select(request => OneOfEach(request.Body))
-        .FirstOrDefault();
-
-    private static JsonNode? Shorten(JsonNode? node, JsonNode? request = null) => node switch
-    {
-        JsonObject fields => new JsonObject(fields.Select(
-            field => KeyValuePair.Create(field.Key, field.Key == "request" && request is not null ? request : Shorten(field.Value)))),
-        JsonArray items when items.FirstOrDefault() is JsonValue =>
-            new JsonArray([.. items.Take(MostNumbers).Select(item => item?.DeepClone())]),
-        JsonArray items => new JsonArray([.. items.Take(1).Select(item => Shorten(item))]),
-        JsonValue value when value.TryGetValue<string>(out var text) && text.Length > (text.Contains(' ') ? LongestText : LongestWord) =>
-            text[..LongestText] + "…",
-        _ => node?.DeepClone(),
-    };
+    public static IEnumerable<Example> ShortAnswer(string operation) => Of(operation, "answer").Take(1)
+        .Select(example => example with { Body = OneOfEach(example.Body)! })
+        .Where(example => example.Body.ToJsonString().Length <= LongestAnswer);
 
     private static JsonNode? OneOfEach(JsonNode? node) => node switch
     {

@@ -1,6 +1,7 @@
 using Forming.Checks;
 using Forming.Layout;
 using Forming.Plans;
+using Forming.Plans.Notes;
 using Forming.Results;
 
 namespace Forming.Inspection;
@@ -43,6 +44,15 @@ public sealed record InspectionReport
 
     /// <summary>What the results rest on.</summary>
     public required IReadOnlyList<Basis> Basis { get; init; }
+
+    /// <summary>What to do next.</summary>
+    public IReadOnlyList<NextStep> Next => Checks.FirstOrDefault(check => check.Verdict != Verdict.Pass) switch
+    {
+        null => [new(NextStepKind.PullPanel, $"The form is good. Clamp the panel and pull it, as its plan says.")],
+        { Remedy: { } remedy } when Corrections is { Found: true, Folds.Count: > 0 } =>
+            [new(NextStepKind.CorrectFolds, $"Correct the form, then measure it again: {remedy.Text}.")],
+        var off => [NextSteps.Change(off, $"Pull no panel over it.")],
+    };
 
     /// <summary>Inspects a form.</summary>
     /// <param name="job">The form, and what was measured on it.</param>

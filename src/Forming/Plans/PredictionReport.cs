@@ -17,6 +17,11 @@ namespace Forming.Plans;
 public sealed record PredictionReport(
     PanelPrediction Prediction, IReadOnlyList<Check> Checks, IReadOnlyList<SafetyNote> Safety, IReadOnlyList<Basis> Basis)
 {
+    /// <summary>What to do next.</summary>
+    public IReadOnlyList<NextStep> Next => Checks.Where(check => check.Verdict != Verdict.Pass).MaxBy(check => check.Verdict) is { } open
+        ? [NextSteps.Change(open, $"Pull nothing yet.")]
+        : [new(NextStepKind.PullPanel, $"Clamp the panel, and pull its end step by step to the angles in pull.steps.")];
+
     /// <summary>Over a form that already exists.</summary>
     /// <param name="job">Panel and form.</param>
     /// <param name="form">Family of the form's metal.</param>

@@ -1,4 +1,5 @@
 using Forming.Checks;
+using Forming.Plans.Notes;
 using Forming.Programs.Brakes;
 using Forming.Programs.Motion;
 using Forming.Results;
@@ -29,6 +30,13 @@ public sealed record BrakeProgram
 
     /// <summary>The steps; empty where no order was found.</summary>
     public IReadOnlyList<ProgramStep> Steps { get; private init; } = [];
+
+    /// <summary>What to do next.</summary>
+    public IReadOnlyList<NextStep> Next { get; } =
+    [
+        new(NextStepKind.RunProgram, $"Fold a strip of the same sheet first; then fold the form, one step after another."),
+        new(NextStepKind.InspectForm, $"Measure every fold before the form is used, and send the angles."),
+    ];
 
     /// <summary>Turns end for end.</summary>
     public int Turns => Steps.Count(step => step.Handling == Handling.Turn);

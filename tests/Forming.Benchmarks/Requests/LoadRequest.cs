@@ -19,7 +19,7 @@ internal static class LoadRequest
         file.CopyTo(bytes);
         Body = bytes.ToArray();
         Read = JsonBody<FormRequest>.Of(Body).Value;
-        Planned = PlannedJob.Of(Read, CancellationToken.None);
+        Planned = PlannedJob.Of(Read, null, CancellationToken.None);
         Answer = FormAnswer.From(Planned);
     }
 

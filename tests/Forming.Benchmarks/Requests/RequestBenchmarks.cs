@@ -22,7 +22,7 @@ public class RequestBenchmarks
     [Benchmark(Baseline = true)]
     public int Whole()
     {
-        var planned = PlannedJob.Of(JsonBody<FormRequest>.Of(_body).Value, CancellationToken.None);
+        var planned = PlannedJob.Of(JsonBody<FormRequest>.Of(_body).Value, null, CancellationToken.None);
         var answer = FormAnswer.From(planned);
         return LoadRequest.Written(_buffer, writer => JsonSerializer.Serialize(writer, answer, FormAnswerJson.Default.FormAnswer));
     }

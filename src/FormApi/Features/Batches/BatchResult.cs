@@ -22,7 +22,7 @@ internal sealed class BatchResult(Limits limits, BatchPlaces places, ILogger<Bat
         var (request, response) = (httpContext.Request, httpContext.Response);
         response.ContentType = MediaTypes.Ndjson;
         response.Headers.CacheControl = "no-store";
-        var worker = new BatchWorker(limits, request.Path, RequestTrace.IdOf(httpContext), Preference.IsMinimal(httpContext), logger);
+        var worker = new BatchWorker(limits, request.Path, RequestTrace.IdOf(httpContext), Preference.IsApplied(httpContext), logger);
         try
         {
             using var stream = new BatchStream(worker, places, limits);

@@ -76,10 +76,10 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
     /// <param name="output">Where to; ends with a line break.</param>
     public void Refuse(int number, ProblemResult problem, IBufferWriter<byte> output) => Write(number, null, problem, "", output);
 
-    private static IResult Compute(
+    private IResult Compute(
         BatchOperation operation, ReadOnlyMemory<byte> request, CancellationToken cancellation) => operation switch
         {
-            BatchOperation.Form => FormsEndpoint.Compute(JsonBody<FormRequest>.Of(request), cancellation),
+            BatchOperation.Form => FormsEndpoint.Compute(JsonBody<FormRequest>.Of(request), isMinimal, cancellation),
             BatchOperation.Prediction => PredictionsEndpoint.Predict(JsonBody<PredictionRequest>.Of(request), cancellation),
             BatchOperation.Program => ProgramsEndpoint.Compute(JsonBody<ProgramRequest>.Of(request), cancellation),
             BatchOperation.Estimate => EstimatesEndpoint.Compute(JsonBody<EstimateRequest>.Of(request), cancellation),

@@ -51,7 +51,7 @@ internal static class DrawingsEndpoint
 
         return body.Answer(asked =>
         {
-            var job = PlannedJob.Of(asked, cancellation);
+            var job = PlannedJob.Of(asked, null, cancellation);
             return new DrawingResult(Bytes(job, media, query!, address.Value, cancellation), media, job.Shown.Fingerprint, part ?? "form");
         });
     }

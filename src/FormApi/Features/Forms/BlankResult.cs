@@ -42,6 +42,19 @@ internal sealed record BlankResult(
             stock.Sheet.Name, stock.FoldsAlongGrain ? Grain.Along : Grain.Across, stock.Pieces, WireNumber.Of(stock.Use))));
 }
 
+/// <summary>The flats before the first fold and after the last, as they read on the tape.</summary>
+/// <param name="InText">Lead-in.</param>
+/// <param name="OutText">Lead-out.</param>
+internal sealed record LeadsResult(string InText, string OutText)
+{
+    /// <summary>The leads on a tape.</summary>
+    /// <param name="inMm">Lead-in [mm].</param>
+    /// <param name="outMm">Lead-out [mm].</param>
+    /// <param name="tape">The tape.</param>
+    public static LeadsResult From(double inMm, double outMm, Tape tape) =>
+        new(TapeReading.Of(inMm, tape).Text, TapeReading.Of(outMm, tape).Text);
+}
+
 /// <summary>How many blanks one stock sheet gives.</summary>
 /// <param name="Sheet">Name of the sheet.</param>
 /// <param name="Grain">How the folds then lie to the rolling direction.</param>

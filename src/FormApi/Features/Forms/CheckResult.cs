@@ -22,8 +22,8 @@ internal sealed record CheckResult(
     double? Limit,
     [property: JsonConverter(typeof(WordConverter<Bound>))] Bound Bound,
     string Unit,
-    string Text,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RemedyResult? Remedy = null) : IMayPass
+    [property: InFull] string Text,
+    [property: InFull, JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RemedyResult? Remedy = null) : IMayPass
 {
     /// <inheritdoc/>
     bool IMayPass.HasPassed => Verdict == Verdict.Pass;

@@ -21,6 +21,7 @@ namespace FormApi.Features.Forms;
 /// <param name="NeutralFactor">Neutral factor K in use.</param>
 /// <param name="BlankAtMidNeutral">What K = 0.5 would change in the blank's length [mm or in]: small folds hardly wrap the nose.</param>
 /// <param name="Stepping">How even the folds are.</param>
+/// <param name="Leads">Its leads, as asked for.</param>
 /// <param name="Blank">The flat blank.</param>
 /// <param name="Section">The form in section.</param>
 /// <param name="Give">How far the form gives under the pull, without ribs.</param>
@@ -38,6 +39,7 @@ internal sealed record FormResult(
     [property: InFull] double NeutralFactor,
     [property: InFull] double BlankAtMidNeutral,
     [property: InFull] SteppingResult Stepping,
+    [property: InFull] LeadsResult Leads,
     BlankResult Blank,
     [property: InFull] SectionResult Section,
     [property: InFull] GiveResult Give,
@@ -61,6 +63,7 @@ internal sealed record FormResult(
         WireNumber.Of(form.NeutralFactor),
         units.Length(form.BlankAtMidNeutralMm),
         SteppingResult.From(form.Stepping, units),
+        LeadsResult.From(specs.Form.LeadInMm, specs.Form.LeadOutMm, specs.Marks.Tape),
         BlankResult.From(form.Blank, specs.Marks.Tape, units),
         new(units.Points(form.Section.Vertices), units.Points(form.Section.ContactCurve), units.Points(form.Section.InsideProfile)),
         GiveResult.From(form.Give),

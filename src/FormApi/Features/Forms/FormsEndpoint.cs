@@ -10,7 +10,7 @@ internal static class FormsEndpoint
 {
     /// <summary>Adds the route.</summary>
     /// <param name="routes">Destination.</param>
-    public static void MapForms(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/forms", Compute)
+    public static void MapForms(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/forms", Post)
         .Describe(
             "computeForm",
             "Forms",
@@ -21,11 +21,16 @@ internal static class FormsEndpoint
 
     /// <summary>Answers a request.</summary>
     /// <param name="body">The body as it was read.</param>
+    /// <param name="isMinimal">Whether a short answer is wanted: then no remedy is looked for.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
     internal static Results<AnswerResult<FormAnswer>, ProblemResult> Compute(
-        JsonBody<FormRequest> body, CancellationToken cancellation) => body.Answer(request =>
+        JsonBody<FormRequest> body, bool isMinimal, CancellationToken cancellation) => body.Answer(request =>
     {
-        var job = PlannedJob.Of(request, cancellation);
+        var job = PlannedJob.Of(request, isMinimal ? _ => false : null, cancellation);
         return new AnswerResult<FormAnswer>(FormAnswer.From(job), FormAnswerJson.Default.FormAnswer, job.Shown.Fingerprint);
     });
+
+    private static Results<AnswerResult<FormAnswer>, ProblemResult> Post(
+        JsonBody<FormRequest> body, HttpContext context, CancellationToken cancellation) =>
+        Compute(body, Preference.IsMinimal(context), cancellation);
 }

@@ -24,10 +24,11 @@ internal sealed record NextStepResult(
     /// <param name="step">The step.</param>
     /// <param name="links">Links of the job.</param>
     /// <param name="units">The caller's units.</param>
-    public static NextStepResult From(NextStep step, LinksResult links, UnitSystem units) => new(
+    /// <param name="asked">Where the request was sent, and is sent again once it is changed.</param>
+    public static NextStepResult From(NextStep step, LinksResult links, UnitSystem units, string asked = "/v1/forms") => new(
         step.Kind,
         units.Wording.Of(step.Text),
-        LinkOf(step.Kind, links),
+        LinkOf(step.Kind, links, asked),
         step.Remedy is { } remedy ? CheckRemedies.From(remedy, units) : null,
         step.Strips is { } strips
             ? new(
@@ -39,12 +40,12 @@ internal sealed record NextStepResult(
                 units.Length(strips.RoundRadiusMm))
             : null);
 
-    private static string? LinkOf(NextStepKind kind, LinksResult links) => kind switch
+    private static string? LinkOf(NextStepKind kind, LinksResult links, string asked) => kind switch
     {
-        NextStepKind.ChangeJob => "/v1/forms",
+        NextStepKind.ChangeJob => asked,
         NextStepKind.BendStrip => "/v1/test-strips/springback",
         NextStepKind.FoldStrips => "/v1/test-strips/stop",
-        NextStepKind.PrintSheet => links.Drawing,
+        NextStepKind.PrintSheet or NextStepKind.PullPanel => links.Drawing,
         NextStepKind.MakeRibs => links.Drawing is { } drawing ? drawing + "?part=rib" : null,
         NextStepKind.RunProgram => links.Program,
         _ => "/v1/inspections",

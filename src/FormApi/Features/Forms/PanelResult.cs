@@ -12,6 +12,7 @@ namespace FormApi.Features.Forms;
 /// <summary>The panel: what it is cut from, how it is pulled, how it will look.</summary>
 /// <param name="Thickness">Thickness of the panel's sheet, as calculated with [mm or in].</param>
 /// <param name="Springback">How it springs back from the form to the finished curve.</param>
+/// <param name="Leads">Its leads, as asked for.</param>
 /// <param name="Blank">The flat blank.</param>
 /// <param name="Marks">Registration marks on it.</param>
 /// <param name="PrintThrough">How much of the facets will show.</param>
@@ -22,6 +23,7 @@ namespace FormApi.Features.Forms;
 internal sealed record PanelResult(
     double Thickness,
     [property: InFull] SpringbackResult Springback,
+    [property: InFull] LeadsResult Leads,
     BlankResult Blank,
     MarkResult[] Marks,
     [property: InFull] PrintThroughAnswer PrintThrough,
@@ -43,6 +45,7 @@ internal sealed record PanelResult(
             UnitSystem.Degrees(panel.Springback.Overbend),
             units.Length(panel.Springback.YieldRadiusMm),
             FlowCurveResult.From(panel.Springback.Flow, units)),
+        LeadsResult.From(specs.Panel.LeadInMm, specs.Panel.LeadOutMm, specs.Marks.Tape),
         BlankResult.From(panel.Blank, specs.Marks.Tape, units),
         Lists.Map(panel.Marks, mark => new MarkResult(
             mark.Name,

@@ -1,5 +1,6 @@
 using FormApi.Http.Requests;
 using FormApi.Http.Units;
+using Forming.Checks;
 using Forming.Plans;
 
 namespace FormApi.Features.Forms;
@@ -15,12 +16,13 @@ internal sealed record PlannedJob(FormPlan Plan, FormSpecs Specs, NormalizedRequ
 
     /// <summary>Plans a request.</summary>
     /// <param name="given">A request that passed its rules.</param>
+    /// <param name="needsRemedy">Which of the checks that did not pass are given a remedy; null for all.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="Forming.Results.NoSolutionException">There is no such form.</exception>
-    public static PlannedJob Of(FormRequest given, CancellationToken cancellation)
+    public static PlannedJob Of(FormRequest given, Func<Check, bool>? needsRemedy, CancellationToken cancellation)
     {
         var request = FormDefaults.Apply(given);
         var specs = FormSpecs.From(request);
-        return new(FormPlan.Compute(specs.Job, cancellation: cancellation), specs, NormalizedRequest.Of(request));
+        return new(FormPlan.Compute(specs.Job, needsRemedy, cancellation), specs, NormalizedRequest.Of(request));
     }
 }

@@ -20,6 +20,7 @@ namespace FormApi.Features.Inspections;
 /// <param name="Fingerprint">SHA-256 of canonical request and engine version: the same one is the same answer.</param>
 /// <param name="Request">The request with every default shown.</param>
 /// <param name="WithinTolerance">Whether closing angle and every mold line are within the tolerance as measured.</param>
+/// <param name="Next">What to do next.</param>
 /// <param name="AsBuilt">The form as it was measured.</param>
 /// <param name="Folds">Fold by fold against the plan.</param>
 /// <param name="Closing">Error of the whole.</param>
@@ -39,6 +40,7 @@ internal sealed record InspectionAnswer(
     string Fingerprint,
     [property: InFull, WrittenAs(typeof(InspectionRequest))] RawJson Request,
     bool WithinTolerance,
+    NextStepResult[] Next,
     AsBuiltResult AsBuilt,
     InspectedFoldResult[] Folds,
     ClosingErrorResult Closing,
@@ -68,6 +70,7 @@ internal sealed record InspectionAnswer(
             shown.Fingerprint,
             shown.Json,
             report.Checks.All(check => check.Verdict == Verdict.Pass),
+            Lists.Map(report.Next, step => NextStepResult.From(step, links, units, "/v1/inspections")),
             new(
                 UnitSystem.Degrees(new Angle(report.Built.Sweep)),
                 Lists.Map(report.Built.FlatsMm, units.Length),

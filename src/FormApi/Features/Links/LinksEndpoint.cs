@@ -47,7 +47,7 @@ internal static class LinksEndpoint
         request,
         limits.Value.LinkBytes,
         MediaTypes.Json,
-        json => FormsEndpoint.Compute(JsonBody<FormRequest>.Of(json), cancellation));
+        json => FormsEndpoint.Compute(JsonBody<FormRequest>.Of(json), Preference.IsMinimal(context), cancellation));
 
     private static Results<DrawingResult, UnchangedResult, ProblemResult> OpenDrawing(
         string request,

@@ -17,6 +17,7 @@ namespace FormApi.Features.Predictions;
 /// <param name="Request">The request with every default shown; null where the plan chooses, or where it has no use with stations.</param>
 /// <param name="Wraps">Whether the panel lands on every fold, one after another.</param>
 /// <param name="Text">Why it does not; null where it does.</param>
+/// <param name="Next">What to do next.</param>
 /// <param name="GaveUp">Whether the solver gave up: nothing is known then, and the panel may well lie over the form. False where it does
 /// not wrap because it cannot.</param>
 /// <param name="Folds">Folds of the form.</param>
@@ -51,6 +52,7 @@ internal sealed record PredictionAnswer(
     [property: InFull, WrittenAs(typeof(PredictionRequest))] RawJson Request,
     bool Wraps,
     string? Text,
+    NextStepResult[] Next,
     bool GaveUp,
     int Folds,
     int FoldsReached,
@@ -88,6 +90,7 @@ internal sealed record PredictionAnswer(
             job.Shown.Json,
             prediction.Wraps,
             units.Wording.OfOptional(prediction.WhyNot),
+            Lists.Map(job.Report.Next, step => NextStepResult.From(step, job.Links, units, "/v1/forms/prediction")),
             prediction.GaveUp,
             prediction.Folds,
             prediction.FoldsReached,

@@ -25,6 +25,7 @@ namespace FormApi.Features.Programs;
 /// <param name="Request">The request with every default shown; null where it has no use.</param>
 /// <param name="Verdict">The verdict of the checks: <c>ready</c>, or <c>attention</c> where one warns. A form that cannot be folded is a
 /// 422.</param>
+/// <param name="Next">What to do next.</param>
 /// <param name="Program">The program as a whole.</param>
 /// <param name="Steps">The steps in order.</param>
 /// <param name="Checks">Every check of the program, the worst step's value for each; with stations also those that a plan makes of the
@@ -37,6 +38,7 @@ internal sealed record ProgramAnswer(
     string Fingerprint,
     [property: InFull, WrittenAs(typeof(ProgramRequest))] RawJson Request,
     [property: JsonConverter(typeof(WordConverter<PlanVerdict>))] PlanVerdict Verdict,
+    NextStepResult[] Next,
     ProgramResult Program,
     StepResult[] Steps,
     CheckResult[] Checks,
@@ -58,6 +60,7 @@ internal sealed record ProgramAnswer(
             job.Shown.Fingerprint,
             job.Shown.Json,
             job.Verdict,
+            Lists.Map(program.Next, step => NextStepResult.From(step, job.Links, units)),
             new(
                 program.OrderName!,
                 program.Turns,

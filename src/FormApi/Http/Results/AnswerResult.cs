@@ -18,7 +18,7 @@ internal abstract class AnswerResult(string fingerprint) : NamedResult(fingerpri
     /// <inheritdoc/>
     protected override Task WriteAsync(HttpContext context)
     {
-        var isMinimal = Preference.IsMinimal(context);
+        var isMinimal = Preference.IsApplied(context);
         return WholeAnswer.SendAsync(context, writer => Write(writer, isMinimal));
     }
 }

@@ -43,7 +43,7 @@ internal abstract class NamedResult(string fingerprint, string media) : IResult
     protected abstract Task WriteAsync(HttpContext context);
 
     private static string ShortNameFor(HttpContext context, string media) =>
-        media == MediaTypes.Json && Preference.IsMinimal(context) ? "minimal" : MediaTypes.ShortNameOf(media);
+        media == MediaTypes.Json && Preference.IsApplied(context) ? "minimal" : MediaTypes.ShortNameOf(media);
 
     private static string NameOf(string fingerprint) => fingerprint["sha256:".Length..];
 }

@@ -8,7 +8,7 @@ internal static class Preference
 
     private static readonly object Key = new();
 
-    /// <summary>Whether the caller prefers a short answer; the response then says that it got one.</summary>
+    /// <summary>Whether the caller prefers a short answer.</summary>
     /// <param name="context">The request.</param>
     public static bool IsMinimal(HttpContext context)
     {
@@ -16,9 +16,17 @@ internal static class Preference
             return (bool)known!;
         var prefer = context.Request.Headers["Prefer"];
         var isMinimal = prefer.Count > 0 && AsksForMinimal(prefer!);
+        context.Items[Key] = isMinimal;
+        return isMinimal;
+    }
+
+    /// <summary>Whether the caller is given a short answer; the response then says so.</summary>
+    /// <param name="context">The request.</param>
+    public static bool IsApplied(HttpContext context)
+    {
+        var isMinimal = IsMinimal(context);
         if (isMinimal)
             context.Response.Headers["Preference-Applied"] = Minimal;
-        context.Items[Key] = isMinimal;
         return isMinimal;
     }
 

@@ -33,6 +33,12 @@ public enum NextStepKind
 
     /// <summary>The form is measured before it is used.</summary>
     InspectForm,
+
+    /// <summary>Some folds of the form are corrected.</summary>
+    CorrectFolds,
+
+    /// <summary>The panel is clamped and pulled.</summary>
+    PullPanel,
 }
 
 /// <summary>Strips to cut and bend first.</summary>
