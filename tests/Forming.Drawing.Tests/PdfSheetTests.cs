@@ -1,5 +1,8 @@
 using System.Globalization;
 using System.Text;
+using Forming.Drawing.Parts;
+using Forming.Drawing.Pdf;
+using Forming.Drawing.Sheets;
 using Forming.Layout;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Content;
@@ -73,6 +76,28 @@ public class PdfSheetTests
         }
 
         Assert.Equal(job.Plan.Form.Stations.Count, found.Count);
+    }
+
+    [Theory]
+    [InlineData("cone", PaperSize.A4)]
+    [InlineData("cone", PaperSize.Letter)]
+    [InlineData("mirrored-taper", PaperSize.A4)]
+    public void A_slanting_fold_is_named_on_every_page_that_it_crosses(string name, PaperSize size)
+    {
+        var job = Examples.All[name]();
+        var folds = 0;
+        foreach (var page in TiledLayout.Of(job, FlatParts.Of(job, DrawingPart.FormBlank), Paper.Of(size)))
+        {
+            // Ticks of the scale and the sample in the legend are shorter and level or upright.
+            var crossing = page.Items.OfType<Stroke>().Count(stroke =>
+                stroke.Pen == Pen.Fold && stroke.Points[0].X != stroke.Points[^1].X && stroke.Points[0].Y != stroke.Points[^1].Y);
+            var named = page.Items.OfType<Label>().Select(label => label.Station).OfType<int>().ToArray();
+            Assert.Equal(named.Distinct(), named);
+            Assert.InRange(named.Length - crossing, 0, 1); // the fold in the middle may be level
+            folds = Math.Max(folds, named.DefaultIfEmpty().Max());
+        }
+
+        Assert.Equal(job.Plan.Form.Stations.Count, folds);
     }
 
     [Theory]

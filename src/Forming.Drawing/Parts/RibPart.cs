@@ -52,11 +52,13 @@ internal static class RibPart
         for (var j = 0; j < job.Plan.Form.Stations.Count; j++)
         {
             Point from = profile[(2 * j) + 1], to = profile[(2 * j) + 2], middle = 0.5 * (from + to);
-            if (!kept.Contains(from) || !kept.Contains(to) || (middle - last).Length < 5)
-                continue;
             var heading = Math.Atan2(to.Y - from.Y, to.X - from.X);
+            var place = middle + (4.5 * Point.Along(heading).Left()) - new Point(0, 0.36 * TextMm);
+            // Not on its neighbour, and not on the back of the rib.
+            if (!kept.Contains(from) || !kept.Contains(to) || (middle - last).Length < 5 || place.X < outline.Min(corner => corner.X) + TextMm)
+                continue;
             yield return new(
-                middle + (4.5 * Point.Along(heading).Left()) - new Point(0, 0.36 * TextMm),
+                place,
                 (j + 1).ToString(CultureInfo.InvariantCulture),
                 TextMm,
                 IsMiddle: true);

@@ -31,18 +31,20 @@ internal static class WithLabels
         }
 
         foreach (var edge in part.Edges)
-            notes.Add(NoteOf(edge, 0.5 * (part.Least + part.Most)));
+            notes.Add(NoteOf(edge, 0.5 * (part.Least + part.Most), labelled[0].Points[^1].X));
         return part with { Lines = lines, Notes = notes, Edges = [] };
     }
 
-    // Outside the blank, along the middle of the edge.
-    private static PartNote NoteOf(NamedEdge edge, Point middle)
+    // Outside the blank: along the middle of the edge, or before the first line where lines are led out across it.
+    private static PartNote NoteOf(NamedEdge edge, Point middle, double firstLine)
     {
         Point from = edge.Points[0], to = edge.Points[^1];
         var along = to - from;
         var turn = Math.Atan2(along.Y, along.X);
         var at = edge.Points[edge.Points.Count / 2];
         at = edge.Points.Count == 2 ? 0.5 * (from + to) : at;
+        if (edge.Points[1].X - from.X > 0 && firstLine > from.X)
+            at = from + ((firstLine - from.X) / 2 / (edge.Points[1].X - from.X) * (edge.Points[1] - from));
         var outward = (1 / along.Length * along).Left();
         if (outward.Dot(at - middle) < 0)
             outward = -1 * outward;
