@@ -55,7 +55,8 @@ internal static class RibPart
             var heading = Math.Atan2(to.Y - from.Y, to.X - from.X);
             var place = middle + (4.5 * Point.Along(heading).Left()) - new Point(0, 0.36 * TextMm);
             // Not on its neighbour, and not on the back of the rib.
-            if (!kept.Contains(from) || !kept.Contains(to) || (middle - last).Length < 5 || place.X < outline.Min(corner => corner.X) + TextMm)
+            var isClear = (middle - last).Length >= 5 && place.X >= outline[0].X + TextMm;
+            if (!isClear || !kept.Contains(from) || !kept.Contains(to))
                 continue;
             yield return new(
                 place,
