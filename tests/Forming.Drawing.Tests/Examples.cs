@@ -26,6 +26,9 @@ public static class Examples
         ["cannot-be-made"] = Once(CannotBeMade),
     };
 
+    /// <summary>One of them, or the one that stands on ribs.</summary>
+    public static DrawingJob Named(string name) => name == "ribbed" ? Ribbed() : All[name]();
+
     public static TheoryData<string> Names => [.. All.Keys];
 
     public static TheoryData<string> ThatCanBeMade => [.. All.Where(pair => !pair.Value().CannotBeMade).Select(pair => pair.Key)];

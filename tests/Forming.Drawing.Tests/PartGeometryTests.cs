@@ -64,7 +64,7 @@ public sealed class PartGeometryTests
     [InlineData("clothoid-inches")]
     public void The_check_template_touches_every_flat_of_the_contact_face_and_clears_the_folds(string name)
     {
-        var job = Job(name);
+        var job = Examples.Named(name);
         var template = Outlines(job, DrawingPart.CheckTemplate, "TEMPLATE_CUT").Single();
         var form = FormShape.Of(job).NearEnd;
         var sheet = PolygonOf(form.Outline);
@@ -111,7 +111,7 @@ public sealed class PartGeometryTests
     [InlineData("clothoid-inches")]
     public void The_gauge_for_the_panel_as_pulled_lies_over_the_curve_that_the_form_offers(string name)
     {
-        var job = Job(name);
+        var job = Examples.Named(name);
         var gauge = Outlines(job, DrawingPart.GaugePulled, "GAUGE_CUT").Single();
         var contact = job.Plan.Form.Section.ContactCurve;
         Assert.All(contact, point => Assert.InRange(
@@ -146,7 +146,7 @@ public sealed class PartGeometryTests
     [InlineData("cone", DrawingPart.GaugePulled, "not drawn")]
     public void A_part_that_a_job_does_not_have_is_refused_in_words(string name, DrawingPart part, string why)
     {
-        var job = Job(name);
+        var job = Examples.Named(name);
         foreach (var write in (Action[])[() => Written.Dxf(job, part), () => Written.Svg(job, part), () => Written.Pdf(job, part)])
         {
             var refused = Assert.Throws<NoSolutionException>(write);
@@ -203,8 +203,6 @@ public sealed class PartGeometryTests
             ? job.Plan.Form.Section.Vertices[0]
             : outside - new Point(Math.Min(100, job.Panel.LeadInMm), 0);
     }
-
-    private static DrawingJob Job(string name) => name == "ribbed" ? Examples.Ribbed() : Examples.All[name]();
 
     // In millimetres, as the first reader and the second read it.
     private static Polygon[] Outlines(DrawingJob job, DrawingPart part, string layer)

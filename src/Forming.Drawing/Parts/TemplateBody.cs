@@ -21,8 +21,10 @@ internal static class TemplateBody
     public static (Point[] Outline, double? DepthMm)? Of(IReadOnlyList<Point> edge, bool isInside)
     {
         var thin = Thinned(edge);
-        if (isInside && ClosedAcross(thin) is { } filled)
-            return (filled, null);
+        var depthToChord = isInside && SimplePolygon.FirstCrossing(thin) is null ? ToChord(thin) : 0;
+        // A bend that turns far is filled out to the straight line between its ends.
+        if (depthToChord >= DepthsMm[0])
+            return (thin, null);
         foreach (var depth in DepthsMm)
         {
             Point[] outline = [.. thin, .. Thinned(Ribbon.Under(edge, isInside ? -depth : depth).Outer).Reverse()];
@@ -30,7 +32,7 @@ internal static class TemplateBody
                 return (outline, depth);
         }
 
-        return null;
+        return depthToChord > DepthsMm[^1] ? (thin, null) : null;
     }
 
     /// <summary>The points of a line that keep its shape.</summary>
@@ -64,11 +66,10 @@ internal static class TemplateBody
         return [.. points.Where((_, i) => isKept[i])];
     }
 
-    // A bend that turns far is filled out to the straight line between its ends.
-    private static Point[]? ClosedAcross(Point[] edge)
+    // How far the edge goes from the straight line between its ends.
+    private static double ToChord(Point[] edge)
     {
         var across = edge[^1] - edge[0];
-        var depth = across.Length > 0 ? edge.Max(point => (point - edge[0]).Cross(across)) / across.Length : 0;
-        return depth >= DepthsMm[0] && SimplePolygon.FirstCrossing(edge) is null ? edge : null;
+        return across.Length > 0 ? edge.Max(point => (point - edge[0]).Cross(across)) / across.Length : 0;
     }
 }
