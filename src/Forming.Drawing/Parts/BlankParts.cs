@@ -52,7 +52,9 @@ internal static class BlankParts
         return new(
             "PANEL",
             "Panel blank",
-            PanelFace,
+            job.Plan.Taper is null
+                ? $"{PanelFace} Marks are from the lead-in edge."
+                : $"{PanelFace} Marks are along each cut edge from its lead-in corner.",
             [new(LineRole.Outline, [.. outline.Skip(1)], IsClosed: true), .. Marks(job, line => line)],
             Edges(outline, PanelEnd(job)),
             [],
@@ -66,7 +68,7 @@ internal static class BlankParts
         job,
         "PANEL",
         job.Plan.Panel.Blank.LengthMm,
-        "Lay the left edge along an edge of the panel blank, its inside face up; mark both edges. Nothing on the outside face.",
+        "Lay the left edge along an edge of the panel blank, its inside face up; mark both edges. Nothing on the outside face. Marks are from the lead-in edge.",
         Marks(job, line => OnStick(line, StickMm)),
         PanelEnd(job));
 
@@ -121,10 +123,14 @@ internal static class BlankParts
     private static IEnumerable<PartLine> Marks(DrawingJob job, Func<Segment, Segment> shown)
     {
         var blank = job.Plan.Panel.Blank;
+        var (near, far) = EdgeRuler.Both([.. blank.Outline.Select(point => point with { Y = blank.WidthMm - point.Y })]);
         foreach (var (mark, line) in MarkLine.Of(job))
         {
-            var place = job.Plan.Taper is null ? PlaceOf(job, mark.AtMm) : "";
-            yield return PartLine.Of(LineRole.Mark, shown(line.TurnedOver(blank.WidthMm)), new(mark.Name, place));
+            var turned = line.TurnedOver(blank.WidthMm);
+            var place = job.Plan.Taper is null
+                ? PlaceOf(job, mark.AtMm)
+                : $"left {PlaceOf(job, far.AlongTo(turned.Start))}, right {PlaceOf(job, near.AlongTo(turned.End))}";
+            yield return PartLine.Of(LineRole.Mark, shown(turned), new(mark.Name, place));
         }
     }
 

@@ -43,8 +43,9 @@ internal static class WithLabels
         var turn = Math.Atan2(along.Y, along.X);
         var at = edge.Points[edge.Points.Count / 2];
         at = edge.Points.Count == 2 ? 0.5 * (from + to) : at;
-        if (edge.Points[1].X - from.X > 0 && firstLine > from.X)
-            at = from + ((firstLine - from.X) / 2 / (edge.Points[1].X - from.X) * (edge.Points[1] - from));
+        var lead = edge.Points[1] - from;
+        if (Math.Abs(lead.X) > Math.Abs(lead.Y) && firstLine > from.X)
+            at = from + (Math.Min(1, (firstLine - from.X) / lead.X) / 2 * lead);
         var outward = (1 / along.Length * along).Left();
         if (outward.Dot(at - middle) < 0)
             outward = -1 * outward;
