@@ -42,6 +42,19 @@ public sealed class PartGeometryTests
         Assert.True(reached > job.Plan.Form.Stations.Count / 2);
     }
 
+    [ReaderTheory]
+    [InlineData(90, 30, 4)]
+    [InlineData(90, 60, 6)]
+    [InlineData(200, 80, 14)]
+    public void A_rib_is_a_plate_to_hold_where_the_form_ends(double radiusMm, double sweepDegrees, int folds)
+    {
+        var job = Examples.Ribbed(radiusMm, sweepDegrees, folds);
+        var rib = Outlines(job, DrawingPart.Rib, "RIB_CUT")[0];
+        var inside = job.Plan.Form.Section.InsideProfile;
+        var along = 1 / (inside[^1] - inside[^2]).Length * (inside[^1] - inside[^2]);
+        Assert.Equal(0, rib.Distance(PointOf(inside[^1] + (2 * along) + (5 * along.Left()))));
+    }
+
     [ReaderFact]
     public void A_rib_is_notched_for_the_end_of_the_lead_flat()
     {

@@ -11,6 +11,9 @@ internal static class RibPart
     /// <summary>The far side of a notch stays so far below the contact face [mm].</summary>
     private const double BelowMm = 0.3;
 
+    /// <summary>A rib is at least so deep at the end of the form [mm].</summary>
+    private const double BackMm = 30;
+
     private const double TextMm = 3.2;
 
     /// <summary>Lays one rib out, and says how many to cut.</summary>
@@ -88,8 +91,16 @@ internal static class RibPart
                 continue;
             var along = profile[^1] - profile[^2];
             along = 1 / along.Length * along;
-            var outward = -deep * along.Left();
-            notched.AddRange([corner + outward, corner + outward + (LipMm * along), corner + (LipMm * along)]);
+            var (outward, lip) = (-deep * along.Left(), LipMm * along);
+            notched.AddRange([corner + outward, corner + outward + lip, corner + lip]);
+            var inward = along.Left();
+            if (inward.Y <= 0)
+                continue;
+            // A form that ends before it is upright would leave the rib no more than an edge there.
+            var most = inward.X < 0 ? 0.8 * (corner.X + lip.X - outline[0].X) / -inward.X : BackMm;
+            var back = corner + lip + (Math.Min(BackMm, most) * inward);
+            notched.AddRange([back, new(outline[0].X, back.Y)]);
+            break;
         }
 
         return [.. notched];

@@ -67,7 +67,7 @@ internal static class LineLabels
         var above = areBeside ? -0.36 * Size : Above;
         // A slanting line may cross only a corner of the page: its words are where it is.
         var places = lines
-            .Select(line => (Line: line, X: areBeside ? from : Math.Max(line.Left.X, Math.Min(from, line.Right.X - NumberMm))))
+            .Select(line => (Line: line, X: areBeside ? from : Math.Max(line.Left.X + 2, Math.Min(from, line.Right.X - NumberMm))))
             .Select(place => (place.Line, place.X, Y: place.Line.YAt(place.X) - above))
             .OrderBy(place => place.Y)
             .ToArray();
