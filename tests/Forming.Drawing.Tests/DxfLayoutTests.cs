@@ -19,6 +19,9 @@ public class DxfLayoutTests
         {
             using var report = Readers.Run(reader, file);
             Finds(job, report.RootElement);
+            // The second reader is strict, and says what it would mend.
+            Assert.Equal(reader.EndsWith(".py", StringComparison.Ordinal), report.RootElement.TryGetProperty("errors", out var errors));
+            Assert.True(errors.ValueKind == JsonValueKind.Undefined || errors.GetArrayLength() == 0, errors.ToString());
         }
     }
 
@@ -32,7 +35,7 @@ public class DxfLayoutTests
     [InlineData(DrawingPart.GaugePulled, "GAUGE")]
     public void A_machine_is_given_one_part_on_layers_of_its_own(DrawingPart part, string kind)
     {
-        var file = Encoding.ASCII.GetBytes(Written.Dxf(Examples.Ribbed(), part));
+        var file = Encoding.ASCII.GetBytes(Written.Dxf(Examples.Named("ribbed"), part));
         foreach (var reader in Readers.OfDxf)
         {
             using var report = Readers.Run(reader, file);
@@ -41,14 +44,6 @@ public class DxfLayoutTests
             Assert.NotEmpty(On(entities, kind + "_CUT"));
             Assert.All(On(entities, kind + "_CUT"), edge => Assert.Equal("LWPOLYLINE", edge.GetProperty("type").GetString()));
         }
-    }
-
-    [ReaderTheory]
-    [MemberData(nameof(Examples.ThatCanBeMade), MemberType = typeof(Examples))]
-    public void A_strict_reader_has_nothing_to_mend(string name)
-    {
-        using var report = Readers.Run("read-dxf.py", Encoding.ASCII.GetBytes(Written.Dxf(Examples.All[name]())));
-        Assert.Empty(report.RootElement.GetProperty("errors").EnumerateArray());
     }
 
     private static void Finds(DrawingJob job, JsonElement file)

@@ -27,7 +27,9 @@ public static class Examples
     };
 
     /// <summary>One of them, or the one that stands on ribs.</summary>
-    public static DrawingJob Named(string name) => name == "ribbed" ? Ribbed() : All[name]();
+    public static DrawingJob Named(string name) => name == "ribbed" ? OnRibs() : All[name]();
+
+    private static Func<DrawingJob> OnRibs { get; } = Once(() => Ribbed());
 
     public static TheoryData<string> Names => [.. All.Keys];
 

@@ -58,7 +58,7 @@ public sealed class PartGeometryTests
     [ReaderFact]
     public void A_rib_is_notched_for_the_end_of_the_lead_flat()
     {
-        var job = Examples.Ribbed();
+        var job = Examples.Named("ribbed");
         var rib = Outlines(job, DrawingPart.Rib, "RIB_CUT")[0];
         var form = FormShape.Of(job).NearEnd;
         Point inner = form.Inner[^1], outer = form.Outer[^1], before = form.Inner[^2];
@@ -188,7 +188,7 @@ public sealed class PartGeometryTests
     [InlineData(DrawingPart.CheckTemplate, "TEMPLATE_CUT")]
     public void A_picture_of_a_part_is_as_large_as_the_part(DrawingPart part, string layer)
     {
-        var job = Examples.Ribbed();
+        var job = Examples.Named("ribbed");
         var picture = Picture(job, part);
         Assert.InRange(picture.SymmetricDifference(Outlines(job, part, layer).Single()).Area, 0, 0.002 * picture.Length);
         var svg = XDocument.Parse(Written.Svg(job, part)).Root!;
