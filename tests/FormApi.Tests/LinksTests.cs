@@ -34,12 +34,14 @@ public sealed class LinksTests(Service service) : IClassFixture<Service>
     [InlineData("image/vnd.dxf")]
     [InlineData("text/csv")]
     [InlineData("model/gltf-binary")]
-    public async Task A_drawing_link_gives_the_bytes_of_its_post_in_every_media_type(string media)
+    [InlineData("image/vnd.dxf", "?part=check-template")]
+    [InlineData("application/pdf", "?part=form-blank&layout=full&paper=letter")]
+    public async Task A_drawing_link_gives_the_bytes_of_its_post_in_every_media_type(string media, string query = "")
     {
         var request = Requests.Example("computeForm", "two-bends-and-a-flat");
         var links = (await service.Form(request))["links"]!;
-        using var post = new HttpRequestMessage(HttpMethod.Post, "/v1/forms/drawing") { Content = new StringContent(request.ToJsonString(), Encoding.UTF8, "application/json") };
-        using var get = new HttpRequestMessage(HttpMethod.Get, (string)links["drawing"]!);
+        using var post = new HttpRequestMessage(HttpMethod.Post, "/v1/forms/drawing" + query) { Content = new StringContent(request.ToJsonString(), Encoding.UTF8, "application/json") };
+        using var get = new HttpRequestMessage(HttpMethod.Get, (string)links["drawing"]! + query);
         post.Headers.Accept.ParseAdd(media);
         get.Headers.Accept.ParseAdd(media);
         using var posted = await service.Client.SendAsync(post);
