@@ -17,10 +17,14 @@ using FormApi.Features.Verification;
 using FormApi.Hosting;
 using Serilog;
 
+if (await Probe.IsDoneAsync(args))
+    return;
+
 // Settings lie beside the service, from wherever it is started.
 var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = AppContext.BaseDirectory });
 builder.Services.AddSerilog((_, log) => log.ReadFrom.Configuration(builder.Configuration), preserveStaticLogger: true);
 builder.AddDefaultAddress();
+builder.AddTelemetry();
 builder.AddRequestPipeline();
 builder.AddContract();
 builder.AddVerification();

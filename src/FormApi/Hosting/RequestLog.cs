@@ -28,11 +28,15 @@ internal sealed class RequestLog(RequestDelegate next, Serilog.ILogger logger)
         }
     }
 
+    /// <summary>Whether a request is one of those that orchestrators send all day.</summary>
+    /// <param name="context">The request.</param>
+    public static bool IsOfOperators(HttpContext context) =>
+        context.Request.Path.StartsWithSegments("/health", StringComparison.OrdinalIgnoreCase) || context.Request.Path == Metrics.Path;
+
     private static LogEventLevel LevelOf(HttpContext context) => context.Response.StatusCode switch
     {
         >= 500 and not 503 => LogEventLevel.Error,
-        _ when context.Request.Path.StartsWithSegments("/health", StringComparison.OrdinalIgnoreCase)
-            || context.Request.Path == Metrics.Path => LogEventLevel.Debug,
+        _ when IsOfOperators(context) => LogEventLevel.Debug,
         _ => LogEventLevel.Information,
     };
 

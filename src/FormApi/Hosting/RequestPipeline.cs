@@ -25,6 +25,7 @@ internal static class RequestPipeline
         services.AddOptions<PublicAddress>().BindConfiguration(PublicAddress.Section).ValidateDataAnnotations().ValidateOnStart();
         services.AddOptions<KestrelServerOptions>().Configure<IOptions<Limits>, Serilog.ILogger>(LimitServer);
         services.AddSingleton<Turns>();
+        services.AddSingleton<TurnsCount>();
         services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
         services.AddExceptionHandler<ProblemHandler>();
         services.AddRequestDecompression();
@@ -42,7 +43,10 @@ internal static class RequestPipeline
     public static RouteGroupBuilder MapComputations(this WebApplication app)
     {
         var group = app.MapGroup("");
+        var count = app.Services.GetRequiredService<TurnsCount>();
+        group.AddEndpointFilter(count.AskAsync);
         group.AddEndpointFilter(app.Services.GetRequiredService<Turns>().CallAsync);
+        group.AddEndpointFilter(count.RunAsync);
         return group.Refuses(429, 503);
     }
 
@@ -61,7 +65,6 @@ internal static class RequestPipeline
         app.Use(HeadRequests.AnswerAsGet);
         app.UseRouting();
         app.UseRequestDecompression();
-        app.CountRequests();
         app.Use(MediaTypes.Negotiate);
     }
 
