@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using FormApi.Http;
+using Microsoft.AspNetCore.Http.Features;
 using Serilog.Events;
 
 namespace FormApi.Hosting;
@@ -22,6 +23,9 @@ internal sealed class RequestLog(RequestDelegate next, Serilog.ILogger logger)
         }
         finally
         {
+            // An answer that has begun keeps its status, whether or not anybody took it.
+            if (context.RequestAborted.IsCancellationRequested)
+                context.Features.Get<IHttpMetricsTagsFeature>()?.Tags.Add(new("formapi.aborted", true));
             var level = LevelOf(context);
             if (logger.IsEnabled(level))
                 Write(context, level, Stopwatch.GetElapsedTime(started));
