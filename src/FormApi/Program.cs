@@ -17,8 +17,8 @@ using FormApi.Features.Verification;
 using FormApi.Hosting;
 using Serilog;
 
-if (await Probe.IsDoneAsync(args))
-    return;
+if (await Probe.ExitCodeAsync(args) is { } code)
+    return code;
 
 // Settings lie beside the service, from wherever it is started.
 var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = AppContext.BaseDirectory });
@@ -55,3 +55,4 @@ app.MapBatches();
 app.MapComparisons();
 
 app.Run();
+return 0;

@@ -13,18 +13,17 @@ internal static class Probe
 
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
 
-    /// <summary>Asks, if that is what the process was started for, and leaves the exit code.</summary>
+    /// <summary>Asks, if that is what the process was started for.</summary>
     /// <param name="args">Arguments of the process.</param>
-    /// <returns>Whether there is nothing else to do.</returns>
-    public static async Task<bool> IsDoneAsync(string[] args)
+    /// <returns>The exit code, or null where the service is to start.</returns>
+    public static async Task<int?> ExitCodeAsync(string[] args)
     {
         if (args is not [Option, .. var rest])
-            return false;
+            return null;
         var address = new Uri(AddressOf(Settings()), rest.FirstOrDefault(DefaultPath));
         var (isWell, text) = await AskAsync(address);
         Console.WriteLine($"{address}: {text}");
-        Environment.ExitCode = isWell ? 0 : 1;
-        return true;
+        return isWell ? 0 : 1;
     }
 
     /// <summary>Where the service beside listens, as this host reaches it.</summary>
