@@ -58,12 +58,36 @@ public sealed class DrawingsTests(Service service) : IClassFixture<Service>
         Assert.Contains("image/vnd.dxf", await response.Content.ReadAsStringAsync(), StringComparison.Ordinal);
     }
 
-    [Fact]
-    public async Task Paper_is_a4_or_letter()
+    [Theory]
+    [InlineData("form-blank")]
+    [InlineData("panel-blank")]
+    [InlineData("check-template")]
+    [InlineData("rib")]
+    [InlineData("gauge-inside")]
+    [InlineData("gauge-outside")]
+    [InlineData("gauge-pulled")]
+    public async Task One_part_is_drawn_alone_or_refused_in_words(string part)
     {
-        using var content = new StringContent(await File.ReadAllTextAsync(Stem + ".request.json"), Encoding.UTF8, "application/json");
-        using var response = await service.Client.PostAsync("/v1/forms/drawing?paper=parchment", content);
-        Assert.Equal(400, (int)response.StatusCode);
+        var body = await File.ReadAllTextAsync(Stem + ".request.json");
+        foreach (var media in (string[])["image/svg+xml", "application/pdf", "image/vnd.dxf"])
+        {
+            using var response = await Draw(media, body, "?part=" + part);
+            if (part == "rib")
+            {
+                await IsProblem(response, 422, "drawing.no-such-part", "no ribs");
+                continue;
+            }
+
+            Assert.Equal(200, (int)response.StatusCode);
+            Assert.Equal(media, response.Content.Headers.ContentType!.MediaType);
+            Assert.StartsWith($"{part}-", response.Content.Headers.ContentDisposition!.FileName, StringComparison.Ordinal);
+        }
+
+        foreach (var media in (string[])["text/csv", "model/gltf-binary"])
+        {
+            using var response = await Draw(media, body, "?part=" + part);
+            await IsProblem(response, 400, "bad-request", "leave part out");
+        }
     }
 
     [Fact]
@@ -115,9 +139,62 @@ public sealed class DrawingsTests(Service service) : IClassFixture<Service>
         }
     }
 
-    private async Task<HttpResponseMessage> Draw(string media, string body)
+    [Theory]
+    [InlineData("?part=lid", "gauge-pulled")]
+    [InlineData("?part=Rib", "form-blank, panel-blank")]
+    [InlineData("?part=", "rib")]
+    [InlineData("?part=0", "rib")]
+    [InlineData("?layout=wide", "stick or full")]
+    [InlineData("?paper=parchment", "a4 or letter")]
+    public async Task A_word_that_a_query_does_not_know_is_answered_with_those_that_it_does(string query, string allowed)
     {
-        using var request = new HttpRequestMessage(HttpMethod.Post, "/v1/forms/drawing");
+        using var response = await Draw("application/pdf", await File.ReadAllTextAsync(Stem + ".request.json"), query);
+        await IsProblem(response, 400, "bad-request", allowed);
+    }
+
+    [Fact]
+    public async Task A_blank_is_laid_out_as_a_stick_or_in_full()
+    {
+        var body = await File.ReadAllTextAsync(Stem + ".request.json");
+        async Task<byte[]> Pdf(string query)
+        {
+            using var response = await Draw("application/pdf", body, query);
+            Assert.Equal(200, (int)response.StatusCode);
+            return await response.Content.ReadAsByteArrayAsync();
+        }
+
+        var (usual, stick, full) = (await Pdf(""), await Pdf("?layout=stick"), await Pdf("?layout=full"));
+        Assert.Equal(usual, stick);
+        Assert.True(full.Length > stick.Length);
+    }
+
+    [Fact]
+    public async Task A_taper_says_which_parts_it_does_not_have()
+    {
+        var body = await File.ReadAllTextAsync(Repository.PathOf("openapi", "examples", TaperExample()));
+        using var stick = await Draw("application/pdf", body, "?layout=stick");
+        await IsProblem(stick, 422, "drawing.no-such-part", "story stick");
+        using var template = await Draw("image/vnd.dxf", body, "?part=check-template");
+        await IsProblem(template, 422, "drawing.no-such-part", "not drawn");
+        using var gauge = await Draw("image/vnd.dxf", body, "?part=gauge-inside");
+        Assert.Equal(200, (int)gauge.StatusCode);
+    }
+
+    private static string TaperExample() => Directory.GetFiles(Repository.PathOf("openapi", "examples"), "computeForm.*.request.json")
+        .Order(StringComparer.Ordinal)
+        .First(path => File.ReadAllText(path).Contains("\"taper\"", StringComparison.Ordinal));
+
+    private static async Task IsProblem(HttpResponseMessage response, int status, string code, string words)
+    {
+        var text = await response.Content.ReadAsStringAsync();
+        Assert.Equal(status, (int)response.StatusCode);
+        Assert.Contains(code, text, StringComparison.Ordinal);
+        Assert.Contains(words, text, StringComparison.Ordinal);
+    }
+
+    private async Task<HttpResponseMessage> Draw(string media, string body, string query = "")
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/v1/forms/drawing" + query);
         request.Content = new StringContent(body, Encoding.UTF8, "application/json");
         request.Headers.Accept.Add(new MediaTypeWithQualityHeaderValue(media));
         return await service.Client.SendAsync(request);

@@ -14,17 +14,22 @@ public static class Examples
 
     public static IReadOnlyDictionary<string, Func<DrawingJob>> All { get; } = new Dictionary<string, Func<DrawingJob>>
     {
-        ["six-folds"] = SixFolds,
-        ["twenty-folds"] = TwentyFolds,
-        ["forty-folds"] = FortyFolds,
-        ["sixty-folds"] = SixtyFolds,
-        ["clothoid-inches"] = Clothoid,
-        ["mirrored"] = Mirrored,
-        ["hooked"] = Hooked,
-        ["cone"] = Cone,
-        ["mirrored-taper"] = MirroredTaper,
-        ["cannot-be-made"] = CannotBeMade,
+        ["six-folds"] = Once(SixFolds),
+        ["twenty-folds"] = Once(TwentyFolds),
+        ["forty-folds"] = Once(FortyFolds),
+        ["sixty-folds"] = Once(SixtyFolds),
+        ["clothoid-inches"] = Once(Clothoid),
+        ["mirrored"] = Once(Mirrored),
+        ["hooked"] = Once(Hooked),
+        ["cone"] = Once(Cone),
+        ["mirrored-taper"] = Once(MirroredTaper),
+        ["cannot-be-made"] = Once(CannotBeMade),
     };
+
+    /// <summary>One of them, or the one that stands on ribs.</summary>
+    public static DrawingJob Named(string name) => name == "ribbed" ? OnRibs() : All[name]();
+
+    private static Func<DrawingJob> OnRibs { get; } = Once(() => Ribbed());
 
     public static TheoryData<string> Names => [.. All.Keys];
 
@@ -95,6 +100,22 @@ public static class Examples
         Panel(new ArcCurve(90, Angle.FromDegrees(90))) with { WidthMm = 1500 },
         Form(9) with { WidthMm = 1500 });
 
+    /// <summary>A wide form that stands on ribs.</summary>
+    public static DrawingJob Ribbed(double radiusMm = 200, double sweepDegrees = 80, int folds = 14) => Job(
+        "Bar front on ribs",
+        Panel(new ArcCurve(radiusMm, Angle.FromDegrees(sweepDegrees))),
+        Form(folds) with { Backing = FormBacking.Ribs });
+
+    /// <summary>Folds so close that their labels do not find room beside them.</summary>
+    public static DrawingJob CloseFolds() => Job(
+        "Tight and smooth",
+        Panel(new ArcCurve(60, Angle.FromDegrees(150))) with { Sheet = new(Material("steel-cr-cs"), 0.8) },
+        Form(60) with { Sheet = new(Material("steel-cr-cs"), 1), FoldRadiusMm = 1 });
+
+    /// <summary>A panel of one radius.</summary>
+    public static DrawingJob ArcJob(double radiusMm, double sweepDegrees) =>
+        Job("One radius", Panel(new ArcCurve(radiusMm, Angle.FromDegrees(sweepDegrees))), Form(null));
+
     /// <summary>More folds than anyone folds, with names as long as a caller may make them.</summary>
     public static DrawingJob TwoHundredFolds()
     {
@@ -118,6 +139,13 @@ public static class Examples
             title,
             "sha256:0f1e2d3c4b5a69788796a5b4c3d2e1f00f1e2d3c4b5a69788796a5b4c3d2e1f0",
             BenchWording.Of);
+    }
+
+    // Planning takes much longer than drawing.
+    private static Func<DrawingJob> Once(Func<DrawingJob> make)
+    {
+        var job = new Lazy<DrawingJob>(make);
+        return () => job.Value;
     }
 
     private static PanelSpec Panel(PanelCurve curve) => new()

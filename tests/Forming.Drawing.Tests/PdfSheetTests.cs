@@ -1,5 +1,9 @@
 using System.Globalization;
 using System.Text;
+using Forming.Drawing.Parts;
+using Forming.Drawing.Pdf;
+using Forming.Drawing.Sheets;
+using Forming.Layout;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Content;
 using UglyToad.PdfPig.Util;
@@ -9,7 +13,10 @@ namespace Forming.Drawing.Tests;
 public class PdfSheetTests
 {
     private const double MmPerPoint = 25.4 / 72;
-    private const double FoldPen = 0.3 * 0.4;
+    private const double FoldPen = 0.25;
+
+    // Upper edge of the foot and the scale above it [points].
+    private const double ScaleTop = 20 / MmPerPoint;
 
     [Theory]
     [MemberData(nameof(Examples.Names), MemberType = typeof(Examples))]
@@ -38,28 +45,133 @@ public class PdfSheetTests
     }
 
     [Theory]
-    [InlineData("six-folds", PaperSize.A4)]
-    [InlineData("six-folds", PaperSize.Letter)]
-    [InlineData("clothoid-inches", PaperSize.Letter)]
-    [InlineData("sixty-folds", PaperSize.A4)]
-    public void Layout_is_true_to_scale(string name, PaperSize paper)
+    [InlineData("six-folds", PaperSize.A4, BlankLayout.Stick)]
+    [InlineData("six-folds", PaperSize.Letter, BlankLayout.Full)]
+    [InlineData("clothoid-inches", PaperSize.Letter, BlankLayout.Stick)]
+    [InlineData("sixty-folds", PaperSize.A4, BlankLayout.Stick)]
+    [InlineData("sixty-folds", PaperSize.A4, BlankLayout.Full)]
+    [InlineData("close-folds", PaperSize.A4, BlankLayout.Stick)]
+    [InlineData("close-folds", PaperSize.A4, BlankLayout.Full)]
+    public void Layout_is_true_to_scale_and_names_every_fold_on_every_page_that_it_crosses(string name, PaperSize paper, BlankLayout layout)
     {
-        var job = Examples.All[name]();
-        using var document = PdfDocument.Open(Written.Pdf(job, paper));
+        var job = name == "close-folds" ? Examples.CloseFolds() : Examples.All[name]();
+        using var document = PdfDocument.Open(Written.Pdf(job, DrawingPart.FormBlank, paper, layout));
         var found = new HashSet<int>();
         foreach (var page in document.GetPages().Where(IsTile))
         {
-            // Fold lines are level lines of the fold pen; its width tells them from all others. Each lies right below its label.
-            var lines = LevelLines(page, FoldPen).Select(line => line.Y).ToArray();
-            var drawn = (from label in Labels(page) select (Station: job.Plan.Form.Stations[label.Number - 1], Y: lines.Where(y => y < label.Y).Max())).ToArray();
-            foreach (var (station, y) in drawn)
+            // Fold lines are level lines of the fold pen, as the scale at the foot is and the sample in the legend, 10 mm long.
+            var lines = LevelLines(page, FoldPen).Where(line => line.Y > ScaleTop && line.LengthMm > 10.1).Select(line => line.Y).OrderDescending().ToArray();
+            var labels = Labels(page).OrderBy(label => label.Number).ToArray();
+            Assert.Equal(lines.Length, labels.Length);
+            Assert.All(labels.Zip(lines), pair => Assert.InRange((pair.First.Y - pair.Second) * MmPerPoint, -5, 5));
+            for (var i = 1; i < lines.Length; i++)
             {
-                Assert.Equal(Math.Abs(station.AtMm - drawn[0].Station.AtMm), Math.Abs(y - drawn[0].Y) * MmPerPoint, 0.01);
-                found.Add(station.Number);
+                Station before = job.Plan.Form.Stations[labels[i - 1].Number - 1], station = job.Plan.Form.Stations[labels[i].Number - 1];
+                Assert.Equal(Math.Abs(station.AtMm - before.AtMm), (lines[i - 1] - lines[i]) * MmPerPoint, 0.01);
             }
+
+            found.UnionWith(labels.Select(label => label.Number));
         }
 
         Assert.Equal(job.Plan.Form.Stations.Count, found.Count);
+    }
+
+    [Theory]
+    [InlineData("cone", PaperSize.A4)]
+    [InlineData("cone", PaperSize.Letter)]
+    [InlineData("mirrored-taper", PaperSize.A4)]
+    public void A_slanting_fold_is_named_on_every_page_that_it_crosses(string name, PaperSize size)
+    {
+        var job = Examples.All[name]();
+        var folds = 0;
+        foreach (var page in TiledLayout.Of(job, FlatParts.Of(job, DrawingPart.FormBlank), Paper.Of(size)))
+        {
+            // Ticks of the scale and the sample in the legend are shorter and level or upright.
+            var crossing = page.Items.OfType<Stroke>().Count(stroke =>
+                stroke.Pen == Pen.Fold && stroke.Points[0].X != stroke.Points[^1].X && stroke.Points[0].Y != stroke.Points[^1].Y);
+            var named = page.Items.OfType<Label>().Select(label => label.Station).OfType<int>().ToArray();
+            Assert.Equal(named.Distinct(), named);
+            Assert.InRange(named.Length - crossing, 0, 1); // the fold in the middle may be level
+            folds = Math.Max(folds, named.DefaultIfEmpty().Max());
+        }
+
+        Assert.Equal(job.Plan.Form.Stations.Count, folds);
+    }
+
+    [Theory]
+    [InlineData(BlankLayout.Stick)]
+    [InlineData(BlankLayout.Full)]
+    public void Labels_of_close_folds_do_not_lie_on_one_another(BlankLayout layout)
+    {
+        using var document = PdfDocument.Open(Written.Pdf(Examples.CloseFolds(), DrawingPart.FormBlank, layout: layout));
+        foreach (var page in document.GetPages())
+        {
+            var boxes = page.GetWords().Where(word => word.TextOrientation == TextOrientation.Horizontal)
+                .Select(word => word.BoundingBox).ToArray();
+            for (var i = 0; i < boxes.Length; i++)
+            {
+                for (var j = i + 1; j < boxes.Length; j++)
+                {
+                    var isApart = boxes[i].Right <= boxes[j].Left || boxes[j].Right <= boxes[i].Left || boxes[i].Top <= boxes[j].Bottom || boxes[j].Top <= boxes[i].Bottom;
+                    Assert.True(isApart, $"{boxes[i]} and {boxes[j]} on page {page.Number}");
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void A_story_stick_is_one_page_wide()
+    {
+        var job = Examples.TwentyFolds();
+        using var stick = PdfDocument.Open(Written.Pdf(job, DrawingPart.FormBlank));
+        using var full = PdfDocument.Open(Written.Pdf(job, DrawingPart.FormBlank, layout: BlankLayout.Full));
+        Assert.True(stick.NumberOfPages < full.NumberOfPages);
+        Assert.All(stick.GetPages(), page => Assert.DoesNotContain("page A2", page.Text, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("six-folds", 100)]
+    [InlineData("clothoid-inches", 101.6)]
+    public void A_square_to_measure_is_as_large_as_it_says(string name, double sideMm)
+    {
+        var job = Examples.All[name]();
+        foreach (var part in Enum.GetValues<DrawingPart>().Where(part => part != DrawingPart.Rib))
+        {
+            using var document = PdfDocument.Open(Written.Pdf(job, part));
+            var squares = document.GetPages()
+                .SelectMany(page => page.Paths, (page, path) => (page, box: path.GetBoundingRectangle()))
+                .Where(square => square.box is { } box && Math.Abs((box.Width * MmPerPoint) - sideMm) < 0.001 && Math.Abs((box.Height * MmPerPoint) - sideMm) < 0.001);
+            Assert.Contains(sideMm == 100 ? "measure 100 mm" : "measure 4 in", Assert.Single(squares).page.Text, StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Examples.Names), MemberType = typeof(Examples))]
+    public void No_printed_line_is_thinner_than_the_standard_allows(string name)
+    {
+        using var document = PdfDocument.Open(Written.Pdf(Examples.All[name]()));
+        Assert.All(
+            document.GetPages().SelectMany(page => page.Paths).Where(path => path.IsStroked),
+            path => Assert.True(path.LineWidth * MmPerPoint > 0.13 - 1e-3, $"{path.LineWidth * MmPerPoint} mm"));
+    }
+
+    [Fact]
+    public void A_viewer_is_told_not_to_fit_pages_to_the_paper()
+    {
+        foreach (var pdf in (byte[][])[Written.Pdf(Examples.SixFolds()), Written.Pdf(Examples.SixFolds(), DrawingPart.GaugeInside)])
+        {
+            using var document = PdfDocument.Open(pdf);
+            var catalog = document.Structure.Catalog.CatalogDictionary;
+            Assert.True(catalog.TryGet(UglyToad.PdfPig.Tokens.NameToken.Create("ViewerPreferences"), out var preferences));
+            Assert.Contains("PrintScaling, /None", Resolved(document, preferences), StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void A_page_lies_on_its_side_where_that_saves_one()
+    {
+        using var document = PdfDocument.Open(Written.Pdf(Examples.Cone(), DrawingPart.FormBlank));
+        Assert.All(document.GetPages(), page => Assert.True(page.Width > page.Height));
     }
 
     [Theory]
@@ -155,6 +267,9 @@ public class PdfSheetTests
         Golden.Matches("six-folds.pdf.txt", text.ToString());
     }
 
+    private static string Resolved(PdfDocument document, UglyToad.PdfPig.Tokens.IToken token) =>
+        (token is UglyToad.PdfPig.Tokens.IndirectReferenceToken reference ? document.Structure.GetObject(reference.Data).Data : token).ToString()!;
+
     private static string Id(byte[] pdf)
     {
         var text = Encoding.Latin1.GetString(pdf);
@@ -174,8 +289,9 @@ public class PdfSheetTests
     private static IEnumerable<(double Y, int Number)> Labels(Page page) =>
         from line in LevelText(page)
         let words = line.Text.Split(' ')
-        where words is [_, "mark", ..]
-        select (line.Y, int.Parse(words[0], CultureInfo.InvariantCulture));
+        from i in Enumerable.Range(1, Math.Max(0, words.Length - 1))
+        where words[i] == "mark" && int.TryParse(words[i - 1], CultureInfo.InvariantCulture, out _)
+        select (line.Y, int.Parse(words[i - 1], CultureInfo.InvariantCulture));
 
     private static IEnumerable<(double Y, double LengthMm)> LevelLines(Page page, double penMm) =>
         from path in page.Paths

@@ -21,9 +21,16 @@ internal static class Written
 
     public static string Svg(DrawingJob job) => Text(stream => SvgSheet.Write(job, stream));
 
-    public static byte[] Pdf(DrawingJob job, PaperSize paper = PaperSize.A4) => Bytes(stream => PdfSheet.Write(job, paper, stream));
+    public static byte[] Pdf(DrawingJob job, PaperSize paper = PaperSize.A4, BlankLayout? layout = null) => Bytes(stream => PdfSheet.Write(job, paper, layout, stream));
 
     public static string Dxf(DrawingJob job) => Text(stream => DxfLayout.Write(job, stream));
+
+    public static string Dxf(DrawingJob job, DrawingPart part) => Text(stream => DxfLayout.Write(job, part, stream));
+
+    public static string Svg(DrawingJob job, DrawingPart part) => Text(stream => SvgPart.Write(job, part, stream));
+
+    public static byte[] Pdf(DrawingJob job, DrawingPart part, PaperSize paper = PaperSize.A4, BlankLayout? layout = null) =>
+        Bytes(stream => PdfPart.Write(job, part, paper, layout, stream));
 
     public static string Csv(DrawingJob job) => Text(stream => CsvStations.Write(job, stream));
 

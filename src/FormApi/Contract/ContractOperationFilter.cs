@@ -1,8 +1,10 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using FormApi.Features.Drawings;
 using FormApi.Http.Links;
 using FormApi.Http.Problems;
 using FormApi.Http.Results;
+using Forming.Drawing;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
@@ -12,14 +14,14 @@ namespace FormApi.Contract;
 internal sealed class ContractOperationFilter : IOperationFilter
 {
     // A stream and a state of health are not named.
-    private static readonly string[] Unnamed = ["computeBatch", "getLiveness", "getReadiness"];
+    private static readonly string[] Unnamed = ["computeBatch", "getLiveness", "getReadiness", "showLimits"];
 
     /// <inheritdoc/>
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
     {
         var name = operation.OperationId!;
-        // Empty says that no key is asked for; left out would say that nobody thought of it.
-        operation.Security = [];
+        // Empty says that no key is ever asked for; left out, that the contract's own rule holds.
+        operation.Security = name.StartsWith("get", StringComparison.Ordinal) && name.EndsWith("ness", StringComparison.Ordinal) ? [] : null;
         AddExamples(operation.RequestBody?.Content, Examples.FirstRequest(name));
         var readsBody = operation.RequestBody is not null;
         foreach (var (status, response) in (operation.Responses ?? []).ToArray())
@@ -134,6 +136,16 @@ internal sealed class ContractOperationFilter : IOperationFilter
                 parameter.Schema = new OpenApiSchema { Type = JsonSchemaType.String, Enum = [JsonValue.Create("a4"), JsonValue.Create("letter")] };
                 parameter.Example = "a4";
                 break;
+            case "part":
+                parameter.Description = "The only part wanted, at 1:1; SVG, PDF and DXF. A taper has no check-template, rib or gauge-pulled. Default: the sheet, both blanks.";
+                parameter.Schema = WordsOf<DrawingPart>();
+                parameter.Example = "rib";
+                break;
+            case "layout":
+                parameter.Description = "How much of a blank a PDF lays out at 1:1: a strip to mark by, or all. Default: `stick`; of a taper `full`.";
+                parameter.Schema = WordsOf<BlankLayout>();
+                parameter.Example = "full";
+                break;
             case "step":
                 parameter.Description = "Number of the only step wanted, from 1. Default: all.";
                 parameter.Example = 1;
@@ -153,6 +165,13 @@ internal sealed class ContractOperationFilter : IOperationFilter
                 break;
         }
     }
+
+    private static OpenApiSchema WordsOf<T>()
+        where T : struct, Enum => new()
+        {
+            Type = JsonSchemaType.String,
+            Enum = [.. DrawingQuery.Words<T>().Select(word => JsonValue.Create(word))],
+        };
 
     private static void AddExamples(IDictionary<string, IOpenApiMediaType>? content, IEnumerable<Example> examples)
     {

@@ -11,6 +11,7 @@ internal sealed class DxfDocument
     // Entities are numbered apart from the records around them.
     private readonly DxfText _entities = new(firstHandle: 0x100);
     private readonly DxfText _text = new(firstHandle: 0x20);
+    private readonly List<DxfLayer> _layers = [];
 
     /// <summary>Draws a straight line.</summary>
     /// <param name="layer">Its layer.</param>
@@ -30,12 +31,13 @@ internal sealed class DxfDocument
     }
 
     /// <summary>Writes a line of text.</summary>
+    /// <param name="layer">Its layer.</param>
     /// <param name="at">Left end of its baseline.</param>
     /// <param name="height">Height of its capitals.</param>
     /// <param name="text">The text.</param>
     /// <param name="turnDegrees">Turned counter-clockwise [°].</param>
-    public void Text(Point at, double height, string text, double turnDegrees = 0) =>
-        Entity("TEXT", DxfLayer.Text, "AcDbText").Add(10, at).Add(40, height).AddWords(1, text).Add(50, turnDegrees).Add(7, "Standard")
+    public void Text(DxfLayer layer, Point at, double height, string text, double turnDegrees = 0) =>
+        Entity("TEXT", layer, "AcDbText").Add(10, at).Add(40, height).AddWords(1, text).Add(50, turnDegrees).Add(7, "Standard")
             .Add(100, "AcDbText");
 
     /// <summary>The whole file.</summary>
@@ -52,8 +54,12 @@ internal sealed class DxfDocument
         return start + Objects();
     }
 
-    private DxfText Entity(string kind, DxfLayer layer, string subclass) => _entities
-        .Add(0, kind).AddHandle().Add(330, ModelSpace).Add(100, "AcDbEntity").Add(8, layer.Name).Add(100, subclass);
+    private DxfText Entity(string kind, DxfLayer layer, string subclass)
+    {
+        if (!_layers.Contains(layer))
+            _layers.Add(layer);
+        return _entities.Add(0, kind).AddHandle().Add(330, ModelSpace).Add(100, "AcDbEntity").Add(8, layer.Name).Add(100, subclass);
+    }
 
     private void Header(bool isInch, Point least, Point most) => _text
         .Add(0, "SECTION").Add(2, "HEADER")
@@ -78,9 +84,9 @@ internal sealed class DxfDocument
         LineType("Continuous", "Solid line", []);
         LineType("DASHED", "Dashed __ __ __", [0.6, -0.3]);
         _text.Add(0, "ENDTAB");
-        Table("LAYER", "2", DxfLayer.All.Count + 1);
+        Table("LAYER", "2", _layers.Count + 1);
         Layer(new("0", 7));
-        foreach (var layer in DxfLayer.All)
+        foreach (var layer in _layers)
             Layer(layer);
         _text.Add(0, "ENDTAB");
         Table("STYLE", "3", 1);

@@ -1,3 +1,5 @@
+using Forming.Drawing.Parts;
+
 namespace Forming.Drawing.Dxf;
 
 /// <summary>A layer.</summary>
@@ -6,24 +8,20 @@ namespace Forming.Drawing.Dxf;
 /// <param name="LineType">Name of its line type.</param>
 internal sealed record DxfLayer(string Name, int Colour, string LineType = "Continuous")
 {
-    /// <summary>Edges to cut.</summary>
-    public static DxfLayer Outline { get; } = new("OUTLINE", 7);
+    /// <summary>The layer of a part's lines of one kind, so that a machine is given the edges to cut and nothing else.</summary>
+    /// <param name="part">The part.</param>
+    /// <param name="role">What the lines are for.</param>
+    public static DxfLayer Of(FlatPart part, LineRole role) => role switch
+    {
+        LineRole.Outline => new($"{part.Kind}_CUT", 7),
+        LineRole.Fold => new($"{part.Kind}_FOLD", 1),
+        LineRole.Tangent => new($"{part.Kind}_TANGENT", 8),
+        LineRole.Sight => new($"{part.Kind}_SIGHT", 5, "DASHED"),
+        LineRole.Mark => new($"{part.Kind}_MARK", 3),
+        _ => TextOf(part),
+    };
 
-    /// <summary>Fold centre lines.</summary>
-    public static DxfLayer Fold { get; } = new("FOLD", 1);
-
-    /// <summary>Bend tangent lines.</summary>
-    public static DxfLayer Tangent { get; } = new("TANGENT", 8);
-
-    /// <summary>Sight lines.</summary>
-    public static DxfLayer Sight { get; } = new("SIGHT", 5, "DASHED");
-
-    /// <summary>Registration marks of the panel.</summary>
-    public static DxfLayer Mark { get; } = new("MARK", 3);
-
-    /// <summary>Words and numbers.</summary>
-    public static DxfLayer Text { get; } = new("TEXT", 2);
-
-    /// <summary>All of them.</summary>
-    public static IReadOnlyList<DxfLayer> All { get; } = [Outline, Fold, Tangent, Sight, Mark, Text];
+    /// <summary>The layer of a part's words and numbers.</summary>
+    /// <param name="part">The part.</param>
+    public static DxfLayer TextOf(FlatPart part) => new($"{part.Kind}_TEXT", 2);
 }

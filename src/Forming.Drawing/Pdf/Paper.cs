@@ -17,6 +17,9 @@ internal readonly record struct Paper(double Width, double Height)
     /// <summary>Height that is drawn on, the foot left out [mm].</summary>
     public double InnerHeight => Height - (2 * Margin) - Foot;
 
+    /// <summary>The paper on its side.</summary>
+    public Paper Turned => new(Height, Width);
+
     /// <summary>The measures of a paper.</summary>
     /// <param name="size">The paper.</param>
     public static Paper Of(PaperSize size) => size == PaperSize.Letter ? new(215.9, 279.4) : new(210, 297);

@@ -40,6 +40,12 @@ internal sealed class PdfCanvas(XGraphics graphics, double lineScale)
     private void Draw(Stroke stroke)
     {
         var points = stroke.Points.Select(At).ToArray();
+        if (stroke.Fill == Tone.Paper)
+        {
+            graphics.DrawPolygon(XBrushes.White, points, XFillMode.Alternate);
+            return;
+        }
+
         var pen = PenFor(stroke.Pen);
         if (stroke.IsClosed && stroke.Fill is not null)
             graphics.DrawPolygon(pen, XBrushes.Black, points, XFillMode.Alternate);
@@ -83,7 +89,7 @@ internal sealed class PdfCanvas(XGraphics graphics, double lineScale)
         if (_pens.TryGetValue(pen, out var made))
             return made;
         var style = PenStyle.Of(pen);
-        var width = style.WidthMm * lineScale;
+        var width = Math.Max(PenStyle.LeastWidthMm, style.WidthMm * lineScale);
         made = new(XColors.Black, width * PointsPerMm) { LineJoin = XLineJoin.Round };
         if (style.Dash.Length > 0)
             made.DashPattern = [.. style.Dash.Select(part => part / width)]; // in line widths

@@ -1,3 +1,4 @@
+using Forming.Drawing.Parts;
 using Forming.Drawing.Sheets;
 using PdfSharp.Drawing;
 using PdfSharp.Fonts;
@@ -13,15 +14,18 @@ public static class PdfSheet
     /// <summary>Writes the pages; a plan that cannot be made is drawn and marked so.</summary>
     /// <param name="job">The job.</param>
     /// <param name="paper">The paper.</param>
+    /// <param name="layout">How much of the blank is laid out; null for a story stick, and for the whole of a taper.</param>
     /// <param name="stream">Where to write; stays open.</param>
     /// <param name="cancellation">Ends the work early: a large blank takes many pages.</param>
-    public static void Write(DrawingJob job, PaperSize paper, Stream stream, CancellationToken cancellation = default)
+    /// <exception cref="Results.NoSolutionException"><c>drawing.no-such-part</c>: a taper has no story stick.</exception>
+    public static void Write(DrawingJob job, PaperSize paper, BlankLayout? layout, Stream stream, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(stream);
         var measures = Paper.Of(paper);
-        Write(
-            job.Title, job.Fingerprint, SheetPages.Of(job, measures).Concat(TiledLayout.Of(job, measures)), measures, stream, cancellation);
+        var blank = FlatParts.OnPages(job, DrawingPart.FormBlank, layout);
+        var pages = SheetPages.Of(job, measures).Concat(TiledLayout.Of(job, blank, measures));
+        Write(job.Title, job.Fingerprint, pages, measures, stream, cancellation);
     }
 
     /// <summary>Writes pages.</summary>
@@ -43,12 +47,14 @@ public static class PdfSheet
         document.Info.Title = title;
         document.Info.Subject = fingerprint;
         document.Info.Creator = "FormApi";
+        // A viewer that fits pages to the paper would spoil what is drawn at 1:1.
+        document.ViewerPreferences.Elements.SetName("/PrintScaling", "/None");
         foreach (var layout in layouts)
         {
             cancellation.ThrowIfCancellationRequested();
             var page = document.AddPage();
-            page.Width = XUnit.FromMillimeter(measures.Width);
-            page.Height = XUnit.FromMillimeter(measures.Height);
+            page.Width = XUnit.FromMillimeter((layout.Paper ?? measures).Width);
+            page.Height = XUnit.FromMillimeter((layout.Paper ?? measures).Height);
             using var graphics = XGraphics.FromPdfPage(page);
             new PdfCanvas(graphics, layout.LineScale).Draw(layout.Items);
         }

@@ -1,147 +1,143 @@
 using System.Globalization;
 using Forming.Drawing.Blocks;
-using Forming.Drawing.Shapes;
+using Forming.Drawing.Parts;
 using Forming.Drawing.Sheets;
-using Forming.Layout;
 
 namespace Forming.Drawing.Pdf;
 
 /// <summary>One page: what is drawn, in mm of paper.</summary>
 /// <param name="Items">What is drawn.</param>
 /// <param name="LineScale">Line widths over those of a sheet.</param>
-internal sealed record PdfPageLayout(IReadOnlyList<SheetItem> Items, double LineScale = 1);
+/// <param name="Paper">The paper, where it is not the document's.</param>
+internal sealed record PdfPageLayout(IReadOnlyList<SheetItem> Items, double LineScale = 1, Paper? Paper = null);
 
-/// <summary>The flat form blank at 1:1 over pages that overlap: rows A, B … down its length, columns 1, 2 … across its width.</summary>
+/// <summary>A part at 1:1 over pages that overlap: rows A, B … down, columns 1, 2 … to the right.</summary>
 internal sealed class TiledLayout
 {
     /// <summary>Neighbouring pages show this much of each other, so that mark lies on mark [mm].</summary>
     private const double Overlap = 10;
 
-    private const double Head = 10;
-    private const double Scale = 12;
-    private const double LineScale = 0.4;
+    private const double Head = 18;
+    private const double Scale = 9;
 
-    /// <summary>Room that a fold's label wants along its line [mm].</summary>
-    private const double LabelWidth = 80;
+    // Fold lines 0.25 mm, edges 0.38 mm: thin enough to mark by.
+    private const double LineScale = 5.0 / 6;
 
-    /// <summary>Past this many pages only the two edges are laid out: fold lines are straight between them.</summary>
+    /// <summary>Past this many pages only the two edges of a straight blank are laid out: its lines are straight between them.</summary>
     private const int MostPages = 24;
 
+    /// <summary>A template lies as well askew [°].</summary>
+    private static readonly double[] Turns = [.. Enumerable.Range(1, 23).Select(i => 15.0 * i)];
+
     private readonly DrawingJob _job;
+    private readonly FlatPart _part;
     private readonly Paper _paper;
-    private readonly FormBlankLines _flat;
+    private readonly PartTiles _tiles;
     private readonly double _high;
     private readonly double _wide;
     private readonly int _rows;
     private readonly int _columns;
 
-    private TiledLayout(DrawingJob job, Paper paper)
+    private TiledLayout(DrawingJob job, FlatPart part, Paper paper, double turnDegrees = 0)
     {
-        (_job, _paper, _flat) = (job, paper, FormBlankLines.Of(job).TurnedOver());
+        (_job, _part, _paper, _tiles) = (job, part, paper, PartTiles.Of(part, turnDegrees));
         _wide = paper.InnerWidth - Overlap;
         _high = paper.InnerHeight - Head - Scale - Overlap;
-        _rows = Count(job.Plan.Form.Blank.LengthMm, _high);
-        _columns = Count(job.Plan.Form.Blank.WidthMm, _wide);
+        _rows = Count(_tiles.Most.Y, _high);
+        _columns = part.LabelsBeside ? 1 : Count(_tiles.Most.X, _wide);
     }
 
-    private bool IsEdgesOnly => _job.Plan.Taper is null && _rows * _columns > MostPages && _columns > 2;
+    private bool IsEdgesOnly =>
+        _job.Plan.Taper is null && _part.RunsDown && !_part.LabelsBeside && _rows * _columns > MostPages && _columns > 2;
 
-    /// <summary>Lays the pages out.</summary>
+    /// <summary>Lays the pages out, upright, on their sides or with the part turned, whichever takes the fewest.</summary>
     /// <param name="job">The job.</param>
-    /// <param name="paper">The paper.</param>
-    public static IEnumerable<PdfPageLayout> Of(DrawingJob job, Paper paper) => new TiledLayout(job, paper).Pages();
+    /// <param name="part">The part.</param>
+    /// <param name="paper">The paper, upright.</param>
+    public static IEnumerable<PdfPageLayout> Of(DrawingJob job, FlatPart part, Paper paper)
+    {
+        IEnumerable<TiledLayout> ways = [new(job, part, paper), new(job, part, paper.Turned)];
+        if (!part.RunsDown)
+            ways = ways.Concat(Turns.Select(turn => new TiledLayout(job, part, paper, turn)));
+        var fewest = ways.GroupBy(way => way.Places().Count()).MinBy(group => group.Key)!;
+        return (fewest.FirstOrDefault(way => way.HasRoomForSquare()) ?? fewest.First()).Pages();
+    }
 
     private static int Count(double length, double pitch) => Math.Max(1, (int)Math.Ceiling((length - Overlap) / pitch));
 
+    // Pages that would be empty are left out.
+    private IEnumerable<(int Row, int Column)> Places() =>
+        from column in Enumerable.Range(0, _columns)
+        where !IsEdgesOnly || column == 0 || column == _columns - 1
+        from row in Enumerable.Range(0, _rows)
+        where _tiles.AnyIn(Least(row, column), Most(row, column))
+        select (row, column);
+
+    private Point Least(int row, int column) => new(column * _wide, row * _high);
+
+    private Point Most(int row, int column) => Least(row, column) + new Point(_wide + Overlap, _high + Overlap);
+
     private IEnumerable<PdfPageLayout> Pages()
     {
-        for (var column = 0; column < _columns; column++)
+        var hasSquare = false;
+        foreach (var (row, column) in Places())
         {
-            if (IsEdgesOnly && column > 0 && column < _columns - 1)
-                continue;
-            for (var row = 0; row < _rows; row++)
-                yield return new(Tile(row, column), LineScale);
+            var sketch = Tile(row, column);
+            if (!hasSquare && FreeOn(sketch) is { } free)
+            {
+                PartSketch.Square(sketch, _job, free);
+                hasSquare = true;
+            }
+
+            yield return new(sketch.Items, LineScale, _paper);
         }
+
+        if (!hasSquare)
+            yield return new(SquarePage(), LineScale, _paper);
     }
 
-    private IReadOnlyList<SheetItem> Tile(int row, int column)
+    private bool HasRoomForSquare() => Places().Any(place => FreeOn(Tile(place.Row, place.Column)) is not null);
+
+    private Point? FreeOn(Sketch page) => FreePlace.For(page.Items, PartSketch.SquareMm(_job), TopLeft, BottomRight);
+
+    private static Point TopLeft => new(Paper.Margin, Paper.Margin + Head);
+
+    private Point BottomRight => TopLeft + new Point(_wide + Overlap, _high + Overlap);
+
+    private Sketch Tile(int row, int column)
     {
         var sketch = new Sketch();
         sketch.Add(SheetComposer.Ghosts(_job, _paper.InnerWidth, _paper.InnerHeight), new(Paper.Margin, Paper.Margin));
-        // The window of the blank, x along its length and y across it, that this page shows.
-        var least = new Point(row * _high, column * _wide);
-        var most = least + new Point(_high + Overlap, _wide + Overlap);
-        var origin = new Point(Paper.Margin, Paper.Margin + Head);
-        Blank(sketch, OnPage, least, most);
-        Crosses(sketch, OnPage, row, column);
+        Point least = Least(row, column), most = Most(row, column);
+        _tiles.Draw(sketch, least, most, TopLeft - least);
+        LineLabels.Draw(sketch, [.. _tiles.Shown(least, most, TopLeft - least)], TopLeft, BottomRight, _part.LabelsBeside);
+        Crosses(sketch, row, column);
         Heading(sketch, row, column);
         CheckScale(sketch);
         sketch.Add(SheetPages.Foot(_job, _paper, $"1:1, page {Name(row, column)}"), Point.Origin);
+        return sketch;
+    }
+
+    private IReadOnlyList<SheetItem> SquarePage()
+    {
+        var sketch = new Sketch();
+        sketch.Write(Paper.Margin, Paper.Margin + 3, $"{_part.Name} 1:1, check of the printer", 3.4, isBold: true);
+        PartSketch.Square(sketch, _job, TopLeft);
+        CheckScale(sketch);
+        sketch.Add(SheetPages.Foot(_job, _paper, "1:1, check"), Point.Origin);
         return sketch.Items;
-
-        Point OnPage(Point point) => origin + new Point(point.Y - least.Y, point.X - least.X);
-    }
-
-    private void Blank(Sketch sketch, Func<Point, Point> onPage, Point least, Point most)
-    {
-        for (var i = 1; i < _flat.Outline.Count; i++)
-            Line(Pen.Outline, new(_flat.Outline[i - 1], _flat.Outline[i]));
-        var bottom = double.NegativeInfinity;
-        foreach (var fold in _flat.Folds)
-        {
-            Line(Pen.Tangent, fold.FirstTangent);
-            Line(Pen.Tangent, fold.SecondTangent);
-            Line(Pen.Sight, fold.Sight);
-            if (Line(Pen.Fold, fold.Fold) is not { } shown)
-                continue;
-            var along = onPage(shown.End) - onPage(shown.Start);
-            if (along.Length < LabelWidth && shown != fold.Fold)
-                continue; // the corner of a slanting line; the next page names it
-            double[] beside =
-            [
-                0,
-                fold.Fold.DistanceTo(fold.FirstTangent),
-                fold.Fold.DistanceTo(fold.SecondTangent),
-                fold.Fold.DistanceTo(fold.Sight),
-            ];
-            var above = beside.Min();
-            var place = onPage(shown.Start);
-            var size = Math.Clamp(place.Y + above - bottom - 1.4, 1.4, 3.2);
-            var at = place + (12 / along.Length * along) + ((above - 0.8) / along.Length * along.Left());
-            Text(sketch, fold.Station, at, size, Math.Atan2(along.Y, along.X));
-            bottom = place.Y + beside.Max();
-        }
-
-        Segment? Line(Pen pen, Segment line)
-        {
-            if (Clip.Inside(line, least, most) is not { } shown)
-                return null;
-            sketch.Line(pen, onPage(shown.Start), onPage(shown.End));
-            return shown;
-        }
-    }
-
-    private static void Text(Sketch sketch, Station station, Point at, double size, double turn)
-    {
-        var degrees = new Angle(turn).Degrees;
-        var number = station.Number.ToString(CultureInfo.InvariantCulture);
-        var far = station.Line is { } line ? $"left {line.MarkFar.Text}, right " : "mark ";
-        sketch.Write(new Label(at, number, size, IsBold: true, TurnDegrees: degrees, Station: station.Number));
-        sketch.Write(new Label(
-            at + (9 * Point.Along(turn)),
-            $"{far}{station.MarkText}, fold {Readout.Degrees(station.FoldAngle)}, stop {Readout.Degrees(station.StopSetting)}",
-            size,
-            TurnDegrees: degrees));
     }
 
     // A cross at every place where four pages meet; neighbours show the same one.
-    private void Crosses(Sketch sketch, Func<Point, Point> onPage, int row, int column)
+    private void Crosses(Sketch sketch, int row, int column)
     {
+        if (_rows * _columns == 1)
+            return;
         for (var i = row; i <= row + 1; i++)
         {
             for (var j = column; j <= column + 1; j++)
             {
-                var at = onPage(new(i * _high, j * _wide));
+                var at = new Point(j * _wide, i * _high) + TopLeft - Least(row, column);
                 sketch.Line(Pen.Leader, at - new Point(3.5, 0), at + new Point(3.5, 0));
                 sketch.Line(Pen.Leader, at - new Point(0, 3.5), at + new Point(0, 3.5));
                 sketch.Polygon(Pen.Leader, [.. Enumerable.Range(0, 24).Select(k => at + (2 * Point.Along(k * Math.PI / 12)))]);
@@ -152,7 +148,9 @@ internal sealed class TiledLayout
     private void Heading(Sketch sketch, int row, int column)
     {
         var y = Paper.Margin + 3;
-        var text = $"Form blank 1:1, page {Name(row, column)} of {Name(0, 0)} to {Name(_rows - 1, _columns - 1)}";
+        var text = $"{_part.Name} 1:1, page {Name(row, column)}";
+        if (_rows * _columns > 1)
+            text += $" of {Name(0, 0)} to {Name(_rows - 1, _columns - 1)}";
         if (IsEdgesOnly)
             text += $", both edges only: columns 1 and {Column(_columns - 1)}";
         sketch.Write(Paper.Margin, y, text, 3.4, isBold: true);
@@ -167,6 +165,11 @@ internal sealed class TiledLayout
             joins.Add($"{Name(row, column + 1)} right");
         if (joins.Count > 0)
             sketch.Write(_paper.Width - Paper.Margin, y, $"joins {string.Join(", ", joins)}, cross on cross", 2.6, Anchor.End);
+        foreach (var line in Paragraph.Lines(_part.About, _paper.InnerWidth, 2.6).Take(2))
+            sketch.Write(Paper.Margin, y += 3.4, line, 2.6);
+        PartSketch.Legend(sketch, _part, new(Paper.Margin, Paper.Margin + Head - 4.8));
+        if (_part.Copies.Count > 0)
+            sketch.Write(_paper.Width - Paper.Margin, Paper.Margin + Head - 4.8, $"{_part.Copies.Count} to cut", 2.6, Anchor.End, isBold: true);
     }
 
     private void CheckScale(Sketch sketch)
@@ -181,7 +184,7 @@ internal sealed class TiledLayout
         sketch.Write(
             x + (count * step) + 3,
             y,
-            $"{(isInch ? "4 in" : "100 mm")}: print at 100 % and measure this line first",
+            $"{PartSketch.Side(_job)}: print at 100 % and measure this line first",
             2.6);
     }
 

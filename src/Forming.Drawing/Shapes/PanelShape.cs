@@ -24,6 +24,11 @@ internal static class PanelShape
     /// <param name="job">The job.</param>
     public static Ribbon Finished(DrawingJob job) => job.Plan.Taper is null ? Section(job) : Taper(job).NearEnd;
 
+    /// <summary>The finished panel in section; half of one that carries the curve twice; not for a taper.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="stepsPerPiece">Steps along each smooth piece.</param>
+    public static Ribbon Finished(DrawingJob job, int stepsPerPiece) => Section(job, stepsPerPiece);
+
     /// <summary>The whole finished panel; of a taper that carries the curve twice, the half that the form serves.</summary>
     /// <param name="job">The job.</param>
     public static RuledSheet Whole(DrawingJob job)
@@ -47,8 +52,8 @@ internal static class PanelShape
     /// <param name="job">The job.</param>
     public static double LeadOut(DrawingJob job) => job.Panel.Mirrored ? job.Panel.LeadOutMm / 2 : job.Panel.LeadOutMm;
 
-    private static Ribbon Section(DrawingJob job) => Ribbon.Under(
-        FinishedProfile.Of(job.Panel.Curve, job.Panel.Surface, job.Panel.Sheet, job.Panel.LeadInMm, LeadOut(job)),
+    private static Ribbon Section(DrawingJob job, int stepsPerPiece = 48) => Ribbon.Under(
+        FinishedProfile.Of(job.Panel.Curve, job.Panel.Surface, job.Panel.Sheet, job.Panel.LeadInMm, LeadOut(job), stepsPerPiece),
         job.Panel.Sheet.ThicknessMm);
 
     private static RuledSheet Taper(DrawingJob job)

@@ -5,12 +5,16 @@ internal static class SmoothLine
 {
     private const int Steps = 4;
 
-    /// <summary>Points of the cubic pieces between neighbours, headings half-way between the chords before and after.</summary>
+    /// <summary>Points nearer than this are one: their chord has no heading [mm].</summary>
+    private const double SameMm = 1e-6;
+
+    /// <summary>Points of the cubic pieces between neighbours, headings as on the circle through each and the points beside it.</summary>
     /// <param name="points">[n] points, n ≥ 2 [mm].</param>
     /// <param name="start">Heading at the first, of length 1.</param>
     /// <param name="end">Heading at the last, of length 1.</param>
     public static IEnumerable<Point> Through(IReadOnlyList<Point> points, Point start, Point end)
     {
+        points = [.. points.Where((point, i) => i == 0 || (point - points[i - 1]).Length > SameMm)];
         yield return points[0];
         for (var i = 1; i < points.Count; i++)
         {
@@ -31,7 +35,8 @@ internal static class SmoothLine
             if (at == points.Count - 1)
                 return end;
             Point before = points[at] - points[at - 1], after = points[at + 1] - points[at];
-            var middle = (1 / before.Length * before) + (1 / after.Length * after);
+            // The nearer neighbour counts more: a chord turns from the tangent by half of what it spans.
+            var middle = (after.Length / before.Length * before) + (before.Length / after.Length * after);
             return 1 / middle.Length * middle;
         }
     }

@@ -18,11 +18,15 @@ internal sealed class SvgText
     /// <param name="title">Its title.</param>
     /// <param name="description">What it shows.</param>
     /// <param name="style">How it is printed, in CSS.</param>
-    public void Open(double width, double height, string title, string description, string style)
+    /// <param name="isFullSize">Whether it is as large as it says, for print and for cutting.</param>
+    public void Open(double width, double height, string title, string description, string style = "", bool isFullSize = false)
     {
         var box = $"{-Margin} {-Margin} {Number(width + (2 * Margin))} {Number(height + (2 * Margin))}";
         _text.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"").Append(box)
-            .Append("\" width=\"100%\" style=\"height:auto;max-width:1200px;background:#fff\" role=\"img\" aria-labelledby=\"t d\">\n<title id=\"t\">");
+            .Append(isFullSize
+                ? $"\" width=\"{Number(width + (2 * Margin))}mm\" height=\"{Number(height + (2 * Margin))}mm\" style=\"background:#fff\""
+                : "\" width=\"100%\" style=\"height:auto;max-width:1200px;background:#fff\"")
+            .Append(" role=\"img\" aria-labelledby=\"t d\">\n<title id=\"t\">");
         Escape(title);
         _text.Append("</title>\n<desc id=\"d\">");
         Escape(description);

@@ -8,8 +8,9 @@ namespace FormApi.Features.Drawings;
 /// <param name="bytes">Its bytes.</param>
 /// <param name="media">Its media type.</param>
 /// <param name="fingerprint">Fingerprint of what was calculated.</param>
-internal sealed class DrawingResult(byte[] bytes, string media, string fingerprint) : FileResult(bytes, media, fingerprint, "form"),
-IEndpointMetadataProvider
+/// <param name="kind">What it shows, which begins the file's name.</param>
+internal sealed class DrawingResult(byte[] bytes, string media, string fingerprint, string kind)
+    : FileResult(bytes, media, fingerprint, kind), IEndpointMetadataProvider
 {
     /// <summary>The media types there are.</summary>
     public static MediaTypes Offered { get; } = new(MediaTypes.Svg, MediaTypes.Pdf, MediaTypes.Dxf, MediaTypes.Csv, MediaTypes.Glb);

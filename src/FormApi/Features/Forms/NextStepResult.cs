@@ -45,7 +45,8 @@ internal sealed record NextStepResult(
         NextStepKind.ChangeJob => asked,
         NextStepKind.BendStrip => "/v1/test-strips/springback",
         NextStepKind.FoldStrips => "/v1/test-strips/stop",
-        NextStepKind.PrintSheet or NextStepKind.MakeRibs or NextStepKind.PullPanel => links.Drawing,
+        NextStepKind.PrintSheet or NextStepKind.PullPanel => links.Drawing,
+        NextStepKind.MakeRibs => links.Drawing is { } drawing ? drawing + "?part=rib" : null,
         NextStepKind.RunProgram => links.Program,
         _ => "/v1/inspections",
     };

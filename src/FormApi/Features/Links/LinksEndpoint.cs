@@ -52,6 +52,8 @@ internal static class LinksEndpoint
     private static Results<DrawingResult, UnchangedResult, ProblemResult> OpenDrawing(
         string request,
         string? paper,
+        string? part,
+        string? layout,
         HttpContext context,
         IOptions<Limits> limits,
         IOptions<PublicAddress> address,
@@ -60,7 +62,7 @@ internal static class LinksEndpoint
         request,
         limits.Value.LinkBytes,
         DrawingResult.Offered.Choose(context.Request)!,
-        json => DrawingsEndpoint.Draw(JsonBody<FormRequest>.Of(json), paper, context.Request, address, cancellation));
+        json => DrawingsEndpoint.Draw(JsonBody<FormRequest>.Of(json), paper, part, layout, context.Request, address, cancellation));
 
     private static Results<Results<AnswerResult<ProgramAnswer>, ProgramFileResult>, UnchangedResult, ProblemResult> OpenProgram(
         string request,
