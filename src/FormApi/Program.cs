@@ -1,4 +1,5 @@
 using FormApi.Contract;
+using FormApi.Features.Allowance;
 using FormApi.Features.Batches;
 using FormApi.Features.Comparisons;
 using FormApi.Features.Drawings;
@@ -15,12 +16,29 @@ using FormApi.Features.TestStrips;
 using FormApi.Features.Tolerances;
 using FormApi.Features.Verification;
 using FormApi.Hosting;
+using FormApi.Hosting.Access;
+using FormApi.Hosting.Settings;
 using Serilog;
+
+if (args is ["--new-key", ..])
+{
+    var (key, line) = ApiKeys.New(args.ElementAtOrDefault(1) ?? "caller");
+    Console.WriteLine($"{key}\n{line}");
+    return 0;
+}
 
 // Settings lie beside the service, from wherever it is started.
 var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = AppContext.BaseDirectory });
+if (Startup.WhyNot(builder.Configuration) is { } fault)
+{
+    Console.Error.WriteLine(fault);
+    return 1;
+}
+
 builder.Services.AddSerilog((_, log) => log.ReadFrom.Configuration(builder.Configuration), preserveStaticLogger: true);
 builder.AddDefaultAddress();
+builder.AddAccess();
+builder.AddSafeHeaders();
 builder.AddRequestPipeline();
 builder.AddContract();
 builder.AddVerification();
@@ -28,16 +46,21 @@ builder.AddBatches();
 
 var app = builder.Build();
 app.UseRequestPipeline();
-app.MapContract();
 app.MapProblems();
 app.MapHealth();
-app.MapMetrics();
-app.MapMaterials();
-app.MapGauges();
-app.MapReferences();
-app.MapVerification();
+app.MapScope(Scopes.Docs).MapContract();
+app.MapScope(Scopes.Scrape).MapMetrics();
 
-var computations = app.MapComputations();
+var calls = app.MapScope(Scopes.Compute);
+calls.MapMaterials();
+calls.MapGauges();
+calls.MapReferences();
+calls.MapVerification();
+calls.MapLimits();
+calls.MapBatches();
+calls.MapComparisons();
+
+var computations = calls.MapComputations();
 computations.MapForms();
 computations.MapDrawings();
 computations.MapPredictions();
@@ -47,7 +70,7 @@ computations.MapTolerances();
 computations.MapInspections();
 computations.MapEstimates();
 computations.MapLinks();
-app.MapBatches();
-app.MapComparisons();
 
+app.SayWhatStarts();
 app.Run();
+return 0;

@@ -9,10 +9,11 @@ namespace Forming.Drawing;
 /// <param name="Plan">The plan.</param>
 /// <param name="Job">What was asked.</param>
 /// <param name="Units">Unit of the lengths shown.</param>
-/// <param name="Title">Title of the sheet, in the caller's words or made up from the job.</param>
+/// <param name="Title">Title of the sheet, in the caller's words or what it is.</param>
 /// <param name="Fingerprint">Fingerprint of request and engine, as the answer gives it.</param>
 /// <param name="Wording">Writes a message in the caller's units; its arguments are <see cref="Figure"/>s.</param>
 /// <param name="Link">Address that opens this sheet again, for a QR code; null for none.</param>
+/// <param name="Given">What the caller says of the job, or null.</param>
 public sealed record DrawingJob(
     FormPlan Plan,
     FormJob Job,
@@ -20,7 +21,8 @@ public sealed record DrawingJob(
     string Title,
     string Fingerprint,
     Func<FormattableString, string> Wording,
-    string? Link = null)
+    string? Link = null,
+    TitleBlock? Given = null)
 {
     /// <summary>The panel that was asked for.</summary>
     internal PanelSpec Panel => Job.Panel;
@@ -34,8 +36,11 @@ public sealed record DrawingJob(
     /// <summary>Whether a check failed: nothing may be cut or folded from this plan.</summary>
     internal bool CannotBeMade => Plan.Verdict == PlanVerdict.CannotBeMade;
 
+    /// <summary>The title and all else that the caller says of the job, in a line.</summary>
+    internal string About => Title + TitleBlock.After(Given);
+
     /// <summary>How lengths, angles and masses read on this drawing.</summary>
-    internal Readout Readout { get; } = new(Units);
+    internal Readout Readout { get; } = new(Units, Job.Marks.Tape);
 
     /// <summary>Refuses a plan with a failed check, so that a machine never receives one.</summary>
     /// <exception cref="NoSolutionException"><c>drawing.cannot-be-made</c>: a check failed.</exception>

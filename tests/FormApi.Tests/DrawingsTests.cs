@@ -1,6 +1,7 @@
 using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 
 namespace FormApi.Tests;
 
@@ -86,6 +87,55 @@ public sealed class DrawingsTests(Service service) : IClassFixture<Service>
         {
             using var response = await Draw(media, body, "?part=" + part);
             await IsProblem(response, 400, "bad-request", "leave part out");
+        }
+    }
+
+    [Fact]
+    public async Task What_is_said_of_a_job_is_on_its_sheets_and_in_its_links_and_changes_no_figure()
+    {
+        var plain = Requests.Example("computeForm", "cab-corner-arc");
+        var named = (JsonObject)plain.DeepClone();
+        named["sheet"] = new JsonObject { ["title"] = "Cab corner, left", ["customer"] = "Bjørn & Søn", ["order"] = "4711", ["date"] = "27 Nov 2026" };
+        var (before, after) = ((JsonObject)await service.Form(plain), (JsonObject)await service.Form(named));
+        Assert.Equal("Bjørn & Søn", (string?)after["request"]!["sheet"]!["customer"]);
+        Assert.Null(before["request"]!["sheet"]);
+        foreach (var link in (string[])["drawing", "program"])
+        {
+            using var request = new HttpRequestMessage(HttpMethod.Get, (string)after["links"]![link]!);
+            request.Headers.Accept.Add(new MediaTypeWithQualityHeaderValue("image/svg+xml"));
+            using var drawn = await service.Client.SendAsync(request);
+            var svg = await drawn.Content.ReadAsStringAsync();
+            Assert.True(drawn.IsSuccessStatusCode, svg);
+            Assert.All((string[])["Cab corner, left", "Bjørn &amp; Søn", "4711", "27 Nov 2026"], text => Assert.Contains(text, svg, StringComparison.Ordinal));
+        }
+
+        // All but what names the request.
+        foreach (var answer in (JsonObject[])[before, after])
+        {
+            foreach (var name in (string[])["request", "fingerprint", "links"])
+                Assert.True(answer.Remove(name));
+            foreach (var step in answer["next"]!.AsArray())
+                step!.AsObject().Remove("link");
+        }
+
+        Assert.Equal(before.ToJsonString(), after.ToJsonString());
+    }
+
+    [Theory]
+    [InlineData("customer", "板金", "not-shown")]
+    [InlineData("part", "two\nlines", "not-shown")]
+    [InlineData("order", " ", "empty")]
+    [InlineData("revision", "1234567890123456789012345678901234567890123456789012345678901", "too-long")]
+    public async Task What_a_sheet_cannot_show_is_refused_and_not_replaced(string field, string text, string code)
+    {
+        foreach (var (path, operation, example) in ((string, string, string)[])[("/v1/forms/drawing", "computeForm", "cab-corner-arc"), ("/v1/programs", "programBrake", "cowl-cone-leaf")])
+        {
+            var request = Requests.Example(operation, example);
+            request["sheet"] = new JsonObject { [field] = text };
+            using var refused = await service.Post(path, request.ToJsonString());
+            Assert.Equal(422, (int)refused.StatusCode);
+            var error = JsonNode.Parse(await refused.Content.ReadAsStringAsync())!["errors"]![0]!;
+            Assert.Equal(("/sheet/" + field, code), ((string)error["pointer"]!, (string)error["code"]!));
         }
     }
 

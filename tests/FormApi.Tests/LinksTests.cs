@@ -3,7 +3,6 @@ using System.IO.Compression;
 using System.Net;
 using System.Text;
 using System.Text.Json.Nodes;
-using FormApi.Http.Links;
 
 namespace FormApi.Tests;
 
@@ -331,17 +330,6 @@ public sealed class LinksTests(Service service) : IClassFixture<Service>
         var tooLong = Service.With(("Links:PublicBaseUrl", "https://" + new string('a', 60) + ".example/" + new string('b', 900)));
         Assert.DoesNotContain("crispEdges", await tooLong.Client.GetStringAsync(link), StringComparison.Ordinal);
         tooLong.Dispose();
-    }
-
-    [Theory]
-    [InlineData("forms.example")]
-    [InlineData("ftp://forms.example")]
-    [InlineData("https://forms.example?x=1")]
-    public void An_address_that_leads_nowhere_stops_the_start(string address)
-    {
-        var fault = Assert.Single(new PublicAddress { PublicBaseUrl = address }.Validate(new(this)));
-        Assert.Contains("Links:PublicBaseUrl", fault.ErrorMessage, StringComparison.Ordinal);
-        Assert.ThrowsAny<Exception>(() => Service.With(("Links:PublicBaseUrl", address)));
     }
 
     /// <summary>The text of a link that goes on for megabytes once inflated.</summary>

@@ -1,8 +1,6 @@
-using System.ComponentModel;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
-using FormApi.Http;
 using Forming.Results;
 using Forming.Verification;
 
@@ -42,20 +40,6 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
     }
 
     [Fact]
-    public async Task Every_limit_is_listed_with_its_default()
-    {
-        var listed = Settings().Matches(await File.ReadAllTextAsync(Repository.PathOf("README.md")))
-            .SelectMany(row => row.Groups["names"].Value.Replace("`", "", StringComparison.Ordinal).Split(", ")
-                .Zip(row.Groups["values"].Value.Split(", "), (name, value) => (Name: name["Limits__".Length..], Value: value)))
-            .OrderBy(limit => limit.Name, StringComparer.Ordinal);
-        var limits = new Limits();
-        var known = TypeDescriptor.GetProperties(limits).Cast<PropertyDescriptor>()
-            .Select(limit => (limit.Name, Value: Convert.ToString(limit.GetValue(limits), CultureInfo.InvariantCulture)!))
-            .OrderBy(limit => limit.Name, StringComparer.Ordinal);
-        Assert.Equal(known, listed);
-    }
-
-    [Fact]
     public async Task The_check_values_are_counted_by_how_they_were_come_by()
     {
         var counted = CheckValues().Match(await File.ReadAllTextAsync(Repository.PathOf("README.md")));
@@ -91,9 +75,6 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
 
     [GeneratedRegex(@"^curl -sN http://localhost:8080(?<path>\S+) -H 'Content-Type: (?<media>[^']+)' -T (?<file>\S+) -X POST$", RegexOptions.Multiline)]
     private static partial Regex BatchCommand();
-
-    [GeneratedRegex(@"^\| (?<names>`Limits__\w+`(?:, `Limits__\w+`)*) \| (?<values>[^|]+) \|", RegexOptions.Multiline)]
-    private static partial Regex Settings();
 
     [GeneratedRegex(@"(?<all>\d+) check values, .*: (?<published>\d+) published, (?<quoted>\d+) quoted, (?<memory>\d+) from memory, (?<computed>\d+) computed by hand or by a second method, (?<model>\d+) from the project's own model")]
     private static partial Regex CheckValues();

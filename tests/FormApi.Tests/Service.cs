@@ -64,6 +64,10 @@ public sealed class Service : IDisposable
     /// <summary>The service with other tables to hold the engine against.</summary>
     public static Service With(IReadOnlyList<CheckTable> tables) => new("Production", services => services.AddSingleton(tables));
 
+    /// <summary>The service with an issuer of tokens of the test's own.</summary>
+    public static Service Trusting(Action<IServiceCollection> issuer, params (string Key, string Value)[] settings) =>
+        new("Production", issuer, settings: settings);
+
     /// <summary>The service with another plan to be ready by.</summary>
     public static Service Planning(Func<FormPlan> known) => new("Production", services => services.AddSingleton(new KnownPlan(known)));
 

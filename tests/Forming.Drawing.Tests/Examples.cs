@@ -62,7 +62,10 @@ public static class Examples
         Panel(new ProgressiveCurve(80, null, Angle.FromDegrees(70), ProgressiveLaw.Clothoid)),
         Form(null),
         new(Datum.Edge, new(LengthUnit.In, 1 / 64.0)),
-        LengthUnit.In);
+        LengthUnit.In) with
+    {
+        Given = new("Fairing, opening bend", "Nose fairing, left", "D-1047-3", "Müller & Søn A/S", "PO 88-2201", "C", "2026-11-27"),
+    };
 
     public static DrawingJob Mirrored() => Job(
         "Bench seat, both ends",

@@ -13,7 +13,7 @@ public sealed class FiniteFiguresTests
     [InlineData(double.NegativeInfinity)]
     public void A_figure_that_is_no_number_leaves_no_writer(double figure)
     {
-        var readout = new Readout(LengthUnit.Mm);
+        var readout = new Readout(LengthUnit.Mm, new(LengthUnit.Mm, 0.5));
         Assert.All<Action>(
             [
                 () => CsvText.Number(figure),

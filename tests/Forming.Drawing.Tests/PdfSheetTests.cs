@@ -37,12 +37,10 @@ public class PdfSheetTests
         foreach (var station in job.Plan.Form.Stations)
         {
             var places = station.Line is { } line
-                ? $"{line.MarkFar.Text} {station.MarkText} {job.Readout.Length(line.BaseFarMm)} {job.Readout.Length(line.BaseNearMm)}"
-                : $"{station.MarkText} {job.Readout.Length(station.AtMm)} {job.Readout.Length(station.SightLineMm)}";
-            var row = string.Create(
-                CultureInfo.InvariantCulture,
-                $"{station.Number} {places} {Readout.Degrees(station.FoldAngle)} {Readout.Degrees(station.StopSetting)}");
-            Assert.Contains(row, rows);
+                ? $"{line.MarkFar.Text} {station.MarkText} "
+                : $"{station.MarkText} {job.Readout.Length(station.AtMm)} {job.Readout.LaidOut(station.SightLineMm)} ";
+            Assert.Contains(rows, row => row.StartsWith(string.Create(CultureInfo.InvariantCulture, $"{station.Number} {places}"), StringComparison.Ordinal)
+                && row.EndsWith($" {Readout.Degrees(station.FoldAngle)} {Readout.Degrees(station.StopSetting)}", StringComparison.Ordinal));
         }
     }
 

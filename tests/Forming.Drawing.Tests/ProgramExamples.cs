@@ -82,6 +82,8 @@ public static class ProgramExamples
             program.Checks,
             program.Checks.Any(check => check.Verdict == Verdict.Warn) ? PlanVerdict.Attention : PlanVerdict.Ready,
             units,
+            part.Flat?.Marks.Tape ?? new(units, units == LengthUnit.In ? 1 / 64.0 : 0.5),
+            null,
             "Brake program",
             "sha256:0f1e2d3c4b5a69788796a5b4c3d2e1f00f1e2d3c4b5a69788796a5b4c3d2e1f0",
             BenchWording.Of);

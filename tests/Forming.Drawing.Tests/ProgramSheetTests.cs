@@ -52,14 +52,51 @@ public class ProgramSheetTests
                 && row[1] == step.Fold.ToString(CultureInfo.InvariantCulture)
                 && (step.Gauge.Marks is { } marks
                     ? row.Contains(marks.Near.Text) && row.Contains(marks.Far.Text)
-                    : row.Contains(job.Readout.Length(step.Gauge.DistanceMm)))
-                && row.Contains(Readout.Degrees(step.StopSetting)));
+                    : row.Contains(step.Gauge.By == GaugedBy.Mark ? $"mark {job.Readout.OnTape(job.MarkMm(step))}" : job.Readout.LaidOut(step.Gauge.DistanceMm)))
+                && row.Contains(step.DepthMm is { } depth ? job.Readout.Length(depth) : Readout.Degrees(step.StopSetting)));
         }
 
         var handlings = job.Program.Steps.Count(step => step.Handling != Handling.Push);
         Assert.Equal(handlings, job.Handlings().Count);
         Assert.Equal(job.Program.Steps, job.Handlings().SelectMany(steps => steps));
-        Assert.Equal(handlings, texts.Count(text => text.Value.StartsWith("Shown: step", StringComparison.Ordinal)));
+        var changes = job.Program.Steps.Count(step => step.Handling == Handling.Push && step.IsStopChanged);
+        Assert.Equal(handlings + changes, texts.Count(text => text.Value.StartsWith("Shown: step", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void A_step_out_of_the_gauges_range_gives_its_pencil_mark_and_is_named()
+    {
+        var job = ProgramExamples.Of("forty-folds");
+        var beyond = job.Program.Steps.Where(step => !step.Gauge.IsInRange).ToArray();
+        Assert.Equal(Enumerable.Range(31, 10).Reverse(), beyond.Select(step => step.Fold));
+        var words = string.Join(' ', Texts(XDocument.Parse(Svg(job)).Root!).Select(text => text.Value));
+        Assert.Contains("set folds 40 to 31 by pencil mark", words, StringComparison.Ordinal);
+        Assert.All(beyond, step => Assert.Contains($"mark {job.Readout.OnTape(job.MarkMm(step))}", words, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("six-folds")]
+    [InlineData("sixty-folds")]
+    public void Mark_of_a_step_is_the_one_on_the_forms_own_sheet(string name)
+    {
+        var job = Examples.All[name]();
+        var part = Programs.Brakes.ProgramPart.Of(job.Plan, job.Job);
+        var length = job.Plan.Form.Blank.LengthMm;
+        Assert.All(job.Plan.Form.Stations, station => Assert.Equal(
+            job.Marks.Datum == Layout.Datum.FarEdge ? length - station.AtMm : station.AtMm, part.MarkMm(station.Number - 1), 1e-6));
+    }
+
+    [Fact]
+    public void A_press_is_set_by_the_rams_depth_and_a_cap_is_no_measurement()
+    {
+        var job = ProgramExamples.Of("half-turn-press");
+        var texts = Texts(XDocument.Parse(Svg(job)).Root!).Select(text => text.Value).ToArray();
+        Assert.All(job.Program.Steps, step => Assert.Null(step.Clearance.Nearest));
+        Assert.DoesNotContain("stop", texts);
+        Assert.Contains("ram, mm", texts);
+        Assert.Equal(job.Program.Steps.Count, texts.Count(text => text == "≥ 10.00"));
+        Assert.Contains("below where it touches the flat sheet", BenchWording.Of(job.Program.Steps[0].Text), StringComparison.Ordinal);
+        Assert.Equal(["eyes", "noise"], job.Program.Safety.Select(note => note.Id).Where(id => id is "eyes" or "noise"));
     }
 
     [Theory]
@@ -107,7 +144,7 @@ public class ProgramSheetTests
         using var document = PdfDocument.Open(bytes);
         Assert.InRange(document.NumberOfPages, 2, 6);
         var words = document.GetPages().SelectMany(page => page.GetWords()).Select(word => word.Text).ToHashSet();
-        Assert.All(job.Program.Steps, step => Assert.Contains(job.Readout.Length(step.Gauge.DistanceMm), words));
+        Assert.All(job.Program.Steps.Where(step => step.Gauge.By != GaugedBy.Mark), step => Assert.Contains(job.Readout.LaidOut(step.Gauge.DistanceMm), words));
         Assert.All(document.GetPages(), page => Assert.Contains("Brake program", page.Text, StringComparison.Ordinal));
     }
 

@@ -41,11 +41,17 @@ public class SvgSheetTests
             var row = stations[station.Number - 1].Attribute("y")!.Value;
             var cells = texts.Where(text => text.Attribute("y")!.Value == row).Select(text => text.Value).ToArray();
             Assert.Contains(station.MarkText, cells);
-            Assert.Contains(job.Readout.Length(station.AtMm), cells);
             if (station.Line is { } line)
             {
                 Assert.Contains(line.MarkFar.Text, cells);
-                Assert.Contains(job.Readout.Length(line.BaseFarMm), cells);
+                // The sight line is a fold radius towards the lead-out from the first tangent line.
+                var sight = job.Readout.OnTape(SightAtTheRightEdge(job, line));
+                Assert.Contains(sight, cells);
+            }
+            else
+            {
+                Assert.Contains(job.Readout.Length(station.AtMm), cells);
+                Assert.Contains(job.Readout.LaidOut(station.SightLineMm), cells);
             }
             Assert.Contains(Readout.Degrees(station.FoldAngle), cells);
             Assert.Contains(Readout.Degrees(station.StopSetting), cells);
@@ -58,6 +64,58 @@ public class SvgSheetTests
     {
         var job = Examples.All[name]();
         TextBox.AssertApart(XDocument.Parse(Written.Svg(job)).Root!, Upright(job));
+    }
+
+    [Fact]
+    public void What_the_caller_says_of_the_job_is_on_its_sheet_and_nothing_else()
+    {
+        var job = Examples.Clothoid();
+        var texts = Texts(job).Select(text => text.Value).ToArray();
+        foreach (var (name, value) in job.Given!.Fields())
+        {
+            Assert.Contains(name, texts);
+            Assert.Contains(value, texts);
+        }
+
+        Assert.Equal(["part", "date"], new TitleBlock(Part: "7", Date: "May").Fields().Select(field => field.Name));
+        var other = Texts(job with { Given = new(null, "a", "b", "c", "d", "e", "f") }).Select(text => text.Value).ToArray();
+        Assert.Equal(texts.Except(other).Order(), job.Given.Fields().Select(field => field.Value).Order());
+        var bare = Texts(job with { Given = null }).Select(text => text.Value).ToArray();
+        Assert.DoesNotContain(bare, job.Given.Fields().Select(field => field.Name).Contains);
+    }
+
+    [Theory]
+    [InlineData("Müller & Søn A/S, №5 Ø 20 ½ Ωmega Деталь", null)]
+    [InlineData("line\nbreak", "\n")]
+    [InlineData("板金", "板")]
+    [InlineData("smile \U0001F600", "\U0001F600")]
+    [InlineData("שלום", "ש")]
+    [InlineData("e\u0301", "\u0301")]
+    [InlineData("\u202Eevil", "\u202E")]
+    [InlineData("half \uD800", "\uFFFD")]
+    public void A_character_that_no_sheet_can_show_is_named(string text, string? lacking) => Assert.Equal(lacking, TitleBlock.NotShown(text));
+
+    [Fact]
+    public void The_section_gives_radius_sweep_flats_and_the_developed_length()
+    {
+        var texts = Texts(Examples.SixFolds()).Select(text => text.Value).ToArray();
+        Assert.Contains("R 90 inside", texts);
+        Assert.Contains("60°", texts);
+        Assert.Contains("lead-in 80", texts);
+        Assert.Contains("lead-out 150", texts);
+        // 80 + (90 + 0.6) π/3 + 150.
+        Assert.Contains("Developed: 80.00 + 94.88 + 150.00 = 324.88 mm", texts);
+        Assert.Contains(Texts(Examples.Clothoid()).Select(text => text.Value), text => text == "R 3.15 to flat inside");
+    }
+
+    [Theory]
+    [MemberData(nameof(Examples.Names), MemberType = typeof(Examples))]
+    public void The_next_steps_are_on_the_sheet(string name)
+    {
+        var job = Examples.All[name]();
+        var words = string.Join(' ', Texts(job).Select(text => text.Value));
+        Assert.NotEmpty(job.Plan.Next);
+        Assert.All(job.Plan.Next, step => Assert.Contains(job.Wording(step.Text), words, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -136,6 +194,20 @@ public class SvgSheetTests
     }
 
     [Fact]
+    public void Fold_and_sight_line_of_a_taper_are_given_at_both_edges_of_its_sheet()
+    {
+        var job = Examples.Cone();
+        var rows = Texts(job).GroupBy(text => text.Attribute("y")!.Value, text => text.Value).Select(row => row.ToArray()).Where(row => row.Length == 9).ToArray();
+        foreach (var station in job.Plan.Form.Stations)
+        {
+            var row = rows.Single(cells => cells[0] == station.Number.ToString(CultureInfo.InvariantCulture));
+            Assert.Equal(job.Readout.LaidOut(station.Line!.BaseFarMm), row[5]);
+            Assert.Equal(job.Readout.LaidOut(station.Line.BaseNearMm), row[6]);
+            Assert.Equal(job.Readout.LaidOut(SightAtTheRightEdge(job, station.Line)), row[8]);
+        }
+    }
+
+    [Fact]
     public void A_mirrored_taper_is_cut_by_two_curves_and_the_flat_between()
     {
         var job = Examples.MirroredTaper();
@@ -144,12 +216,20 @@ public class SvgSheetTests
         var rows = texts.GroupBy(text => text.Attribute("y")!.Value, text => text.Value).Select(row => row.ToArray()).ToArray();
         string[][] tangents = [.. panel.Marks.Where(mark => mark.Name.Contains("tangent line", StringComparison.Ordinal)).Select(mark => (string[])
         [
-            job.Readout.Length(mark.Far!.Value.X), job.Readout.Length(width - mark.Far.Value.Y),
-            job.Readout.Length(mark.Near!.Value.X), job.Readout.Length(width - mark.Near.Value.Y),
+            job.Readout.LaidOut(mark.Far!.Value.X), job.Readout.LaidOut(width - mark.Far.Value.Y),
+            job.Readout.LaidOut(mark.Near!.Value.X), job.Readout.LaidOut(width - mark.Near.Value.Y),
         ])];
         Assert.Equal(4, tangents.Length);
         var numbers = tangents.Select(cells => rows.Single(row => row.Length == 5 && row.Skip(1).SequenceEqual(cells))[0]);
         Assert.Equal(["1", "9", "10", "18"], numbers);
+    }
+
+    private static double SightAtTheRightEdge(DrawingJob job, Layout.FoldLine line)
+    {
+        Point near = line.FirstTangentNear, along = line.FirstTangentFar - near;
+        // Level lines a distance apart cross y = 0 that distance over the sine apart.
+        var crossing = near.X - (along.X / along.Y * near.Y);
+        return crossing + (job.Form.FoldRadiusMm * along.Length / along.Y);
     }
 
     private static IEnumerable<XElement> Upright(DrawingJob job) => Texts(job).Where(text => text.Attribute("transform") is null);

@@ -14,14 +14,14 @@ namespace FormApi.Contract;
 internal sealed class ContractOperationFilter : IOperationFilter
 {
     // A stream and a state of health are not named.
-    private static readonly string[] Unnamed = ["computeBatch", "getLiveness", "getReadiness"];
+    private static readonly string[] Unnamed = ["computeBatch", "getLiveness", "getReadiness", "showLimits"];
 
     /// <inheritdoc/>
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
     {
         var name = operation.OperationId!;
-        // Empty says that no key is asked for; left out would say that nobody thought of it.
-        operation.Security = [];
+        // Empty says that no key is ever asked for; left out, that the contract's own rule holds.
+        operation.Security = name.StartsWith("get", StringComparison.Ordinal) && name.EndsWith("ness", StringComparison.Ordinal) ? [] : null;
         AddExamples(operation.RequestBody?.Content, Examples.FirstRequest(name));
         var readsBody = operation.RequestBody is not null;
         foreach (var (status, response) in (operation.Responses ?? []).ToArray())

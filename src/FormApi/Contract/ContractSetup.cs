@@ -1,3 +1,4 @@
+using FormApi.Hosting.Access;
 using FormApi.Http;
 using FormApi.Http.Results;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -30,6 +31,24 @@ internal static class ContractSetup
                     + "Where units is in, a length may also be text such as 4 1/2, and a gauge 20 ga.",
             });
             contract.AddServer(new() { Url = "/", Description = "The service that published this contract." });
+            contract.AddSecurityDefinition(ApiKeyHandler.SchemeName, new OpenApiSecurityScheme
+            {
+                Type = SecuritySchemeType.ApiKey,
+                In = ParameterLocation.Header,
+                Name = ApiKeyHandler.Header,
+                Description = "A key that the operator gave out.",
+            });
+            contract.AddSecurityDefinition("Bearer", new OpenApiSecurityScheme
+            {
+                Type = SecuritySchemeType.Http,
+                Scheme = "bearer",
+                BearerFormat = "JWT",
+                Description = "A token of the operator's issuer; its claim scope has compute, metrics or docs.",
+            });
+            // One of them, or neither where the service is open.
+            contract.AddSecurityRequirement(document => new() { [new(ApiKeyHandler.SchemeName, document)] = [] });
+            contract.AddSecurityRequirement(document => new() { [new("Bearer", document)] = [] });
+            contract.AddSecurityRequirement(_ => []);
             contract.SupportNonNullableReferenceTypes();
             contract.SchemaFilter<ContractSchemaFilter>();
             contract.OperationFilter<ContractOperationFilter>();
@@ -41,7 +60,7 @@ internal static class ContractSetup
 
     /// <summary>Adds the routes.</summary>
     /// <param name="app">The service.</param>
-    public static void MapContract(this WebApplication app)
+    public static void MapContract(this IEndpointRouteBuilder app)
     {
         app.MapGet("/openapi/v1.json", (HttpContext context) => Send(context, ContractFile.Json, "json", "application/json"))
             .WithMetadata(new MediaTypes("application/json")).ExcludeFromDescription();

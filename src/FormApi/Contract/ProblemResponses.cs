@@ -57,6 +57,7 @@ internal static class ProblemResponses
             (400, _) when isLink => ("BadLink", [ProblemKinds.BrokenLink, .. BodyFaults, ProblemKinds.BadRequest]),
             (400, _) when readsBody => ("BadBody", [.. BodyFaults, ProblemKinds.BadRequest]),
             (400, _) => ("BadQuery", [ProblemKinds.BadRequest]),
+            (503, "computeBatch") => ("Stopping", [ProblemKinds.Stopping]),
             (422, "drawForm" or "openDrawingLink") => ("NotDrawn", [.. ValueFaults, ProblemKinds.CannotBeMade]),
             (422, "programBrake" or "openProgramLink") =>
                 ("NotProgrammed", [.. ValueFaults, ProblemKinds.CannotBeMade, ProblemKinds.ProgramImpossible, ProblemKinds.ProgramNotFound]),

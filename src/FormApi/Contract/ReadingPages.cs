@@ -34,7 +34,7 @@ internal static partial class ReadingPages
 
     /// <summary>Adds the routes.</summary>
     /// <param name="app">The service.</param>
-    public static void MapReadingPages(this WebApplication app)
+    public static void MapReadingPages(this IEndpointRouteBuilder app)
     {
         app.MapGet(Root, () => TypedResults.Redirect("~" + Start)).ExcludeFromDescription();
         app.MapGet(Root + "/{name}", Send).ExcludeFromDescription();

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Reflection;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 
@@ -19,6 +20,11 @@ internal static partial class XmlDocs
     /// <param name="parameter">The field, as it is called in the code or on the wire.</param>
     public static string? Field(Type type, string parameter) => Text(Find(type)?.Elements("param")
         .FirstOrDefault(element => string.Equals((string?)element.Attribute("name"), parameter, StringComparison.OrdinalIgnoreCase)));
+
+    /// <summary>What a property is, or null.</summary>
+    /// <param name="property">The property.</param>
+    public static string? Summary(PropertyInfo property) =>
+        Text(Members.GetValueOrDefault($"P:{property.DeclaringType!.FullName}.{property.Name}")?.Element("summary"));
 
     private static XElement? Find(Type type) => Members.GetValueOrDefault("T:" + type.FullName!.Replace('+', '.'));
 

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using FormApi.Http;
+using FormApi.Http.Callers;
 using Serilog.Events;
 
 namespace FormApi.Hosting;
@@ -9,7 +10,7 @@ namespace FormApi.Hosting;
 /// <param name="logger">The log.</param>
 internal sealed class RequestLog(RequestDelegate next, Serilog.ILogger logger)
 {
-    private const string Line = "{Method} {Route} {Status} {Milliseconds} ms {Fingerprint} {TraceId}";
+    private const string Line = "{Method} {Route} {Status} {Milliseconds} ms {Fingerprint} {TraceId} {Caller}";
 
     /// <summary>Passes a request on and logs it.</summary>
     /// <param name="context">The request.</param>
@@ -47,6 +48,7 @@ internal sealed class RequestLog(RequestDelegate next, Serilog.ILogger logger)
             context.Response.StatusCode,
             Math.Round(elapsed.TotalMilliseconds, 3),
             RequestTrace.FingerprintOf(context),
-            RequestTrace.IdOf(context));
+            RequestTrace.IdOf(context),
+            Caller.NameOf(context));
     }
 }

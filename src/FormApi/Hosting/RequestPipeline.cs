@@ -1,4 +1,6 @@
+using FormApi.Hosting.Settings;
 using FormApi.Http;
+using FormApi.Http.Callers;
 using FormApi.Http.Links;
 using FormApi.Http.Problems;
 using FormApi.Http.Results;
@@ -21,10 +23,15 @@ internal static class RequestPipeline
         ThreadPool.SetMinThreads(Math.Max(working, 3 * Environment.ProcessorCount), completing);
         FieldNames.SpellAsOnTheWire();
         var services = builder.Services;
-        services.AddOptions<Limits>().BindConfiguration(Limits.Section).ValidateDataAnnotations().ValidateOnStart();
-        services.AddOptions<PublicAddress>().BindConfiguration(PublicAddress.Section).ValidateDataAnnotations().ValidateOnStart();
+        services.AddOptions<Limits>().BindConfiguration(Limits.Section);
+        services.AddOptions<PublicAddress>().BindConfiguration(PublicAddress.Section);
+        services.AddOptions<DrainSettings>().BindConfiguration(DrainSettings.Section);
         services.AddOptions<KestrelServerOptions>().Configure<IOptions<Limits>, Serilog.ILogger>(LimitServer);
+        services.AddSingleton<CallerLimits>();
         services.AddSingleton<Turns>();
+        services.AddHostedService<DrainService>();
+        services.AddOptions<HostOptions>().Configure<IOptions<DrainSettings>>(
+            (host, drain) => host.ShutdownTimeout = TimeSpan.FromSeconds(drain.Value.Seconds + drain.Value.EndSeconds));
         services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
         services.AddExceptionHandler<ProblemHandler>();
         services.AddRequestDecompression();
@@ -38,11 +45,11 @@ internal static class RequestPipeline
     }
 
     /// <summary>The group of routes that calculate, each call in its turn and under its deadline.</summary>
-    /// <param name="app">The service.</param>
-    public static RouteGroupBuilder MapComputations(this WebApplication app)
+    /// <param name="routes">Destination.</param>
+    public static RouteGroupBuilder MapComputations(this RouteGroupBuilder routes)
     {
-        var group = app.MapGroup("");
-        group.AddEndpointFilter(app.Services.GetRequiredService<Turns>().CallAsync);
+        var group = routes.MapGroup("");
+        group.AddEndpointFilter(((IEndpointRouteBuilder)routes).ServiceProvider.GetRequiredService<Turns>().CallAsync);
         return group.Refuses(429, 503);
     }
 
@@ -51,6 +58,7 @@ internal static class RequestPipeline
     public static void UseRequestPipeline(this WebApplication app)
     {
         app.UseMiddleware<RequestLog>();
+        app.UseSafeHeaders();
         app.UseResponseCompression();
         app.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandler = _ => Task.CompletedTask });
         app.UseStatusCodePages(context =>
@@ -60,6 +68,8 @@ internal static class RequestPipeline
         });
         app.Use(HeadRequests.AnswerAsGet);
         app.UseRouting();
+        app.UseAuthentication();
+        app.UseAuthorization();
         app.UseRequestDecompression();
         app.CountRequests();
         app.Use(MediaTypes.Negotiate);

@@ -1,5 +1,7 @@
+using System.Diagnostics;
 using System.Threading.RateLimiting;
 using FormApi.Http;
+using FormApi.Http.Callers;
 using FormApi.Http.Problems;
 using FormApi.Http.Requests;
 using Microsoft.Extensions.Options;
@@ -11,8 +13,12 @@ namespace FormApi.Hosting;
 /// a slow sender nor a slow reader keeps it from others. The deadline counts from the asking, so that a crowd is sent away in time.
 /// </summary>
 /// <param name="options">The limits.</param>
-internal sealed class Turns(IOptions<Limits> options) : IDisposable
+/// <param name="callers">The limits of each caller.</param>
+internal sealed class Turns(IOptions<Limits> options, CallerLimits callers) : IDisposable
 {
+    // How fast the mean follows: a tenth of each new one.
+    private const double Share = 0.1;
+
     // As many calculate as there are cores. Were they to take all threads there are, deadlines, health and whatever waits for the network
     // would wait behind slow calculations. Where a core is free the call goes on at once, on the thread that read it.
     private readonly SemaphoreSlim _cores = new(Environment.ProcessorCount);
@@ -23,6 +29,8 @@ internal sealed class Turns(IOptions<Limits> options) : IDisposable
         QueueLimit = options.Value.Queued,
         QueueProcessingOrder = QueueProcessingOrder.OldestFirst,
     });
+
+    private double _meanSeconds;
 
     /// <summary>Calls an endpoint in its turn, with the deadline for its cancellation.</summary>
     /// <param name="call">The call, with its request read.</param>
@@ -43,8 +51,15 @@ internal sealed class Turns(IOptions<Limits> options) : IDisposable
 
         try
         {
+            if (callers.Count(call.HttpContext) is { } tooMany)
+                return tooMany;
+            using var own = await callers.PlaceAsync(call.HttpContext, deadline.Token);
+            if (!own.IsAcquired)
+                return ProblemResult.TooMany(nameof(Limits.CallerQueued), options.Value.CallerQueued, Wait(options.Value.CallerQueued));
             using var place = await _places.AcquireAsync(1, deadline.Token);
-            return place.IsAcquired ? await OnACoreAsync(call, next, deadline.Token) : new ProblemResult(ProblemKinds.TooMany);
+            return place.IsAcquired
+                ? await OnACoreAsync(call, next, deadline.Token)
+                : ProblemResult.TooMany(nameof(Limits.Queued), options.Value.Queued, Wait(options.Value.Queued));
         }
         catch (OperationCanceledException) when (deadline.IsCancellationRequested && !gone.IsCancellationRequested)
         {
@@ -63,6 +78,7 @@ internal sealed class Turns(IOptions<Limits> options) : IDisposable
         EndpointFilterInvocationContext call, EndpointFilterDelegate next, CancellationToken deadline)
     {
         await _cores.WaitAsync(deadline);
+        var started = Stopwatch.GetTimestamp();
         try
         {
             return await next(call);
@@ -70,6 +86,11 @@ internal sealed class Turns(IOptions<Limits> options) : IDisposable
         finally
         {
             _cores.Release();
+            // Two at once may lose one of them: it is a mean.
+            _meanSeconds += Share * (Stopwatch.GetElapsedTime(started).TotalSeconds - _meanSeconds);
         }
     }
+
+    // Until so many have been calculated.
+    private TimeSpan Wait(int queued) => TimeSpan.FromSeconds((queued + 1) * _meanSeconds / Environment.ProcessorCount);
 }

@@ -20,7 +20,7 @@ internal sealed class Limits
     [Range(1, 100 * 1024 * 1024)]
     public int BodyBytesPerSecond { get; set; } = 1000;
 
-    /// <summary>Most that a link may hold once inflated [bytes].</summary>
+    /// <summary>Most that a link may inflate to [bytes].</summary>
     [Range(1024, 1024 * 1024)]
     public int LinkBytes { get; set; } = 64 * 1024;
 
@@ -57,6 +57,22 @@ internal sealed class Limits
     /// <summary>Calculations that wait for their turn; beyond them the answer is 429.</summary>
     [Range(0, 100_000)]
     public int Queued { get; set; } = 1024;
+
+    /// <summary>Calculations that one caller may begin in a second, on the average; beyond them the answer is 429.</summary>
+    [Range(0.1, 1_000_000)]
+    public double CallerPerSecond { get; set; } = 5000;
+
+    /// <summary>Calculations that one caller may begin at once after a pause.</summary>
+    [Range(1, 1_000_000)]
+    public int CallerBurst { get; set; } = 10_000;
+
+    /// <summary>Calculations of one caller that run at the same time.</summary>
+    [Range(1, 10_000)]
+    public int CallerConcurrent { get; set; } = 64;
+
+    /// <summary>Calculations of one caller that wait for their turn; beyond them the answer is 429.</summary>
+    [Range(0, 100_000)]
+    public int CallerQueued { get; set; } = 512;
 
     /// <summary>Longest that a request may wait for its turn and be calculated, once it is read [s]; beyond it the answer is 503.</summary>
     [Range(0.001, 600)]

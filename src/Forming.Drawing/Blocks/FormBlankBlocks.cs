@@ -11,7 +11,13 @@ internal static class FormBlankBlocks
     /// <summary>Lines nearer than this on the sheet would run into one: the enlarged fold shows them.</summary>
     private const double LeastGap = 0.5;
 
+    /// <summary>The same on a taper, which is drawn higher: its sight lines are set at both edges.</summary>
+    private const double LeastTaperGap = 0.3;
+
     private const double HeadingHeight = 12.5;
+
+    /// <summary>A tapered blank is drawn so high that its lines can be told apart [mm].</summary>
+    private const double TaperHeight = 84;
 
     /// <summary>Draws the blank, in as many parts as the height of a page asks for.</summary>
     /// <param name="job">The job.</param>
@@ -20,7 +26,8 @@ internal static class FormBlankBlocks
     {
         var flat = FormBlankLines.Of(job).TurnedOver();
         var count = flat.Folds.Count;
-        var rowsInAPart = (int)Math.Clamp((mostHeight - HeadingHeight - 4) / Page.Row, 4, Math.Max(4, count));
+        var room = mostHeight - HeadingHeight - PoleColumn.GroupsHeight(Columns(job)) - 4;
+        var rowsInAPart = (int)Math.Clamp(room / Page.Row, 4, Math.Max(4, count));
         var parts = (count + rowsInAPart - 1) / rowsInAPart;
         for (var part = 0; part < parts; part++)
             yield return Part(job, flat, part * count / parts, (part + 1) * count / parts);
@@ -31,62 +38,80 @@ internal static class FormBlankBlocks
         var sketch = new Sketch();
         var blank = job.Plan.Form.Blank;
         sketch.Write(0, Page.Heading, "Form blank, flat", Page.Heading, isBold: true);
+        var isTaper = job.Plan.Taper is not null;
         var about = $"{job.Readout.Size(blank.LengthMm, blank.WidthMm)}, {job.Readout.Mass(blank.MassKg)}; seen from the face that is marked, width out of scale";
         if (end - first < flat.Folds.Count)
-            about = string.Create(CultureInfo.InvariantCulture, $"stations {first + 1} to {end} of {flat.Folds.Count}; {about}");
+            about = string.Create(CultureInfo.InvariantCulture, $"folds {first + 1} to {end} of {flat.Folds.Count}; {job.Readout.Size(blank.LengthMm, blank.WidthMm)}; seen from the face that is marked, width out of scale");
         sketch.Write(38, Page.Heading, about, Page.Small);
 
         var from = first == 0 ? 0 : Between(flat, first);
         var to = end == flat.Folds.Count ? blank.LengthMm : Between(flat, end);
         var folds = flat.Folds.Skip(first).Take(end - first).ToArray();
         var bottom = Pole.Draw(
-            sketch, Page.Heading + 2, (from, to), blank.WidthMm, Columns(job), [.. folds.Select(fold => RowOf(job, fold))], pole =>
+            sketch, Page.Heading + 2, (from, to), blank.WidthMm, Columns(job), [.. folds.Select(fold => RowOf(job, flat, fold))], pole =>
             {
-                if (job.Plan.Taper is not null)
+                if (isTaper)
                     pole.StraightEdges(from, to);
                 Edges(pole, flat, from, to);
                 foreach (var fold in folds)
                     Lines(pole, fold);
                 if (flat.DatumMm >= from && flat.DatumMm <= to)
                     DatumMark(sketch, pole, job, flat.DatumMm);
-            });
-        sketch.Write(Pole.BlankWidth / 2, Page.Heading + 5.3, first == 0 ? "lead-in edge" : "continued", Page.Small, Anchor.Middle);
+            },
+            isTaper ? TaperHeight * (end - first) / flat.Folds.Count : 0);
+        Pole.NameUpperEdge(
+            sketch, Page.Heading + 5.3 + PoleColumn.GroupsHeight(Columns(job)), first == 0 ? "lead-in edge" : "continued", isTaper);
         sketch.Write(Pole.BlankWidth / 2, bottom + 3.2, end == flat.Folds.Count ? "lead-out edge" : "continued", Page.Small, Anchor.Middle);
+        if (isTaper && end == flat.Folds.Count)
+            bottom = AboutTaper(sketch, job, bottom + 3.2);
         return new(bottom + 4, sketch.Items);
+    }
+
+    // How the marks are used: they lie on the edges of the sheet, and the outline is cut after.
+    private static double AboutTaper(Sketch sketch, DrawingJob job, double y)
+    {
+        y += 1;
+        var about = $"Marks and sight lines are on the long edges of a straight-edged sheet of this size, from {HeadBlock.CornersOf(job.Marks.Datum)}: "
+            + "join left and right, then cut the outline below. Set the sight line (dashed) under the nose, lead-in side clamped.";
+        foreach (var line in Paragraph.Lines(about, Page.Width, Page.Small))
+            sketch.Write(0, y += Page.SmallLine, line, Page.Small);
+        return y;
     }
 
     private static PoleColumn[] Columns(DrawingJob job)
     {
-        var unit = job.Readout.LengthName;
-        var tape = job.Marks.Tape.Unit == LengthUnit.In ? "in" : "mm";
+        var exact = $"exact {job.Readout.LengthName}";
+        var tape = job.Readout.TapeName;
+        var (marks, sights) = ($"mark, tape {tape}", $"sight, tape {tape}");
         return job.Plan.Taper is null
             ?
             [
                 new("fold", 64, Anchor.End, IsBold: true),
-                new($"mark, {tape}", 83, Anchor.End, IsBold: true),
-                new($"centre, {unit}", 101),
-                new($"sight, {unit}", 118),
-                new("angle", 134),
+                new("mark", 84, Anchor.End, IsBold: true, Group: $"tape {tape}"),
+                new("centre", 102, Group: exact),
+                new("sight", 119, Group: job.Readout.IsToTheTape ? $"tape {tape}" : exact),
+                new("angle", 135),
                 new("stop", Page.Width),
             ]
             :
             [
                 new("fold", 64, Anchor.End, IsBold: true),
-                new($"left, {tape}", 79, Anchor.End, IsBold: true),
-                new($"right, {tape}", 94, Anchor.End, IsBold: true),
-                new($"left, {unit}", 108),
-                new($"right, {unit}", 122),
+                new("left", 79, Anchor.End, IsBold: true, Group: marks),
+                new("right", 94, Anchor.End, IsBold: true, Group: marks),
+                new("left", 109, Group: sights),
+                new("right", 123, Group: sights),
                 new("angle", 136),
                 new("stop", Page.Width),
             ];
     }
 
-    private static PoleRow RowOf(DrawingJob job, FoldLines fold)
+    private static PoleRow RowOf(DrawingJob job, FormBlankLines flat, FoldLines fold)
     {
+        var sight = (Far: flat.FromDatum(fold.Sight.CrossingAt(0)), Near: flat.FromDatum(fold.Sight.CrossingAt(flat.WidthMm)));
         var (station, number) = (fold.Station, fold.Station.Number.ToString(CultureInfo.InvariantCulture));
         string[] places = station.Line is { } line
-            ? [line.MarkFar.Text, station.MarkText, job.Readout.Length(line.BaseFarMm), job.Readout.Length(line.BaseNearMm)]
-            : [station.MarkText, job.Readout.Length(station.AtMm), job.Readout.Length(station.SightLineMm)];
+            ? [line.MarkFar.Text, station.MarkText, job.Readout.OnTape(sight.Far), job.Readout.OnTape(sight.Near)]
+            : [station.MarkText, job.Readout.Length(station.AtMm), job.Readout.LaidOut(station.SightLineMm)];
         return new(
             fold.Fold, [number, .. places, Readout.Degrees(station.FoldAngle), Readout.Degrees(station.StopSetting)], station.Number);
     }
@@ -110,14 +135,19 @@ internal static class FormBlankBlocks
     private static void Lines(Pole pole, FoldLines fold)
     {
         pole.Across(Pen.Fold, fold.Fold);
+        if (fold.Station.Line is not null)
+            pole.OnToTheEdges(Pen.Leader, fold.Fold);
         if (pole.OnSheet(fold.Fold.DistanceTo(fold.FirstTangent)) > LeastGap)
         {
             pole.Across(Pen.Tangent, fold.FirstTangent);
             pole.Across(Pen.Tangent, fold.SecondTangent);
         }
 
-        if (pole.OnSheet(fold.Fold.DistanceTo(fold.Sight)) > LeastGap)
-            pole.Across(Pen.Sight, fold.Sight);
+        if (pole.OnSheet(fold.Fold.DistanceTo(fold.Sight)) <= (fold.Station.Line is null ? LeastGap : LeastTaperGap))
+            return;
+        pole.Across(Pen.Sight, fold.Sight);
+        if (fold.Station.Line is not null)
+            pole.OnToTheEdges(Pen.Sight, fold.Sight);
     }
 
     private static void DatumMark(Sketch sketch, Pole pole, DrawingJob job, double datum)

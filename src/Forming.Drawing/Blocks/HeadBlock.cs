@@ -19,10 +19,11 @@ internal static class HeadBlock
     /// <summary>Draws the head.</summary>
     /// <param name="job">The job.</param>
     public static Block Of(DrawingJob job) =>
-        Of(job.Title, job.Plan.Verdict, ("FORM", FormRows(job)), ("PANEL", PanelRows(job)), Conventions(job), job.Fingerprint);
+        Of(job.Title, job.Given, job.Plan.Verdict, ("FORM", FormRows(job)), ("PANEL", PanelRows(job)), Conventions(job), job.Fingerprint);
 
     /// <summary>Draws a head.</summary>
     /// <param name="title">The title.</param>
+    /// <param name="given">What the caller says of the job, or null.</param>
     /// <param name="verdict">The verdict.</param>
     /// <param name="left">Heading and rows of the left column.</param>
     /// <param name="right">Heading and rows of the right column.</param>
@@ -30,6 +31,7 @@ internal static class HeadBlock
     /// <param name="fingerprint">The fingerprint.</param>
     public static Block Of(
         string title,
+        TitleBlock? given,
         PlanVerdict verdict,
         (string Heading, IEnumerable<(string Name, string Value)> Rows) left,
         (string Heading, IEnumerable<(string Name, string Value)> Rows) right,
@@ -47,6 +49,7 @@ internal static class HeadBlock
         Badge(sketch, verdict);
         y += 1.5;
         sketch.Line(Pen.Outline, new(0, y - TitleSize * 0.8), new(Page.Width, y - TitleSize * 0.8));
+        y = Given(sketch, [.. given?.Fields() ?? []], y - (TitleSize * 0.8)) + (TitleSize * 0.8);
         y = Math.Max(
             Column(sketch, 0, y, left.Heading, left.Rows), Column(sketch, Page.Width - ColumnWidth, y, right.Heading, right.Rows));
         sketch.Line(Pen.Leader, new(0, y - 2), new(Page.Width, y - 2));
@@ -54,6 +57,34 @@ internal static class HeadBlock
         sketch.Write(0, y + 4, fingerprint, Page.Small - 0.4);
         sketch.Line(Pen.Leader, new(0, y + 5.5), new(Page.Width, y + 5.5));
         return new(y + 5.5, sketch.Items, GapMm: 0);
+    }
+
+    // A ruled row of three fields, each below its name, as on a title block.
+    private static double Given(Sketch sketch, (string Name, string Value)[] fields, double top)
+    {
+        const int columns = 3;
+        const double width = Page.Width / columns;
+        for (var first = 0; first < fields.Length; first += columns)
+        {
+            var row = fields.Skip(first).Take(columns)
+                .Select(field => (field.Name, Lines: Paragraph.Lines(field.Value, width - 2, Page.Text, isBold: true)))
+                .ToArray();
+            var bottom = top + Page.SmallLine + (row.Max(field => field.Lines.Count) * Page.Row) + 1.2;
+            for (var i = 0; i < row.Length; i++)
+            {
+                var (x, y) = ((i * width) + (i == 0 ? 0 : 1.5), top + Page.SmallLine);
+                sketch.Write(x, y, row[i].Name, Page.Small - 0.3);
+                foreach (var line in row[i].Lines)
+                    sketch.Write(x, y += Page.Row, line, Page.Text, isBold: true);
+                if (i > 0)
+                    sketch.Line(Pen.Leader, new(i * width, top), new(i * width, bottom));
+            }
+
+            sketch.Line(Pen.Leader, new(0, bottom), new(Page.Width, bottom));
+            top = bottom;
+        }
+
+        return top;
     }
 
     /// <summary>The verdict in words.</summary>
@@ -102,14 +133,15 @@ internal static class HeadBlock
         var (form, read) = (job.Plan.Form, job.Readout);
         yield return ("material", job.Form.Sheet.Material.Name);
         yield return ("thickness", $"{GaugeName(job.Job.FormGaugeSystem, job.Form.Sheet)}{read.LengthWithUnit(job.Form.Sheet.ThicknessMm)}, fold radius {read.LengthWithUnit(job.Form.FoldRadiusMm)}");
-        yield return ("folds", string.Create(CultureInfo.InvariantCulture, $"{form.Stations.Count}, sweep {Readout.Degrees(form.Sweep)}"));
+        yield return ("folds", string.Create(CultureInfo.InvariantCulture, $"{form.Stations.Count}, {(job.Plan.Taper is null ? "sweep" : "face turns")} {Readout.Degrees(form.Sweep)}"));
         yield return ("stop", Stop(form));
-        yield return ("blank", read.Size(form.Blank.LengthMm, form.Blank.WidthMm));
-        yield return ("mass", read.Mass(form.Blank.MassKg));
+        yield return ("blank", $"{read.Size(form.Blank.LengthMm, form.Blank.WidthMm)}, {read.Mass(form.Blank.MassKg)}");
     }
 
-    // As it is ordered and stacked; empty for a sheet that was stated by its thickness.
-    private static string GaugeName(string? systemId, Sheet sheet) =>
+    /// <summary>A gauge as it is ordered and stacked; empty for a sheet that was stated by its thickness.</summary>
+    /// <param name="systemId">Id of the gauge table, or null.</param>
+    /// <param name="sheet">The sheet.</param>
+    public static string GaugeName(string? systemId, Sheet sheet) =>
         systemId is not null && Gauges.TryFind(systemId, out var system)
         && system.Thicknesses.FirstOrDefault(listed => Math.Abs(listed.Millimetres - sheet.ThicknessMm) < 1e-6) is { } gauge
             ? string.Create(CultureInfo.InvariantCulture, $"{gauge.Gauge} ga, ")
@@ -132,17 +164,15 @@ internal static class HeadBlock
         yield return ("thickness", $"{GaugeName(job.Job.PanelGaugeSystem, job.Panel.Sheet)}{read.LengthWithUnit(job.Panel.Sheet.ThicknessMm)}, finish {job.Panel.Finish.Name}");
         yield return ("springback", $"form overbent by {Readout.Degrees(panel.Springback.Overbend)}");
         if (panel.Outlook.Sweep is { } sweep)
-            yield return ("comes off", ComesOff(panel.Outlook, sweep, read));
-        yield return ("pull", job.Wording(
-            $"{Figure.Force(panel.Pull.ForceN)}, {Figure.Length(panel.Pull.LeverMm)} past the curve"));
+            yield return ("comes off", ComesOff(panel.Outlook, sweep, read, job.Plan.Taper is null ? "" : "face turns "));
+        yield return ("pull", job.Wording($"{Figure.Force(panel.Pull.ForceN)}") + $", {read.LaidOutWithUnit(panel.Pull.LeverMm)} past the curve");
         yield return ("clamp load", job.Wording($"{Figure.Force(panel.Pull.ClampLoadN)}"));
-        yield return ("blank", read.Size(panel.Blank.LengthMm, panel.Blank.WidthMm) + (job.Panel.Mirrored ? ", two curves" : ""));
-        yield return ("mass", read.Mass(panel.Blank.MassKg));
+        yield return ("blank", $"{read.Size(panel.Blank.LengthMm, panel.Blank.WidthMm)}, {read.Mass(panel.Blank.MassKg)}{(job.Panel.Mirrored ? ", two curves" : "")}");
     }
 
-    private static string ComesOff(PanelOutlook outlook, OutlookBand sweep, Readout read)
+    private static string ComesOff(PanelOutlook outlook, OutlookBand sweep, Readout read, string turns)
     {
-        var value = string.Create(CultureInfo.InvariantCulture, $"{new Angle(sweep.Value).Degrees:F1}°");
+        var value = string.Create(CultureInfo.InvariantCulture, $"{turns}{new Angle(sweep.Value).Degrees:F1}°");
         var band = $"{Readout.RoughDegrees(sweep.Low)} to {Readout.RoughDegrees(sweep.High)}";
         if (outlook.RadiusMm is { } radius)
         {
@@ -156,6 +186,15 @@ internal static class HeadBlock
     private static string Conventions(DrawingJob job) =>
         $"Lengths in {(job.Units == LengthUnit.In ? "inches" : "millimetres")}. Folds measured from {DatumName(job.Marks.Datum)}; "
         + "mark the face that becomes the inside of the folds.";
+
+    /// <summary>The datum of a tapered blank in words: its marks are on both long edges.</summary>
+    /// <param name="datum">The datum.</param>
+    public static string CornersOf(Datum datum) => datum switch
+    {
+        Datum.FarEdge => "the lower corners",
+        Datum.Centre => "the middle, minus is upward",
+        _ => "the upper corners",
+    };
 
     /// <summary>The datum in words.</summary>
     /// <param name="datum">The datum.</param>

@@ -15,7 +15,30 @@ internal sealed record PoleRow(Segment Line, IReadOnlyList<string> Cells, int? S
 /// <param name="Anchor">How.</param>
 /// <param name="IsBold">Whether it is bold.</param>
 /// <param name="SizeMm">Size of the type [mm].</param>
-internal sealed record PoleColumn(string Heading, double AtMm, Anchor Anchor = Anchor.End, bool IsBold = false, double SizeMm = Page.Text);
+/// <param name="Group">What it and its neighbours of the same group hold, written above the last of them; null for none.</param>
+internal sealed record PoleColumn(
+    string Heading, double AtMm, Anchor Anchor = Anchor.End, bool IsBold = false, double SizeMm = Page.Text, string? Group = null)
+{
+    /// <summary>Room for the line of groups above the headings; none where no column has one [mm].</summary>
+    /// <param name="columns">The columns.</param>
+    public static double GroupsHeight(IReadOnlyList<PoleColumn> columns) =>
+        columns.Any(column => column.Group is not null) ? Page.SmallLine : 0;
+
+    /// <summary>Writes headings, and above them what the columns of a group share.</summary>
+    /// <param name="sketch">What to write in.</param>
+    /// <param name="columns">The columns.</param>
+    /// <param name="y">Baseline of the headings [mm].</param>
+    public static void WriteHeadings(Sketch sketch, IReadOnlyList<PoleColumn> columns, double y)
+    {
+        for (var i = 0; i < columns.Count; i++)
+        {
+            var column = columns[i];
+            sketch.Write(column.AtMm, y, column.Heading, Page.Small, column.Anchor, isBold: true);
+            if (column.Group is { } group && (i + 1 == columns.Count || columns[i + 1].Group != group))
+                sketch.Write(column.AtMm, y - Page.SmallLine, group, Page.Small, column.Anchor, isBold: true);
+        }
+    }
+}
 
 /// <summary>A stretch of a blank drawn upright, its length running down, with a row of values led out from every line.</summary>
 /// <remarks>Rows of level text stay legible at any number of folds, where ordinates crowded along an edge would not.</remarks>
@@ -45,6 +68,7 @@ internal sealed class Pole
     /// <param name="columns">The columns.</param>
     /// <param name="rows">The rows, in order down the blank.</param>
     /// <param name="lines">Draws the blank and its lines.</param>
+    /// <param name="leastHeight">Least height of the blank on the sheet [mm].</param>
     /// <returns>Lower edge of the drawing [mm].</returns>
     public static double Draw(
         Sketch sketch,
@@ -53,14 +77,14 @@ internal sealed class Pole
         double widthMm,
         IReadOnlyList<PoleColumn> columns,
         IReadOnlyList<PoleRow> rows,
-        Action<Pole> lines)
+        Action<Pole> lines,
+        double leastHeight = 0)
     {
-        top += TableHead;
-        var height = Math.Max(LeastHeight, rows.Count * Page.Row);
+        top += TableHead + PoleColumn.GroupsHeight(columns);
+        var height = Math.Max(Math.Max(LeastHeight, leastHeight), rows.Count * Page.Row);
         var pole = new Pole(sketch, stretch.From, height / (stretch.To - stretch.From), widthMm, top);
         lines(pole);
-        foreach (var column in columns)
-            sketch.Write(column.AtMm, top - 2.2, column.Heading, Page.Small, column.Anchor, isBold: true);
+        PoleColumn.WriteHeadings(sketch, columns, top - 2.2);
         sketch.Line(Pen.Leader, new(LeaderEnd + 1, top - 1), new(Page.Width, top - 1));
         var half = Page.Row / 2;
         var places = LabelSpacing.Apart(
@@ -68,6 +92,20 @@ internal sealed class Pole
         for (var i = 0; i < rows.Count; i++)
             pole.Row(rows[i], places[i], columns);
         return top + height;
+    }
+
+    /// <summary>Names the edge above a blank, and its long edges where they differ.</summary>
+    /// <param name="sketch">What to write in.</param>
+    /// <param name="y">Baseline [mm].</param>
+    /// <param name="name">Name of the upper edge.</param>
+    /// <param name="hasSides">Whether left and right differ.</param>
+    public static void NameUpperEdge(Sketch sketch, double y, string name, bool hasSides)
+    {
+        sketch.Write(BlankWidth / 2, y, name, Page.Small, Anchor.Middle);
+        if (!hasSides)
+            return;
+        sketch.Write(0, y, "left", Page.Small, isBold: true);
+        sketch.Write(BlankWidth, y, "right", Page.Small, Anchor.End, isBold: true);
     }
 
     /// <summary>A point of the blank on the sheet.</summary>
@@ -78,6 +116,15 @@ internal sealed class Pole
     /// <param name="pen">Kind of line.</param>
     /// <param name="line">The line.</param>
     public void Across(Pen pen, Segment line) => _sketch.Line(pen, At(line.Start), At(line.End));
+
+    /// <summary>Draws a line on from the cut edges to the long edges of the straight-edged sheet, where it is marked.</summary>
+    /// <param name="pen">Kind of line.</param>
+    /// <param name="line">The line.</param>
+    public void OnToTheEdges(Pen pen, Segment line)
+    {
+        Across(pen, new(new(line.CrossingAt(0), 0), line.Start));
+        Across(pen, new(line.End, new(line.CrossingAt(_width), _width)));
+    }
 
     /// <summary>Draws the straight-edged sheet that a tapered blank is cut from.</summary>
     /// <param name="from">Where it begins along the blank [mm].</param>

@@ -19,9 +19,10 @@ internal static class ProgramBlocks
 
     private static IEnumerable<Block> All(ProgramJob job, double mostHeight)
     {
-        yield return HeadBlock.Of(job.Title, job.Verdict, ("FORM", FormRows(job)), ("PROGRAM", ProgramRows(job)), Conventions(job), job.Fingerprint);
-        StripFrame[] frames = [.. job.Handlings().Select((steps, i) => Frame(job, i + 1, steps))];
-        var about = "The brake in section at the end of the last swing before the part is moved out; the operator stands on the right.";
+        yield return HeadBlock.Of(
+            job.Heading, job.Given, job.Verdict, ("FORM", FormRows(job)), ("PROGRAM", ProgramRows(job)), Conventions(job), job.Fingerprint);
+        StripFrame[] frames = [.. job.Pictured().Select((steps, i) => Frame(job, i + 1, steps))];
+        var about = "The brake in section at the end of the last swing before the part is moved out or the stop is changed; the operator stands on the right.";
         if (job.Part.Flat is { } flat)
             about += AboutLines(job, flat);
         if (frames.Any(frame => frame.Picture.IsCut.Behind || frame.Picture.IsCut.InFront))
@@ -31,6 +32,8 @@ internal static class ProgramBlocks
         foreach (var block in StripBlocks.Of("Handling", about, frames))
             yield return block;
         foreach (var block in Steps(job, mostHeight))
+            yield return block;
+        foreach (var block in OutOfRange(job))
             yield return block;
         foreach (var block in TextBlocks.Of(job.Checks, job.Program.Safety, [], job.Wording))
             yield return block;
@@ -42,9 +45,9 @@ internal static class ProgramBlocks
     {
         var read = job.Readout;
         yield return ("material", job.Sheet.Material.Name);
-        yield return ("thickness", $"{read.LengthWithUnit(job.Sheet.ThicknessMm)}, fold radius {read.LengthWithUnit(job.Part.Shape.RadiusMm)}");
-        yield return ("folds", string.Create(CultureInfo.InvariantCulture, $"{job.Part.Folds}, sweep {Readout.Degrees(new Angle(job.Part.TotalTurn))}"));
-        yield return (job.Part.Flat is null ? "width" : "longest fold", read.LengthWithUnit(job.Part.WidthMm));
+        yield return ("thickness", $"{HeadBlock.GaugeName(job.GaugeSystem, job.Sheet)}{read.LengthWithUnit(job.Sheet.ThicknessMm)}, fold radius {read.LengthWithUnit(job.Part.Shape.RadiusMm)}");
+        yield return ("folds", string.Create(CultureInfo.InvariantCulture, $"{job.Part.Folds}, {(job.Part.Flat is null ? "sweep" : "adding up to")} {Readout.Degrees(new Angle(job.Part.TotalTurn))}"));
+        yield return (job.Part.Flat is null ? "width" : "longest fold", read.LaidOutWithUnit(job.Part.WidthMm));
         yield return ("brake", job.Press is { } press ? $"press brake, die opening {read.LengthWithUnit(press.DieOpeningFor(job.Sheet.ThicknessMm))}" : "leaf brake");
     }
 
@@ -54,7 +57,9 @@ internal static class ProgramBlocks
         var load = program.Steps.MaxBy(step => step.Load.ForceN ?? step.Load.HandleForceN)!.Load;
         yield return ("order", program.OrderName!);
         yield return ("turns", string.Create(CultureInfo.InvariantCulture, $"{program.Turns}, handling counts as {program.HandlingCost} slides"));
-        yield return ("stop", string.Create(CultureInfo.InvariantCulture, $"changed {program.StopChanges} times, rounding {Readout.SignedDegrees(program.StopRounding)}"));
+        var changes = string.Create(CultureInfo.InvariantCulture, $"changed {program.StopChanges} times");
+        // A ram stops at any depth: nothing is rounded to a step.
+        yield return job.Press is null ? ("stop", $"{changes}, rounding {Readout.SignedDegrees(program.StopRounding)}") : ("ram depth", changes);
         yield return ("clearance", program.Clearance.Nearest is { } nearest
             ? $"{job.Readout.LengthWithUnit(program.Clearance.Mm)} to the {nearest.Word()}"
             : $"at least {job.Readout.LengthWithUnit(program.Clearance.Mm)}");
@@ -83,16 +88,16 @@ internal static class ProgramBlocks
     {
         var last = steps[^1];
         return new(
-            string.Create(CultureInfo.InvariantCulture, $"{number}  {StepWords.Handled(steps[0].Handling)}: {FoldsOf(steps)}"),
+            string.Create(CultureInfo.InvariantCulture, $"{number}  {StepWords.Handled(steps[0].Handling)}: {FoldsOf(steps)}, {StepWords.Stop(job, steps[0])}"),
             [
-                string.Create(CultureInfo.InvariantCulture, $"Shown: step {last.Number}, fold {last.Fold} swung to {Readout.Degrees(last.StopAngle)}; {StepWords.Clearance(job.Readout, last)}."),
-                StepWords.Placed(job.Readout, last),
+                string.Create(CultureInfo.InvariantCulture, $"Shown: step {last.Number}, fold {last.Fold} {(job.Press is null ? "swung to" : "pressed to")} {Readout.Degrees(last.StopAngle)}; {StepWords.Clearance(job.Readout, last)}."),
+                StepWords.Placed(job, last),
             ],
             StepPicture.Of(job, last));
     }
 
     // "fold 3", "folds 3 to 8", "folds 12 to 6, 1 to 5": in runs of neighbours, up or down.
-    private static string FoldsOf(IReadOnlyList<ProgramStep> steps)
+    private static string FoldsOf(IReadOnlyCollection<ProgramStep> steps)
     {
         List<(int First, int Last, int Way)> runs = [];
         foreach (var fold in steps.Select(step => step.Fold))
@@ -112,9 +117,9 @@ internal static class ProgramBlocks
     private static IEnumerable<Block> Steps(ProgramJob job, double mostHeight)
     {
         var unit = job.Readout.LengthName;
-        var tape = job.Part.Flat?.Marks.Tape.Unit == LengthUnit.In ? "in" : "mm";
+        var tape = job.Readout.TapeName;
         PoleColumn[] placing = job.Part.Flat is null
-            ? [new("gauged edge", 44, Anchor.Start), new($"gauge, {unit}", 86, Anchor.End, IsBold: true)]
+            ? [new("gauged edge", 44, Anchor.Start), new($"gauge, {job.Readout.TapeName}", 86, Anchor.End, IsBold: true)]
             : [new("swing", 44, Anchor.Start), new($"near, {tape}", 71, Anchor.End, IsBold: true), new($"far, {tape}", 88, Anchor.End, IsBold: true)];
         PoleColumn[] columns =
         [
@@ -123,13 +128,29 @@ internal static class ProgramBlocks
             new("handling", 24, Anchor.Start),
             .. placing,
             new("angle", 101),
-            new("stop", 116, Anchor.End, IsBold: true),
-            .. job.Press is null ? (PoleColumn[])[] : [new($"depth, {unit}", 132)],
+            .. job.Press is null
+                ? (PoleColumn[])[new("stop", 118, Anchor.End, IsBold: true)]
+                : [new("under load", 117), new($"ram, {unit}", 132, Anchor.End, IsBold: true)],
             new($"clears, {unit}", Page.Width),
         ];
         var rows = job.Program.Steps.Select(step => Row(job, step)).ToArray();
         var begins = job.Handlings().Select(steps => steps[0].Number - 1).ToHashSet();
-        return TableBlocks.Of("Steps", "a line is ruled where the part is drawn out", columns, rows, begins, mostHeight);
+        return TableBlocks.Of("Steps", job.Press is null ? "a line is ruled where the part is drawn out" : "a line is ruled where the part is drawn out; ram below where it touches the flat sheet", columns, rows, begins, mostHeight);
+    }
+
+    // Every one by its number, so that nobody looks for a gauge setting there is none of.
+    private static IEnumerable<Block> OutOfRange(ProgramJob job)
+    {
+        ProgramStep[] beyond = [.. job.Program.Steps.Where(step => step.Gauge is { Marks: null, IsInRange: false })];
+        if (beyond.Length == 0)
+            yield break;
+        var read = job.Readout;
+        var text = $"The gauge reaches from {read.LaidOutWithUnit(job.Brake.GaugeMinMm)} to {read.LaidOutWithUnit(job.Brake.GaugeMaxMm)}: set {FoldsOf(beyond)} by pencil mark, measured from the start edge.";
+        var sketch = new Sketch();
+        var y = 0.0;
+        foreach (var line in Paragraph.Lines(text, Page.Width, Page.Text))
+            sketch.Write(0, y += Page.Row, line, Page.Text);
+        yield return new(y + 1, sketch.Items, GapMm: 1);
     }
 
     private static string[] Row(ProgramJob job, ProgramStep step)
@@ -140,18 +161,19 @@ internal static class ProgramBlocks
             step.Number.ToString(CultureInfo.InvariantCulture),
             step.Fold.ToString(CultureInfo.InvariantCulture),
             ProgramWords.OnSheet(step.Handling),
-            .. Placed(read, step),
+            .. Placed(job, step),
             Readout.Degrees(step.FoldAngle),
-            Readout.Degrees(step.StopSetting),
-            .. step.DepthMm is { } depth ? (string[])[read.Length(depth)] : [],
-            read.Length(step.Clearance.Mm),
+            .. step.DepthMm is { } depth
+                ? (string[])[Readout.Degrees(step.StopAngle), read.Length(depth)]
+                : [Readout.Degrees(step.StopSetting)],
+            $"{(step.Clearance.Nearest is null ? "≥ " : "")}{read.Length(step.Clearance.Mm)}",
         ];
     }
 
-    private static string[] Placed(Readout read, ProgramStep step) => step.Gauge.Marks is { } marks
+    private static string[] Placed(ProgramJob job, ProgramStep step) => step.Gauge.Marks is { } marks
         ? [StepWords.Swing(step), marks.Near.Text, marks.Far.Text]
         : [
             $"{ProgramWords.Of(step.GaugedEdge)}, {(step.Gauge.By == GaugedBy.FoldedPart ? "folded part" : step.Gauge.By == GaugedBy.Mark ? "by mark" : "flat")}",
-            read.Length(step.Gauge.DistanceMm),
+            step.Gauge.By == GaugedBy.Mark ? $"mark {job.Readout.OnTape(job.MarkMm(step))}" : job.Readout.LaidOut(step.Gauge.DistanceMm),
         ];
 }

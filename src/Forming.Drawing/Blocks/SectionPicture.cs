@@ -15,14 +15,19 @@ internal readonly record struct SectionFrame(Point Origin, double Scale, double 
 }
 
 /// <summary>What a section shows, in its own frame.</summary>
-internal sealed class SectionPicture
+internal sealed record SectionPicture
 {
     private const double ArrowMm = 8;
 
+    /// <summary>Thinnest that form and panel are drawn: thinner, both are one black line from a step away [mm].</summary>
+    private const double LeastForm = 0.7;
+
+    private const double LeastPanel = 1.0;
+
+    /// <summary>Room for arrows, dimensions and their words [mm].</summary>
+    private const double AtLeft = 6, AtRight = 21, Above = 10, Below = 13;
+
     private readonly DrawingJob _job;
-    private readonly Ribbon _form;
-    private readonly Ribbon _pulled;
-    private readonly Ribbon _finished;
     private readonly Ribbon? _farEnd;
     private readonly (bool First, bool Last) _isFormCut;
     private readonly (bool First, bool Last) _isPanelCut;
@@ -31,13 +36,19 @@ internal sealed class SectionPicture
     {
         _job = job;
         var form = FormShape.Of(job);
-        (_form, _isFormCut) = CutShort(form.NearEnd, mostFlat);
+        (Form, _isFormCut) = CutShort(form.NearEnd, mostFlat);
         // The panel shows a little more than the form, or the cut would suggest that it is shorter.
-        (_pulled, _isPanelCut) = CutShort(PanelShape.Pulled(job), 1.15 * mostFlat);
-        _finished = CutShort(PanelShape.Finished(job), 1.15 * mostFlat).Ribbon;
-        _finished = job.Panel.LeadInMm > 0 ? _finished.WithoutFirst() : _finished;
+        (Pulled, _isPanelCut) = CutShort(PanelShape.Pulled(job), 1.15 * mostFlat);
+        Finished = CutShort(PanelShape.Finished(job), 1.15 * mostFlat).Ribbon;
+        Finished = job.Panel.LeadInMm > 0 ? Finished.WithoutFirst() : Finished;
         _farEnd = job.Plan.Taper is null ? null : CutShort(form.FarEnd, mostFlat).Ribbon;
     }
+
+    private Ribbon Form { get; init; }
+
+    private Ribbon Pulled { get; init; }
+
+    private Ribbon Finished { get; init; }
 
     private bool IsPanelEndCut => _isPanelCut.Last || _job.Panel.Mirrored;
 
@@ -58,18 +69,37 @@ internal sealed class SectionPicture
     /// <param name="width">Width of the place [mm].</param>
     /// <param name="height">Greatest height [mm].</param>
     /// <param name="top">Its upper edge [mm].</param>
-    public SectionFrame Frame(double width, double height, double top)
+    /// <param name="enlarged">Paper over sheet, so that the scale on paper is a usual one; null for the largest that fits.</param>
+    public SectionFrame Frame(double width, double height, double top, double? enlarged)
     {
-        var points = _form.Outline.Concat(_pulled.Outline).Concat(_finished.Outline).Concat(_farEnd?.Outer ?? []).ToArray();
+        var points = Form.Outline.Concat(Pulled.Outline).Concat(Finished.Outline).Concat(_farEnd?.Outer ?? []).ToArray();
         double left = points.Min(p => p.X), right = points.Max(p => p.X), low = points.Min(p => p.Y), high = points.Max(p => p.Y);
-        // Arrows and their words are outside the parts.
-        const double margin = ArrowMm + 4;
-        var scale = Math.Min((width - (2 * margin)) / (right - left), (height - (2 * margin)) / (high - low));
-        var bottom = top + (scale * (high - low)) + (2 * margin) - 6;
-        var frame = new SectionFrame(
-            new(((width - (scale * (right - left))) / 2) - (scale * left), bottom - 6 + (scale * low)), scale, bottom);
+        var scale = Math.Min((width - AtLeft - AtRight) / (right - left), (height - Above - Below) / (high - low));
+        if (enlarged is { } paper)
+            scale = Scales.NotAbove(scale * paper) / paper;
+        var bottom = top + (scale * (high - low)) + Above + Below;
+        var spare = width - AtLeft - AtRight - (scale * (right - left));
+        var frame = new SectionFrame(new(AtLeft + (spare / 2) - (scale * left), bottom - Below + (scale * low)), scale, bottom);
         return frame with { Bottom = Math.Max(bottom, PullTail(frame).Tail.Y + 3) };
     }
+
+    /// <summary>The same with sheets so thick that form and panel can be told apart; the faces between them stay.</summary>
+    /// <param name="scale">Sheet over section.</param>
+    public SectionPicture ShownAt(double scale)
+    {
+        var form = Math.Max(1, LeastForm / (scale * _job.Form.Sheet.ThicknessMm));
+        var panel = Math.Max(1, LeastPanel / (scale * _job.Panel.Sheet.ThicknessMm));
+        return this with
+        {
+            Form = Form.ThickenedInward(form),
+            Pulled = Pulled.ThickenedOutward(panel),
+            Finished = Finished.ThickenedOutward(panel),
+            IsThickened = Math.Max(form, panel) > 1,
+        };
+    }
+
+    /// <summary>Whether sheets are drawn thicker than they are.</summary>
+    public bool IsThickened { get; private init; }
 
     /// <summary>Draws it.</summary>
     /// <param name="sketch">What to draw in.</param>
@@ -77,18 +107,19 @@ internal sealed class SectionPicture
     public void Draw(Sketch sketch, SectionFrame frame)
     {
         Bench(sketch, frame);
-        Sheet(sketch, frame, Pen.Phantom, _finished, isStartCut: false, IsPanelEndCut);
-        Sheet(sketch, frame, Pen.Sheet, _pulled, _isPanelCut.First, IsPanelEndCut);
+        Sheet(sketch, frame, Pen.Phantom, Finished, isStartCut: false, IsPanelEndCut);
+        Sheet(sketch, frame, Pen.Sheet, Pulled, _isPanelCut.First, IsPanelEndCut);
         // A thin part in section is blacked in, as draughtsmen do.
-        sketch.Polygon(Pen.Leader, [.. _form.Outline.Select(frame.At)], Tone.Ink);
+        sketch.Polygon(Pen.Leader, [.. Form.Outline.Select(frame.At)], Tone.Ink);
         if (_isFormCut.First)
-            Break(sketch, frame, _form.Inner[0], _form.Outer[0]);
+            Break(sketch, frame, Form.Inner[0], Form.Outer[0]);
         if (_isFormCut.Last)
-            Break(sketch, frame, _form.Inner[^1], _form.Outer[^1]);
+            Break(sketch, frame, Form.Inner[^1], Form.Outer[^1]);
         if (_farEnd is not null)
             sketch.Line(Pen.Sight, [.. _farEnd.Outer.Select(frame.At)]);
         ClampArrow(sketch, frame);
         PullArrow(sketch, frame);
+        new SectionDimensions(sketch, frame, _job, Finished).Draw(Pulled);
     }
 
     private static void Sheet(Sketch sketch, SectionFrame frame, Pen pen, Ribbon ribbon, bool isStartCut, bool isEndCut)
@@ -116,14 +147,15 @@ internal sealed class SectionPicture
     {
         Point a = frame.At(inner), b = frame.At(outer), across = b - a, middle = 0.5 * (a + b);
         var unit = 1 / across.Length * across;
-        Point kink = 0.9 * unit.Left(), half = 0.3 * unit;
-        sketch.Line(Pen.Leader, [a - (1.6 * unit), middle - half, middle + kink, middle - kink, middle + half, b + (1.6 * unit)]);
+        Point kink = 1.3 * unit.Left(), half = 0.55 * unit;
+        Point[] kinked = [middle - half, middle - (0.5 * half) + kink, middle + (0.5 * half) - kink, middle + half];
+        sketch.Line(Pen.Leader, [a - (2.6 * unit), .. kinked, b + (2.6 * unit)]);
     }
 
     private void Bench(Sketch sketch, SectionFrame frame)
     {
-        var left = frame.At(_pulled.Outer[0]) - new Point(4, 0);
-        var right = frame.At(new(0, _pulled.Outer[0].Y)) + new Point(4, 0);
+        var left = frame.At(Pulled.Outer[0]) - new Point(4, 0);
+        var right = frame.At(new(0, Pulled.Outer[0].Y)) + new Point(4, 0);
         sketch.Line(Pen.Leader, left, right);
         for (var x = left.X + 2; x < right.X; x += 2)
             sketch.Line(Pen.Leader, new(x, left.Y), new(x - 1.4, left.Y + 1.4));
@@ -132,8 +164,8 @@ internal sealed class SectionPicture
     private void ClampArrow(Sketch sketch, SectionFrame frame)
     {
         var first = _job.Plan.Form.Section.Vertices[1].X;
-        var x = Math.Max(first - _job.Plan.Panel.Pull.ClampGapMm, (_form.Inner[0].X + first) / 2);
-        var foot = frame.At(new(x, _form.Inner[0].Y));
+        var x = Math.Max(first - _job.Plan.Panel.Pull.ClampGapMm, (Form.Inner[0].X + first) / 2);
+        var foot = frame.At(new(x, Form.Inner[0].Y));
         sketch.Arrow(foot - new Point(0, ArrowMm), foot);
         sketch.Write(foot.X, foot.Y - ArrowMm - 1, "clamp", Page.Small, Anchor.Middle);
     }
@@ -146,7 +178,7 @@ internal sealed class SectionPicture
         var side = Math.Abs(heading.X) < 0.3 ? 0 : Math.Sign(heading.X);
         var y = heading.Y < -0.7 ? tail.Y + 3 : heading.Y > 0.7 ? tail.Y - 1 : tail.Y + 0.9;
         // Not on the hatching of the bench.
-        var bench = frame.At(_pulled.Outer[0]).Y;
+        var bench = frame.At(Pulled.Outer[0]).Y;
         if (y > bench - 1 && y < bench + 4)
             y = bench - 2;
         sketch.Write(tail.X - side, y, "pull", Page.Small, side > 0 ? Anchor.End : side < 0 ? Anchor.Start : Anchor.Middle);
@@ -154,7 +186,7 @@ internal sealed class SectionPicture
 
     private (Point Foot, Point Tail) PullTail(SectionFrame frame)
     {
-        Point end = _pulled.Outer[^1], before = _pulled.Outer[^2];
+        Point end = Pulled.Outer[^1], before = Pulled.Outer[^2];
         var run = (end - before).Length;
         var along = 1 / run * (end - before);
         var foot = frame.At(before + (Math.Min(_job.Plan.Panel.Pull.LeverMm, run) * along));

@@ -8,16 +8,10 @@ internal static class SheetComposer
     private const double GhostPitch = 105;
     private const double GhostSize = 15;
 
-    /// <summary>The sheet in one piece.</summary>
-    /// <param name="job">The job.</param>
-    /// <returns>Its height and what is drawn.</returns>
-    public static Block Whole(DrawingJob job) => Marked(job, Stacked(Blocks(job, double.PositiveInfinity)));
-
     /// <summary>The sheet over pages of a height; only a block higher than a page makes its own page higher.</summary>
     /// <param name="job">The job.</param>
     /// <param name="height">Height of a page [mm].</param>
-    public static IReadOnlyList<Block> Pages(DrawingJob job, double height) =>
-        [.. Pages([.. Blocks(job, height)], height).Select(page => Marked(job, page))];
+    public static IReadOnlyList<Block> Pages(DrawingJob job, double height) => Pages([.. Blocks(job, height, null)], height);
 
     /// <summary>Blocks over pages of a height; only a block higher than a page makes its own page higher.</summary>
     /// <param name="blocks">The blocks.</param>
@@ -76,11 +70,17 @@ internal static class SheetComposer
             yield return new Label(new(width / 2, y), "CANNOT BE MADE", GhostSize * width / Page.Width, Anchor.Middle, IsBold: true, Tone.Ghost, -25);
     }
 
-    private static IEnumerable<Block> Blocks(DrawingJob job, double height)
+    /// <summary>The blocks of the sheet.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="height">Height that a block may have [mm].</param>
+    /// <param name="enlarged">Paper over sheet; null where nobody knows the paper.</param>
+    public static IEnumerable<Block> Blocks(DrawingJob job, double height, double? enlarged)
     {
-        yield return HeadBlock.Of(job);
-        yield return SectionBlock.Of(job);
-        foreach (var block in FormBlankBlocks.Of(job, height))
+        var head = HeadBlock.Of(job);
+        Block[] blanks = [.. FormBlankBlocks.Of(job, height)];
+        yield return head;
+        yield return SectionBlock.Of(job, enlarged, height - head.HeightMm - blanks[0].HeightMm - (2 * blanks[0].GapMm));
+        foreach (var block in blanks)
             yield return block;
         yield return PanelBlankBlock.Of(job);
         foreach (var block in OutlineBlocks.Of(job, height))
@@ -93,6 +93,9 @@ internal static class SheetComposer
             yield return block;
     }
 
-    private static Block Marked(DrawingJob job, Block page) =>
+    /// <summary>A page, or the whole sheet, marked where it is not to be made.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="page">The page.</param>
+    public static Block Marked(DrawingJob job, Block page) =>
         page with { Items = [.. Ghosts(job, Page.Width, page.HeightMm), .. page.Items] };
 }

@@ -30,11 +30,18 @@ internal static class StepBlocks
         var y = TitleSize;
         var title = string.Create(CultureInfo.InvariantCulture, $"Step {step.Number} of {job.Program.Steps.Count}: fold {step.Fold}");
         sketch.Write(0, y, title, TitleSize, isBold: true);
+        if (job.Given is not null)
+        {
+            var about = string.Join(", ", job.Given.Fields().Select(field => $"{field.Name} {field.Value}").Prepend(job.Heading));
+            foreach (var line in Paragraph.Lines(about, Page.Width, Page.Text))
+                sketch.Write(0, y += Page.Row, line, Page.Text);
+        }
+
         string[] rows =
         [
             Place(job, step),
-            $"stop {Readout.Degrees(step.StopSetting)}{(step.IsStopChanged ? ", changed here" : "")}",
-            .. step.DepthMm is { } depth ? (string[])[$"ram {job.Readout.LengthWithUnit(depth)} down"] : [],
+            $"{StepWords.Stop(job, step)}{(step.IsStopChanged ? ", changed here" : "")}",
+            .. step.DepthMm is null ? (string[])[] : [$"{Readout.Degrees(step.StopAngle)} under load"],
         ];
         foreach (var row in rows)
             sketch.Write(0, y += FigureSize * 1.3, Paragraph.OneLine(row, Page.Width, FigureSize), FigureSize, isBold: true);
@@ -47,15 +54,15 @@ internal static class StepBlocks
     private static string Place(ProgramJob job, ProgramStep step) => step.Gauge switch
     {
         { Marks: { } marks } => $"near {marks.Near.Text}, far {marks.Far.Text}",
-        { By: GaugedBy.Mark } => $"on the mark of fold {step.Fold.ToString(CultureInfo.InvariantCulture)}",
-        _ => $"gauge {job.Readout.LengthWithUnit(step.Gauge.DistanceMm)}",
+        { By: GaugedBy.Mark } => $"mark of fold {step.Fold.ToString(CultureInfo.InvariantCulture)}: {StepWords.Mark(job, step)}",
+        _ => $"gauge {job.Readout.LaidOutWithUnit(step.Gauge.DistanceMm)}",
     };
 
     private static IEnumerable<string> Words(ProgramJob job, ProgramStep step)
     {
         var swing = StepWords.Swing(step);
         var handled = StepWords.Handled(step.Handling);
-        yield return char.ToUpperInvariant(handled[0]) + handled[1..] + ". " + StepWords.Placed(job.Readout, step);
+        yield return char.ToUpperInvariant(handled[0]) + handled[1..] + ". " + StepWords.Placed(job, step);
         if (swing.Length > 0)
             yield return $"Swing the part first: {swing} towards you.";
         yield return $"The fold is {Readout.Degrees(step.FoldAngle)} once it has sprung back; {StepWords.Clearance(job.Readout, step)}.";

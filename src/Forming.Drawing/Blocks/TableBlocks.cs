@@ -23,7 +23,8 @@ internal static class TableBlocks
         IReadOnlySet<int> rules,
         double mostHeight)
     {
-        var rowsInAPart = (int)Math.Clamp((mostHeight - HeadHeight) / Page.Row, 4, Math.Max(4, rows.Count));
+        var groups = PoleColumn.GroupsHeight(columns);
+        var rowsInAPart = (int)Math.Clamp((mostHeight - HeadHeight - groups) / Page.Row, 4, Math.Max(4, rows.Count));
         var parts = (rows.Count + rowsInAPart - 1) / rowsInAPart;
         for (var part = 0; part < parts; part++)
         {
@@ -32,9 +33,8 @@ internal static class TableBlocks
             sketch.Write(0, Page.Heading, heading, Page.Heading, isBold: true);
             var words = parts == 1 ? about : string.Create(CultureInfo.InvariantCulture, $"{first + 1} to {end} of {rows.Count}; {about}");
             sketch.Write(38, Page.Heading, Paragraph.OneLine(words, Page.Width - 38, Page.Small), Page.Small);
-            var y = Page.Heading + 5.5;
-            foreach (var column in columns)
-                sketch.Write(column.AtMm, y, column.Heading, Page.Small, column.Anchor, isBold: true);
+            var y = Page.Heading + 5.5 + groups;
+            PoleColumn.WriteHeadings(sketch, columns, y);
             y += 1.2;
             sketch.Line(Pen.Leader, new(0, y), new(Page.Width, y));
             for (var row = first; row < end; row++)

@@ -13,7 +13,14 @@ internal static class TextBlocks
     /// <summary>Writes every text, each in a block of its own so that pages may break between them.</summary>
     /// <param name="job">The job.</param>
     public static IEnumerable<Block> Of(DrawingJob job) =>
-        Of(job.Plan.Checks, job.Plan.Safety, job.Plan.ShopNotes, job.Wording);
+        [.. Next(job), .. Of(job.Plan.Checks, job.Plan.Safety, job.Plan.ShopNotes, job.Wording)];
+
+    private static IEnumerable<Block> Next(DrawingJob job)
+    {
+        yield return Heading("Next");
+        for (var i = 0; i < job.Plan.Next.Count; i++)
+            yield return Item(string.Create(CultureInfo.InvariantCulture, $"{i + 1}"), "", job.Wording(job.Plan.Next[i].Text), null, 4);
+    }
 
     /// <summary>Writes every text, each in a block of its own so that pages may break between them.</summary>
     /// <param name="checks">Every check, passed or not.</param>
@@ -60,11 +67,11 @@ internal static class TextBlocks
         return new(Page.Heading + 1.6, sketch.Items, StaysWithNext: true);
     }
 
-    private static Block Item(string tag, string id, string text, string? remedy)
+    private static Block Item(string tag, string id, string text, string? remedy, double tagWidth = TagWidth)
     {
         var sketch = new Sketch();
         var y = Page.Small;
-        var indent = tag.Length > 0 ? TagWidth : 3;
+        var indent = tag.Length > 0 ? tagWidth : 3;
         if (tag.Length > 0)
             sketch.Write(0, y, tag, Page.Small + 0.2, isBold: true);
         else

@@ -90,6 +90,6 @@ public static class ProgramPdfSheet
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(stream);
         var measures = Paper.Of(paper);
-        PdfSheet.Write(job.Title, job.Fingerprint, SheetPages.Of(job, measures), measures, stream, cancellation);
+        PdfSheet.Write(job.Heading, job.Fingerprint, SheetPages.Of(job, measures), measures, stream, cancellation);
     }
 }

@@ -1,4 +1,5 @@
 using Forming.Blanks;
+using Forming.Curves;
 
 namespace Forming.Drawing.Shapes;
 
@@ -38,7 +39,18 @@ internal static class PanelShape
         return RuledSheet.Of(job.Panel.Mirrored ? section.WithMirroredHalf() : section, job.Plan.Panel.Blank.WidthMm);
     }
 
-    private static double LeadOut(DrawingJob job) => job.Panel.Mirrored ? job.Panel.LeadOutMm / 2 : job.Panel.LeadOutMm;
+    /// <summary>The sweep that was asked for, of a taper that of both its edges.</summary>
+    /// <param name="job">The job.</param>
+    public static Angle AskedSweep(DrawingJob job) => Asked(job).Sweep;
+
+    /// <summary>The curve that was asked for, on the mid surface; of a taper that of its near edge.</summary>
+    /// <param name="job">The job.</param>
+    public static FinishedCurve Asked(DrawingJob job) => FinishedCurve.On(
+        job.Panel.Curve is TaperCurve taper ? taper.Near : job.Panel.Curve, job.Panel.Surface, job.Panel.Sheet.ThicknessMm);
+
+    /// <summary>The flat after the curve as it is drawn: half of it where the curve comes twice [mm].</summary>
+    /// <param name="job">The job.</param>
+    public static double LeadOut(DrawingJob job) => job.Panel.Mirrored ? job.Panel.LeadOutMm / 2 : job.Panel.LeadOutMm;
 
     private static Ribbon Section(DrawingJob job, int stepsPerPiece = 48) => Ribbon.Under(
         FinishedProfile.Of(job.Panel.Curve, job.Panel.Surface, job.Panel.Sheet, job.Panel.LeadInMm, LeadOut(job), stepsPerPiece),

@@ -51,6 +51,17 @@ internal sealed record Ribbon(IReadOnlyList<Point> Inner, IReadOnlyList<Point> O
             [face[1] + (first * (face[0] - face[1])), .. face.Skip(1).SkipLast(1), face[^2] + (last * (face[^1] - face[^2]))];
     }
 
+    /// <summary>The same inner face with a sheet a given number of times as thick.</summary>
+    /// <param name="factor">How many times.</param>
+    public Ribbon ThickenedOutward(double factor) => this with { Outer = Between(Inner, Outer, factor) };
+
+    /// <summary>The same outer face with a sheet a given number of times as thick.</summary>
+    /// <param name="factor">How many times.</param>
+    public Ribbon ThickenedInward(double factor) => this with { Inner = Between(Outer, Inner, factor) };
+
+    private static Point[] Between(IReadOnlyList<Point> kept, IReadOnlyList<Point> moved, double factor) =>
+        [.. kept.Zip(moved, (from, to) => from + (factor * (to - from)))];
+
     /// <summary>The same sheet without its first straight piece.</summary>
     public Ribbon WithoutFirst() => new([.. Inner.Skip(1)], [.. Outer.Skip(1)]);
 

@@ -22,6 +22,20 @@ internal sealed record Label(
     /// <summary>Width of the text [mm].</summary>
     public double WidthMm => Typeface.Of(IsBold).Width(Text, SizeMm);
 
+    /// <summary>The level box round it; of turned text, about its anchor [mm].</summary>
+    /// <param name="air">Room on every side [mm].</param>
+    public (Point Least, Point Most) Box(double air)
+    {
+        var left = Anchor switch { Anchor.End => -WidthMm, Anchor.Middle => -WidthMm / 2, _ => 0 };
+        double right = left + WidthMm, top = -0.72 * SizeMm, bottom = 0.21 * SizeMm;
+        Point[] corners = [new(left, top), new(right, top), new(left, bottom), new(right, bottom)];
+        var along = Point.Along(Angle.FromDegrees(TurnDegrees).Radians);
+        Point[] turned = [.. corners.Select(corner => At + corner.TurnedTo(along))];
+        return (
+            new(turned.Min(corner => corner.X) - air, turned.Min(corner => corner.Y) - air),
+            new(turned.Max(corner => corner.X) + air, turned.Max(corner => corner.Y) + air));
+    }
+
     /// <inheritdoc/>
     public override SheetItem Moved(Point by) => this with { At = At + by };
 

@@ -8,6 +8,7 @@ namespace Forming.Drawing.Sheets;
 internal sealed class Typeface
 {
     private readonly FrozenDictionary<char, double> _advances;
+    private readonly FrozenSet<char> _glyphs;
     private readonly double _widest;
 
     private Typeface(string name)
@@ -16,7 +17,9 @@ internal sealed class Typeface
             ?? throw new InvalidOperationException($"The font {name} is not in the assembly.");
         Bytes = new byte[stream.Length];
         stream.ReadExactly(Bytes);
-        _advances = Advances(Bytes).ToFrozenDictionary();
+        var glyphs = new HashSet<char>();
+        _advances = Advances(Bytes, glyphs).ToFrozenDictionary();
+        _glyphs = glyphs.ToFrozenSet();
         _widest = 1;
     }
 
@@ -33,6 +36,10 @@ internal sealed class Typeface
     /// <param name="isBold">Whether bold.</param>
     public static Typeface Of(bool isBold) => isBold ? Bold : Regular;
 
+    /// <summary>Whether the font has a shape for a character.</summary>
+    /// <param name="character">The character.</param>
+    public bool Has(char character) => _glyphs.Contains(character);
+
     /// <summary>Width of a line of text.</summary>
     /// <param name="text">The text; a character that the font lacks counts as wide as it is high.</param>
     /// <param name="size">Size of the type.</param>
@@ -46,7 +53,7 @@ internal sealed class Typeface
     }
 
     // OpenType: table directory, then 'head' (units per em), 'hhea' (number of advances), 'hmtx' (advances), 'cmap' format 4.
-    private static Dictionary<char, double> Advances(ReadOnlySpan<byte> font)
+    private static Dictionary<char, double> Advances(ReadOnlySpan<byte> font, HashSet<char> glyphs)
     {
         var unitsPerEm = (double)U16(font, Table(font, "head"u8) + 18);
         var advanceCount = U16(font, Table(font, "hhea"u8) + 34);
@@ -62,6 +69,9 @@ internal sealed class Typeface
             {
                 var glyph = offset == 0 ? code : U16(font, offsets + (2 * i) + offset + (2 * (code - first)));
                 glyph = (glyph + delta) & 0xFFFF;
+                // Glyph 0 stands for every character that the font lacks.
+                if (glyph != 0)
+                    glyphs.Add((char)code);
                 advances[(char)code] = U16(font, metrics + (4 * Math.Min(glyph, advanceCount - 1))) / unitsPerEm;
             }
         }

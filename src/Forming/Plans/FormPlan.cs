@@ -34,6 +34,11 @@ public sealed record FormPlan
     /// <summary>The panel.</summary>
     public required PlannedPanel Panel { get; init; }
 
+    /// <summary>
+    /// How far the finished panel's face turns over the curve: the sweep asked for, and of a taper the turn square to its rulings.
+    /// </summary>
+    public Angle FinishedTurn => Form.Sweep - Form.Stepping.SweepOver - Panel.Springback.Overbend;
+
     /// <summary>What only a tapered form has, or null.</summary>
     public TaperReport? Taper { get; init; }
 
@@ -151,7 +156,7 @@ public enum PlanVerdict
 /// <summary>The form: where to fold, how far, and what it is cut from.</summary>
 public sealed record PlannedForm
 {
-    /// <summary>Sum of all fold angles.</summary>
+    /// <summary>Sum of all fold angles; of a taper the turn of its face square to the rulings.</summary>
     public required Angle Sweep { get; init; }
 
     /// <summary>The folds in order.</summary>

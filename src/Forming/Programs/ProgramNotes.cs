@@ -15,6 +15,8 @@ internal static class ProgramNotes
             : new("leaf-pinch", SafetyLevel.Danger, $"Beam and leaf can crush fingers, and the leaf strikes whoever stands in its swing. Keep hands out of both before clamping and before lifting the leaf; the maker's manual and local law come first."),
         new("dry-run", SafetyLevel.Caution, $"The tools here are outlines, not yours. Before the first part, swing every new kind of step by hand or slowly, and watch the folded part against beam, punch and ram."),
         new("springing-part", SafetyLevel.Caution, $"A half-folded form tips as it is drawn out or turned. Long ones take two people, one at each end."),
+        new("eyes", SafetyLevel.Warning, $"Wear eye protection at the brake: a fold that cracks, or a tool that chips, throws splinters."),
+        SafetyNotes.Noise,
         .. HasRating(brake) ? (SafetyNote[])[] : [SafetyNotes.Rating(part.Shape.ThicknessMm, part.MaterialName, part.WidthMm)],
     ];
 

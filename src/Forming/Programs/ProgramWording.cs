@@ -59,7 +59,13 @@ internal sealed class ProgramWording(StepTrials trials, ProgramPart part, Progra
                 Section = trial.LeastPlace,
                 FrontRunMm = trial.FrontRunMm,
                 BackRunMm = trial.BackRunMm,
-                Text = StepText.Of(part, trial, order.Handlings[i], swing, i == 0 || isChanged ? SettingOf(trial.Fold) : null),
+                Text = StepText.Of(
+                    part,
+                    trial,
+                    order.Handlings[i],
+                    swing,
+                    i == 0 || isChanged ? SettingOf(trial.Fold) : null,
+                    trials.Tools.DepthMm(trial.Fold, stop)),
                 Checks = [.. StepChecks(trial), .. GaugeChecks(trial), .. HandlingChecks(order, i)],
             };
         }

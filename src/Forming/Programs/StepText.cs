@@ -17,7 +17,9 @@ internal static class StepText
     /// <param name="handling">How the part is moved to it.</param>
     /// <param name="swing">How far a taper is swung on the way, or null.</param>
     /// <param name="newSetting">What the stop is set to, or null where it stays as it is.</param>
-    public static FormattableString Of(ProgramPart part, FoldTrial trial, Handling handling, Angle? swing, Angle? newSetting)
+    /// <param name="depth">How far the ram comes down [mm], or null on a leaf brake.</param>
+    public static FormattableString Of(
+        ProgramPart part, FoldTrial trial, Handling handling, Angle? swing, Angle? newSetting, double? depth)
     {
         var edge = trial.EdgeInFront == PartEdge.Start ? "start edge" : "end edge";
         FormattableString handled = handling switch
@@ -36,6 +38,14 @@ internal static class StepText
             { By: GaugedBy.FoldedPart } => $"folded part against the stop at {Figure.Length(gauge.DistanceMm)}, and look at the mark",
             _ => $"by its pencil mark: the gauge does not reach",
         };
+        // A press stops by the ram's depth; the angle under load is what that gives.
+        if (depth is { } down)
+        {
+            return newSetting is null
+                ? $"{handled}, {placed}. Fold to the same depth."
+                : (FormattableString)$"{handled}, {placed}. Set the ram {Figure.Length(down)} below where it touches the flat sheet ({Figure.Angle(part.StopAngles[trial.Fold]):0.0} under load) and fold.";
+        }
+
         return newSetting is { } setting
             ? $"{handled}, {placed}. Set the stop to {Figure.Angle(setting.Radians):0.###} ({Figure.Angle(part.StopAngles[trial.Fold]):0.0} wanted) and fold."
             : (FormattableString)$"{handled}, {placed}. Fold to the same stop.";

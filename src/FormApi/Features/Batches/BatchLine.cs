@@ -34,9 +34,11 @@ internal sealed record BatchLine(BatchOperation Operation, JsonElement Request, 
 /// <param name="Answer">The answer of the operation; only with status 200.</param>
 /// <param name="Problem">What went wrong with this line; only with other statuses. Pointers start at the line, so that a fault in the
 /// request begins with <c>/request</c>.</param>
+/// <param name="ResumeFrom">Only where the service is stopped: the line to begin the next batch with.</param>
 internal sealed record BatchLineAnswer(
     int Line,
     TextOrNumber? Id,
     int Status,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] JsonElement? Answer,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Problem? Problem);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Problem? Problem,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? ResumeFrom);

@@ -10,7 +10,9 @@ namespace FormApi.Features.Batches;
 /// <param name="limits">The limits.</param>
 /// <param name="places">The places that batches share.</param>
 /// <param name="logger">The log.</param>
-internal sealed class BatchResult(Limits limits, BatchPlaces places, ILogger<BatchStream> logger) : IResult, IEndpointMetadataProvider
+/// <param name="stopping">The service is about to stop.</param>
+internal sealed class BatchResult(Limits limits, BatchPlaces places, ILogger<BatchStream> logger, CancellationToken stopping)
+    : IResult, IEndpointMetadataProvider
 {
     /// <inheritdoc/>
     static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
@@ -25,9 +27,9 @@ internal sealed class BatchResult(Limits limits, BatchPlaces places, ILogger<Bat
         var worker = new BatchWorker(limits, request.Path, RequestTrace.IdOf(httpContext), Preference.IsApplied(httpContext), logger);
         try
         {
-            using var stream = new BatchStream(worker, places, limits);
+            using var stream = new BatchStream(worker, places, limits, stopping);
             if (!await stream.RunAsync(request.BodyReader, response.BodyWriter, httpContext.RequestAborted))
-                await new ProblemResult(ProblemKinds.TooMany).ExecuteAsync(httpContext);
+                await ProblemResult.TooMany(nameof(Limits.Batches), limits.Batches, TimeSpan.Zero).ExecuteAsync(httpContext);
         }
         catch (TimeoutException)
         {

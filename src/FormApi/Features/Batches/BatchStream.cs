@@ -14,7 +14,8 @@ namespace FormApi.Features.Batches;
 /// <param name="worker">Answers single lines.</param>
 /// <param name="places">Places for batches.</param>
 /// <param name="limits">The limits.</param>
-internal sealed class BatchStream(BatchWorker worker, BatchPlaces places, Limits limits) : IDisposable
+/// <param name="stopping">The service is about to stop: no more lines are begun.</param>
+internal sealed class BatchStream(BatchWorker worker, BatchPlaces places, Limits limits, CancellationToken stopping) : IDisposable
 {
     // Enough that quick lines are ready behind a slow one.
     private static readonly int MostUnderWay = 16 * Environment.ProcessorCount;
@@ -69,9 +70,14 @@ internal sealed class BatchStream(BatchWorker worker, BatchPlaces places, Limits
         try
         {
             var lines = new BatchLines(limits.BatchLineBytes, TimeSpan.FromSeconds(limits.UnsentSeconds));
+            using var reading = CancellationTokenSource.CreateLinkedTokenSource(cancellation, stopping);
             try
             {
-                await ReadAsync(lines, input, cancellation);
+                await ReadAsync(lines, input, reading.Token, cancellation);
+            }
+            catch (OperationCanceledException) when (stopping.IsCancellationRequested && !cancellation.IsCancellationRequested)
+            {
+                await EndAsync(lines.Number, cancellation);
             }
             catch (IOException) when (!cancellation.IsCancellationRequested)
             {
@@ -91,11 +97,17 @@ internal sealed class BatchStream(BatchWorker worker, BatchPlaces places, Limits
         }
     }
 
-    private async Task ReadAsync(BatchLines lines, PipeReader input, CancellationToken cancellation)
+    private async Task ReadAsync(BatchLines lines, PipeReader input, CancellationToken reading, CancellationToken cancellation)
     {
         var asked = 0;
-        await foreach (var line in lines.ReadAsync(input, cancellation))
+        await foreach (var line in lines.ReadAsync(input, reading))
         {
+            if (stopping.IsCancellationRequested)
+            {
+                await EndAsync(line.Number, cancellation);
+                return;
+            }
+
             if (asked++ == limits.BatchLines)
             {
                 await BeginAsync(line.Number, TooMany(), cancellation);
@@ -127,12 +139,16 @@ internal sealed class BatchStream(BatchWorker worker, BatchPlaces places, Limits
         return true;
     }
 
-    private async ValueTask<bool> BeginAsync(int number, ProblemResult refused, CancellationToken cancellation)
+    // Every line before it is answered first; a batch without a place is refused whole.
+    private async Task EndAsync(int number, CancellationToken cancellation) =>
+        _isRefused = !await BeginAsync(number, new(ProblemKinds.Stopping, "The service is about to stop. This line and those after it were not read."), cancellation, number);
+
+    private async ValueTask<bool> BeginAsync(int number, ProblemResult refused, CancellationToken cancellation, int? resumeFrom = null)
     {
         if (!await _place.TryHoldAsync(cancellation))
             return false;
         var buffer = Spare();
-        worker.Refuse(number, refused, buffer);
+        worker.Refuse(number, refused, buffer, resumeFrom);
         await _underWay.Writer.WriteAsync(Task.FromResult(buffer), cancellation);
         return true;
     }

@@ -74,7 +74,9 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
     /// <param name="number">Its number.</param>
     /// <param name="problem">Why.</param>
     /// <param name="output">Where to; ends with a line break.</param>
-    public void Refuse(int number, ProblemResult problem, IBufferWriter<byte> output) => Write(number, null, problem, "", output);
+    /// <param name="resumeFrom">The line to go on from later, or null.</param>
+    public void Refuse(int number, ProblemResult problem, IBufferWriter<byte> output, int? resumeFrom = null) =>
+        Write(number, null, problem, "", output, resumeFrom);
 
     private IResult Compute(
         BatchOperation operation, ReadOnlyMemory<byte> request, CancellationToken cancellation) => operation switch
@@ -126,10 +128,13 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
         End(writer, output);
     }
 
-    private void Write(int number, TextOrNumber? id, ProblemResult problem, string within, IBufferWriter<byte> output)
+    private void Write(
+        int number, TextOrNumber? id, ProblemResult problem, string within, IBufferWriter<byte> output, int? resumeFrom = null)
     {
         using var writer = Begin(number, id, problem.Kind.Status, "problem", output);
         JsonSerializer.Serialize(writer, problem.ToProblem(instance, traceId, within), ProblemJson.Default.Problem);
+        if (resumeFrom is { } line)
+            writer.WriteNumber("resumeFrom"u8, line);
         End(writer, output);
     }
 

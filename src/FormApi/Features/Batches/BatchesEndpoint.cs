@@ -1,4 +1,5 @@
 using FormApi.Http;
+using FormApi.Http.Callers;
 using FormApi.Http.Problems;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
@@ -19,19 +20,30 @@ internal static class BatchesEndpoint
     /// <param name="routes">Destination.</param>
     public static void MapBatches(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/batches", Answer)
         .Describe("computeBatch", "Batches", "Many requests in one body, a line each, answered in the same order.")
-        .Refuses(413, 415, 429)
+        .Refuses(413, 415, 429, 503)
         .Accepts<BatchLine>(MediaTypes.Ndjson)
         .WithDescription(
             "Newline-delimited JSON in and out: each line is one request for one operation, each answer one line with the status that the operation alone gives. "
             + "Lines are calculated on every core and answered in order, while the rest is still being sent; a line that cannot be answered gets a problem in its place and does not affect the others. "
             + "Read while you send: unread answers block the lines behind them, and a caller who leaves the buffers full for Limits:UnreadSeconds (30 s) is dropped. "
-            + "Where nothing is sent for Limits:UnsentSeconds (30 s), or the body breaks off, the last answer says so. "
+            + "Where nothing is sent for Limits:UnsentSeconds (30 s), or the body breaks off, the last answer says so; where the service is stopped, it has resumeFrom. "
             + "A line may have Limits:BatchLineBytes (1 MiB), a batch Limits:BatchLines (100000 lines), each line Limits:Seconds (10 s); Limits:Batches (4) with lines under way run at once; a batch that waits for its caller does not count.")
         .WithMetadata(new DisableRequestSizeLimitAttribute());
 
     private static Results<BatchResult, ProblemResult> Answer(
-        HttpRequest request, IOptions<Limits> options, BatchPlaces places, ILogger<BatchStream> logger) =>
-        RequestMedia.Is(request, MediaTypes.Ndjson)
-            ? new BatchResult(options.Value, places, logger)
-            : RequestMedia.Refusal(request.HttpContext, MediaTypes.Ndjson);
+        HttpRequest request,
+        IOptions<Limits> options,
+        BatchPlaces places,
+        CallerLimits callers,
+        IHostApplicationLifetime lifetime,
+        ILogger<BatchStream> logger)
+    {
+        if (!RequestMedia.Is(request, MediaTypes.Ndjson))
+            return RequestMedia.Refusal(request.HttpContext, MediaTypes.Ndjson);
+        if (callers.Count(request.HttpContext) is { } tooMany)
+            return tooMany;
+        return lifetime.ApplicationStopping.IsCancellationRequested
+            ? new ProblemResult(ProblemKinds.Stopping)
+            : new BatchResult(options.Value, places, logger, lifetime.ApplicationStopping);
+    }
 }

@@ -1,5 +1,6 @@
 using FormApi.Features.Batches;
 using FormApi.Http;
+using FormApi.Http.Callers;
 using FormApi.Http.Problems;
 using FormApi.Http.Requests;
 using FormApi.Http.Results;
@@ -27,13 +28,15 @@ internal static class ComparisonsEndpoint
         .Refuses(429);
 
     private static async Task<Results<AnswerResult<ComparisonAnswer>, ComparisonFileResult, ProblemResult>> CompareAsync(
-        JsonBody<ComparisonRequest> body, BatchPlaces places, IOptions<Limits> limits, HttpContext context)
+        JsonBody<ComparisonRequest> body, BatchPlaces places, CallerLimits callers, IOptions<Limits> limits, HttpContext context)
     {
         if (body.Problem is { } problem)
             return problem;
+        if (callers.Count(context) is { } tooMany)
+            return tooMany;
         using var place = places.TryTake();
         if (place is null)
-            return new ProblemResult(ProblemKinds.TooMany);
+            return ProblemResult.TooMany(nameof(Limits.Batches), limits.Value.Batches, TimeSpan.Zero);
         var request = body.Value;
         var job = new ComparedJob(request, context.Request.Path, RequestTrace.IdOf(context));
         var rows = await RowsAsync(job, (int)request.Combinations(), limits.Value, context.RequestAborted);

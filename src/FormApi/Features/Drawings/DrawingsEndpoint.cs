@@ -63,10 +63,11 @@ internal static class DrawingsEndpoint
             job.Plan,
             job.Specs.Job,
             job.Units.Unit,
-            "Faceted form",
+            job.Given?.Title ?? "Faceted form",
             job.Shown.Fingerprint,
             job.Units.Wording.Of,
-            media is MediaTypes.Svg or MediaTypes.Pdf ? address.OnPaper(AnswerLinks.Shortest(job.Shown.Canonical.Span, "drawing")) : null);
+            media is MediaTypes.Svg or MediaTypes.Pdf ? address.OnPaper(AnswerLinks.Shortest(job.Shown.Canonical.Span, "drawing")) : null,
+            job.Given);
         using var stream = new MemoryStream();
         var paper = query.Paper ?? (isInch ? PaperSize.Letter : PaperSize.A4);
         switch (media, query.Part)

@@ -49,7 +49,7 @@ internal sealed record FormAnswer(
             plan.Verdict,
             units.Wording.Of(plan.Headline),
             Lists.Map(plan.Next, step => NextStepResult.From(step, links, units)),
-            FormResult.From(plan.Form, plan.Taper, specs, units),
+            FormResult.From(plan.Form, plan.Taper, plan.FinishedTurn, specs, units),
             PanelResult.From(plan.Panel, specs, units),
             Lists.Map(plan.Checks, check => CheckResult.From(check, units)),
             Lists.Map(plan.Safety, note => SafetyResult.From(note, units)),

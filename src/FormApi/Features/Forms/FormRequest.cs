@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
@@ -14,12 +15,14 @@ namespace FormApi.Features.Forms;
 /// <param name="Form">The faceted form to be folded. Default: what a shop would take, named in <c>basis</c>.</param>
 /// <param name="Brake">The brake the form is folded on. Default: a leaf brake as long as the form's longest fold.</param>
 /// <param name="Marks">How the flat form blank is marked. Default: from the lead-in edge, on a tape in the request's units.</param>
+/// <param name="Sheet">What is written on the job's sheets: title, part, customer and so on. Default: nothing.</param>
 internal sealed record FormRequest(
     LengthUnit Units,
     PanelInput Panel,
     FormInput? Form = null,
     BrakeInput? Brake = null,
-    MarksInput? Marks = null) : IRequestBody<FormRequest>
+    MarksInput? Marks = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] TitleBlockInput? Sheet = null) : IRequestBody<FormRequest>
 {
     /// <inheritdoc/>
     static JsonTypeInfo<FormRequest> IRequestBody<FormRequest>.TypeInfo => FormRequestJson.Strict.FormRequest;
@@ -60,6 +63,7 @@ internal sealed class FormRequestRules : AbstractValidator<FormRequest>
         RuleFor(request => request.Form!).SetValidator(new FormInputRules(units)).When(request => request.Form is not null);
         RuleFor(request => request.Brake!).SetValidator(new BrakeInputRules(units)).When(request => request.Brake is not null);
         RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units)).When(request => request.Marks is not null);
+        RuleFor(request => request.Sheet!).SetValidator(TitleBlockInputRules.Rules).When(request => request.Sheet is not null);
     }
 
     /// <summary>Rules, with limits in the caller's units.</summary>

@@ -1,6 +1,7 @@
 using System.Text.Json.Serialization;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
+using Forming;
 using Forming.Layout;
 using Forming.Plans;
 using Forming.Pulling;
@@ -10,7 +11,8 @@ using Forming.Wrapping;
 namespace FormApi.Features.Forms;
 
 /// <summary>The form: where to fold, how far, and what it is cut from.</summary>
-/// <param name="Sweep">Sum of all fold angles [°]; more than the finished sweep, because the panel springs back.</param>
+/// <param name="Sweep">Sum of all fold angles [°]; more than the finished sweep, because the panel springs back. Of a taper the turn of
+/// its face, as <c>taper.turn</c>: no edge's sweep, and a little less than the sum.</param>
 /// <param name="Folds">Number of folds.</param>
 /// <param name="Thickness">Thickness of the form's sheet, as calculated with [mm or in].</param>
 /// <param name="Stations">The folds in order from the lead-in.</param>
@@ -49,9 +51,10 @@ internal sealed record FormResult(
     /// <summary>The form in the caller's units.</summary>
     /// <param name="form">The form.</param>
     /// <param name="taper">What only a taper has, or null.</param>
+    /// <param name="turn">How far the finished panel's face turns.</param>
     /// <param name="specs">What was asked for.</param>
     /// <param name="units">The caller's units.</param>
-    public static FormResult From(PlannedForm form, TaperReport? taper, FormSpecs specs, UnitSystem units) => new(
+    public static FormResult From(PlannedForm form, TaperReport? taper, Angle turn, FormSpecs specs, UnitSystem units) => new(
         UnitSystem.Degrees(form.Sweep),
         form.Stations.Count,
         units.Length(specs.Form.Sheet.ThicknessMm),
@@ -68,7 +71,7 @@ internal sealed record FormResult(
         new(units.Points(form.Section.Vertices), units.Points(form.Section.ContactCurve), units.Points(form.Section.InsideProfile)),
         GiveResult.From(form.Give),
         form.Ribs is { } ribs ? RibsResult.From(ribs, units) : null,
-        taper is null ? null : TaperResult.From(taper, units));
+        taper is null ? null : TaperResult.From(taper, units, turn));
 }
 
 /// <summary>What only a tapered form has.</summary>
@@ -80,20 +83,31 @@ internal sealed record FormResult(
 /// <param name="LineAngle">Largest angle between neighbouring fold lines on the flat [°].</param>
 /// <param name="OppositeHand">Whether the second half of a mirrored panel needs an opposite-hand form.</param>
 /// <param name="SeenFrom">The face from which blank and lines are given; marks go on the other face.</param>
+/// <param name="Turn">How far the finished panel's face turns, square to its rulings [°]: less than the <c>sweep</c> asked of both edges,
+/// and what <c>outcome.sweep</c> and <c>outlook.sweep</c> are to be.</param>
 internal sealed record TaperResult(
-    Pair EndBias, double FacetFlatness, double TouchMiss, double LineShift, double LineAngle, bool OppositeHand, string SeenFrom)
+    Pair EndBias,
+    double FacetFlatness,
+    double TouchMiss,
+    double LineShift,
+    double LineAngle,
+    bool OppositeHand,
+    string SeenFrom,
+    double Turn)
 {
     /// <summary>The taper in the caller's units.</summary>
     /// <param name="taper">The taper.</param>
     /// <param name="units">The caller's units.</param>
-    public static TaperResult From(TaperReport taper, UnitSystem units) => new(
+    /// <param name="turn">How far the finished panel's face turns.</param>
+    public static TaperResult From(TaperReport taper, UnitSystem units, Angle turn) => new(
         new(WireNumber.Of(taper.EndBiasNear), WireNumber.Of(taper.EndBiasFar)),
         units.Length(taper.FacetFlatnessMm),
         units.Length(taper.TouchMissMm),
         units.Length(taper.LineShiftMm),
         UnitSystem.Degrees(taper.LargestLineAngle),
         taper.NeedsOppositeHand,
-        "contact face");
+        "contact face",
+        UnitSystem.Degrees(turn));
 }
 
 /// <summary>One fold's place on the flat form blank, measured from the chosen datum.</summary>

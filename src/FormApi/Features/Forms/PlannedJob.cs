@@ -1,6 +1,7 @@
 using FormApi.Http.Requests;
 using FormApi.Http.Units;
 using Forming.Checks;
+using Forming.Drawing;
 using Forming.Plans;
 
 namespace FormApi.Features.Forms;
@@ -11,6 +12,9 @@ namespace FormApi.Features.Forms;
 /// <param name="Shown">The request with every default shown.</param>
 internal sealed record PlannedJob(FormPlan Plan, FormSpecs Specs, NormalizedRequest Shown)
 {
+    /// <summary>What the caller says of the job for its sheets, or null.</summary>
+    public TitleBlock? Given { get; init; }
+
     /// <summary>The caller's units.</summary>
     public UnitSystem Units => Shown.Units;
 
@@ -23,6 +27,9 @@ internal sealed record PlannedJob(FormPlan Plan, FormSpecs Specs, NormalizedRequ
     {
         var request = FormDefaults.Apply(given);
         var specs = FormSpecs.From(request);
-        return new(FormPlan.Compute(specs.Job, needsRemedy, cancellation), specs, NormalizedRequest.Of(request));
+        return new(FormPlan.Compute(specs.Job, needsRemedy, cancellation), specs, NormalizedRequest.Of(request))
+        {
+            Given = given.Sheet?.AsDrawn(),
+        };
     }
 }

@@ -44,7 +44,7 @@ internal static class ProgramDefaults
     /// <summary>The request as one for a form; only without stations.</summary>
     /// <param name="request">The request.</param>
     public static FormRequest AsForm(ProgramRequest request) =>
-        new(request.Units, request.Panel!, request.Form, request.Brake?.AsBrake(), request.Marks);
+        new(request.Units, request.Panel!, request.Form, request.Brake?.AsBrake(), request.Marks, request.Sheet);
 
     private static ProgramBrakeInput Apply(ProgramBrakeInput given, BrakeInput brake, UnitSystem units)
     {

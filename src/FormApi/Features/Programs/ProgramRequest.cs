@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
@@ -19,13 +20,16 @@ namespace FormApi.Features.Programs;
 /// <param name="Marks">How the flat form blank is marked; not with <c>stations</c>. Default: from the lead-in edge, on a tape in the
 /// request's units.</param>
 /// <param name="Stations">The folds of a form that is known already, from its lead-in. Default: null, the form is planned.</param>
+/// <param name="Sheet">What is written on the job's sheets: title, part, customer and so on. Default: nothing.</param>
 internal sealed record ProgramRequest(
     LengthUnit Units,
     FormInput? Form = null,
     ProgramBrakeInput? Brake = null,
     PanelInput? Panel = null,
     MarksInput? Marks = null,
-    IReadOnlyList<StandingStationInput>? Stations = null) : IRequestBody<ProgramRequest>, IStationsRequest
+    IReadOnlyList<StandingStationInput>? Stations = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] TitleBlockInput? Sheet = null)
+    : IRequestBody<ProgramRequest>, IStationsRequest
 {
     /// <inheritdoc/>
     static JsonTypeInfo<ProgramRequest> IRequestBody<ProgramRequest>.TypeInfo => ProgramRequestJson.Strict.ProgramRequest;
@@ -69,6 +73,7 @@ internal sealed class ProgramRequestRules : AbstractValidator<ProgramRequest>
         RuleFor(request => request.Brake!).SetValidator(new ProgramBrakeInputRules(units)).When(request => request.Brake is not null);
         RuleFor(request => request.Marks!).SetValidator(new MarksInputRules(units))
             .When(request => request is { Marks: not null, Stations: null });
+        RuleFor(request => request.Sheet!).SetValidator(TitleBlockInputRules.Rules).When(request => request.Sheet is not null);
         When(request => request.Stations is not null, () =>
         {
             const string why = "where the form folds is known already";

@@ -42,6 +42,12 @@ internal sealed record ProgrammedJob(
     /// <summary>The tape that lengths are read on.</summary>
     public required Tape Tape { get; init; }
 
+    /// <summary>Id of the gauge table that the form's sheet was stated by, or null.</summary>
+    public string? GaugeSystem { get; init; }
+
+    /// <summary>What the caller says of the job for its sheets, or null.</summary>
+    public TitleBlock? TitleBlock { get; init; }
+
     /// <summary>The verdict of the checks.</summary>
     public PlanVerdict Verdict =>
         Checks.Any(check => check.Verdict == Forming.Checks.Verdict.Warn) ? PlanVerdict.Attention : PlanVerdict.Ready;
@@ -75,6 +81,8 @@ internal sealed record ProgrammedJob(
             return answer(new(program, part, brake, form.Sheet, all, ProgramLinks.Of(request, shown.Canonical.Span), shown)
             {
                 Tape = FormDefaults.TapeOf(request.Marks, request.Units),
+                TitleBlock = request.Sheet?.AsDrawn(),
+                GaugeSystem = request.Form!.GaugeSystem,
             });
         });
     }
@@ -90,11 +98,14 @@ internal sealed record ProgrammedJob(
         Checks,
         Verdict,
         Units.Unit,
+        Tape,
+        GaugeSystem,
         "Brake program",
         Shown.Fingerprint,
         Units.Wording.Of,
         link,
-        only);
+        only,
+        TitleBlock);
 
     // Stations need no stepping; the form's record does.
     private static SteppingInput PlannedElsewhere { get; } =

@@ -20,15 +20,16 @@ internal static class Health
 
     private static HealthResult<HealthAnswer> Live() => new(new("live", EngineVersion.Current), VerificationAnswerJson.Default.HealthAnswer);
 
-    private static Results<HealthResult<ReadinessAnswer>, NotReadyResult> Ready(EngineVerification verification, KnownPlan plan)
+    private static Results<HealthResult<ReadinessAnswer>, NotReadyResult> Ready(EngineVerification verification, KnownPlan plan, IHostApplicationLifetime lifetime)
     {
         var report = verification.Report;
-        var ready = report.Verdict == CheckVerdict.Pass && plan.ComesOut;
+        var stops = lifetime.ApplicationStopping.IsCancellationRequested;
+        var ready = report.Verdict == CheckVerdict.Pass && plan.ComesOut && !stops;
         var answer = new ReadinessAnswer(
             ready ? "ready" : "not-ready",
             EngineVersion.Current,
             report.Values.Count,
-            [.. report.Failed, .. plan.ComesOut ? Array.Empty<string>() : ["known-plan"]]);
+            [.. report.Failed, .. plan.ComesOut ? Array.Empty<string>() : ["known-plan"], .. stops ? ["stopping"] : Array.Empty<string>()]);
         return ready
             ? new HealthResult<ReadinessAnswer>(answer, VerificationAnswerJson.Default.ReadinessAnswer)
             : new NotReadyResult(answer);

@@ -47,6 +47,12 @@ internal static class ProblemKinds
     /// <summary>No order of the folds was found.</summary>
     public static ProblemKind ProgramNotFound { get; } = new("program-not-found", 422, "No order of the folds was found on these tools", "Every order that was tried fails, but it is not proved that none works: the search knows only simple ways in and out for the part. Every fold at fault is named with why, and with the tool, facet or split that would help.");
 
+    /// <summary>No key or token, or none that is known.</summary>
+    public static ProblemKind Unauthorized { get; } = new("unauthorized", 401, "No key, or not a known one", "Send a key in X-Api-Key, or a token as Authorization: Bearer, as the WWW-Authenticate header says.");
+
+    /// <summary>A key or token that does not open this.</summary>
+    public static ProblemKind Forbidden { get; } = new("forbidden", 403, "The key does not open this", "The key or token is known, but not for this path: it lacks the scope.");
+
     /// <summary>No such place.</summary>
     public static ProblemKind NotFound { get; } = new("not-found", 404, "Nothing is here", "The contract at /openapi/v1.json lists every path.");
 
@@ -80,6 +86,9 @@ internal static class ProblemKinds
     /// <summary>Too slow.</summary>
     public static ProblemKind TooSlow { get; } = new("too-slow", 503, "The calculation took too long", "Try again after the time in Retry-After, or ask for less at once.");
 
+    /// <summary>About to stop.</summary>
+    public static ProblemKind Stopping { get; } = new("stopping", 503, "The service is about to stop", "Send it again after the time in Retry-After: another copy of the service answers, or this one once it has started again.");
+
     /// <summary>Our bug.</summary>
     public static ProblemKind Bug { get; } = new("internal-error", 500, "Something went wrong here", "A fault of this service, not of the request. The trace id leads to it in the log.");
 
@@ -89,6 +98,7 @@ internal static class ProblemKinds
         EmptyBody, MalformedJson, TooDeep, UnknownField, MissingField, DuplicatedField, WrongType, NullNotAllowed, UnknownValue,
         BadRequest,
         BrokenLink,
+        Unauthorized, Forbidden,
         NotFound,
         MethodNotAllowed,
         NotAcceptable,
@@ -98,7 +108,7 @@ internal static class ProblemKinds
         UnsupportedMediaType,
         InvalidValues,
         NoSolution,
-        CannotBeMade, ProgramImpossible, ProgramNotFound, TooMany, Bug, TooSlow,
+        CannotBeMade, ProgramImpossible, ProgramNotFound, TooMany, Bug, TooSlow, Stopping,
     ];
 
     private static readonly FrozenDictionary<string, ProblemKind> ByCode = All.ToFrozenDictionary(
@@ -112,6 +122,8 @@ internal static class ProblemKinds
     /// <param name="status">HTTP status.</param>
     public static ProblemKind OfStatus(int status) => status switch
     {
+        401 => Unauthorized,
+        403 => Forbidden,
         404 => NotFound,
         405 => MethodNotAllowed,
         406 => NotAcceptable,

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Reflection;
 using System.Text.Json;
 using FormApi.Http.Json;
@@ -21,10 +22,33 @@ internal class ProblemResult(
     /// <summary>Media type of every problem.</summary>
     public const string MediaType = "application/problem+json";
 
+    // Nobody waits longer, and an estimate that says so is worth nothing.
+    private const double LongestWaitSeconds = 60;
+
     /// <summary>A calculation that took too long.</summary>
     /// <param name="limits">The limits.</param>
     public static ProblemResult TooSlow(Limits limits) =>
         new(ProblemKinds.TooSlow, $"It took longer than {limits.Seconds} s; the setting is {Limits.Section}:{nameof(Limits.Seconds)}.");
+
+    /// <summary>One more than a limit allows.</summary>
+    /// <param name="limit">Name of the limit among the settings.</param>
+    /// <param name="allowed">What it allows.</param>
+    /// <param name="after">When to try again; at least a second.</param>
+    public static ProblemResult TooMany(string limit, double allowed, TimeSpan after)
+    {
+        var seconds = (int)Math.Clamp(Math.Ceiling(after.TotalSeconds), 1, LongestWaitSeconds);
+        var name = $"{Limits.Section}__{limit}";
+        return new(
+            ProblemKinds.TooMany,
+            string.Create(CultureInfo.InvariantCulture, $"The limit is {name}, {allowed:0.###}. Try again in {seconds} s."),
+            extensions: new Dictionary<string, JsonElement> { ["limit"] = JsonSerializer.SerializeToElement(name, ProblemJson.Default.String) })
+        {
+            RetryAfterSeconds = seconds,
+        };
+    }
+
+    /// <summary>When to try again [s]; only where that helps.</summary>
+    public int RetryAfterSeconds { get; init; } = 1;
 
     /// <summary>The kind.</summary>
     public ProblemKind Kind => kind;
@@ -67,7 +91,7 @@ internal class ProblemResult(
         }
 
         if (kind.Status is 429 or 503)
-            response.Headers.RetryAfter = "1";
+            response.Headers.RetryAfter = RetryAfterSeconds.ToString(CultureInfo.InvariantCulture);
         var problem = ToProblem(httpContext.Request.Path.Value ?? "/", RequestTrace.IdOf(httpContext));
         return WholeAnswer.SendAsync(httpContext, writer => JsonSerializer.Serialize(writer, problem, ProblemJson.Default.Problem));
     }

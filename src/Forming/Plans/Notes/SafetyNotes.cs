@@ -85,7 +85,7 @@ internal static class SafetyNotes
         SafetyLevel.Danger,
         $"Chips and dust of magnesium and titanium burn fiercely: keep class D powder or dry sand at hand, never water or foam, and collect dust apart from steel.");
 
-    private static readonly SafetyNote Noise = new(
+    internal static readonly SafetyNote Noise = new(
         "noise",
         SafetyLevel.Caution,
         $"Hammering and dropped sheet are loud: wear hearing protection where the limit for your shop may be passed.");

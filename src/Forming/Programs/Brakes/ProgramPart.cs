@@ -99,6 +99,11 @@ public sealed record ProgramPart(
     /// <param name="fold">Its index, from 0.</param>
     public double LengthOf(int fold) => Flat?.Lines[fold].LengthMm ?? WidthMm;
 
+    /// <summary>Centre line of a fold on the flat, from the start edge [mm]; parallel folds only.</summary>
+    /// <param name="fold">Its index, from 0.</param>
+    public double MarkMm(int fold) =>
+        StraightsMm.Take(fold + 1).Sum() + Enumerable.Range(0, fold).Sum(Allowance) + (Allowance(fold) / 2);
+
     /// <summary>Neutral length of a fold [mm].</summary>
     /// <param name="fold">Its index, from 0.</param>
     public double Allowance(int fold) => Shape.BendAllowance(FoldAngles[fold]);

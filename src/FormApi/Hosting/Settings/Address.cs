@@ -1,4 +1,4 @@
-namespace FormApi.Hosting;
+namespace FormApi.Hosting.Settings;
 
 /// <summary>Where the service listens.</summary>
 internal static class Address
