@@ -26,6 +26,7 @@ internal static class BlankParts
             [
                 new(LineRole.Outline, [.. flat.Outline.Skip(1)], IsClosed: true),
                 .. flat.Folds.SelectMany(fold => Lines(job, fold, flat.WidthMm)),
+                .. job.Plan.Taper is null ? [] : Stock(flat),
             ],
             Edges(flat.Outline, "lead-out edge"),
             [],
@@ -95,6 +96,9 @@ internal static class BlankParts
         static Segment Across(double x) => new(new(x, 0), new(x, StickMm));
     }
 
+    private static IEnumerable<PartLine> Stock(FormBlankLines flat) =>
+        [new(LineRole.Stock, [new(0, 0), new(0, flat.WidthMm), new(flat.LengthMm, flat.WidthMm), new(flat.LengthMm, 0)], IsClosed: true)];
+
     private static string PanelEnd(DrawingJob job) => job.Panel.Mirrored ? "lead-in edge of the second half" : "lead-out edge";
 
     private static string DatumOf(DrawingJob job)
@@ -107,7 +111,7 @@ internal static class BlankParts
         };
         return job.Plan.Taper is null
             ? $"Marks are {from}."
-            : $"Marks are on the long edges of the straight-edged sheet that it is cut from, {from} of that sheet.";
+            : $"Marks are on the long edges of the sheet to cut it from, {from} of that sheet.";
     }
 
     private static IEnumerable<PartLine> Lines(DrawingJob job, FoldLines fold, double widthMm)
