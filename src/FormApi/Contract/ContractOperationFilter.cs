@@ -21,7 +21,7 @@ internal sealed class ContractOperationFilter : IOperationFilter
     {
         var name = operation.OperationId!;
         // Empty says that no key is ever asked for; left out, that the contract's own rule holds.
-        operation.Security = name.StartsWith("get", StringComparison.Ordinal) && name.EndsWith("ness", StringComparison.Ordinal) ? [] : null;
+        operation.Security = context.ApiDescription.RelativePath?.StartsWith("health/", StringComparison.Ordinal) == true ? [] : null;
         AddExamples(operation.RequestBody?.Content, Examples.FirstRequest(name));
         var readsBody = operation.RequestBody is not null;
         foreach (var (status, response) in (operation.Responses ?? []).ToArray())

@@ -2,6 +2,7 @@ using System.Reflection;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using FormApi.Http.Json;
+using Forming.Plans;
 using Microsoft.AspNetCore.Http.Metadata;
 
 namespace FormApi.Http.Results;
@@ -10,6 +11,9 @@ namespace FormApi.Http.Results;
 /// <param name="fingerprint">Its fingerprint.</param>
 internal abstract class AnswerResult(string fingerprint) : NamedResult(fingerprint, "application/json")
 {
+    /// <summary>The verdict of its checks, or null where it has none.</summary>
+    public abstract PlanVerdict? Verdict { get; }
+
     /// <summary>Writes the answer.</summary>
     /// <param name="writer">Destination.</param>
     /// <param name="isMinimal">Whether it is to be short.</param>
@@ -31,6 +35,9 @@ internal abstract class AnswerResult(string fingerprint) : NamedResult(fingerpri
 internal sealed class AnswerResult<T>(T answer, JsonTypeInfo<T> type, string fingerprint) : AnswerResult(fingerprint),
 IEndpointMetadataProvider
 {
+    /// <inheritdoc/>
+    public override PlanVerdict? Verdict => (answer as IJudged)?.Verdict;
+
     /// <inheritdoc/>
     static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
         AnswerMetadata.Add(builder, typeof(T), MediaTypes.Json);
