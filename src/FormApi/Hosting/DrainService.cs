@@ -12,7 +12,8 @@ internal sealed class DrainService(IOptions<DrainSettings> settings) : IHostedLi
 {
     /// <inheritdoc/>
     public async Task StoppingAsync(CancellationToken cancellationToken) =>
-        await Task.Delay(TimeSpan.FromSeconds(settings.Value.Seconds), cancellationToken).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        await Task.Delay(TimeSpan.FromSeconds(settings.Value.Seconds), cancellationToken)
+            .ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
 
     /// <inheritdoc/>
     public Task StartingAsync(CancellationToken cancellationToken) => Task.CompletedTask;

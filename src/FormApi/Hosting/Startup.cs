@@ -2,6 +2,7 @@ using System.Globalization;
 using FormApi.Hosting.Access;
 using FormApi.Hosting.Settings;
 using FormApi.Http;
+using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.Options;
 
@@ -24,7 +25,7 @@ internal static partial class Startup
         app.Lifetime.ApplicationStarted.Register(() => Started(
             app.Logger,
             EngineVersion.Current,
-            string.Join(' ', app.Services.GetRequiredService<Microsoft.AspNetCore.Hosting.Server.IServer>().Features.Get<IServerAddressesFeature>()?.Addresses ?? []),
+            string.Join(' ', app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()?.Addresses ?? []),
             Environment.ProcessorCount,
             string.Create(CultureInfo.InvariantCulture, $"{limits.Concurrent} at once, {limits.Queued} waiting, {limits.CallerPerSecond}/s a caller, {limits.Seconds} s each"),
             access.Words));

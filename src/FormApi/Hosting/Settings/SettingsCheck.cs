@@ -8,7 +8,9 @@ internal static partial class SettingsCheck
     /// <summary>The first fault in two lines, or null: the setting and its value, then what is allowed.</summary>
     /// <param name="configuration">The settings.</param>
     public static string? FirstFault(IConfiguration configuration) =>
-        Setting.Sections.SelectMany(section => Given(configuration.GetSection(section.Name))).Select(FaultOf).FirstOrDefault(fault => fault is not null);
+        Setting.Sections.SelectMany(section => Given(configuration.GetSection(section.Name)))
+            .Select(FaultOf)
+            .FirstOrDefault(fault => fault is not null);
 
     private static IEnumerable<(string Name, string Value)> Given(IConfigurationSection section)
     {
