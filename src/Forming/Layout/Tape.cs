@@ -26,8 +26,8 @@ public readonly record struct TapeReading(double Mm, string Text)
     {
         var steps = Math.Round(mm / tape.ResolutionMm, MidpointRounding.ToEven) + 0.0; // no minus zero
         var inUnits = steps * tape.Resolution;
-        return new(
-            inUnits * tape.UnitMm, tape.Unit == LengthUnit.In && IsBinaryFraction(tape.Resolution) ? InchFraction.Of(inUnits) : Decimal(inUnits));
+        var isFraction = tape.Unit == LengthUnit.In && IsBinaryFraction(tape.Resolution);
+        return new(inUnits * tape.UnitMm, isFraction ? InchFraction.Of(inUnits) : Decimal(inUnits));
     }
 
     private static bool IsBinaryFraction(double resolution) =>
