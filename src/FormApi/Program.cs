@@ -26,6 +26,8 @@ if (args is ["--new-key", ..])
     Console.WriteLine($"{key}\n{line}");
     return 0;
 }
+if (await Probe.ExitCodeAsync(args) is { } code)
+    return code;
 
 // Settings lie beside the service, from wherever it is started.
 var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = AppContext.BaseDirectory });
@@ -39,6 +41,7 @@ builder.Services.AddSerilog((_, log) => log.ReadFrom.Configuration(builder.Confi
 builder.AddDefaultAddress();
 builder.AddAccess();
 builder.AddSafeHeaders();
+builder.AddTelemetry();
 builder.AddRequestPipeline();
 builder.AddContract();
 builder.AddVerification();

@@ -19,6 +19,7 @@ public sealed class ExamplesTests(Service service) : IClassFixture<Service>
         ["verifyEngine.one-table"] = "/v1/verification?table=bend-allowance-checks",
         ["explainProblem.invalid-values"] = "/problems/invalid-values",
         ["getLiveness.live"] = "/health/live",
+        ["getStartup.started"] = "/health/startup",
         ["getReadiness.ready"] = "/health/ready",
     };
 

@@ -25,34 +25,6 @@ public sealed class MannersTests(Service service) : IClassFixture<Service>
         Assert.Equal(["Accept", "Accept-Encoding", "Prefer"], response.Headers.Vary);
     }
 
-    [Fact]
-    public async Task Requests_are_counted_and_timed_by_route_and_status()
-    {
-        using (await service.Post("/v1/forms", Arc)) { }
-        using (await service.Post("/v1/forms", "{}")) { }
-        using var response = await service.Client.GetAsync("/metrics");
-        Assert.Equal("text/plain", response.Content.Headers.ContentType!.MediaType);
-        var figures = await response.Content.ReadAsStringAsync();
-        foreach (var code in (string[])["200", "400"])
-            Assert.Matches($"http_request_duration_seconds_count\\{{code=\"{code}\",method=\"POST\",[^}}]*endpoint=\"/v1/forms\"\\}} [1-9]", figures);
-        Assert.Contains("process_cpu_seconds_total", figures, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public async Task Methods_that_somebody_made_up_are_not_kept_among_the_figures()
-    {
-        foreach (var method in (string[])["BREW1", "BREW2", "pOST"])
-        {
-            using var request = new HttpRequestMessage(new(method), "/v1/brews");
-            using var response = await service.Client.SendAsync(request);
-            Assert.InRange((int)response.StatusCode, 400, 499);
-        }
-
-        var figures = await service.Client.GetStringAsync("/metrics");
-        Assert.DoesNotContain("BREW", figures, StringComparison.Ordinal);
-        Assert.DoesNotContain("pOST", figures, StringComparison.Ordinal);
-    }
-
     [Theory]
     [InlineData("gzip")]
     [InlineData("br")]
@@ -301,6 +273,7 @@ public sealed class MannersTests(Service service) : IClassFixture<Service>
 
     [Theory]
     [InlineData("/health/live", "live")]
+    [InlineData("/health/startup", "started")]
     [InlineData("/health/ready", "ready")]
     public async Task Health_is_told(string path, string status)
     {

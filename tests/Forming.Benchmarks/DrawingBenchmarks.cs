@@ -25,7 +25,7 @@ public class DrawingBenchmarks
 
     /// <summary>The sheet and the layout at 1:1.</summary>
     [Benchmark]
-    public long Pdf() => Written(stream => PdfSheet.Write(_job, PaperSize.A4, stream));
+    public long Pdf() => Written(stream => PdfSheet.Write(_job, PaperSize.A4, null, stream));
 
     /// <summary>The blanks.</summary>
     [Benchmark]

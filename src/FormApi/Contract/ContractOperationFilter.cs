@@ -14,14 +14,14 @@ namespace FormApi.Contract;
 internal sealed class ContractOperationFilter : IOperationFilter
 {
     // A stream and a state of health are not named.
-    private static readonly string[] Unnamed = ["computeBatch", "getLiveness", "getReadiness", "showLimits"];
+    private static readonly string[] Unnamed = ["computeBatch", "getLiveness", "getReadiness", "getStartup", "showLimits"];
 
     /// <inheritdoc/>
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
     {
         var name = operation.OperationId!;
         // Empty says that no key is ever asked for; left out, that the contract's own rule holds.
-        operation.Security = name.StartsWith("get", StringComparison.Ordinal) && name.EndsWith("ness", StringComparison.Ordinal) ? [] : null;
+        operation.Security = context.ApiDescription.RelativePath?.StartsWith("health/", StringComparison.Ordinal) == true ? [] : null;
         AddExamples(operation.RequestBody?.Content, Examples.FirstRequest(name));
         var readsBody = operation.RequestBody is not null;
         foreach (var (status, response) in (operation.Responses ?? []).ToArray())

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using FormApi.Http;
 using FormApi.Http.Callers;
+using Microsoft.AspNetCore.Http.Features;
 using Serilog.Events;
 
 namespace FormApi.Hosting;
@@ -23,17 +24,24 @@ internal sealed class RequestLog(RequestDelegate next, Serilog.ILogger logger)
         }
         finally
         {
+            // An answer that has begun keeps its status, whether or not anybody took it.
+            if (context.RequestAborted.IsCancellationRequested)
+                context.Features.Get<IHttpMetricsTagsFeature>()?.Tags.Add(new("formapi.aborted", true));
             var level = LevelOf(context);
             if (logger.IsEnabled(level))
                 Write(context, level, Stopwatch.GetElapsedTime(started));
         }
     }
 
+    /// <summary>Whether a request is one of those that orchestrators send all day.</summary>
+    /// <param name="context">The request.</param>
+    public static bool IsOfOperators(HttpContext context) =>
+        context.Request.Path.StartsWithSegments("/health", StringComparison.OrdinalIgnoreCase) || context.Request.Path == Metrics.Path;
+
     private static LogEventLevel LevelOf(HttpContext context) => context.Response.StatusCode switch
     {
         >= 500 and not 503 => LogEventLevel.Error,
-        _ when context.Request.Path.StartsWithSegments("/health", StringComparison.OrdinalIgnoreCase)
-            || context.Request.Path == Metrics.Path => LogEventLevel.Debug,
+        _ when IsOfOperators(context) => LogEventLevel.Debug,
         _ => LogEventLevel.Information,
     };
 

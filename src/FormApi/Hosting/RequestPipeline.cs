@@ -32,6 +32,7 @@ internal static class RequestPipeline
         services.AddHostedService<DrainService>();
         services.AddOptions<HostOptions>().Configure<IOptions<DrainSettings>>(
             (host, drain) => host.ShutdownTimeout = TimeSpan.FromSeconds(drain.Value.Seconds + drain.Value.EndSeconds));
+        services.AddSingleton<TurnsCount>();
         services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
         services.AddExceptionHandler<ProblemHandler>();
         services.AddRequestDecompression();
@@ -49,7 +50,11 @@ internal static class RequestPipeline
     public static RouteGroupBuilder MapComputations(this RouteGroupBuilder routes)
     {
         var group = routes.MapGroup("");
-        group.AddEndpointFilter(((IEndpointRouteBuilder)routes).ServiceProvider.GetRequiredService<Turns>().CallAsync);
+        var services = ((IEndpointRouteBuilder)routes).ServiceProvider;
+        var count = services.GetRequiredService<TurnsCount>();
+        group.AddEndpointFilter(count.AskAsync);
+        group.AddEndpointFilter(services.GetRequiredService<Turns>().CallAsync);
+        group.AddEndpointFilter(count.RunAsync);
         return group.Refuses(429, 503);
     }
 
@@ -71,7 +76,6 @@ internal static class RequestPipeline
         app.UseAuthentication();
         app.UseAuthorization();
         app.UseRequestDecompression();
-        app.CountRequests();
         app.Use(MediaTypes.Negotiate);
     }
 

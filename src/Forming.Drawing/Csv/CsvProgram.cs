@@ -1,4 +1,5 @@
 using System.Globalization;
+using Forming.Layout;
 using Forming.Programs;
 using Forming.Programs.Brakes;
 using Forming.Programs.Motion;
@@ -23,7 +24,7 @@ public static class CsvProgram
         var (unit, force) = (job.Readout.LengthName, job.Readout.ForceName);
         return
         [
-            "number", "fold", "edge in front", "handling", "handling cost", "gauged edge", "gauged by", $"gauge distance [{unit}]", "gauge in range",
+            "number", "fold", "edge in front", "handling", "handling cost", "gauged edge", "gauged by", $"gauge distance [{unit}]", $"gauge distance on the tape [{(job.Tape.Unit == LengthUnit.In ? "in" : "mm")}]", "gauge in range",
             "face slope [deg]", "fold angle [deg]", "stop angle [deg]", "stop setting [deg]", "stop change",
             .. job.Press is null
                 ? (string[])[$"moment [{job.Readout.TorqueName}]", $"handle force [{force}]", $"leaf force [{force}]", $"clamp force [{force}]"]
@@ -47,6 +48,7 @@ public static class CsvProgram
             ProgramWords.Of(step.GaugedEdge),
             ProgramWords.Of(step.Gauge.By),
             Length(step.Gauge.DistanceMm),
+            TapeReading.Of(step.Gauge.DistanceMm, job.Tape).Text,
             Claim(step.Gauge.IsInRange),
             CsvText.Number(step.Gauge.FaceSlope.Degrees),
             CsvText.Number(step.FoldAngle.Degrees),

@@ -66,6 +66,7 @@ public sealed record FormPlan
         var draft = PlanDraft.Of(job, null, null, cancellation);
         var checks = new RemedySearch(job, draft, PlanChecks.Of(draft), cancellation).ChecksWithRemedies(needsRemedy ?? (_ => true));
         var form = FormOf(draft);
+        EngineWork.Folds.Add(form.Stations.Count);
         return new()
         {
             Verdict = VerdictOf(checks),

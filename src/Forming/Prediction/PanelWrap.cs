@@ -46,6 +46,7 @@ public static class PanelWrap
     /// <returns>The panel let go, or how far the first strip got that cannot be followed.</returns>
     internal static WrappedPanel Compute(IReadOnlyList<FormStrip> strips, BendingLaw law, PullWork work, CancellationToken cancellation)
     {
+        EngineWork.Wraps.Add(strips.Count);
         double? assumed = law.Flow.Hardening == 0 ? HardeningOfPerfect * law.PlaneModulusMpa : null;
         if (assumed is { } slope)
             law = law.WithLinearHardening(slope);

@@ -2,6 +2,7 @@ using System.Text.Json.Serialization;
 using FormApi.Http;
 using FormApi.Http.Json;
 using FormApi.Http.Links;
+using FormApi.Http.Results;
 using Forming.Plans;
 
 namespace FormApi.Features.Forms;
@@ -34,8 +35,11 @@ internal sealed record FormAnswer(
     SafetyResult[] Safety,
     [property: InFull] ShopNoteResult[] ShopNotes,
     [property: InFull] BasisResult[] Basis,
-    [property: InFull] LinksResult Links)
+    [property: InFull] LinksResult Links) : IJudged
 {
+    /// <inheritdoc/>
+    string IJudged.VerdictWord => VerdictWords.Of(Verdict);
+
     /// <summary>The answer to a request.</summary>
     /// <param name="job">The planned request.</param>
     public static FormAnswer From(PlannedJob job)

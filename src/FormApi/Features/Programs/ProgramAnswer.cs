@@ -6,6 +6,7 @@ using FormApi.Http;
 using FormApi.Http.Json;
 using FormApi.Http.Links;
 using FormApi.Http.Problems;
+using FormApi.Http.Results;
 using FormApi.Http.Units;
 using Forming.Drawing.Svg;
 using Forming.Layout;
@@ -44,8 +45,11 @@ internal sealed record ProgramAnswer(
     CheckResult[] Checks,
     SafetyResult[] Safety,
     [property: InFull] BasisResult[] Basis,
-    [property: InFull] LinksResult Links)
+    [property: InFull] LinksResult Links) : IJudged
 {
+    /// <inheritdoc/>
+    string IJudged.VerdictWord => VerdictWords.Of(Verdict);
+
     // All folds turn the sheet up, so it is never flipped.
     private const string MarkedFace = "inside";
 

@@ -5,7 +5,8 @@ using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace FormApi.Features.Verification;
 
-/// <summary><c>/health/live</c>: the process answers. <c>/health/ready</c>: every check value and a known plan come out.</summary>
+/// <summary><c>/health/live</c>: the process answers. <c>/health/startup</c>: every check value was computed. <c>/health/ready</c>: each
+/// is right, and so is a known plan.</summary>
 internal static class Health
 {
     /// <summary>Adds the routes.</summary>
@@ -14,13 +15,23 @@ internal static class Health
     {
         routes.MapGet("/health/live", Live)
             .Describe("getLiveness", "Operations", "Whether the process answers.");
+        routes.MapGet("/health/startup", Started)
+            .Describe("getStartup", "Operations", "Whether the process has computed every check value; the first call computes them.");
         routes.MapGet("/health/ready", Ready)
             .Describe("getReadiness", "Operations", "Whether every check value of /v1/verification, a known plan and the conversion of units are right.");
     }
 
     private static HealthResult<HealthAnswer> Live() => new(new("live", EngineVersion.Current), VerificationAnswerJson.Default.HealthAnswer);
 
-    private static Results<HealthResult<ReadinessAnswer>, NotReadyResult> Ready(EngineVerification verification, KnownPlan plan, IHostApplicationLifetime lifetime)
+    // Right or wrong is for readiness to say: a process that started wrong would start wrong again.
+    private static HealthResult<HealthAnswer> Started(EngineVerification verification, KnownPlan plan)
+    {
+        _ = (verification.Report, plan.ComesOut);
+        return new(new("started", EngineVersion.Current), VerificationAnswerJson.Default.HealthAnswer);
+    }
+
+    private static Results<HealthResult<ReadinessAnswer>, NotReadyResult> Ready(
+        EngineVerification verification, KnownPlan plan, IHostApplicationLifetime lifetime)
     {
         var report = verification.Report;
         var stops = lifetime.ApplicationStopping.IsCancellationRequested;

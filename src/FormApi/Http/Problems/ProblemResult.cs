@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Reflection;
 using System.Text.Json;
 using FormApi.Http.Json;
+using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.Metadata;
 
 namespace FormApi.Http.Problems;
@@ -53,6 +54,9 @@ internal class ProblemResult(
     /// <summary>The kind.</summary>
     public ProblemKind Kind => kind;
 
+    /// <summary>Its code.</summary>
+    public string Code { get; } = code ?? kind.Code;
+
     /// <summary>The faults in the body, if it is at fault.</summary>
     public IReadOnlyList<Fault>? Faults => faults;
 
@@ -66,7 +70,7 @@ internal class ProblemResult(
         kind.Status,
         detail ?? kind.Title + ".",
         instance,
-        code ?? kind.Code,
+        Code,
         traceId,
         within.Length == 0 ? faults : faults?.Select(fault => fault with { Pointer = within + fault.Pointer }).ToArray())
     {
@@ -90,6 +94,8 @@ internal class ProblemResult(
             response.Headers.Connection = "close";
         }
 
+        // Counted by code, where requests are counted.
+        httpContext.Features.Get<IHttpMetricsTagsFeature>()?.Tags.Add(new("formapi.problem", Code));
         if (kind.Status is 429 or 503)
             response.Headers.RetryAfter = RetryAfterSeconds.ToString(CultureInfo.InvariantCulture);
         var problem = ToProblem(httpContext.Request.Path.Value ?? "/", RequestTrace.IdOf(httpContext));

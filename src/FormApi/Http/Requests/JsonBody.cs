@@ -22,6 +22,9 @@ IEndpointParameterMetadataProvider
 {
     private const int MostFaults = 100;
 
+    private static readonly string Kind =
+        JsonNamingPolicy.KebabCaseLower.ConvertName(typeof(T).Name.Replace("Request", "", StringComparison.Ordinal));
+
     /// <summary>The body; only where there is no problem.</summary>
     public T Value => value!;
 
@@ -39,6 +42,14 @@ IEndpointParameterMetadataProvider
     /// <typeparam name="TAnswer">Type of the answer.</typeparam>
     /// <param name="answer">Answers or refuses a body that passed its rules; throws where there is no answer.</param>
     public Results<TAnswer, ProblemResult> AnswerOrRefuse<TAnswer>(Func<T, Results<TAnswer, ProblemResult>> answer)
+        where TAnswer : IResult
+    {
+        var ended = EndOf(answer);
+        Calculations.Count(Kind, Outcome.Of(ended));
+        return ended;
+    }
+
+    private Results<TAnswer, ProblemResult> EndOf<TAnswer>(Func<T, Results<TAnswer, ProblemResult>> answer)
         where TAnswer : IResult
     {
         if (Problem is not null)

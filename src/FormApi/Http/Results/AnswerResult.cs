@@ -10,6 +10,9 @@ namespace FormApi.Http.Results;
 /// <param name="fingerprint">Its fingerprint.</param>
 internal abstract class AnswerResult(string fingerprint) : NamedResult(fingerprint, "application/json")
 {
+    /// <summary>The verdict of its checks, or null where it has none.</summary>
+    public abstract string? Verdict { get; }
+
     /// <summary>Writes the answer.</summary>
     /// <param name="writer">Destination.</param>
     /// <param name="isMinimal">Whether it is to be short.</param>
@@ -31,6 +34,9 @@ internal abstract class AnswerResult(string fingerprint) : NamedResult(fingerpri
 internal sealed class AnswerResult<T>(T answer, JsonTypeInfo<T> type, string fingerprint) : AnswerResult(fingerprint),
 IEndpointMetadataProvider
 {
+    /// <inheritdoc/>
+    public override string? Verdict => (answer as IJudged)?.VerdictWord;
+
     /// <inheritdoc/>
     static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
         AnswerMetadata.Add(builder, typeof(T), MediaTypes.Json);

@@ -13,6 +13,9 @@ internal abstract class FileResult(byte[] bytes, string media, string fingerprin
         var response = context.Response;
         if (Media == MediaTypes.Csv)
             response.ContentType = "text/csv; charset=utf-8; header=present";
+        // A picture that is opened on its own is styled from within, and loads nothing.
+        if (Media == MediaTypes.Svg)
+            response.Headers.ContentSecurityPolicy = "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'";
         response.Headers.ContentDisposition = $"inline; filename=\"{kind}-{Name[..12]}.{MediaTypes.ShortNameOf(Media)}\"";
         await response.BodyWriter.WriteAsync(bytes, context.RequestAborted);
     }
