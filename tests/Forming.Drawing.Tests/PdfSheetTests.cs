@@ -206,6 +206,20 @@ public class PdfSheetTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(Examples.Names), MemberType = typeof(Examples))]
+    public void No_sheet_is_taken_for_a_few_lines_and_all_keep_their_margins(string name)
+    {
+        foreach (var paper in (Pdf.Paper[])[Pdf.Paper.Of(PaperSize.A4), Pdf.Paper.Of(PaperSize.Letter)])
+        {
+            var pages = Pdf.SheetPages.Of(Examples.All[name](), paper).ToArray();
+            // Two at the foot of every page.
+            Assert.All(pages, page => Assert.InRange(page.Items.OfType<Sheets.Label>().Count(), 10, int.MaxValue));
+            Assert.All(pages.SelectMany(page => page.Items.OfType<Sheets.Label>()), label => Assert.InRange(
+                label.At.Y, Pdf.Paper.Margin, paper.Height - Pdf.Paper.Margin + 0.01));
+        }
+    }
+
     [Fact]
     public void Many_at_once_are_each_as_if_alone()
     {

@@ -118,6 +118,19 @@ public class SvgSheetTests
         Assert.All(job.Plan.Next, step => Assert.Contains(job.Wording(step.Text), words, StringComparison.Ordinal));
     }
 
+    [Theory]
+    [MemberData(nameof(Examples.Names), MemberType = typeof(Examples))]
+    public void A_browsers_print_cuts_no_line_of_text(string name)
+    {
+        var job = Examples.All[name]();
+        var root = XDocument.Parse(Written.Svg(job)).Root!;
+        var isInch = job.Units == LengthUnit.In;
+        Assert.Equal(isInch ? "@page{size:letter;margin:10mm}" : "@page{size:A4;margin:10mm}", root.Element(Svg + "style")!.Value);
+        // The picture is 160 of its own units wide and fills the paper between its margins; it begins at -5.
+        var pitch = isInch ? (279.4 - 20) * 160 / (215.9 - 20) : (297 - 20) * 160 / (210.0 - 20);
+        Assert.All(Upright(job).Select(TextBox.Of), text => Assert.Equal(Math.Floor((text.Top + 5) / pitch), Math.Floor((text.Bottom + 5) / pitch)));
+    }
+
     [Fact]
     public void The_pull_has_a_row_for_every_fold_that_the_panel_reaches()
     {
