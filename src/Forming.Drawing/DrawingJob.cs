@@ -36,6 +36,9 @@ public sealed record DrawingJob(
     /// <summary>Whether a check failed: nothing may be cut or folded from this plan.</summary>
     internal bool CannotBeMade => Plan.Verdict == PlanVerdict.CannotBeMade;
 
+    /// <summary>The title and all else that the caller says of the job, in a line.</summary>
+    internal string About => Title + TitleBlock.After(Given);
+
     /// <summary>How lengths, angles and masses read on this drawing.</summary>
     internal Readout Readout { get; } = new(Units, Job.Marks.Tape);
 

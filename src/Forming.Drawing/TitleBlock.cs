@@ -35,6 +35,11 @@ public sealed record TitleBlock(
         return all.Where(field => field.Value is not null).Select(field => (field.Name, field.Value!));
     }
 
+    /// <summary>What was given beside the title, in a line after other words; nothing where nothing was.</summary>
+    /// <param name="given">What was given, or null.</param>
+    internal static string After(TitleBlock? given) =>
+        string.Concat((given?.Fields() ?? []).Select(field => $", {field.Name} {field.Value}"));
+
     /// <summary>The first character that sheets cannot show as it was meant, or null.</summary>
     /// <param name="text">The text.</param>
     /// <remarks>

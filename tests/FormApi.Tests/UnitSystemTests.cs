@@ -46,6 +46,16 @@ public sealed class UnitSystemTests
         Assert.Equal(inches, UnitSystem.Inch.Wording.Of(message));
     }
 
+    [Theory]
+    [InlineData(50, "50 mm", "1 15/16 in", "1 31/32 in")]
+    [InlineData(236.68, "236.7 mm", "9 5/16 in", "9 5/16 in")]
+    public void A_length_to_be_laid_out_is_a_fraction_of_an_inch(double mm, string metric, string sixteenths, string finer)
+    {
+        Assert.Equal(metric, UnitSystem.Mm.Wording.Of($"{Figure.Length(mm):/16}"));
+        Assert.Equal(sixteenths, UnitSystem.Inch.Wording.Of($"{Figure.Length(mm):/16}"));
+        Assert.Equal($"at {finer}", UnitSystem.Inch.Wording.Of($"at {(FormattableString)$"{Figure.Length(mm):/64}"}"));
+    }
+
     [Fact]
     public void Every_kind_of_figure_has_its_unit()
     {

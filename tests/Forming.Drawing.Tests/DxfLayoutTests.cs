@@ -68,6 +68,7 @@ public class DxfLayoutTests
         var corners = form.Outline.Skip(1).ToArray();
         for (var i = 0; i < corners.Length; i++)
             Same(TurnedOver(corners[i], form.WidthMm), outline[i], unit);
+        Assert.Equal(job.Plan.Taper is null ? 0 : 1, On(entities, "FORM_STOCK").Count());
         Assert.Single(On(entities, "PANEL_CUT"));
         var marks = On(entities, "PANEL_MARK").Select(line => line.GetProperty("vertices")[1].GetProperty("x").GetDouble()).ToArray();
         Assert.Equal(job.Plan.Panel.Marks.Count, marks.Length);

@@ -34,7 +34,7 @@ public class ProgramSheetTests
     {
         var root = XDocument.Parse(Svg(ProgramExamples.Of(name))).Root!;
         TextBox.AssertApart(root, Texts(root));
-        var strokes = ProgramBlocks.Of(ProgramExamples.Of(name), double.PositiveInfinity).SelectMany(block => block.Items).OfType<Stroke>();
+        var strokes = ProgramBlocks.Of(ProgramExamples.Of(name)).SelectMany(block => block.Items).OfType<Stroke>();
         Assert.All(strokes.SelectMany(stroke => stroke.Points), point => Assert.InRange(point.X, -0.01, Page.Width + 0.01));
     }
 

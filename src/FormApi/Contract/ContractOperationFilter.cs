@@ -14,7 +14,7 @@ namespace FormApi.Contract;
 internal sealed class ContractOperationFilter : IOperationFilter
 {
     // A stream and a state of health are not named.
-    private static readonly string[] Unnamed = ["computeBatch", "getLiveness", "getReadiness", "showLimits"];
+    private static readonly string[] Unnamed = ["computeBatch", "getLiveness", "getReadiness", "getStartup", "showLimits"];
 
     /// <inheritdoc/>
     public void Apply(OpenApiOperation operation, OperationFilterContext context)

@@ -20,12 +20,11 @@ internal static class OutlineBlocks
 
     /// <summary>The tables of a taper; none for parallel folds, whose blanks are rectangles.</summary>
     /// <param name="job">The job.</param>
-    /// <param name="mostHeight">Height that a part may have [mm].</param>
-    public static IEnumerable<Block> Of(DrawingJob job, double mostHeight) => job.Plan.Taper is null
+    public static IEnumerable<Block> Of(DrawingJob job) => job.Plan.Taper is null
         ? []
-        : [.. OfForm(job, mostHeight), .. OfPanel(job, mostHeight)];
+        : [OfForm(job), OfPanel(job)];
 
-    private static IEnumerable<Block> OfForm(DrawingJob job, double mostHeight)
+    private static Block OfForm(DrawingJob job)
     {
         var flat = FormBlankLines.Of(job).TurnedOver();
         var (near, far) = EdgeRuler.Both(flat.Outline);
@@ -57,8 +56,7 @@ internal static class OutlineBlocks
             $"{Ordinates(job)}; straight between",
             [.. Columns("fold"), .. exact],
             rows,
-            new HashSet<int>(),
-            mostHeight);
+            new HashSet<int>());
 
         string[] AtTheEdges(Segment line) => exact.Length == 0
             ? []
@@ -68,7 +66,7 @@ internal static class OutlineBlocks
     private static string Ordinates(DrawingJob job) =>
         $"{(job.Readout.IsToTheTape ? "tape" : "exact")} {job.Readout.TapeName}, down from the sheet's upper edge, in from its left";
 
-    private static IEnumerable<Block> OfPanel(DrawingJob job, double mostHeight)
+    private static Block OfPanel(DrawingJob job)
     {
         var isMirrored = job.Panel.Mirrored;
         string[][] rows = [.. PanelPoints(job).Select(point => (string[])[point.Name, .. Cells(job, point.Left, point.Right)])];
@@ -79,8 +77,7 @@ internal static class OutlineBlocks
                 : $"{Ordinates(job)}; smooth through the numbers",
             Columns("point"),
             rows,
-            new HashSet<int>(),
-            mostHeight);
+            new HashSet<int>());
     }
 
     /// <summary>The points by which a tapered panel is cut, in order, on the blank as it is drawn.</summary>

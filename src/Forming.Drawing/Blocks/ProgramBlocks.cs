@@ -13,11 +13,9 @@ internal static class ProgramBlocks
 {
     /// <summary>Puts the sheet together.</summary>
     /// <param name="job">The program.</param>
-    /// <param name="mostHeight">Height that a block may have [mm].</param>
-    public static IEnumerable<Block> Of(ProgramJob job, double mostHeight) =>
-        job.Only is { } step ? StepBlocks.Of(job, step) : All(job, mostHeight);
+    public static IEnumerable<Block> Of(ProgramJob job) => job.Only is { } step ? StepBlocks.Of(job, step) : All(job);
 
-    private static IEnumerable<Block> All(ProgramJob job, double mostHeight)
+    private static IEnumerable<Block> All(ProgramJob job)
     {
         yield return HeadBlock.Of(
             job.Heading, job.Given, job.Verdict, ("FORM", FormRows(job)), ("PROGRAM", ProgramRows(job)), Conventions(job), job.Fingerprint);
@@ -31,8 +29,7 @@ internal static class ProgramBlocks
             about += " The stop is drawn where the part met it before it swung up.";
         foreach (var block in StripBlocks.Of("Handling", about, frames))
             yield return block;
-        foreach (var block in Steps(job, mostHeight))
-            yield return block;
+        yield return Steps(job);
         foreach (var block in OutOfRange(job))
             yield return block;
         foreach (var block in TextBlocks.Of(job.Checks, job.Program.Safety, [], job.Wording))
@@ -114,7 +111,7 @@ internal static class ProgramBlocks
         return (steps.Count == 1 ? "fold " : "folds ") + string.Join(", ", words);
     }
 
-    private static IEnumerable<Block> Steps(ProgramJob job, double mostHeight)
+    private static Block Steps(ProgramJob job)
     {
         var unit = job.Readout.LengthName;
         var tape = job.Readout.TapeName;
@@ -135,7 +132,7 @@ internal static class ProgramBlocks
         ];
         var rows = job.Program.Steps.Select(step => Row(job, step)).ToArray();
         var begins = job.Handlings().Select(steps => steps[0].Number - 1).ToHashSet();
-        return TableBlocks.Of("Steps", job.Press is null ? "a line is ruled where the part is drawn out" : "a line is ruled where the part is drawn out; ram below where it touches the flat sheet", columns, rows, begins, mostHeight);
+        return TableBlocks.Of("Steps", job.Press is null ? "a line is ruled where the part is drawn out" : "a line is ruled where the part is drawn out; ram below where it touches the flat sheet", columns, rows, begins);
     }
 
     // Every one by its number, so that nobody looks for a gauge setting there is none of.

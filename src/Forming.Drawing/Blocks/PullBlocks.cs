@@ -12,8 +12,7 @@ internal static class PullBlocks
 
     /// <summary>Draws the card; nothing where no pull was simulated.</summary>
     /// <param name="job">The job.</param>
-    /// <param name="mostHeight">Height that a part may have [mm].</param>
-    public static IEnumerable<Block> Of(DrawingJob job, double mostHeight)
+    public static IEnumerable<Block> Of(DrawingJob job)
     {
         if (job.Plan.Panel.Prediction is not { } prediction)
             return [];
@@ -25,6 +24,6 @@ internal static class PullBlocks
         ]).ToArray();
         return rows.Length == 0
             ? []
-            : TableBlocks.Of("Pull", "as the panel reaches each fold, in simulation", Columns, rows, new HashSet<int>(), mostHeight);
+            : [TableBlocks.Of("Pull", "as the panel reaches each fold, in simulation", Columns, rows, new HashSet<int>())];
     }
 }

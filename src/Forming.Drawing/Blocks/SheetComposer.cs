@@ -20,24 +20,45 @@ internal static class SheetComposer
     {
         var pages = new List<Block>();
         var page = new List<Block>();
+        var rest = new Stack<Block>(blocks.Reverse());
         double used = 0;
-        for (var i = 0; i < blocks.Count; i++)
+        while (rest.TryPop(out var block))
         {
-            var needed = blocks[i].GapMm + blocks[i].HeightMm;
-            var ahead = blocks[i].StaysWithNext && i + 1 < blocks.Count ? blocks[i + 1].GapMm + blocks[i + 1].HeightMm : 0;
-            if (page.Count > 0 && used + needed + ahead > height)
+            var needed = block.GapMm + block.HeightMm;
+            var ahead = block.StaysWithNext && rest.TryPeek(out var next) ? next.GapMm + next.HeightMm : 0;
+            if (used + needed + ahead <= height)
             {
-                pages.Add(Stacked(page));
-                page.Clear();
-                used = 0;
+                Put(block);
             }
-
-            page.Add(blocks[i]);
-            used += needed;
+            else if (block.Split?.Invoke(height - used - block.GapMm) is var (head, tail))
+            {
+                Put(head);
+                rest.Push(tail);
+                End();
+            }
+            else
+            {
+                if (page.Count > 0)
+                    End();
+                Put(block);
+            }
         }
 
-        pages.Add(Stacked(page));
+        End();
         return pages;
+
+        void Put(Block block)
+        {
+            page.Add(block);
+            used += block.GapMm + block.HeightMm;
+        }
+
+        void End()
+        {
+            pages.Add(Stacked(page));
+            page.Clear();
+            used = 0;
+        }
     }
 
     /// <summary>Blocks one below the other.</summary>
@@ -83,9 +104,9 @@ internal static class SheetComposer
         foreach (var block in blanks)
             yield return block;
         yield return PanelBlankBlock.Of(job);
-        foreach (var block in OutlineBlocks.Of(job, height))
+        foreach (var block in OutlineBlocks.Of(job))
             yield return block;
-        foreach (var block in PullBlocks.Of(job, height))
+        foreach (var block in PullBlocks.Of(job))
             yield return block;
         foreach (var block in TextBlocks.Of(job))
             yield return block;

@@ -3,10 +3,13 @@ using Forming.Drawing.Sheets;
 
 namespace Forming.Drawing.Blocks;
 
-/// <summary>A table of values, in as many parts as the height of a page asks for, each with its headings.</summary>
+/// <summary>A table of values, parted where a page ends, each part with its headings.</summary>
 internal static class TableBlocks
 {
-    private const double HeadHeight = 16;
+    private const double HeadHeight = 12.5;
+
+    /// <summary>Fewer rows are not left alone on either page.</summary>
+    private const int LeastRows = 4;
 
     /// <summary>Draws the table.</summary>
     /// <param name="heading">Heading of the table.</param>
@@ -14,26 +17,23 @@ internal static class TableBlocks
     /// <param name="columns">The columns.</param>
     /// <param name="rows">Values, column by column; the first names the row.</param>
     /// <param name="rules">Rows above which a line is ruled.</param>
-    /// <param name="mostHeight">Height that a part may have [mm].</param>
-    public static IEnumerable<Block> Of(
+    public static Block Of(
         string heading,
         string about,
         IReadOnlyList<PoleColumn> columns,
         IReadOnlyList<IReadOnlyList<string>> rows,
-        IReadOnlySet<int> rules,
-        double mostHeight)
+        IReadOnlySet<int> rules)
     {
-        var groups = PoleColumn.GroupsHeight(columns);
-        var rowsInAPart = (int)Math.Clamp((mostHeight - HeadHeight - groups) / Page.Row, 4, Math.Max(4, rows.Count));
-        var parts = (rows.Count + rowsInAPart - 1) / rowsInAPart;
-        for (var part = 0; part < parts; part++)
+        return Part(0, rows.Count);
+
+        Block Part(int first, int end)
         {
-            int first = part * rows.Count / parts, end = (part + 1) * rows.Count / parts;
             var sketch = new Sketch();
             sketch.Write(0, Page.Heading, heading, Page.Heading, isBold: true);
-            var words = parts == 1 ? about : string.Create(CultureInfo.InvariantCulture, $"{first + 1} to {end} of {rows.Count}; {about}");
+            var isWhole = first == 0 && end == rows.Count;
+            var words = isWhole ? about : string.Create(CultureInfo.InvariantCulture, $"{first + 1} to {end} of {rows.Count}; {about}");
             sketch.Write(38, Page.Heading, Paragraph.OneLine(words, Page.Width - 38, Page.Small), Page.Small);
-            var y = Page.Heading + 5.5 + groups;
+            var y = Page.Heading + 5.5 + PoleColumn.GroupsHeight(columns);
             PoleColumn.WriteHeadings(sketch, columns, y);
             y += 1.2;
             sketch.Line(Pen.Leader, new(0, y), new(Page.Width, y));
@@ -46,7 +46,14 @@ internal static class TableBlocks
                     sketch.Write(new Label(new(columns[i].AtMm, y), rows[row][i], columns[i].SizeMm, columns[i].Anchor, columns[i].IsBold));
             }
 
-            yield return new(y + 1.5, sketch.Items);
+            return new(y + 1.5, sketch.Items, Split: height => SplitAt(first, end, height));
+        }
+
+        (Block Head, Block Tail)? SplitAt(int first, int end, double height)
+        {
+            var fitting = (int)Math.Floor((height - HeadHeight - PoleColumn.GroupsHeight(columns)) / Page.Row);
+            var cut = first + Math.Min(fitting, end - first - LeastRows);
+            return cut - first < LeastRows ? null : (Part(first, cut), Part(cut, end));
         }
     }
 }

@@ -18,6 +18,7 @@ internal sealed record DxfLayer(string Name, int Colour, string LineType = "Cont
         LineRole.Tangent => new($"{part.Kind}_TANGENT", 8),
         LineRole.Sight => new($"{part.Kind}_SIGHT", 5, "DASHED"),
         LineRole.Mark => new($"{part.Kind}_MARK", 3),
+        LineRole.Stock => new($"{part.Kind}_STOCK", 9),
         _ => TextOf(part),
     };
 

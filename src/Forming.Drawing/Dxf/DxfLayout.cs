@@ -74,7 +74,7 @@ public static class DxfLayout
 
         var foot = new Point(part.Least.X, part.Least.Y - (1.5 * TextMm));
         var name = copy.Length > 0 ? $"{part.Name}, {copy}" : part.Name;
-        string[] lines = [$"{name}: {job.Title}", SheetOf(job, part), part.About, job.Fingerprint];
+        string[] lines = [$"{name}: {job.About}", SheetOf(job, part), part.About, job.Fingerprint];
         foreach (var line in lines.Where(line => line.Length > 0))
         {
             document.Text(words, Place(foot), job.Readout.InUnit(TextMm / 2), line);

@@ -26,6 +26,7 @@ internal static class BlankParts
             [
                 new(LineRole.Outline, [.. flat.Outline.Skip(1)], IsClosed: true),
                 .. flat.Folds.SelectMany(fold => Lines(job, fold, flat.WidthMm)),
+                .. job.Plan.Taper is null ? [] : Stock(flat),
             ],
             Edges(flat.Outline, "lead-out edge"),
             [],
@@ -84,7 +85,7 @@ internal static class BlankParts
                 new(LineRole.Outline, [new(0, 0), new(lengthMm, 0)]),
                 PartLine.Of(LineRole.Outline, Across(0), new("lead-in edge", "")),
                 .. shown,
-                PartLine.Of(LineRole.Outline, Across(lengthMm), new(end, $"length {job.Readout.LengthWithUnit(lengthMm)}")),
+                PartLine.Of(LineRole.Outline, Across(lengthMm), new(end, $"length {job.Readout.LaidOutWithUnit(lengthMm)}")),
             ],
             [new("this edge on the blank's", [new(0, 0), new(shown.Min(line => line.Points[0].X), 0)])],
             [],
@@ -95,15 +96,23 @@ internal static class BlankParts
         static Segment Across(double x) => new(new(x, 0), new(x, StickMm));
     }
 
+    private static IEnumerable<PartLine> Stock(FormBlankLines flat) =>
+        [new(LineRole.Stock, [new(0, 0), new(0, flat.WidthMm), new(flat.LengthMm, flat.WidthMm), new(flat.LengthMm, 0)], IsClosed: true)];
+
     private static string PanelEnd(DrawingJob job) => job.Panel.Mirrored ? "lead-in edge of the second half" : "lead-out edge";
 
-    private static string DatumOf(DrawingJob job) => job.Marks.Datum switch
+    private static string DatumOf(DrawingJob job)
     {
-        Datum.FarEdge => "Marks are from the lead-out edge.",
-        Datum.Centre => "Marks are from the middle of the blank, towards the lead-in with a minus.",
-        _ when job.Plan.Taper is not null => "Marks are along each cut edge from its lead-in corner.",
-        _ => "Marks are from the lead-in edge.",
-    };
+        var from = job.Marks.Datum switch
+        {
+            Datum.FarEdge => "from the lead-out edge",
+            Datum.Centre => "from the middle, towards the lead-in with a minus",
+            _ => "from the lead-in edge",
+        };
+        return job.Plan.Taper is null
+            ? $"Marks are {from}."
+            : $"Marks are on the long edges of the sheet to cut it from, {from} of that sheet.";
+    }
 
     private static IEnumerable<PartLine> Lines(DrawingJob job, FoldLines fold, double widthMm)
     {
@@ -111,7 +120,7 @@ internal static class BlankParts
         var number = station.Number.ToString(CultureInfo.InvariantCulture);
         var (place, sight) = station.Line is { } line
             ? ($"left {line.MarkFar.Text}, right {station.MarkText}", "")
-            : ($"mark {station.MarkText}", $"sight {job.Readout.Length(station.SightLineMm)}, ");
+            : ($"mark {station.MarkText}", $"sight {job.Readout.LaidOut(station.SightLineMm)}, ");
         var label = new LineLabel(
             number, place, $"{sight}fold {Readout.Degrees(station.FoldAngle)}, stop {Readout.Degrees(station.StopSetting)}", station.Number);
         yield return PartLine.Of(LineRole.Fold, OnStick(fold.Fold, widthMm), label);
@@ -128,15 +137,11 @@ internal static class BlankParts
         {
             var turned = line.TurnedOver(blank.WidthMm);
             var place = job.Plan.Taper is null
-                ? PlaceOf(job, mark.AtMm)
-                : $"left {PlaceOf(job, far.AlongTo(turned.Start))}, right {PlaceOf(job, near.AlongTo(turned.End))}";
+                ? job.Readout.LaidOut(mark.AtMm)
+                : $"left {job.Readout.LaidOut(far.AlongTo(turned.Start))}, right {job.Readout.LaidOut(near.AlongTo(turned.End))}";
             yield return PartLine.Of(LineRole.Mark, shown(turned), new(mark.Name, place));
         }
     }
-
-    private static string PlaceOf(DrawingJob job, double mm) => job.Marks.Tape.Unit == LengthUnit.In
-        ? TapeReading.Of(mm, job.Marks.Tape).Text
-        : job.Readout.Length(mm);
 
     // Lines of a straight blank run square across.
     private static Segment OnStick(Segment line, double widthMm) =>

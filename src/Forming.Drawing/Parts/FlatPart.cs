@@ -52,6 +52,9 @@ internal enum LineRole
     /// <summary>Registration mark.</summary>
     Mark,
 
+    /// <summary>Straight-edged sheet that a blank is cut from, on which its marks are.</summary>
+    Stock,
+
     /// <summary>Leads from a line to its words.</summary>
     Leader,
 }

@@ -87,7 +87,7 @@ internal static class GaugeParts
             // One end below the other.
             var shift = double.IsNaN(top) ? Point.Origin : new Point(0, top - GapMm - body.Outline.Max(point => point.Y));
             lines.Add(new(LineRole.Outline, [.. body.Outline.Select(point => point + shift)], IsClosed: true));
-            string[] words = [end.Length == 0 ? name : $"{name}, {end}", job.Title, Short(job.Fingerprint)];
+            string[] words = [end.Length == 0 ? name : $"{name}, {end}", job.About, Short(job.Fingerprint)];
             var placed = body.DepthMm is { } depth ? AlongLeadIn(words, edge, depth, isInside) : AlongChord(words, edge);
             notes.AddRange(placed.Select(note => note with { At = note.At + shift }));
             top = lines[^1].Points.Min(point => point.Y);

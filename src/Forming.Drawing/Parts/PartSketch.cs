@@ -16,6 +16,7 @@ internal static class PartSketch
         LineRole.Tangent => Pen.Tangent,
         LineRole.Sight => Pen.Sight,
         LineRole.Mark => Pen.Mark,
+        LineRole.Stock => Pen.Centre,
         _ => Pen.Leader,
     };
 
@@ -34,6 +35,7 @@ internal static class PartSketch
                 LineRole.Tangent => "bend begins, ends",
                 LineRole.Sight => "sight line: under the nose",
                 LineRole.Mark => "registration mark",
+                LineRole.Stock => "sheet to cut it from",
                 _ => "",
             };
             if (name.Length == 0)

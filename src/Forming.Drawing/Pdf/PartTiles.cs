@@ -43,11 +43,11 @@ internal sealed class PartTiles
         static Point Mirrored(Point point) => new(point.X, -point.Y);
     }
 
-    /// <summary>Whether a window shows any line.</summary>
+    /// <summary>Whether a window shows any line but the edges of the stock.</summary>
     /// <param name="least">The window's upper left corner [mm].</param>
     /// <param name="most">Its lower right corner [mm].</param>
     public bool AnyIn(Point least, Point most) =>
-        _lines.Any(line => line.Pieces().Any(piece => Clip.Inside(piece, least, most) is not null));
+        _lines.Any(line => line.Role != LineRole.Stock && line.Pieces().Any(piece => Clip.Inside(piece, least, most) is not null));
 
     /// <summary>The lines with words that a window shows.</summary>
     /// <param name="least">The window's upper left corner [mm].</param>

@@ -29,7 +29,7 @@ internal static class SheetPages
     /// <param name="job">The program.</param>
     /// <param name="paper">The paper.</param>
     public static IEnumerable<PdfPageLayout> Of(ProgramJob job, Paper paper) => Of(
-        (height, _) => [.. ProgramBlocks.Of(job, height)],
+        (_, _) => [.. ProgramBlocks.Of(job)],
         page => page,
         paper,
         page => Foot($"{HeadBlock.Words(job.Verdict)}. {job.Heading}", job.Fingerprint, paper, page));

@@ -44,4 +44,11 @@ internal enum Tone
 /// <param name="Items">What is drawn.</param>
 /// <param name="GapMm">Room above it [mm].</param>
 /// <param name="StaysWithNext">Whether it must not end a page, as a heading.</param>
-internal sealed record Block(double HeightMm, IReadOnlyList<SheetItem> Items, double GapMm = 5, bool StaysWithNext = false);
+/// <param name="Split">Parts it at a height, each part whole in itself, or null where that leaves too little of either; null where it cannot
+/// be parted.</param>
+internal sealed record Block(
+    double HeightMm,
+    IReadOnlyList<SheetItem> Items,
+    double GapMm = 5,
+    bool StaysWithNext = false,
+    Func<double, (Block Head, Block Tail)?>? Split = null);

@@ -27,7 +27,7 @@ public static class SvgPart
         var sketch = new Sketch();
         sketch.Write(0, 4, $"{shown.Name} 1:1", 4, isBold: true);
         var y = 8.5;
-        foreach (var line in Paragraph.Lines($"{job.Title}. {shown.About} {job.Fingerprint}", width, 2.6).Take(3))
+        foreach (var line in Paragraph.Lines($"{job.About}. {shown.About} {job.Fingerprint}", width, 2.6).Take(3))
         {
             sketch.Write(0, y, line, 2.6);
             y += 3.6;
@@ -47,7 +47,7 @@ public static class SvgPart
         PartSketch.Square(sketch, job, new(0, y));
         y += PartSketch.SquareMm(job);
         var text = new SvgText();
-        text.Open(width, y, $"{shown.Name}: {job.Title}", $"{HeadBlock.Words(job.Plan.Verdict)}. {shown.About} {job.Fingerprint}", isFullSize: true);
+        text.Open(width, y, $"{shown.Name}: {job.Title}", $"{HeadBlock.Words(job.Plan.Verdict)}. {shown.About} {job.Fingerprint}", style: null);
         text.Add([.. SheetComposer.Ghosts(job, width, y), .. sketch.Items]);
         text.Close();
         stream.Write(Encoding.UTF8.GetBytes(text.ToString()));

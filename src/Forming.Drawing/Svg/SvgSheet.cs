@@ -49,7 +49,7 @@ public static class ProgramSvgSheet
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(stream);
         var printed = PrintedPage.Of(job.Units);
-        var pages = SheetComposer.Pages([.. ProgramBlocks.Of(job, printed.InnerHeight)], printed.InnerHeight);
+        var pages = SheetComposer.Pages([.. ProgramBlocks.Of(job)], printed.InnerHeight);
         SvgSheet.Write(stream, printed, job.Heading, $"{HeadBlock.Words(job.Verdict)}. {Description(job)}", printed.Joined(pages));
     }
 

@@ -17,20 +17,22 @@ internal sealed class SvgText
     /// <param name="height">Height of what is drawn [mm].</param>
     /// <param name="title">Its title.</param>
     /// <param name="description">What it shows.</param>
-    /// <param name="style">How it is printed, in CSS.</param>
-    /// <param name="isFullSize">Whether it is as large as it says, for print and for cutting.</param>
-    public void Open(double width, double height, string title, string description, string style = "", bool isFullSize = false)
+    /// <param name="style">How it is printed, in CSS; null where it is as large as it says, for print and for cutting.</param>
+    public void Open(double width, double height, string title, string description, string? style)
     {
         var box = $"{-Margin} {-Margin} {Number(width + (2 * Margin))} {Number(height + (2 * Margin))}";
         _text.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"").Append(box)
-            .Append(isFullSize
+            .Append(style is null
                 ? $"\" width=\"{Number(width + (2 * Margin))}mm\" height=\"{Number(height + (2 * Margin))}mm\" style=\"background:#fff\""
                 : "\" width=\"100%\" style=\"height:auto;max-width:1200px;background:#fff\"")
             .Append(" role=\"img\" aria-labelledby=\"t d\">\n<title id=\"t\">");
         Escape(title);
         _text.Append("</title>\n<desc id=\"d\">");
         Escape(description);
-        _text.Append("</desc>\n<style>").Append(style).Append("</style>\n<rect x=\"-5\" y=\"-5\" width=\"").Append(Number(width + (2 * Margin)))
+        _text.Append("</desc>\n");
+        if (style is not null)
+            _text.Append("<style>").Append(style).Append("</style>\n");
+        _text.Append("<rect x=\"-5\" y=\"-5\" width=\"").Append(Number(width + (2 * Margin)))
             .Append("\" height=\"").Append(Number(height + (2 * Margin))).Append("\" fill=\"#fff\"/>\n")
             .Append("<g font-family=\"'Liberation Sans',Arial,Helvetica,sans-serif\" fill=\"#000\">\n");
     }

@@ -19,8 +19,6 @@ public sealed record Tape(LengthUnit Unit, double Resolution)
 /// <param name="Text">As it reads on the tape, without the unit: <c>12 7/16</c>, <c>-3 1/2</c>, <c>317.5</c>.</param>
 public readonly record struct TapeReading(double Mm, string Text)
 {
-    private const int FinestDenominator = 128;
-
     /// <summary>Rounds a length from the datum to the tape's nearest step; midway goes to the even step.</summary>
     /// <param name="mm">The length [mm], signed.</param>
     /// <param name="tape">The tape.</param>
@@ -29,27 +27,11 @@ public readonly record struct TapeReading(double Mm, string Text)
         var steps = Math.Round(mm / tape.ResolutionMm, MidpointRounding.ToEven) + 0.0; // no minus zero
         var inUnits = steps * tape.Resolution;
         return new(
-            inUnits * tape.UnitMm, tape.Unit == LengthUnit.In && IsBinaryFraction(tape.Resolution) ? Fraction(inUnits) : Decimal(inUnits));
+            inUnits * tape.UnitMm, tape.Unit == LengthUnit.In && IsBinaryFraction(tape.Resolution) ? InchFraction.Of(inUnits) : Decimal(inUnits));
     }
 
     private static bool IsBinaryFraction(double resolution) =>
-        resolution < 1 && Math.Round(resolution * FinestDenominator) == resolution * FinestDenominator;
-
-    private static string Fraction(double inches)
-    {
-        var sign = inches < 0 ? "-" : "";
-        var parts = (long)Math.Round(Math.Abs(inches) * FinestDenominator);
-        long whole = parts / FinestDenominator, numerator = parts % FinestDenominator, denominator = FinestDenominator;
-        while (numerator != 0 && numerator % 2 == 0)
-            (numerator, denominator) = (numerator / 2, denominator / 2);
-        return (whole, numerator) switch
-        {
-            (0, 0) => "0",
-            (_, 0) => string.Create(CultureInfo.InvariantCulture, $"{sign}{whole}"),
-            (0, _) => string.Create(CultureInfo.InvariantCulture, $"{sign}{numerator}/{denominator}"),
-            _ => string.Create(CultureInfo.InvariantCulture, $"{sign}{whole} {numerator}/{denominator}"),
-        };
-    }
+        resolution < 1 && Math.Round(resolution * InchFraction.Finest) == resolution * InchFraction.Finest;
 
     private static string Decimal(double value)
     {

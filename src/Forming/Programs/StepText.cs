@@ -34,8 +34,8 @@ internal static class StepText
         FormattableString placed = gauge switch
         {
             { Marks: { } marks } => $"its line under the {(trial.IsPressed ? "punch" : "nose")} at both marks: {marks.Near.Text} {Unit(part)} on the near edge, {marks.Far.Text} {Unit(part)} on the far edge, {From(part.Flat!.Marks.Datum)}",
-            { By: GaugedBy.Flat } => $"against the stop at {Figure.Length(gauge.DistanceMm)}",
-            { By: GaugedBy.FoldedPart } => $"folded part against the stop at {Figure.Length(gauge.DistanceMm)}, and look at the mark",
+            { By: GaugedBy.Flat } => $"against the stop at {Figure.Length(gauge.DistanceMm):/64}",
+            { By: GaugedBy.FoldedPart } => $"folded part against the stop at {Figure.Length(gauge.DistanceMm):/64}, and look at the mark",
             _ => $"by its pencil mark: the gauge does not reach",
         };
         // A press stops by the ram's depth; the angle under load is what that gives.

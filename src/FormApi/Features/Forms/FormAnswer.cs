@@ -37,6 +37,9 @@ internal sealed record FormAnswer(
     [property: InFull] BasisResult[] Basis,
     [property: InFull] LinksResult Links) : IJudged
 {
+    /// <inheritdoc/>
+    string IJudged.VerdictWord => VerdictWords.Of(Verdict);
+
     /// <summary>The answer to a request.</summary>
     /// <param name="job">The planned request.</param>
     public static FormAnswer From(PlannedJob job)

@@ -47,6 +47,9 @@ internal sealed record ProgramAnswer(
     [property: InFull] BasisResult[] Basis,
     [property: InFull] LinksResult Links) : IJudged
 {
+    /// <inheritdoc/>
+    string IJudged.VerdictWord => VerdictWords.Of(Verdict);
+
     // All folds turn the sheet up, so it is never flipped.
     private const string MarkedFace = "inside";
 

@@ -1,21 +1,17 @@
-using FormApi.Http.Json;
 using FormApi.Http.Problems;
 using FormApi.Http.Results;
-using Forming.Plans;
 
 namespace FormApi.Http.Requests;
 
 /// <summary>How a calculation ended, in a word of a few.</summary>
 internal static class Outcome
 {
-    private static readonly IReadOnlyList<string> Verdicts = Wire.Words<PlanVerdict>();
-
     /// <summary>A verdict, <c>answered</c> where the answer has none, or the code of a problem.</summary>
     /// <param name="result">What came out.</param>
     public static string Of(IResult result) => result.Innermost() switch
     {
         ProblemResult problem => problem.Code,
-        AnswerResult { Verdict: { } verdict } => Verdicts[(int)verdict],
+        AnswerResult { Verdict: { } verdict } => verdict,
         _ => "answered",
     };
 }

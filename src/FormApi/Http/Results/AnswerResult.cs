@@ -2,7 +2,6 @@ using System.Reflection;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using FormApi.Http.Json;
-using Forming.Plans;
 using Microsoft.AspNetCore.Http.Metadata;
 
 namespace FormApi.Http.Results;
@@ -12,7 +11,7 @@ namespace FormApi.Http.Results;
 internal abstract class AnswerResult(string fingerprint) : NamedResult(fingerprint, "application/json")
 {
     /// <summary>The verdict of its checks, or null where it has none.</summary>
-    public abstract PlanVerdict? Verdict { get; }
+    public abstract string? Verdict { get; }
 
     /// <summary>Writes the answer.</summary>
     /// <param name="writer">Destination.</param>
@@ -36,7 +35,7 @@ internal sealed class AnswerResult<T>(T answer, JsonTypeInfo<T> type, string fin
 IEndpointMetadataProvider
 {
     /// <inheritdoc/>
-    public override PlanVerdict? Verdict => (answer as IJudged)?.Verdict;
+    public override string? Verdict => (answer as IJudged)?.VerdictWord;
 
     /// <inheritdoc/>
     static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>

@@ -31,6 +31,17 @@ internal sealed class UnitFormatter(UnitSystem units) : IFormatProvider, ICustom
 
     private string Text(Figure figure, string? format)
     {
+        // A length to be laid out: "/16" is to a sixteenth of an inch; in mm it reads as any other.
+        if (figure.Quantity == Quantity.Length && format is ['/', .. var parts])
+        {
+            format = null;
+            if (units.Unit == LengthUnit.In)
+            {
+                var ofAnInch = int.Parse(parts, CultureInfo.InvariantCulture);
+                return $"{InchFraction.Of(Math.Round(Finite.Of(figure.Value) / UnitFactors.InchMm * ofAnInch) / ofAnInch)} in";
+            }
+        }
+
         var number = Rounded(units.Figure(figure.Value, figure.Quantity), format, figure.Quantity);
         return figure.Quantity switch
         {
