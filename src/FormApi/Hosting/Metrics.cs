@@ -5,8 +5,8 @@ using OpenTelemetry.Metrics;
 namespace FormApi.Hosting;
 
 /// <summary>
-/// <c>/metrics</c>: requests by route, status and problem, calculations by outcome, turns, the engine's work and the process itself, named as
-/// OpenTelemetry names them and written as Prometheus reads them.
+/// <c>/metrics</c>: requests by route, status and problem, calculations by outcome, turns, the engine's work and the process itself,
+/// named as OpenTelemetry names them and written as Prometheus reads them.
 /// </summary>
 internal static class Metrics
 {

@@ -4,8 +4,8 @@ using FormApi.Hosting.Settings;
 namespace FormApi.Hosting;
 
 /// <summary>
-/// <c>dotnet FormApi.dll --probe [path]</c>: asks the service that runs beside it how it is, by the same settings, and ends with 0 where it is
-/// well. A container needs no other tool for its health check.
+/// <c>dotnet FormApi.dll --probe [path]</c>: asks the service that runs beside it how it is, by the same settings, and ends with 0 where
+/// it is well. A container needs no other tool for its health check.
 /// </summary>
 internal static class Probe
 {
@@ -50,7 +50,8 @@ internal static class Probe
     private static async Task<(bool IsWell, string Text)> AskAsync(Uri address)
     {
         // Its certificate names the host that others call, not this one.
-        using var handler = new SocketsHttpHandler { SslOptions = { RemoteCertificateValidationCallback = (_, _, _, _) => address.IsLoopback } };
+        using var handler = new SocketsHttpHandler();
+        handler.SslOptions.RemoteCertificateValidationCallback = (_, _, _, _) => address.IsLoopback;
         using var client = new HttpClient(handler) { Timeout = Patience };
         try
         {
