@@ -1,5 +1,9 @@
+using System.Net;
+using System.Security.Cryptography;
+using System.Text;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using FormApi.Hosting.Settings;
 using k8s;
 using k8s.Models;
 using Microsoft.AspNetCore.Routing;
@@ -164,6 +168,37 @@ public sealed partial class ManifestsTests
             Assert.True(names.Length > 0 || recorded.Any(expression.Contains), expression);
             var labels = LabelName().Matches(expression).Select(match => match.Groups[1].Value);
             Assert.All(labels, label => Assert.Contains(label + "=\"", figures, StringComparison.Ordinal));
+        }
+    }
+
+    [Fact]
+    public void Every_setting_of_a_pod_is_one_of_the_services()
+    {
+        var env = One<V1Deployment>("base").Spec.Template.Spec.Containers[0].Env;
+        Assert.NotEmpty(env);
+        Assert.All(env, one => Assert.True(Setting.All.Single(known => known.Name == one.Name).Takes(one.Value), one.Name));
+        // The key that callers show, where the pods look for those that are let in.
+        Assert.StartsWith(
+            One<V1Deployment>("base").Spec.Template.Spec.Containers[0].VolumeMounts.Single().MountPath + "/",
+            env.Single(one => one.Name == "Access__KeysFile").Value,
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_scraper_shows_its_key_as_its_manifest_says()
+    {
+        const string Key = "scrapers-own";
+        using var service = Service.OnPort(
+            ("Access:Keys:0:Name", "scraper"),
+            ("Access:Keys:0:Sha256", Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(Key)))),
+            ("Access:Keys:0:Scopes", "metrics"));
+        var endpoint = Assert.Single(One<Custom<ServiceMonitorSpec>>("monitoring").Spec.Endpoints);
+        foreach (var (key, status) in new[] { (Key, HttpStatusCode.OK), ("another", HttpStatusCode.Unauthorized) })
+        {
+            using var request = new HttpRequestMessage(HttpMethod.Get, endpoint.Path);
+            request.Headers.Authorization = new(endpoint.Authorization!.Type, key);
+            using var answer = await service.Client.SendAsync(request);
+            Assert.Equal(status, answer.StatusCode);
         }
     }
 

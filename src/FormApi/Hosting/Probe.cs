@@ -50,10 +50,8 @@ internal static class Probe
     private static async Task<(bool IsWell, string Text)> AskAsync(Uri address)
     {
         // Its certificate names the host that others call, not this one.
-        using var handler = new SocketsHttpHandler
-        {
-            SslOptions = { RemoteCertificateValidationCallback = (_, _, _, _) => address.IsLoopback },
-        };
+        using var handler = new SocketsHttpHandler();
+        handler.SslOptions.RemoteCertificateValidationCallback = (_, _, _, _) => address.IsLoopback;
         using var client = new HttpClient(handler) { Timeout = Patience };
         try
         {

@@ -22,8 +22,8 @@ internal static class Telemetry
         var settings = builder.Configuration;
         var telemetry = builder.Services.AddOpenTelemetry()
             // The environment has the last word: OTEL_SERVICE_NAME, OTEL_RESOURCE_ATTRIBUTES.
-            .ConfigureResource(resource => resource
-                .AddService(Service, serviceVersion: EngineVersion.Current).AddEnvironmentVariableDetector())
+            .ConfigureResource(
+                resource => resource.AddService(Service, serviceVersion: EngineVersion.Current).AddEnvironmentVariableDetector())
             .WithMetrics(metrics =>
             {
                 metrics.Measure();

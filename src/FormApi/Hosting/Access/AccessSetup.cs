@@ -26,7 +26,7 @@ internal static class AccessSetup
         var authentication = builder.Services.AddAuthentication(ByWhatIsSent)
             .AddScheme<AuthenticationSchemeOptions, ApiKeyHandler>(ApiKeyHandler.SchemeName, null)
             .AddPolicyScheme(ByWhatIsSent, null, options => options.ForwardDefaultSelector = context =>
-                settings.Jwt.Authority is null || context.Request.Headers.ContainsKey(ApiKeyHandler.Header)
+                settings.Jwt.Authority is null || ApiKeyHandler.TextOf(context.Request) is not null
                     ? ApiKeyHandler.SchemeName
                     : JwtBearerDefaults.AuthenticationScheme);
         if (settings.Jwt.Authority is { } authority)

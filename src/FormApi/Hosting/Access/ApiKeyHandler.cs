@@ -5,7 +5,7 @@ using Microsoft.Extensions.Options;
 
 namespace FormApi.Hosting.Access;
 
-/// <summary>Lets in who sends a known key in <c>X-Api-Key</c>.</summary>
+/// <summary>Lets in who sends a known key in <c>X-Api-Key</c>, or as scrapers of metrics can: <c>Authorization: ApiKey KEY</c>.</summary>
 /// <param name="options">Options of the framework.</param>
 /// <param name="logger">Log of the framework.</param>
 /// <param name="encoder">Encoder of the framework.</param>
@@ -31,9 +31,19 @@ internal sealed class ApiKeyHandler(
         return Task.CompletedTask;
     }
 
+    /// <summary>The key that a request has, or null.</summary>
+    /// <param name="request">The request.</param>
+    public static string? TextOf(HttpRequest request) => request.Headers[Header] switch
+    {
+        [{ } text] => text,
+        [] when request.Headers.Authorization is [{ } text] && text.StartsWith(SchemeName + " ", StringComparison.OrdinalIgnoreCase) =>
+            text[(SchemeName.Length + 1)..].Trim(),
+        _ => null,
+    };
+
     private AuthenticateResult Authenticate()
     {
-        if (Request.Headers[Header] is not [{ } text])
+        if (TextOf(Request) is not { } text)
             return AuthenticateResult.NoResult();
         if (keys.Find(text) is not { } key)
             return AuthenticateResult.Fail("The key is not known.");

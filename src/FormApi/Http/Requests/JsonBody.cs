@@ -45,7 +45,7 @@ IEndpointParameterMetadataProvider
         where TAnswer : IResult
     {
         var ended = EndOf(answer);
-        Calculations.Count(Kind, OutcomeWord.Of(ended));
+        Calculations.Count(Kind, CalculationOutcome.Of(ended));
         return ended;
     }
 

@@ -4,7 +4,7 @@ using FormApi.Http.Results;
 namespace FormApi.Http.Requests;
 
 /// <summary>How a calculation ended, in a word of a few.</summary>
-internal static class OutcomeWord
+internal static class CalculationOutcome
 {
     /// <summary>A verdict, <c>answered</c> where the answer has none, or the code of a problem.</summary>
     /// <param name="result">What came out.</param>
