@@ -70,6 +70,7 @@ public sealed class SettingsTests
     public void Beyond_this_machine_it_does_not_start_before_somebody_says_who_may_call(string key, string value, string named)
     {
         Assert.StartsWith(named, Startup.WhyNot(Given((key, value))), StringComparison.Ordinal);
+        Assert.NotNull(Startup.WhyNot(Given((key, value), ("Access:Jwt:Authority", ""), ("Access:KeysFile", ""))));
         Assert.Null(Startup.WhyNot(Given((key, value), ("Access:Open", "true"))));
         Assert.Null(Startup.WhyNot(Given((key, value), ("Access:Keys:0:Name", "shop"), ("Access:Keys:0:Sha256", new string('0', 64)))));
         Assert.Null(Startup.WhyNot(Given((key, value), ("Access:Jwt:Authority", "https://login.example"))));

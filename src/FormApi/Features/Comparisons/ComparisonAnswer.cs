@@ -21,7 +21,7 @@ internal sealed record ComparisonAnswer(string Engine, string Fingerprint, strin
 /// <param name="NotPassed">Ids of the checks that warn or fail.</param>
 /// <param name="Folds">Number of folds.</param>
 /// <param name="StopSettings">How many settings of the stop they take.</param>
-/// <param name="Sweep">Sweep that comes off [°]; null where nothing was pulled.</param>
+/// <param name="Sweep">Sweep that comes off [°]; null on a taper, or where nothing was pulled.</param>
 /// <param name="Radius">Band of the radius over the middle folds [mm or in]; null where flat or not known.</param>
 /// <param name="Ripple">Largest height of the facets that will show [mm or in]; null where not known.</param>
 /// <param name="Pull">Largest pull [N or lbf].</param>

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
 using Forming.Plans;
@@ -11,7 +12,7 @@ namespace FormApi.Features.Forms;
 /// <param name="Solved">Whether the folds were solved on the pull, so that the panel has the sweep asked for.</param>
 /// <param name="Text">Why they were not; null where they were.</param>
 /// <param name="Radius">Radius over the middle folds [mm or in]; null where flat or not known.</param>
-/// <param name="Sweep">Turn of the whole panel let go, a taper's square to its rulings [°]; null where not known.</param>
+/// <param name="Sweep">Sweep of the panel let go [°]; null on a taper, or where not known.</param>
 /// <param name="Ends">A taper's ends; null where the panel is alike all along, or not known.</param>
 /// <param name="Miss">Distance from the wanted curve; null where not known.</param>
 /// <param name="LeadOut">Where the curve's end lies, the lead-ins laid on each other: along the wanted lead-out, and across it to its left
@@ -19,6 +20,7 @@ namespace FormApi.Features.Forms;
 /// <param name="Ripple">How much of the facets will show; null where nothing was pulled.</param>
 /// <param name="Untouched">Folds that the panel does not touch.</param>
 /// <param name="Touches">Angle and force at which the panel reaches each fold; empty where nothing was pulled.</param>
+/// <param name="Turn">How far the face of a taper turns, square to its rulings [°]: less than the sweep of its edges. Else left out.</param>
 internal sealed record OutcomeResult(
     bool Solved,
     string? Text,
@@ -29,7 +31,8 @@ internal sealed record OutcomeResult(
     [property: InFull] Pair? LeadOut,
     RippleResult? Ripple,
     IReadOnlyList<int> Untouched,
-    [property: InFull] PullStepResult[] Touches)
+    [property: InFull] PullStepResult[] Touches,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Turn)
 {
     /// <summary>The outcome in the caller's units.</summary>
     /// <param name="panel">The panel.</param>
@@ -41,13 +44,14 @@ internal sealed record OutcomeResult(
             panel.WhyNotSolved is null,
             units.Wording.OfOptional(panel.WhyNotSolved),
             units.Length(shape?.RadiusMm),
-            UnitSystem.Degrees(shape?.Sweep),
+            shape?.Ends is null ? UnitSystem.Degrees(shape?.Sweep) : null,
             PanelEndsResult.From(shape?.Ends, units),
             MissResult.From(shape, units),
             shape is null ? null : units.Point(shape.LeadOutOffset),
             prediction is null ? null : RippleResult.From(prediction.Ripple, units),
             prediction?.Untouched ?? [],
-            Lists.Map(prediction?.Steps ?? [], step => PullStepResult.From(step, prediction!.WidthMm, units)));
+            Lists.Map(prediction?.Steps ?? [], step => PullStepResult.From(step, prediction!.WidthMm, units)),
+            shape?.Ends is null ? null : UnitSystem.Degrees(shape.Sweep));
     }
 }
 

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
 using Forming;
@@ -10,11 +11,12 @@ namespace FormApi.Features.Forms;
 /// <param name="Coarse">Whether the bands are rough.</param>
 /// <param name="Text">In words.</param>
 /// <param name="Radius">Radius over the middle folds [mm or in].</param>
-/// <param name="Sweep">Sweep [°].</param>
+/// <param name="Sweep">Sweep [°]; null on a taper.</param>
 /// <param name="Ripple">Largest ripple [mm or in].</param>
 /// <param name="Chance">Chances, 0 to 1.</param>
 /// <param name="Shares">Each cause's share in the variance of the radius, or else of the sweep, in the order of <c>scatter</c>.</param>
 /// <param name="AfterStrip">After one strip of the coil, read to 1 %; null where springback is measured.</param>
+/// <param name="Turn">Turn of a taper's face [°]; else left out.</param>
 internal sealed record OutlookResult(
     bool Known,
     [property: InFull] bool Coarse,
@@ -24,21 +26,29 @@ internal sealed record OutlookResult(
     OutlookBandResult? Ripple,
     [property: InFull] ChanceResult Chance,
     [property: InFull] double[] Shares,
-    [property: InFull] AfterStripResult? AfterStrip)
+    [property: InFull] AfterStripResult? AfterStrip,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] OutlookBandResult? Turn)
 {
     /// <summary>The outlook in the caller's units.</summary>
     /// <param name="outlook">The outlook.</param>
+    /// <param name="isTaper">Whether the panel is a taper, whose face turns by less than its edges.</param>
     /// <param name="units">The caller's units.</param>
-    public static OutlookResult From(PanelOutlook outlook, UnitSystem units) => new(
+    public static OutlookResult From(PanelOutlook outlook, bool isTaper, UnitSystem units) => new(
         outlook.WhyUnknown is null,
         outlook.IsCoarse,
         units.Wording.Of(outlook.Text),
         OutlookBandResult.OfLength(outlook.RadiusMm, units),
-        OfAngle(outlook.Sweep),
+        isTaper ? null : OfAngle(outlook.Sweep),
         outlook.Ripple is var (value, high) ? new(null, units.Length(value), units.Length(high)) : null,
         new(Number(outlook.ChanceOfFacets), Number(outlook.ChanceOfSweep)),
         Lists.Map(outlook.Shares, WireNumber.Of),
-        outlook.AfterStrip is { } strip ? new(OutlookBandResult.OfLength(strip.RadiusMm, units), OfAngle(strip.Sweep)!) : null);
+        outlook.AfterStrip is { } strip
+            ? new(
+                OutlookBandResult.OfLength(strip.RadiusMm, units),
+                isTaper ? null : OfAngle(strip.Sweep),
+                isTaper ? OfAngle(strip.Sweep) : null)
+            : null,
+        isTaper ? OfAngle(outlook.Sweep) : null);
 
     private static double? Number(double? chance) => chance is { } known ? WireNumber.Of(known) : null;
 
@@ -69,5 +79,9 @@ internal sealed record ChanceResult(double? Facets, double? Sweep);
 
 /// <summary>Bands after a strip.</summary>
 /// <param name="Radius">Radius [mm or in].</param>
-/// <param name="Sweep">Sweep [°].</param>
-internal sealed record AfterStripResult(OutlookBandResult? Radius, OutlookBandResult Sweep);
+/// <param name="Sweep">Sweep [°]; null on a taper.</param>
+/// <param name="Turn">Turn of a taper's face [°]; else left out.</param>
+internal sealed record AfterStripResult(
+    OutlookBandResult? Radius,
+    OutlookBandResult? Sweep,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] OutlookBandResult? Turn);

@@ -35,8 +35,9 @@ internal sealed record PanelResult(
     /// <summary>The panel in the caller's units.</summary>
     /// <param name="panel">The panel.</param>
     /// <param name="specs">What was asked for.</param>
+    /// <param name="isTaper">Whether its folds are not parallel.</param>
     /// <param name="units">The caller's units.</param>
-    public static PanelResult From(PlannedPanel panel, FormSpecs specs, UnitSystem units) => new(
+    public static PanelResult From(PlannedPanel panel, FormSpecs specs, bool isTaper, UnitSystem units) => new(
         units.Length(specs.Panel.Sheet.ThicknessMm),
         new(
             panel.Springback.Model,
@@ -56,7 +57,7 @@ internal sealed record PanelResult(
         PrintThroughAnswer.From(panel.PrintThrough, units),
         PullResult.From(panel.Pull, units),
         units.Length(panel.LargestMissMm),
-        OutlookResult.From(panel.Outlook, units),
+        OutlookResult.From(panel.Outlook, isTaper, units),
         OutcomeResult.From(panel, units));
 }
 

@@ -32,9 +32,11 @@ namespace FormApi.Features.Predictions;
 /// fewer from the first), on the face the curve was measured on [mm or in]; null where the panel is flat there, or does not wrap.</param>
 /// <param name="WantedRadius">Mean radius of the wanted curve over the same stretch [mm or in]; null where it is flat there, or the panel
 /// does not wrap.</param>
-/// <param name="Sweep">Turn of the whole panel let go [°]; null where it does not wrap.</param>
-/// <param name="WantedSweep">Turn of the wanted curve [°]; null where the panel does not wrap.</param>
+/// <param name="Sweep">Sweep of the panel let go [°]; null on a taper, or where it does not wrap.</param>
+/// <param name="WantedSweep">Sweep of the wanted curve [°]; null alike.</param>
 /// <param name="Ends">A taper's ends; null where the panel is alike all along, or does not wrap.</param>
+/// <param name="Turn">How far the face of a taper turns, square to its rulings [°]; else left out.</param>
+/// <param name="WantedTurn">The same of the wanted panel [°]; else left out.</param>
 /// <param name="Miss">Distance from the wanted curve; null where the panel does not wrap.</param>
 /// <param name="Ripple">How much of the facets will show.</param>
 /// <param name="Give">How far the form gives under the pull; null with ribs, or where the panel does not wrap.</param>
@@ -65,6 +67,8 @@ internal sealed record PredictionAnswer(
     double? Sweep,
     double? WantedSweep,
     PanelEndsResult? Ends,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Turn,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? WantedTurn,
     MissResult? Miss,
     RippleResult Ripple,
     GiveResult? Give,
@@ -84,6 +88,7 @@ internal sealed record PredictionAnswer(
         var units = job.Shown.Units;
         var prediction = job.Report.Prediction;
         var shape = prediction.Shape;
+        var isTaper = shape?.Ends is not null;
         return new(
             EngineVersion.Current,
             job.Shown.Fingerprint,
@@ -100,9 +105,11 @@ internal sealed record PredictionAnswer(
             units.Length(prediction.ClampGapMm),
             units.Length(shape?.RadiusMm),
             units.Length(shape?.WantedRadiusMm),
-            UnitSystem.Degrees(shape?.Sweep),
-            UnitSystem.Degrees(shape?.WantedSweep),
+            isTaper ? null : UnitSystem.Degrees(shape?.Sweep),
+            isTaper ? null : UnitSystem.Degrees(shape?.WantedSweep),
             PanelEndsResult.From(shape?.Ends, units),
+            isTaper ? UnitSystem.Degrees(shape?.Sweep) : null,
+            isTaper ? UnitSystem.Degrees(shape?.WantedSweep) : null,
             MissResult.From(shape, units),
             RippleResult.From(prediction.Ripple, units),
             prediction.Give is { } give ? GiveResult.From(give) : null,

@@ -70,7 +70,15 @@ internal static class AccessSetup
     /// <summary>The settings.</summary>
     /// <param name="configuration">Where they are.</param>
     public static AccessSettings SettingsOf(IConfiguration configuration) =>
-        configuration.GetSection(AccessSettings.Section).Get<AccessSettings>() ?? new();
+        Clean(configuration.GetSection(AccessSettings.Section).Get<AccessSettings>() ?? new());
+
+    // An empty text is a setting that was taken back.
+    private static AccessSettings Clean(AccessSettings settings)
+    {
+        settings.KeysFile = string.IsNullOrEmpty(settings.KeysFile) ? null : settings.KeysFile;
+        settings.Jwt.Authority = string.IsNullOrEmpty(settings.Jwt.Authority) ? null : settings.Jwt.Authority;
+        return settings;
+    }
 
     /// <summary>Where the service is going to listen.</summary>
     /// <param name="configuration">The settings.</param>

@@ -26,7 +26,9 @@ internal static class OutcomeChecks
             Verdict.Warn,
             sweep,
             allowed,
-            $"the panel comes off at {Figure.Angle(shape.Sweep.Radians)}, {Figure.Angle(sweep)} from the sweep asked for ({Figure.Angle(allowed)} allowed)");
+            shape.Ends is null
+                ? $"the panel comes off at {Figure.Angle(shape.Sweep.Radians)}, {Figure.Angle(sweep)} from the sweep asked for ({Figure.Angle(allowed)} allowed)"
+                : (FormattableString)$"the panel's face turns {Figure.Angle(shape.Sweep.Radians)} square to the fold lines, {Figure.Angle(sweep)} from what the sweep asked for makes it turn ({Figure.Angle(allowed)} allowed)");
         if (shape.RadiusMiss is { } miss)
         {
             yield return PlanChecks.AtMost(
