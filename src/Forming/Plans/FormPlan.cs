@@ -19,6 +19,10 @@ namespace Forming.Plans;
 /// <summary>The whole job: from a finished curve and a material to a form, a panel blank, checks and cautions.</summary>
 public sealed record FormPlan
 {
+    private readonly PlanDraft _draft;
+
+    private FormPlan(PlanDraft draft) => _draft = draft;
+
     /// <summary>The verdict of the checks.</summary>
     public required PlanVerdict Verdict { get; init; }
 
@@ -46,13 +50,13 @@ public sealed record FormPlan
     public required IReadOnlyList<Check> Checks { get; init; }
 
     /// <summary>Cautions that this job calls for.</summary>
-    public required IReadOnlyList<SafetyNote> Safety { get; init; }
+    public IReadOnlyList<SafetyNote> Safety => SafetyNotes.Of(_draft);
 
     /// <summary>Hints that save a panel.</summary>
-    public required IReadOnlyList<ShopNote> ShopNotes { get; init; }
+    public IReadOnlyList<ShopNote> ShopNotes => Notes.ShopNotes.Of(_draft);
 
     /// <summary>What every headline value rests on.</summary>
-    public required IReadOnlyList<Basis> Basis { get; init; }
+    public IReadOnlyList<Basis> Basis => PlanBasis.Of(_draft);
 
     /// <summary>Plans a form.</summary>
     /// <param name="job">What is asked.</param>
@@ -67,7 +71,7 @@ public sealed record FormPlan
         var checks = new RemedySearch(job, draft, PlanChecks.Of(draft), cancellation).ChecksWithRemedies(needsRemedy ?? (_ => true));
         var form = FormOf(draft);
         EngineWork.Folds.Add(form.Stations.Count);
-        return new()
+        return new(draft)
         {
             Verdict = VerdictOf(checks),
             Headline = Notes.Headline.Of(
@@ -77,9 +81,6 @@ public sealed record FormPlan
             Panel = PanelOf(draft),
             Taper = draft.Taper,
             Checks = checks,
-            Safety = SafetyNotes.Of(draft),
-            ShopNotes = Notes.ShopNotes.Of(draft),
-            Basis = PlanBasis.Of(draft),
         };
     }
 

@@ -40,12 +40,15 @@ internal sealed record FormAnswer(
     /// <inheritdoc/>
     string IJudged.VerdictWord => VerdictWords.Of(Verdict);
 
+    private static LinksResult Unlinked { get; } = new(null, null, null);
+
     /// <summary>The answer to a request.</summary>
     /// <param name="job">The planned request.</param>
-    public static FormAnswer From(PlannedJob job)
+    /// <param name="isMinimal">Whether it is written short, so that what only a full answer has need not be made.</param>
+    public static FormAnswer From(PlannedJob job, bool isMinimal = false)
     {
         var (plan, specs, units) = (job.Plan, job.Specs, job.Units);
-        var links = AnswerLinks.OfForm(job.Shown.Canonical.Span, plan.Verdict != PlanVerdict.CannotBeMade);
+        var links = isMinimal ? Unlinked : AnswerLinks.OfForm(job.Shown.Canonical.Span, plan.Verdict != PlanVerdict.CannotBeMade);
         return new(
             EngineVersion.Current,
             job.Shown.Fingerprint,
@@ -57,8 +60,8 @@ internal sealed record FormAnswer(
             PanelResult.From(plan.Panel, specs, plan.Taper is not null, units),
             Lists.Map(plan.Checks, check => CheckResult.From(check, units)),
             Lists.Map(plan.Safety, note => SafetyResult.From(note, units)),
-            Lists.Map(plan.ShopNotes, note => ShopNoteResult.From(note, units)),
-            Lists.Map(plan.Basis, BasisResult.From),
+            isMinimal ? [] : Lists.Map(plan.ShopNotes, note => ShopNoteResult.From(note, units)),
+            isMinimal ? [] : Lists.Map(plan.Basis, BasisResult.From),
             links);
     }
 }

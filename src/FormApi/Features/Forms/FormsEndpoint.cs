@@ -27,7 +27,7 @@ internal static class FormsEndpoint
         JsonBody<FormRequest> body, bool isMinimal, CancellationToken cancellation) => body.Answer(request =>
     {
         var job = PlannedJob.Of(request, isMinimal ? _ => false : null, cancellation);
-        return new AnswerResult<FormAnswer>(FormAnswer.From(job), FormAnswerJson.Default.FormAnswer, job.Shown.Fingerprint);
+        return new AnswerResult<FormAnswer>(FormAnswer.From(job, isMinimal), FormAnswerJson.Default.FormAnswer, job.Shown.Fingerprint);
     });
 
     private static Results<AnswerResult<FormAnswer>, ProblemResult> Post(
