@@ -103,7 +103,8 @@ public class SvgSheetTests
         Assert.Contains("60°", texts);
         Assert.Contains("lead-in 80", texts);
         Assert.Contains("lead-out 150", texts);
-        // 80 + (90 + 0.6) π/3 + 150.
+        // Beside the curve itself, and as a part of 80 + (90 + 0.6) π/3 + 150.
+        Assert.Contains("developed 94.88", texts);
         Assert.Contains("Developed: 80.00 + 94.88 + 150.00 = 324.88 mm", texts);
         Assert.Contains(Texts(Examples.Clothoid()).Select(text => text.Value), text => text == "R 3.15 to flat inside");
     }

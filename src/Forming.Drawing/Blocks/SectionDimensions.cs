@@ -18,6 +18,7 @@ internal sealed class SectionDimensions(Sketch sketch, SectionFrame frame, Drawi
     private const double ArrowHead = 2.4;
     private static readonly double[] Shares = [0.7, 0.5, 0.85, 0.35, 0.2];
     private static readonly double[] Tails = [7, 11, 15];
+    private static readonly double[] Lifts = [0.8, 2, 3.5];
 
     /// <summary>Draws them.</summary>
     /// <param name="pulled">The panel as pulled, whose lead-in lies on the bench.</param>
@@ -29,6 +30,7 @@ internal sealed class SectionDimensions(Sketch sketch, SectionFrame frame, Drawi
         {
             LeadIn(pulled);
             LeadOut();
+            Developed(asked.LengthMm);
         }
 
         Radii(asked);
@@ -151,6 +153,38 @@ internal sealed class SectionDimensions(Sketch sketch, SectionFrame frame, Drawi
         Point from = frame.At(finished.Outer[^2]), to = frame.At(finished.Outer[^1]), away = to - frame.At(finished.Inner[^1]);
         var text = $"lead-out {Flat(PanelShape.LeadOut(job))}{(job.Panel.Mirrored ? ", to the middle" : "")}";
         Dimension(from, to, 6 / away.Length * away, text);
+    }
+
+    // A line beside the curve between two extension lines, as long as the sheet that the bend takes.
+    private void Developed(double lengthMm)
+    {
+        const double aside = 3.2;
+        Point[] line = [.. Enumerable.Range(0, finished.Outer.Count - 1).Select(i => Beside(i, aside))];
+        if (line.Length < 2)
+            return;
+        sketch.Line(Pen.Leader, Beside(0, Extension), Beside(0, aside + Extension));
+        sketch.Line(Pen.Leader, Beside(line.Length - 1, Extension), Beside(line.Length - 1, aside + Extension));
+        sketch.Line(Pen.Leader, line);
+        Head(line[0], Along(line[1], line[0]));
+        Head(line[^1], Along(line[^2], line[^1]));
+        var text = $"developed {job.Readout.LaidOut(lengthMm)}";
+        Label[] places = [.. Lifts.SelectMany(lift => Shares.Select(share => Place((int)(share * (line.Length - 1)), aside + lift)))];
+        sketch.Write(FreeRoom.Best(sketch, SectionBlock.LegendAt - 1, places, place => place));
+
+        Point Beside(int i, double mm)
+        {
+            Point at = frame.At(finished.Outer[i]), away = at - frame.At(finished.Inner[i]);
+            return at + (mm / away.Length * away);
+        }
+
+        Label Place(int i, double mm)
+        {
+            Point at = Beside(i, mm), from = Beside(i, 0);
+            var side = at.X >= from.X ? 1 : -1;
+            return new(at + new Point(side * 0.6, at.Y > from.Y ? 1.6 : 0.4), text, Page.Small, side > 0 ? Anchor.Start : Anchor.End, IsBold: true);
+        }
+
+        static Point Along(Point from, Point to) => 1 / (to - from).Length * (to - from);
     }
 
     private string Flat(double mm) => job.Readout.IsToTheTape ? job.Readout.LaidOut(mm) : job.Readout.Named(mm);
