@@ -181,7 +181,8 @@ internal sealed class SectionDimensions(Sketch sketch, SectionFrame frame, Drawi
         {
             Point at = Beside(i, mm), from = Beside(i, 0);
             var side = at.X >= from.X ? 1 : -1;
-            return new(at + new Point(side * 0.6, at.Y > from.Y ? 1.6 : 0.4), text, Page.Small, side > 0 ? Anchor.Start : Anchor.End, IsBold: true);
+            var baseline = at + new Point(side * 0.6, at.Y > from.Y ? 1.6 : 0.4);
+            return new(baseline, text, Page.Small, side > 0 ? Anchor.Start : Anchor.End, IsBold: true);
         }
 
         static Point Along(Point from, Point to) => 1 / (to - from).Length * (to - from);
