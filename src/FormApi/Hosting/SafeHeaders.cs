@@ -17,9 +17,9 @@ internal static class SafeHeaders
     public static void AddSafeHeaders(this WebApplicationBuilder builder)
     {
         var services = builder.Services;
-        services.AddOptions<HeaderSettings>().BindConfiguration(HeaderSettings.Section);
+        services.AddOptions<CorsSettings>().BindConfiguration(CorsSettings.Section);
         services.AddOptions<ProxySettings>().BindConfiguration(ProxySettings.Section);
-        var origins = builder.Configuration.GetSection(HeaderSettings.Section).Get<HeaderSettings>()?.Origins ?? [];
+        var origins = builder.Configuration.GetSection(CorsSettings.Section).Get<CorsSettings>()?.Origins ?? [];
         services.AddCors(cors => cors.AddDefaultPolicy(policy => policy
             .WithOrigins([.. origins]).AllowAnyHeader().WithMethods("GET", "HEAD", "POST").WithExposedHeaders(Shown)));
         services.Configure<ForwardedHeadersOptions>(forwarded =>
@@ -50,7 +50,7 @@ internal static class SafeHeaders
             headers.XContentTypeOptions = "nosniff";
             return next(context);
         });
-        if (app.Services.GetRequiredService<IOptions<HeaderSettings>>().Value.Origins.Count > 0)
+        if (app.Services.GetRequiredService<IOptions<CorsSettings>>().Value.Origins.Count > 0)
             app.UseCors();
     }
 }

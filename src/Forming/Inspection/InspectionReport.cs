@@ -51,7 +51,7 @@ public sealed record InspectionReport
         null => [new(NextStepKind.PullPanel, $"The form is good. Clamp the panel and pull it, as its plan says.")],
         { Remedy: { } remedy } when Corrections is { Found: true, Folds.Count: > 0 } =>
             [new(NextStepKind.CorrectFolds, $"Correct the form, then measure it again: {remedy.Text}.")],
-        var off => [NextSteps.Change(off, $"Pull no panel over it.")],
+        var off => [NextSteps.Change(off, $"Pull no panel over it")],
     };
 
     /// <summary>Inspects a form.</summary>

@@ -19,7 +19,7 @@ public sealed record PredictionReport(
 {
     /// <summary>What to do next.</summary>
     public IReadOnlyList<NextStep> Next => Checks.Where(check => check.Verdict != Verdict.Pass).MaxBy(check => check.Verdict) is { } open
-        ? [NextSteps.Change(open, $"Pull nothing yet.")]
+        ? [NextSteps.Change(open, $"Pull nothing yet")]
         : [new(NextStepKind.PullPanel, $"Clamp the panel, and pull its end step by step to the angles in pull.steps.")];
 
     /// <summary>Over a form that already exists.</summary>

@@ -21,7 +21,7 @@ internal sealed record Setting(string Name, PropertyInfo Property, string Defaul
         (AccessSettings.Section, typeof(AccessSettings)),
         (Limits.Section, typeof(Limits)),
         (PublicAddress.Section, typeof(PublicAddress)),
-        (HeaderSettings.Section, typeof(HeaderSettings)),
+        (CorsSettings.Section, typeof(CorsSettings)),
         (ProxySettings.Section, typeof(ProxySettings)),
         (DrainSettings.Section, typeof(DrainSettings)),
     ];

@@ -31,7 +31,7 @@ internal static class NextSteps
     public static IReadOnlyList<NextStep> Of(PlanDraft draft, IReadOnlyList<Check> checks, IReadOnlyList<StopSetting> settings)
     {
         if (checks.FirstOrDefault(check => check.Verdict == Verdict.Fail) is { } failed)
-            return [Change(failed, $"Cut nothing yet.")];
+            return [Change(failed, $"Cut nothing yet")];
         var steps = new List<NextStep>(5);
         if (draft.Panel.Springback.YieldMpa is null && draft.Taper is null
             && checks.Any(check => check.Id == CheckIds.Outlook.Name && check.Verdict == Verdict.Warn))
@@ -50,11 +50,10 @@ internal static class NextSteps
 
     /// <summary>What to do first about a check that did not pass.</summary>
     /// <param name="open">The check.</param>
-    /// <param name="first">What to leave until then, in a sentence.</param>
-    public static NextStep Change(Check open, FormattableString first) => new(
-        NextStepKind.ChangeJob,
-        $"{first} Change the request, then ask again: {open.Remedy?.Text ?? open.Text}.",
-        Remedy: open.Remedy is { Changes.Count: > 0 } remedy ? remedy : null);
+    /// <param name="first">What to leave until then.</param>
+    public static NextStep Change(Check open, FormattableString first) => open.Remedy is { Changes.Count: > 0 } remedy
+        ? new(NextStepKind.ChangeJob, $"{first}. Change the request, then ask again: {remedy.Text}.", Remedy: remedy)
+        : new(NextStepKind.ChangeJob, $"{first}: {open.Remedy?.Text ?? open.Text}.");
 
     private static NextStep Bend(PlanDraft draft)
     {

@@ -48,7 +48,7 @@ internal static class ShopNotes
 
     private static readonly ShopNote TaperFace = new(
         "taper-face",
-        $"Coordinates of the flat, and the DXF, are as seen from the contact face; marks go on the other face, where near and far change sides. The SVG and PDF sheets show the face that is marked.");
+        $"Coordinates of the flat are as seen from the contact face; marks go on the other face, where near and far change sides. The SVG, PDF and DXF show the face that is marked.");
 
     private static readonly ShopNote OppositeHand = new(
         "opposite-hand",

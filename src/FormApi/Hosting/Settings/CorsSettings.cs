@@ -3,7 +3,7 @@ using FormApi.Http.Rules;
 namespace FormApi.Hosting.Settings;
 
 /// <summary>Pages of other origins that may call; settings under <c>Cors</c>.</summary>
-internal sealed class HeaderSettings
+internal sealed class CorsSettings
 {
     /// <summary>Name of the section in the settings.</summary>
     public const string Section = "Cors";
