@@ -172,7 +172,7 @@ public sealed class YieldPosterior
     private double ResidualOf(int reading, double lnFactor, double lnHardening)
     {
         var (observed, _, predicted) = _question.Readings[reading];
-        return observed - predicted(lnFactor - (_question.HardeningTrade * lnHardening), lnHardening);
+        return observed - predicted(lnFactor - _question.HardeningTrade.At(lnHardening), lnHardening);
     }
 
     private double[] ResidualsAt(double lnFactor, double lnHardening)
@@ -199,7 +199,7 @@ public sealed class YieldPosterior
 
     private double LogDensity(double lnFactor, double lnHardening, double[] residuals)
     {
-        var own = lnFactor - (_question.HardeningTrade * lnHardening);
+        var own = lnFactor - _question.HardeningTrade.At(lnHardening);
         var prior = Square(own / _question.PriorDeviation)
             + (_question.HardeningDeviation > 0 ? Square(lnHardening / _question.HardeningDeviation) : 0);
         return -(prior + _misfit(residuals)) / 2;

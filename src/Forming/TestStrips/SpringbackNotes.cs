@@ -77,7 +77,7 @@ internal static class SpringbackNotes
         {
             basis.Add(new(
                 "strips.expected",
-                "simulated pulls over the strip's own form at fifteen yields, smooth between them",
+                "simulated pulls over the strip's own form at eleven yields, smooth between them",
                 "the project's own wrap model; not yet checked against measured panels",
                 Status.Model));
         }

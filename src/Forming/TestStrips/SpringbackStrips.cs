@@ -72,7 +72,12 @@ public static class SpringbackStrips
         {
             Outliers = OutliersOf(question, fit, cancellation),
             Doubts = SpringbackDoubts.Of(question, set, fit, posterior),
-            MarginText = StripNotes.MarginText(fit.Margin, fit.Readings.Count, Figure.Number(100 * question.ReadingError), " %"),
+            MarginText = StripNotes.MarginText(
+                fit.Margin,
+                fit.Readings.Count,
+                Figure.Number(100 * question.ReadingError),
+                " %",
+                fit.Readings.Any(reading => reading.IsSweep) ? "readings" : "strips"),
             Changes = ChangesOf(question, yield.Value, effects[0]),
             Next = NextOf(question, set, posterior, effects),
             Notes = SpringbackNotes.Of(question, fit, posterior, prior),
@@ -114,12 +119,12 @@ public static class SpringbackStrips
     }
 
     // The panel that is wanted, on its form by the readings: a larger n there springs as so much more yield does.
-    private static double TradeOf(Sheet sheet, double targetMm, double lnFactor)
+    private static HardeningTrade TradeOf(Sheet sheet, double targetMm, double lnFactor)
     {
         var law = BendingLaw.Of(sheet).Stronger(Math.Exp(lnFactor));
         var loaded = law.LoadedFor(1 / (targetMm + (sheet.ThicknessMm / 2))).Curvature;
-        return YieldQuestion.TradeOf((lnMore, lnHardening) =>
-            Math.Log(law.Stronger(Math.Exp(lnMore)).Hardened(Math.Exp(lnHardening)).Release(loaded)));
+        return HardeningTrade.Of((lnMore, lnHardening) =>
+            -Math.Log(law.Stronger(Math.Exp(lnMore)).Hardened(Math.Exp(lnHardening)).Release(loaded)));
     }
 
     private static Interval Times(Interval interval, double by) => new(by * interval.Value, by * interval.Low, by * interval.High);
