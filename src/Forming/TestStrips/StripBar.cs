@@ -1,5 +1,6 @@
 using Forming.Facets;
 using Forming.Prediction;
+using Forming.Pulling;
 
 namespace Forming.TestStrips;
 
@@ -16,6 +17,11 @@ public sealed record RoundBar(double RadiusMm) : StripBar;
 /// <param name="LeverMm">Hand to the end of the curve: the last fold, or half a facet past a full one [mm], at least 0.</param>
 public sealed record FacetedBar(StandingForm Form, SteppingEnds Ends, double LeverMm) : StripBar
 {
+    /// <summary>How a strip is held and pulled.</summary>
+    /// <param name="places">Where the folds meet it.</param>
+    internal WrapSetup SetupOver(FoldPlaces places) =>
+        new(LeverMm + places.EndMm - places.AlongMm[^1], Clamp.ChosenGapMm(Ends, Form.StraightMm(0)));
+
     /// <summary>Whether a strip would be pulled over it in the same way.</summary>
     /// <param name="other">The other form.</param>
     internal bool IsLike(FacetedBar other) =>

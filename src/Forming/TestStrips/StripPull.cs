@@ -1,7 +1,6 @@
 using Forming.Learning;
 using Forming.Materials;
 using Forming.Prediction;
-using Forming.Pulling;
 using Forming.Springback;
 
 namespace Forming.TestStrips;
@@ -69,8 +68,7 @@ internal abstract class StripPull
         var middle = MiddleCurvature(places, bar.Form.MiddleFolds);
         var share = ShareOf(sheet, middle, widthMm);
         var law = BendingLaw.OfStrip(sheet, share);
-        var setup = new WrapSetup(
-            bar.LeverMm + places.EndMm - places.AlongMm[^1], Clamp.ChosenGapMm(bar.Ends, bar.Form.StraightMm(0)));
+        var setup = bar.SetupOver(places);
         return YieldTable.Of(Pulled, hardeningStep, cancellation) is { } table
             ? new FacetedPull(table, middle, places.Sweep) { PlaneStress = share, Law = law }
             : null;
