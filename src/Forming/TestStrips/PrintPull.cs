@@ -37,7 +37,7 @@ internal static class PrintPull
         return null;
     }
 
-    // Like facets on the strip's radius, with half folds at the ends; the hand is as far from the fold before the facet looked at as it was.
+    // Like facets on the strip's radius, half folds at the ends; the hand is as far from the fold before the facet looked at as it was.
     private static FacetedBar? Like(PrintStrip strip, int facets, int looked, double leverMm)
     {
         var centre = strip.FormRadiusMm - FoldRadiusMm;

@@ -1,6 +1,7 @@
 using Forming.Facets;
 using Forming.Prediction;
 using Forming.Pulling;
+using Forming.Results;
 
 namespace Forming.TestStrips;
 
@@ -21,6 +22,24 @@ public sealed record FacetedBar(StandingForm Form, SteppingEnds Ends, double Lev
     /// <param name="places">Where the folds meet it.</param>
     internal WrapSetup SetupOver(FoldPlaces places) =>
         new(LeverMm + places.EndMm - places.AlongMm[^1], Clamp.ChosenGapMm(Ends, Form.StraightMm(0)));
+
+    /// <summary>Refuses a form whose folds leave a facet no straight part.</summary>
+    /// <param name="strip">Place of the strip in the request.</param>
+    /// <exception cref="NoSolutionException"><c>strips.facet-too-short</c>.</exception>
+    internal void RefuseShortFacets(int strip)
+    {
+        for (var j = 0; j < Form.FacetsMm.Count; j++)
+        {
+            if (Form.StraightMm(j) > 0)
+                continue;
+            var least = Form.SetbackMm(j) + Form.SetbackMm(j + 1);
+            throw new NoSolutionException(
+                "strips.facet-too-short",
+                FormattableString.Invariant($"strips[{strip}].stations[{j}].facetAfter"),
+                $"after fold {j + 1} the folds' setbacks take {Figure.Length(least)} of {Figure.Length(Form.FacetsMm[j])}",
+                $"more than {Figure.Length(least)}");
+        }
+    }
 
     /// <summary>Whether a strip would be pulled over it in the same way.</summary>
     /// <param name="other">The other form.</param>

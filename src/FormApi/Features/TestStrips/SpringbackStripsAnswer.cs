@@ -15,7 +15,7 @@ namespace FormApi.Features.TestStrips;
 /// strips.</param>
 /// <param name="YieldOverModulus">The same over Young's modulus.</param>
 /// <param name="NominalYield">The material's own yield stress [MPa or psi].</param>
-/// <param name="ReadingsAlone">What the strips say by themselves, by least squares [MPa or psi].</param>
+/// <param name="ReadingsAlone">What the strips alone say, by least squares [MPa or psi].</param>
 /// <param name="GradeWeight">Weight of the grade against the strips in the effective yield, 0 to 1.</param>
 /// <param name="Sheet">What springback leaves open: a strong sheet springs back like a thin one.</param>
 /// <param name="Needed">How many more strips the first target takes.</param>
@@ -119,7 +119,7 @@ internal sealed record SpringbackEffectResult(double FinishedRadius, double Form
 internal sealed record SpringbackStripResult(
     double? Factor, double? EffectiveYield, double? Expected, double? Nominal, double? ExpectedSweep, double? Miss);
 
-/// <summary>What springback alone cannot tell apart; a micrometer can.</summary>
+/// <summary>What springback alone leaves open; a micrometer settles it.</summary>
 /// <param name="Yield">The sheet's own yield stress [MPa or psi].</param>
 /// <param name="Thickness">The sheet's own thickness [mm or in].</param>
 internal sealed record SheetBandsResult(IntervalResult Yield, IntervalResult Thickness);

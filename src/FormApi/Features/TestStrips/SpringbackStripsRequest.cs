@@ -4,12 +4,10 @@ using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
 using FormApi.Features.Forms;
-using FormApi.Features.Predictions;
 using FormApi.Http.Requests;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
 using Forming;
-using Forming.Prediction;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;
@@ -53,9 +51,7 @@ internal sealed record SpringbackStripsRequest(
         Strips.Contains(null) || Strips.Any(strip => strip.Stations?.Contains(null!) == true);
 
     /// <inheritdoc/>
-    string? IRequestBody<SpringbackStripsRequest>.MissingField => Strips
-        .Select((strip, i) => strip.MissingField is { } missing ? StripFigures.PointerOf(i) + missing : null)
-        .FirstOrDefault(pointer => pointer is not null);
+    string? IRequestBody<SpringbackStripsRequest>.MissingField => StripFigures.FirstMissing(Strips, strip => strip.MissingField);
 
     /// <inheritdoc/>
     ValidationResult IRequestBody<SpringbackStripsRequest>.Check() => (Units == LengthUnit.In ? InInch : InMm).Validate(this);
@@ -112,9 +108,6 @@ internal sealed record SpringbackStripInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? FoldRadius = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Lever = null)
 {
-    /// <summary>Outside radius of folds where none is given [mm]: an assumption.</summary>
-    private const double UsualFoldRadiusMm = 4;
-
     /// <summary>Whether it was pulled over a faceted form.</summary>
     internal bool IsOverForm => Over == StripOver.Form || (Over is null && Stations is not null);
 
@@ -133,7 +126,7 @@ internal sealed record SpringbackStripInput(
     internal SpringbackStripInput WithDefaults(UnitSystem units) => this with
     {
         Over = IsOverForm ? StripOver.Form : StripOver.Round,
-        FoldRadius = FoldRadius ?? (IsOverForm ? units.Length(UsualFoldRadiusMm) : null),
+        FoldRadius = FoldRadius ?? (IsOverForm ? units.Length(StripForms.UsualFoldRadiusMm) : null),
     };
 
     /// <summary>The strip in the library's units.</summary>
@@ -158,23 +151,6 @@ internal enum StripOver
 
     /// <summary>A faceted form.</summary>
     Form,
-}
-
-/// <summary>Forms that strips are pulled over.</summary>
-internal static class StripForms
-{
-    /// <summary>A form in the library's units.</summary>
-    /// <param name="stations">Its folds.</param>
-    /// <param name="foldRadius">Outside radius of its folds.</param>
-    /// <param name="lever">From its last fold, or half a facet past a full one, to the hand.</param>
-    /// <param name="units">The caller's units.</param>
-    public static FacetedBar Of(IReadOnlyList<StandingStationInput> stations, double foldRadius, double lever, UnitSystem units) => new(
-        new StandingForm(
-            [.. stations.SkipLast(1).Select(station => units.ToMm(station.FacetAfter))],
-            [.. stations.Select(station => Angle.FromDegrees(station.Angle).Radians)],
-            units.ToMm(foldRadius)),
-        PredictionDefaults.EndsOf(stations),
-        units.ToMm(lever));
 }
 
 /// <summary>What strips pulled round a bar or over a form must satisfy.</summary>
@@ -208,10 +184,7 @@ internal sealed class SpringbackStripInputRules : AbstractValidator<SpringbackSt
         RuleFor(strip => strip.Width).Within(Ranges.StripWidth, units);
         RuleFor(strip => strip.FoldRadius).Within(Ranges.FoldRadius, units);
         RuleFor(strip => strip.Lever).Within(Ranges.StripLever, units);
-        RuleFor(strip => strip.Stations).Must(stations => !(stations!.Count < Ranges.StripStations.Min || stations.Count > Ranges.StripStations.Max))
-            .Else("out-of-range", "The value is outside its range.", Ranges.StripStations.Text(units))
-            .When(strip => strip.Stations is not null);
-        RuleForEach(strip => strip.Stations).SetValidator(new StandingStationInputRules(units));
+        this.AddStripForm(strip => strip.Stations, units);
         RuleFor(strip => strip.FinishedRadius).Must((strip, finished) => !(finished <= strip.FormRadius))
             .Else("springs-inwards", "The strip is not wider than its form: a sheet springs open, never closed.", "above formRadius")
             .When(strip => !strip.IsOverForm);
