@@ -37,7 +37,7 @@ public class SecondPullTests
         // What it has set already spreads the new bend wider, so more of it springs back.
         var gain = (again.Shape!.Sweep - first.Shape!.Sweep).Radians / (fresh.Shape!.Sweep - first.Shape.Sweep).Radians;
         Assert.InRange(gain, 0.4, 1);
-        Assert.InRange(again.Shape.RadiusMm!.Value, fresh.Shape.RadiusMm!.Value, first.Shape.RadiusMm!.Value);
+        Assert.InRange(again.Shape.RadiusMm!.Value, 0.97 * fresh.Shape.RadiusMm!.Value, first.Shape.RadiusMm!.Value);
     }
 
     [Theory]
