@@ -1,0 +1,114 @@
+using Forming.Numerics;
+using Forming.Prediction;
+
+namespace Forming.Corrections;
+
+/// <summary>Points of a template laid over a face as well as they go.</summary>
+internal static class TemplateFit
+{
+    private const int Starts = 33;
+
+    private const int MostIterations = 30;
+
+    /// <summary>A turn and shift smaller than this changes nothing [rad and mm].</summary>
+    private const double Settled = 1e-9;
+
+    /// <summary>Distances of the points from a face after the fit that makes the sum of their squares least.</summary>
+    /// <param name="points">The points in order along the face [mm].</param>
+    /// <param name="face">The face as a chain of straight pieces [mm].</param>
+    /// <returns>[n] distances, positive to the right of the face [mm].</returns>
+    public static double[] MissesOf(IReadOnlyList<Point> points, IReadOnlyList<Point> face)
+    {
+        var along = new double[face.Count];
+        for (var i = 1; i < along.Length; i++)
+            along[i] = along[i - 1] + (face[i] - face[i - 1]).Length;
+        var from = new double[points.Count];
+        for (var i = 1; i < from.Length; i++)
+            from[i] = from[i - 1] + (points[i] - points[i - 1]).Length;
+
+        // Where along the face the first point lies nobody measured.
+        Point[]? best = null;
+        var least = double.PositiveInfinity;
+        var room = Math.Max(0, along[^1] - from[^1]);
+        for (var start = 0; start < Starts; start++)
+        {
+            var shift = room * start / (Starts - 1);
+            Point[] onto = [.. from.Select(own => PlaceAt(face, along, shift + own))];
+            var fit = RigidFit.Of(points, onto);
+            var sum = fit.Misses.Sum(miss => miss.Dot(miss));
+            if (sum >= least)
+                continue;
+            least = sum;
+            best = [.. onto.Select((place, i) => place - fit.Misses[i])];
+        }
+
+        return Settle(best!, face);
+    }
+
+    // Gauss-Newton on the distances square to the face.
+    private static double[] Settle(Point[] points, IReadOnlyList<Point> face)
+    {
+        var misses = new double[points.Length];
+        Span<double> normal = stackalloc double[12];
+        for (var iteration = 0; iteration < MostIterations; iteration++)
+        {
+            normal.Clear();
+            for (var i = 0; i < points.Length; i++)
+            {
+                var (distance, square) = Nearest(points[i], face);
+                misses[i] = distance;
+                Add(normal, [square.X, square.Y, points[i].Cross(square), -distance]);
+            }
+
+            if (!BorderedSystem.SolveDense(normal, 3))
+                break;
+            var (shift, turn) = (new Point(normal[3], normal[7]), normal[11]);
+            var direction = Point.Along(turn);
+            for (var i = 0; i < points.Length; i++)
+                points[i] = points[i].TurnedTo(direction) + shift;
+            if (shift.Length + Math.Abs(turn) < Settled)
+                break;
+        }
+
+        return misses;
+    }
+
+    private static void Add(Span<double> normal, ReadOnlySpan<double> row)
+    {
+        for (var i = 0; i < 3; i++)
+        {
+            for (var j = 0; j < 4; j++)
+                normal[(i * 4) + j] += row[i] * row[j];
+        }
+    }
+
+    private static (double Distance, Point Square) Nearest(Point point, IReadOnlyList<Point> face)
+    {
+        var least = double.PositiveInfinity;
+        (double, Point) nearest = default;
+        for (var i = 1; i < face.Count; i++)
+        {
+            var step = face[i] - face[i - 1];
+            var square = step.Dot(step);
+            if (!(square > 0))
+                continue;
+            var share = Math.Clamp((point - face[i - 1]).Dot(step) / square, 0, 1);
+            var off = point - face[i - 1] - (share * step);
+            if (off.Dot(off) >= least)
+                continue;
+            least = off.Dot(off);
+            var right = -1 / Math.Sqrt(square) * step.Left();
+            nearest = (off.Dot(right), right);
+        }
+
+        return nearest;
+    }
+
+    private static Point PlaceAt(IReadOnlyList<Point> face, double[] along, double at)
+    {
+        var i = Array.BinarySearch(along, at);
+        i = Math.Clamp(i >= 0 ? i : ~i - 1, 0, along.Length - 2);
+        var length = along[i + 1] - along[i];
+        return face[i] + ((at - along[i]) / length * (face[i + 1] - face[i]));
+    }
+}
