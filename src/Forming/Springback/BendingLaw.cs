@@ -88,6 +88,10 @@ public sealed class BendingLaw
     /// <param name="factor">The factor, &gt; 0.</param>
     public BendingLaw Stronger(double factor) => new(this, factor);
 
+    /// <summary>The same law with another exponent n, through the same yield stress at the same eps0.</summary>
+    /// <param name="factor">On the exponent, &gt; 0.</param>
+    public BendingLaw Hardened(double factor) => new(this, Flow with { Hardening = factor * Flow.Hardening });
+
     /// <summary>The same law with a straight flow curve past yield.</summary>
     /// <param name="slopeMpa">Slope of the flow curve in tension [MPa], &gt; 0.</param>
     public BendingLaw WithLinearHardening(double slopeMpa)

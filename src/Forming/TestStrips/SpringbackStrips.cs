@@ -1,3 +1,4 @@
+using Forming.Learning;
 using Forming.Materials;
 using Forming.Results;
 using Forming.Springback;
@@ -156,8 +157,8 @@ public static class SpringbackStrips
                 $"The strips give a yield stress of {Figure.Stress(learnt)}; this grade has {Figure.Stress(grade)}, and {GradeShare:P0} to either side of that is usual. Look for radii in the wrong unit or on the wrong face, a wrong thickness, or sheet of another grade, before you use it."));
         }
 
-        var within = question.ReadingError * StripDoubts.Widening(question.Strips.Count);
-        if (StripDoubts.Apart([.. Enumerable.Range(0, question.Strips.Count).Select(i => fit.SingleWithin(i, within))]) is { } pair)
+        var within = question.ReadingError * Plausibility.Widening(question.Strips.Count);
+        if (Plausibility.Apart([.. Enumerable.Range(0, question.Strips.Count).Select(i => fit.SingleWithin(i, within))]) is { } pair)
         {
             doubts.Add(new(
                 "strips-contradict",

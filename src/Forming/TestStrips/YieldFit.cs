@@ -1,3 +1,4 @@
+using Forming.Learning;
 using Forming.Materials;
 using Forming.Springback;
 

@@ -3,6 +3,7 @@ using System.Text.Json.Serialization;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
 using Forming;
+using Forming.Learning;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;
