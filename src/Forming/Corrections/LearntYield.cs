@@ -42,9 +42,10 @@ public sealed record LearntYield
 /// <summary>A reading beside what the simulated pull makes of it.</summary>
 /// <param name="Kind">What was read.</param>
 /// <param name="Measured">The reading [rad or mm]; 0 for template points, which are read against the face.</param>
-/// <param name="Planned">The same with the yield stress that was planned with; of template points the mean distance.</param>
+/// <param name="Planned">The same with the yield stress that was planned with; of template points the mean distance; null where the panel
+/// would be flat.</param>
 /// <param name="Explained">The same with the learnt yield stress.</param>
-public sealed record ExplainedReading(ReadingKind Kind, double Measured, double Planned, double Explained);
+public sealed record ExplainedReading(ReadingKind Kind, double Measured, double? Planned, double? Explained);
 
 /// <summary>What can be read on a panel.</summary>
 public enum ReadingKind

@@ -37,7 +37,7 @@ internal sealed class PanelReadings
         if (measured.Sweep is not null)
             deviations.Add(With(measured.SweepError.Radians, SweepFollowed));
         if (measured.RadiusMm is { } radius)
-            deviations.Add(With(measured.RadiusErrorMm, RadiusFollowed * radius));
+            deviations.Add(With(measured.RadiusErrorMm, RadiusFollowed * radius) / (radius * radius));
         for (var i = 0; i < measured.Points?.Count; i++)
             deviations.Add(With(measured.PointErrorMm, PointFollowed));
         Deviations = [.. deviations];
@@ -48,7 +48,7 @@ internal sealed class PanelReadings
     /// <summary>Half-widths of errors are this many standard deviations.</summary>
     public const double TwoSided = 1.959963984540054;
 
-    /// <summary>[n] standard deviation of each reading [rad or mm].</summary>
+    /// <summary>[n] standard deviation of each reading [rad, 1/mm or mm].</summary>
     public double[] Deviations { get; }
 
     /// <summary>[m] where the folds meet the panel [mm].</summary>
@@ -56,7 +56,8 @@ internal sealed class PanelReadings
 
     /// <summary>By how much each reading is off what a panel would give.</summary>
     /// <param name="shape">The panel let go.</param>
-    /// <returns>[n] predicted less measured [rad or mm].</returns>
+    /// <returns>[n] predicted less measured: sweep [rad], curvature [1/mm], which unlike a radius goes on through a flat panel, points [mm].
+    /// </returns>
     public double[] MissesOf(PredictedShape shape) => MissesOf(shape.Curve, SweepOf(shape), RadiusOf(shape));
 
     /// <summary>The same of its curve alone.</summary>
@@ -67,36 +68,33 @@ internal sealed class PanelReadings
     /// <param name="shape">The panel let go.</param>
     public static double SweepOf(PredictedShape shape) => shape.Sweep.Radians;
 
-    /// <summary>Radius of the stretch that was measured, on the face the curve is measured on [mm].</summary>
+    /// <summary>Radius of the stretch that was measured, on the face the curve is measured on.</summary>
     /// <param name="shape">The panel let go.</param>
-    public double RadiusOf(PredictedShape shape) =>
-        _isUsualStretch ? shape.RadiusMm ?? FlatRadiusMm : RadiusOn(shape.Curve);
+    /// <returns>The radius [mm]; null where the panel is flat there.</returns>
+    public double? RadiusOf(PredictedShape shape) => _isUsualStretch ? shape.RadiusMm : RadiusOn(shape.Curve);
 
-    /// <summary>A panel that comes off flat counts as one of this radius [mm].</summary>
-    private const double FlatRadiusMm = 1e6;
-
-    private double[] MissesOf(IReadOnlyList<ReleasedPoint> curve, double sweep, double radius)
+    private double[] MissesOf(IReadOnlyList<ReleasedPoint> curve, double sweep, double? radius)
     {
         var misses = new double[Deviations.Length];
         var at = 0;
         if (_measured.Sweep is { } turn)
             misses[at++] = sweep - turn.Radians;
         if (_measured.RadiusMm is { } measured)
-            misses[at++] = radius - measured;
+            misses[at++] = (1 / radius ?? 0) - (1 / measured);
         if (_measured.Points is { } points)
             TemplateFit.MissesOf(points, FaceOf(curve)).CopyTo(misses, at);
         return misses;
     }
 
-    private double RadiusOn(IReadOnlyList<ReleasedPoint> curve)
+    private double? RadiusOn(IReadOnlyList<ReleasedPoint> curve)
     {
         double from = _along[_stretch.From], to = _along[_stretch.To];
         if (!(to > from))
-            return FlatRadiusMm;
+            return null;
         Span<Point> points = stackalloc Point[FitSamples + 1];
         for (var i = 0; i <= FitSamples; i++)
             points[i] = ReleasedPoint.At(curve, from + ((to - from) * i / FitSamples));
-        return PanelPrediction.RadiusOf(CircleFit.Curvature(points), _panel) ?? FlatRadiusMm;
+        return PanelPrediction.RadiusOf(CircleFit.Curvature(points), _panel);
     }
 
     // The face with the flats beside the curve, as straight pieces.

@@ -10,8 +10,12 @@ internal static class TemplateFit
 
     private const int MostIterations = 30;
 
-    /// <summary>A turn and shift smaller than this changes nothing [rad and mm].</summary>
+    /// <summary>Less gain than this share of the sum is none.</summary>
     private const double Settled = 1e-9;
+
+    private const double MostTurn = 0.3; // [rad] a step
+
+    private const double LeastShare = 1e-3;
 
     /// <summary>Distances of the points from a face after the fit that makes the sum of their squares least.</summary>
     /// <param name="points">The points in order along the face [mm].</param>
@@ -45,32 +49,48 @@ internal static class TemplateFit
         return Settle(best!, face);
     }
 
-    // Gauss-Newton on the distances square to the face.
+    // Gauss-Newton on the distances square to the face, a step that brings nothing halved.
     private static double[] Settle(Point[] points, IReadOnlyList<Point> face)
     {
-        var misses = new double[points.Length];
+        var (misses, squares) = Look(points, face);
         Span<double> normal = stackalloc double[12];
         for (var iteration = 0; iteration < MostIterations; iteration++)
         {
+            var middle = 1.0 / points.Length * points.Aggregate((a, b) => a + b);
             normal.Clear();
             for (var i = 0; i < points.Length; i++)
-            {
-                var (distance, square) = Nearest(points[i], face);
-                misses[i] = distance;
-                Add(normal, [square.X, square.Y, points[i].Cross(square), -distance]);
-            }
-
+                Add(normal, [squares[i].X, squares[i].Y, (points[i] - middle).Cross(squares[i]), -misses[i]]);
             if (!BorderedSystem.SolveDense(normal, 3))
                 break;
             var (shift, turn) = (new Point(normal[3], normal[7]), normal[11]);
-            var direction = Point.Along(turn);
-            for (var i = 0; i < points.Length; i++)
-                points[i] = points[i].TurnedTo(direction) + shift;
-            if (shift.Length + Math.Abs(turn) < Settled)
+            var before = SumOf(misses);
+            var share = Math.Min(1, MostTurn / Math.Max(MostTurn, Math.Abs(turn)));
+            for (; share > LeastShare; share /= 2)
+            {
+                var direction = Point.Along(share * turn);
+                Point[] moved = [.. points.Select(point => middle + (point - middle).TurnedTo(direction) + (share * shift))];
+                var (then, square) = Look(moved, face);
+                if (!(SumOf(then) < before))
+                    continue;
+                (points, misses, squares) = (moved, then, square);
+                break;
+            }
+
+            if (share <= LeastShare || before - SumOf(misses) < Settled * before)
                 break;
         }
 
         return misses;
+    }
+
+    private static double SumOf(double[] misses) => misses.Sum(miss => miss * miss);
+
+    private static (double[] Misses, Point[] Squares) Look(Point[] points, IReadOnlyList<Point> face)
+    {
+        var (misses, squares) = (new double[points.Length], new Point[points.Length]);
+        for (var i = 0; i < points.Length; i++)
+            (misses[i], squares[i]) = Nearest(points[i], face);
+        return (misses, squares);
     }
 
     private static void Add(Span<double> normal, ReadOnlySpan<double> row)
@@ -98,7 +118,9 @@ internal static class TemplateFit
                 continue;
             least = off.Dot(off);
             var right = -1 / Math.Sqrt(square) * step.Left();
-            nearest = (off.Dot(right), right);
+            // Past its ends the face is looked at as it lies: the whole distance counts.
+            var side = Math.Sign(off.Dot(right)) is var sign && sign == 0 ? 1 : sign;
+            nearest = (side * Math.Sqrt(least), least > 0 ? side / Math.Sqrt(least) * off : right);
         }
 
         return nearest;
