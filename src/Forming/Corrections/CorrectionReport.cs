@@ -48,9 +48,12 @@ public sealed record CorrectionReport
     /// <summary>Works it out.</summary>
     /// <param name="job">Panel, form, readings and rules.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    /// <exception cref="NoSolutionException"><c>corrections.not-followed</c>: the pull cannot be followed.</exception>
+    /// <exception cref="NoSolutionException"><c>corrections.…</c>: the pull cannot be followed, or the template turns the other way.
+    /// </exception>
     public static CorrectionReport Of(CorrectionJob job, CancellationToken cancellation = default)
     {
+        if (job.Measured.Points is { } points)
+            TemplateFit.RefuseMirrored(points);
         var work = new PullWork(PullWork.Most);
         var planned = PanelPrediction.Of(job.Pull, work, cancellation);
         if (planned.Shape is null)
@@ -67,7 +70,8 @@ public sealed record CorrectionReport
         };
         var yield = PanelLearning.Of(job, pull, planned, work, cancellation);
         var learnt = pull with { Panel = PanelLearning.Stronger(pull.Panel, yield.Factor) };
-        var trial = new CorrectionTrial(learnt, job.Rules, work, cancellation);
+        // Where following this pull takes that long, folds are not tried one by one.
+        var trial = new CorrectionTrial(learnt, job.Rules, new(PullWork.MostOfTrials), cancellation);
         var form = learnt.Form;
         if (trial.Of(new int[form.Folds]) is not { } asIs)
         {

@@ -21,7 +21,7 @@ internal static class CorrectionWords
     /// <param name="report">The report.</param>
     public static IReadOnlyList<NextStep> NextOf(CorrectionReport report)
     {
-        var (form, measure) = (report.Form, new NextStep(NextStepKind.MeasurePanel, $"Measure the next panel too, and send it: a second one halves what is left open."));
+        var (form, measure) = (report.Form, new NextStep(NextStepKind.MeasurePanel, $"Measure the next panel too, and send it: it shows whether this was right."));
         if (report.Yield.Doubts is [{ } doubt, ..])
             return [new(NextStepKind.MeasurePanel, $"Bend nothing yet. {doubt.Text}")];
         if (form.Folds == 0 && form.Meets)
@@ -98,7 +98,7 @@ internal static class CorrectionWords
         job.IsFormMeasured
             ? new("folds", "as given, read within 0.2° where nothing else is said", "caller; the error is an assumption", Status.Caller)
             : new("folds", "as planned, with the scatter of panel.scatter.foldAngle: stations as measured say more", "not measured", Status.Assumption),
-        new("correction", "fewest folds by deepening their number; all choices looked at by what each fold does alone, within a band wider by a tenth of the change, those in it pulled; fold places and facets kept", "derived by this project, checked against full enumeration", Status.Model),
+        new("correction", "fewest folds by deepening their number; all choices looked at by what each fold does alone, within a band wider by what that was found to miss, those in it pulled; fold places and facets kept", "derived by this project, checked against full enumeration", Status.Model),
         new("secondPull", "the pull gone on with from what each place of the panel has seen", PlanBasis.WrapModel, Status.Model),
         .. ScatterDefaults.BasisOf(panel),
     ];

@@ -9,7 +9,7 @@ namespace Forming.Corrections;
 /// <summary>The effective yield stress by least squares through the wrap, joined with what is known of the grade.</summary>
 internal static class PanelLearning
 {
-    /// <summary>Past so many folds their errors are summed reading by reading.</summary>
+    /// <summary>Of more folds than this some stand for their neighbours too.</summary>
     private const int MostShared = 60;
 
     /// <summary>A fold's error is tried with a kink of this size [rad].</summary>
@@ -36,7 +36,6 @@ internal static class PanelLearning
                 $"a job whose pull /v1/forms/prediction can follow");
         var prior = SheetPrior.Of(panel.Sheet, scatter: ScatterDefaults.Of(panel));
         var shape = nominal.Shape!;
-        var (shared, added) = FoldErrors(job, readings, shape, panel);
         var posterior = YieldPosterior.Of(
             new()
             {
@@ -44,9 +43,9 @@ internal static class PanelLearning
                 Readings =
                 [
                     .. readings.Deviations.Select((deviation, i) => new YieldReading(
-                        0, Math.Sqrt((deviation * deviation) + added[i]), (lnFactor, _) => table.At(i, lnFactor))),
+                        0, deviation, (lnFactor, _) => table.At(i, lnFactor))),
                 ],
-                SharedErrors = shared,
+                SharedErrors = FoldErrors(job, readings, shape, panel),
             },
             cancellation);
         var used = panel.Springback.YieldMpa ?? panel.Sheet.Material.YieldMpa;
@@ -78,30 +77,23 @@ internal static class PanelLearning
     private static Interval Scaled(Interval interval, double by) => new(by * interval.Value, by * interval.Low, by * interval.High);
 
     // Of a fold's error the panel keeps what its moment does not grow with, as a kink where it touches the fold.
-    private static (IReadOnlyList<IReadOnlyList<double>> Shared, double[] Added) FoldErrors(
-        CorrectionJob job, PanelReadings readings, PredictedShape shape, PanelSpec panel)
+    private static double[][] FoldErrors(CorrectionJob job, PanelReadings readings, PredictedShape shape, PanelSpec panel)
     {
-        var added = new double[readings.Deviations.Length];
         if (!(job.FoldError.Radians > 0))
-            return ([], added);
+            return [];
         var law = panel.Law();
         var loaded = job.Pull.Form.FoldAngles.Sum() / shape.WantedLengthMm;
         var kept = job.FoldError.Radians * (1 - (law.At(loaded).TangentStiffness / law.Stiffness));
-        var as0 = readings.MissesOf(shape.Curve);
-        double[][] errors =
+        var without = readings.MissesOf(shape.Curve);
+        var folds = readings.FoldsAlongMm.Count;
+        var shown = Math.Min(folds, MostShared);
+        var each = kept * Math.Sqrt((double)folds / shown) / Kink;
+        return
         [
-            .. readings.FoldsAlongMm.Select(along =>
-                readings.MissesOf(Kinked(shape.Curve, along)).Zip(as0, (with, without) => kept * (with - without) / Kink).ToArray()),
+            .. Enumerable.Range(0, shown).Select(i =>
+                readings.MissesOf(Kinked(shape.Curve, readings.FoldsAlongMm[i * folds / shown]))
+                    .Zip(without, (with, own) => each * (with - own)).ToArray()),
         ];
-        if (errors.Length <= MostShared)
-            return (errors, added);
-        foreach (var error in errors)
-        {
-            for (var i = 0; i < added.Length; i++)
-                added[i] += error[i] * error[i];
-        }
-
-        return ([], added);
     }
 
     private static ReleasedPoint[] Kinked(IReadOnlyList<ReleasedPoint> curve, double alongMm)

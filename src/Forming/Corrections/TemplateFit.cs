@@ -1,5 +1,6 @@
 using Forming.Numerics;
 using Forming.Prediction;
+using Forming.Results;
 
 namespace Forming.Corrections;
 
@@ -16,6 +17,29 @@ internal static class TemplateFit
     private const double MostTurn = 0.3; // [rad] a step
 
     private const double LeastShare = 1e-3;
+
+    /// <summary>A panel that came off flat may be read as turning this far the other way [rad].</summary>
+    private const double LeastTurn = 0.05;
+
+    /// <summary>Refuses points that turn right.</summary>
+    /// <param name="points">The points in order along the face [mm].</param>
+    /// <exception cref="NoSolutionException"><c>corrections.mirrored</c>.</exception>
+    public static void RefuseMirrored(IReadOnlyList<Point> points)
+    {
+        var third = Math.Max(1, points.Count / 3);
+        Point first = points[third] - points[0], last = points[^1] - points[^(third + 1)];
+        var turn = Math.Atan2(first.Cross(last), first.Dot(last));
+        // Past half a turn the other way round is shorter, so the middle decides.
+        var bulge = (points[points.Count / 2] - points[0]).Cross(points[^1] - points[0]);
+        if (turn < -LeastTurn && bulge < 0)
+        {
+            throw new NoSolutionException(
+                "corrections.mirrored",
+                "measured.points",
+                $"the points turn to the right: the template was read from the other end or the other face",
+                $"points from the lead-in on, in a frame in which the panel turns left");
+        }
+    }
 
     /// <summary>Distances of the points from a face after the fit that makes the sum of their squares least.</summary>
     /// <param name="points">The points in order along the face [mm].</param>

@@ -1,0 +1,32 @@
+using FormApi.Http.Problems;
+using FormApi.Http.Requests;
+using FormApi.Http.Results;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace FormApi.Features.Corrections;
+
+/// <summary><c>POST /v1/panels/corrections</c>: a panel that came off wrong.</summary>
+internal static class CorrectionsEndpoint
+{
+    /// <summary>Adds the route.</summary>
+    /// <param name="routes">Destination.</param>
+    public static void MapCorrections(this IEndpointRouteBuilder routes) => routes.MapPost("/v1/panels/corrections", Correct)
+        .Describe(
+            "correctPanel",
+            "Accuracy",
+            "A panel that came off wrong: what explains it, which folds to change, the next plan.",
+            "Takes the request of /v1/forms, or the stations of the form as it stands, and sweep, radius or template points measured on the panel. "
+            + "Answers the effective yield that explains it through the simulated pull, the fewest folds to correct in whole steps of the stop, the panel predicted afterwards, "
+            + "whether this panel can be saved by a second pull, and what to paste into the next request.");
+
+    /// <summary>Answers a request.</summary>
+    /// <param name="body">The body as it was read.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
+    internal static Results<AnswerResult<PanelCorrectionAnswer>, ProblemResult> Correct(
+        JsonBody<PanelCorrectionRequest> body, CancellationToken cancellation) => body.Answer(request =>
+    {
+        var job = CorrectedJob.Of(request, cancellation);
+        return new AnswerResult<PanelCorrectionAnswer>(
+            PanelCorrectionAnswer.From(job), PanelCorrectionAnswerJson.Default.PanelCorrectionAnswer, job.Shown.Fingerprint);
+    });
+}
