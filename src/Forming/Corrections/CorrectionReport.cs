@@ -76,7 +76,7 @@ public sealed record CorrectionReport
         if (trial.Of(new int[form.Folds]) is not { } asIs)
         {
             throw new NoSolutionException(
-                "corrections.not-followed", "measured", $"the pull of a panel of the yield that the readings ask for, {Figure.Stress(yield.EffectiveMpa.Value)}, cannot be followed over this form", $"readings of a panel that came off this form");
+                "corrections.not-followed", "measured", $"the pull of a panel of the yield that the readings ask for, {Figure.Stress(yield.EffectiveMpa.Value)}, cannot be followed over this form", $"readings of a panel off this form");
         }
 
         var (correction, best, folds) = Correct(trial, asIs, form, job.Rules);

@@ -42,7 +42,7 @@ internal static class CorrectionWords
         var (form, yield) = (report.Form, report.Yield);
         var notes = new List<ShopNote>
         {
-            new("yield-or-thickness", $"The panel does not tell a stronger sheet from a thinner one: a yield of {Figure.Stress(yield.EffectiveMpa.Value)} at the thickness given, or {Figure.Length(yield.ThicknessInsteadMm)} of the planned yield, come off alike. A micrometer tells; the next plan comes out right either way."),
+            new("yield-or-thickness", $"A panel cannot show whether its sheet is stronger or thinner: a yield of {Figure.Stress(yield.EffectiveMpa.Value)} at the thickness given, or {Figure.Length(yield.ThicknessInsteadMm)} with the yield planned with, give the same panel. A micrometer can. The next plan is right either way."),
         };
         if (yield.PriorWeight > 0.5)
             notes.Add(new("readings-weak", $"The readings say little: most of this yield is what was known of the grade. Read the sweep and the radius, or a template."));
@@ -93,8 +93,8 @@ internal static class CorrectionWords
     /// <param name="panel">The panel with the learnt yield.</param>
     public static IReadOnlyList<Basis> BasisOf(CorrectionJob job, PanelSpec panel) =>
     [
-        new("yield", "least squares through the simulated pull over the form as it stands: the whole flow curve scaled by one factor, eps0 and n kept; joined with the grade's scatter; errors of the folds summed out", PlanBasis.WrapModel, Status.Model),
-        new("yield.metal", "the same with what thickness and modulus may have done; the panel tells only yield over modulus times thickness", "the bending law; scatter as panel.scatter", Status.Computed),
+        new("yield", "least squares through the simulated pull over the form as it is: the whole flow curve scaled by one factor, eps0 and n kept; joined with the grade's scatter; errors of the folds summed out", PlanBasis.WrapModel, Status.Model),
+        new("yield.metal", "the same with what thickness and modulus may have done; a panel shows only yield over modulus times thickness", "the bending law; scatter as panel.scatter", Status.Computed),
         job.IsFormMeasured
             ? new("folds", "as given, read within 0.2° where nothing else is said", "caller; the error is an assumption", Status.Caller)
             : new("folds", "as planned, with the scatter of panel.scatter.foldAngle: stations as measured say more", "not measured", Status.Assumption),

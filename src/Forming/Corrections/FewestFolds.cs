@@ -197,8 +197,8 @@ internal sealed class FewestFolds
         {
             for (var from = _folds.Count - 1; from >= 0; from--)
             {
-                var own = Enumerable.Range(_folds.Least(from), _folds.Most(from) - _folds.Least(from) + 1).Select(k => _folds.At(from, k).Sweep);
-                var with = reach[left - 1, from + 1] + (most ? own.Max() : own.Min());
+                var (least, last) = (_folds.At(from, _folds.Least(from)).Sweep, _folds.At(from, _folds.Most(from)).Sweep);
+                var with = reach[left - 1, from + 1] + (most ? Math.Max(least, last) : Math.Min(least, last));
                 reach[left, from] = most ? Math.Max(reach[left, from + 1], with) : Math.Min(reach[left, from + 1], with);
             }
         }

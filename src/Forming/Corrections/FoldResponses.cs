@@ -3,10 +3,10 @@ using Forming.Prediction;
 
 namespace Forming.Corrections;
 
-/// <summary>What each fold alone does to the panel when its angle changes by steps of the stop, from pulls a few steps to either side.</summary>
+/// <summary>What each fold alone does to the panel when its angle changes by steps of the stop.</summary>
 /// <remarks>
-/// A parabola a fold through the panel as it is and through pulls over the form with that fold changed. Folds changed together are taken as
-/// the sum of what they do alone, which is right to a few hundredths of the change: whoever uses it pulls the panel over what it proposes.
+/// A parabola a fold through the panel as it is and through pulls over the form with that fold changed. Folds changed together are taken
+/// as the sum of what they do alone: whoever uses it pulls the panel over what it proposes.
 /// </remarks>
 internal sealed class FoldResponses
 {

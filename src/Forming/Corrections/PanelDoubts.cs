@@ -10,6 +10,9 @@ internal static class PanelDoubts
     /// <summary>Good readings are doubted without cause this often.</summary>
     private const double FalseAlarms = 0.01;
 
+    /// <summary>Where more than this share comes from the grade, nothing was learnt.</summary>
+    private const double MostOfPrior = 0.75;
+
     /// <summary>The doubts.</summary>
     /// <param name="job">Panel, form and readings.</param>
     /// <param name="learnt">What was learnt.</param>
@@ -17,13 +20,19 @@ internal static class PanelDoubts
     /// <param name="prior">What was known before.</param>
     public static IEnumerable<PanelDoubt> Of(CorrectionJob job, LearntYield learnt, YieldPosterior posterior, SheetPrior prior)
     {
+        if (learnt.PriorWeight > MostOfPrior && !job.Pull.Panel.HasMeasuredSpringback)
+            yield return new("readings-tell-nothing", $"The readings say next to nothing of this sheet: its yield is the grade's. Read the sweep and the radius, or a template over the whole curve, to an error that is small against what the panel is off.");
         var alone = learnt.ByReadingsMpa;
         var (low, high) = ((1 - Plausibility.PanelShare) * learnt.GradeMpa, (1 + Plausibility.PanelShare) * learnt.GradeMpa);
         var isWeak = learnt.EffectiveMpa.Value < low || alone.High < low;
         if (isWeak || learnt.EffectiveMpa.Value > high || alone.Low > high)
         {
             var thickness = job.Pull.Panel.Sheet.ThicknessMm * learnt.UsedMpa / alone.Value;
-            yield return new("yield-implausible", $"The readings ask for a yield of {Figure.Stress(alone.Value)}; the grade has {Figure.Stress(learnt.GradeMpa)}. {(isWeak ? "A thicker sheet, a shorter lever or folds closed too far" : "A thinner sheet, a longer lever, a clamp that slipped or folds too open")} is likelier. Measure the sheet with a micrometer first: {Figure.Length(thickness)} in place of {Figure.Length(job.Pull.Panel.Sheet.ThicknessMm)} would explain it as well. Then {(job.IsFormMeasured ? $"" : "measure the folds, and ")}check where the clamp and the hand were.");
+            var likelier = isWeak
+                ? "A thicker sheet, a shorter lever or folds closed too far"
+                : "A thinner sheet, a longer lever, a clamp that slipped or folds too open";
+            var then = job.IsFormMeasured ? "check" : "measure the folds, and check";
+            yield return new("yield-implausible", $"The readings ask for a yield of {Figure.Stress(alone.Value)}; the grade has {Figure.Stress(learnt.GradeMpa)}. {likelier} is likelier. Measure the sheet with a micrometer first: {Figure.Length(thickness)} in place of {Figure.Length(job.Pull.Panel.Sheet.ThicknessMm)} would explain it as well. Then {then} where the clamp and the hand were.");
         }
         else if (job.Pull.Panel.Springback.YieldMpa is { } measured
             && Math.Abs(posterior.Alone!.Value.LnFactor) > 3 * Math.Sqrt((prior.Effective * prior.Effective) + AloneVariance(posterior)))

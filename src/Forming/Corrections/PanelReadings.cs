@@ -56,7 +56,8 @@ internal sealed class PanelReadings
 
     /// <summary>By how much each reading is off what a panel would give.</summary>
     /// <param name="shape">The panel let go.</param>
-    /// <returns>[n] predicted less measured: sweep [rad], curvature [1/mm], which unlike a radius goes on through a flat panel, points [mm].
+    /// <returns>
+    /// [n] predicted less measured: sweep [rad]; curvature, which unlike a radius goes on through a flat panel [1/mm]; points [mm].
     /// </returns>
     public double[] MissesOf(PredictedShape shape) => MissesOf(shape.Curve, SweepOf(shape), RadiusOf(shape));
 

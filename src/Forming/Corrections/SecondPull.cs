@@ -31,7 +31,7 @@ public sealed record SecondPull(SecondPullVerdict Verdict, PredictedShape? Panel
         if (asIs.Meets(tolerance))
             return new(SecondPullVerdict.NotNeeded, null, $"This panel is within tolerance: it needs no second pull.", Status.Model);
         if (!IsTooOpen(asIs.Off))
-            return new(SecondPullVerdict.TooTight, null, $"This panel came off too tight. A pull only bends it further, so a second one does not save it.", Status.Model);
+            return new(SecondPullVerdict.TooTight, null, $"This panel is too tight. A pull only bends it further, so a second one does not save it.", Status.Model);
         if (best.Opened == best.Folds || folds is null)
             return new(SecondPullVerdict.NotKnown, null, $"No correction closes a fold, so there is no form to pull this panel over again.", Status.Model);
         var again = PanelPrediction.Of(pull with { Form = corrected, PulledBefore = pull.Form }, work, cancellation);

@@ -34,7 +34,9 @@ internal sealed record CorrectedJob(
     {
         var request = PanelCorrectionDefaults.Apply(given);
         var units = UnitSystem.Of(request.Units);
-        var (pull, canBeMade) = request.Stations is null ? OverPlanned(request, cancellation) : (OverStanding(request, units, cancellation), true);
+        var (pull, canBeMade) = request.Stations is null
+            ? OverPlanned(request, cancellation)
+            : (OverStanding(request, units, cancellation), true);
         var step = Angle.FromDegrees(request.Corrections!.Step!.Value);
         var report = CorrectionReport.Of(
             new()

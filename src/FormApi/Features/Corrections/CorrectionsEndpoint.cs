@@ -14,8 +14,8 @@ internal static class CorrectionsEndpoint
         .Describe(
             "correctPanel",
             "Accuracy",
-            "A panel that came off wrong: what explains it, which folds to change, the next plan.",
-            "Takes the request of /v1/forms, or the stations of the form as it stands, and sweep, radius or template points measured on the panel. "
+            "What explains a panel, which folds to change, and the next plan.",
+            "Takes the request of /v1/forms, or the stations of the form as it is, and sweep, radius or template points measured on the panel. "
             + "Answers the effective yield that explains it through the simulated pull, the fewest folds to correct in whole steps of the stop, the panel predicted afterwards, "
             + "whether this panel can be saved by a second pull, and what to paste into the next request.");
 

@@ -12,7 +12,7 @@ using Forming.Results;
 
 namespace FormApi.Features.Corrections;
 
-/// <summary>A panel that came off a form, by a simulated pull that is not yet checked against measured panels.</summary>
+/// <summary>What explains a panel and what to do, by a simulated pull that is not yet checked against measured panels.</summary>
 /// <param name="Engine">Version of the engine that calculated it.</param>
 /// <param name="Fingerprint">SHA-256 of canonical request and engine version: the same one is the same answer.</param>
 /// <param name="Request">The request with every default shown.</param>
@@ -27,7 +27,7 @@ namespace FormApi.Features.Corrections;
 /// <param name="LowerBound">With fewer corrected folds it cannot be done.</param>
 /// <param name="Proven">Whether the answer is proven fewest.</param>
 /// <param name="Stations">The corrected form, to paste.</param>
-/// <param name="AsIs">The next panel off the form as it stands, with the learnt yield.</param>
+/// <param name="AsIs">The next panel off the form as it is, with the learnt yield.</param>
 /// <param name="After">The next panel off the corrected form.</param>
 /// <param name="SecondPull">Whether this panel can be saved.</param>
 /// <param name="Checks">The panel off the corrected form against its tolerances.</param>
@@ -102,11 +102,11 @@ internal sealed record PanelCorrectionAnswer(
 /// <summary>The yield stress that explains a panel.</summary>
 /// <param name="Effective">With which the simulated pull agrees with the readings at the thickness given, joined with what is known of the
 /// grade [MPa or psi].</param>
-/// <param name="Metal">What that leaves open of the metal's own: a panel does not tell a stronger sheet from a thinner one
+/// <param name="Metal">What that leaves open of the metal's own: a panel cannot show whether its sheet is stronger or thinner
 /// [MPa or psi].</param>
 /// <param name="ByReadings">From the readings alone [MPa or psi].</param>
 /// <param name="Grade">The grade's [MPa or psi].</param>
-/// <param name="PriorWeight">Share that comes from what was known of the grade, 0 to 1.</param>
+/// <param name="PriorWeight">Share of what was known of the grade in it, 0 to 1.</param>
 /// <param name="ThicknessInstead">Thickness that would explain the panel as well [mm or in].</param>
 /// <param name="Readings">The readings beside it.</param>
 internal sealed record LearntYieldResult(

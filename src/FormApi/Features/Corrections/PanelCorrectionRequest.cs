@@ -1,3 +1,4 @@
+using System.Linq.Expressions;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
@@ -13,7 +14,7 @@ using Forming.Facets;
 
 namespace FormApi.Features.Corrections;
 
-/// <summary>A panel that came off a form, and what was measured on it: the request for the form's plan, or the form as it stands.</summary>
+/// <summary>A panel off a form, and what was measured on it: the request for the form's plan, or the form as it is.</summary>
 /// <param name="Units">Unit of every length in the request and in the answer.</param>
 /// <param name="Panel">The panel that was wanted, and how it was pulled; not a taper. With <c>stations</c> as for
 /// <c>/v1/forms/prediction</c>, with <c>tolerance</c> and <c>scatter</c>.</param>
@@ -97,9 +98,9 @@ internal sealed class PanelCorrectionRequestRules : AbstractValidator<PanelCorre
             .Else("not-applicable", "The ends of a form that is planned are its stepping's.", "only with stations; else form.stepping.ends")
             .When(request => request.Stations is null);
         RuleFor(request => request.Panel.Curve).Must(curve => curve is not TaperInput)
-            .Else("not-applicable", "A tapered panel is not corrected from what came off.", "a curve of parallel folds; for a taper correct the form by /v1/inspections, and plan with a springback strip");
+            .Else("not-applicable", "Only the form of a straight panel is corrected by what was measured on a panel.", "a curve of parallel folds; for a taper correct the form by /v1/inspections, and plan with a springback strip");
         RuleFor(request => request.Panel.Springback!.Factor).Null()
-            .Else("not-applicable", "A measured factor has no pull behind it that a panel could be held against.", "springback.effectiveYield, or leave springback out")
+            .Else("not-applicable", "A measured factor has no simulated pull behind it to compare a panel with.", "springback.effectiveYield, or leave springback out")
             .When(request => request.Panel.Springback is not null && request.Stations is null);
     }
 }
@@ -157,7 +158,7 @@ internal sealed class MeasuredPanelInputRules : AbstractValidator<MeasuredPanelI
     private const int LeastPoints = 5;
 
     private void Needs<TField>(
-        System.Linq.Expressions.Expression<Func<MeasuredPanelInput, TField>> field, Func<MeasuredPanelInput, bool> isMissing, string other) =>
+        Expression<Func<MeasuredPanelInput, TField>> field, Func<MeasuredPanelInput, bool> isMissing, string other) =>
         RuleFor(field).Null().Else("not-applicable", $"It says something of a reading that is not there: {other}.", $"only with {other}")
             .When(isMissing);
 
