@@ -96,7 +96,7 @@ internal static class CorrectionWords
         new("yield", "least squares through the simulated pull over the form as it is: the whole flow curve scaled by one factor, eps0 and n kept; joined with the grade's scatter; errors of the folds summed out", PlanBasis.WrapModel, Status.Model),
         new("yield.metal", "the same with what thickness and modulus may have done; a panel shows only yield over modulus times thickness", "the bending law; scatter as panel.scatter", Status.Computed),
         job.IsFormMeasured
-            ? new("folds", "as given, read within 0.2° where nothing else is said", "caller; the error is an assumption", Status.Caller)
+            ? new("folds", "as given, within panel.scatter.foldAngle: 0.1° where nothing else is said", "caller; the scatter is an assumption", Status.Caller)
             : new("folds", "as planned, with the scatter of panel.scatter.foldAngle: stations as measured say more", "not measured", Status.Assumption),
         new("correction", "fewest folds by deepening their number; all choices looked at by what each fold does alone, within a band wider by what that was found to miss, those in it pulled; fold places and facets kept", "derived by this project, checked against full enumeration", Status.Model),
         new("secondPull", "the pull gone on with from what each place of the panel has seen", PlanBasis.WrapModel, Status.Model),

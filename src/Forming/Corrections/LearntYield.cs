@@ -29,35 +29,11 @@ public sealed record LearntYield
     /// <summary>Share of the answer that comes from what was known before, 0 to 1.</summary>
     public required double PriorWeight { get; init; }
 
-    /// <summary>What each kind of reading is, and would be.</summary>
-    public required IReadOnlyList<ExplainedReading> Readings { get; init; }
-
     /// <summary>Why it should not be used before something is cleared up; empty where nothing is in the way.</summary>
     public required IReadOnlyList<PanelDoubt> Doubts { get; init; }
 
     /// <summary>Learnt over used yield stress.</summary>
     public double Factor => EffectiveMpa.Value / UsedMpa;
-}
-
-/// <summary>A reading beside what the simulated pull makes of it.</summary>
-/// <param name="Kind">What was read.</param>
-/// <param name="Measured">The reading [rad or mm]; 0 for template points, which are read against the face.</param>
-/// <param name="Planned">The same with the yield stress that was planned with; of template points the mean distance; null where the panel
-/// would be flat.</param>
-/// <param name="Explained">The same with the learnt yield stress.</param>
-public sealed record ExplainedReading(ReadingKind Kind, double Measured, double? Planned, double? Explained);
-
-/// <summary>What can be read on a panel.</summary>
-public enum ReadingKind
-{
-    /// <summary>Its sweep [rad].</summary>
-    Sweep,
-
-    /// <summary>A radius [mm].</summary>
-    Radius,
-
-    /// <summary>Points of a template: root mean square of their distances from the face [mm].</summary>
-    Points,
 }
 
 /// <summary>A reason not to trust what the panel says.</summary>

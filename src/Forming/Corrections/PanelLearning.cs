@@ -49,7 +49,6 @@ internal static class PanelLearning
             },
             cancellation);
         var used = panel.Springback.YieldMpa ?? panel.Sheet.Material.YieldMpa;
-        var explained = ShapeAt(posterior.LnFactor) ?? shape;
         var learnt = new LearntYield
         {
             GradeMpa = panel.Sheet.Material.YieldMpa,
@@ -59,7 +58,6 @@ internal static class PanelLearning
             ThicknessInsteadMm = panel.Sheet.ThicknessMm / posterior.Factor.Value,
             ByReadingsMpa = Scaled(posterior.Alone!.Value.Factor, used),
             PriorWeight = posterior.PriorWeight,
-            Readings = [.. ExplainedBy(job.Measured, readings, shape, explained)],
             Doubts = [],
         };
         return learnt with { Doubts = [.. PanelDoubts.Of(job, learnt, posterior, prior)] };
@@ -110,19 +108,5 @@ internal static class PanelLearning
                     Heading = point.Heading + new Angle(Kink),
                 }),
         ];
-    }
-
-    private static IEnumerable<ExplainedReading> ExplainedBy(
-        MeasuredPanel measured, PanelReadings readings, PredictedShape planned, PredictedShape explained)
-    {
-        if (measured.Sweep is { } sweep)
-            yield return new(ReadingKind.Sweep, sweep.Radians, PanelReadings.SweepOf(planned), PanelReadings.SweepOf(explained));
-        if (measured.RadiusMm is { } radius)
-            yield return new(ReadingKind.Radius, radius, readings.RadiusOf(planned), readings.RadiusOf(explained));
-        if (measured.Points is { } points)
-            yield return new(ReadingKind.Points, 0, MeanOf(planned), MeanOf(explained));
-
-        double MeanOf(PredictedShape shape) =>
-            Math.Sqrt(readings.MissesOf(shape).TakeLast(points.Count).Average(miss => miss * miss));
     }
 }

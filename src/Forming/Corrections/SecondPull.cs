@@ -8,7 +8,7 @@ namespace Forming.Corrections;
 /// <param name="Panel">How it comes off then; null where it is not pulled again, or the pull cannot be followed.</param>
 /// <param name="Text">What to do with it; its arguments are <see cref="Figure"/>s.</param>
 /// <param name="Status">How well that is supported.</param>
-public sealed record SecondPull(SecondPullVerdict Verdict, PredictedShape? Panel, FormattableString Text, Status Status)
+public sealed record SecondPull(SecondPullVerdict Verdict, PanelPrediction? Panel, FormattableString Text, Status Status)
 {
     /// <summary>Looks at it.</summary>
     /// <param name="pull">Panel and form, with the yield that was learnt.</param>
@@ -39,10 +39,10 @@ public sealed record SecondPull(SecondPullVerdict Verdict, PredictedShape? Panel
             return Estimated(asIs, best, folds, pull);
         var tried = new Tried(best.Steps, again, PanelOff.Of(shape));
         if (tried.Meets(tolerance))
-            return new(SecondPullVerdict.Saves, shape, $"Pull this panel once more over the corrected form: it comes off at {Figure.Angle(shape.Sweep.Radians)}, within tolerance.", Status.Model);
+            return new(SecondPullVerdict.Saves, again, $"Pull this panel once more over the corrected form: it comes off at {Figure.Angle(shape.Sweep.Radians)}, within tolerance.", Status.Model);
         return tried.ShareOf(tolerance) < asIs.ShareOf(tolerance)
-            ? new(SecondPullVerdict.Helps, shape, $"A second pull over the corrected form brings this panel nearer, to {Figure.Angle(shape.Sweep.Radians)}, and not within tolerance: what is set already spreads the new bend, so more of it springs back.", Status.Model)
-            : new(SecondPullVerdict.DoesNotHelp, shape, $"A second pull over the corrected form does not bring this panel nearer.", Status.Model);
+            ? new(SecondPullVerdict.Helps, again, $"A second pull over the corrected form brings this panel nearer, to {Figure.Angle(shape.Sweep.Radians)}, and not within tolerance: what is set already spreads the new bend, so more of it springs back.", Status.Model)
+            : new(SecondPullVerdict.DoesNotHelp, again, $"A second pull over the corrected form does not bring this panel nearer.", Status.Model);
     }
 
     private static bool IsTooOpen(PanelOff off) => off.Sweep < 0 || (off.Sweep == 0 && off.LnRadius > 0);

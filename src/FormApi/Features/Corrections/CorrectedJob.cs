@@ -23,9 +23,6 @@ namespace FormApi.Features.Corrections;
 internal sealed record CorrectedJob(
     CorrectionReport Report, PredictionJob Pull, double LeadOutMm, Angle Step, LinksResult Links, NormalizedRequest Shown)
 {
-    /// <summary>Half-widths of 95 % are this many standard deviations.</summary>
-    private const double TwoSided = 1.959963984540054;
-
     /// <summary>Looks at a request.</summary>
     /// <param name="given">A request that passed its rules.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
@@ -43,9 +40,7 @@ internal sealed record CorrectedJob(
             {
                 Pull = pull,
                 Measured = MeasuredOf(request.Measured, pull.Form.Folds, units),
-                FoldError = request.Measured.FoldError is { } read
-                    ? Angle.FromDegrees(read / TwoSided)
-                    : ScatterDefaults.Of(pull.Panel).FoldAngle,
+                FoldError = ScatterDefaults.Of(pull.Panel).FoldAngle,
                 IsFormMeasured = request.Stations is not null,
                 Rules = new(step, request.Corrections.Direction!.Value, request.Corrections.MaxSteps!.Value),
                 FormMetal = FormSpecs.SheetFrom(request.Form!, units).Material.Family,

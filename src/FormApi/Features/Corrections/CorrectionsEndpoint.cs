@@ -15,9 +15,7 @@ internal static class CorrectionsEndpoint
             "correctPanel",
             "Accuracy",
             "What explains a panel, which folds to change, and the next plan.",
-            "Takes the request of /v1/forms, or the stations of the form as it is, and sweep, radius or template points measured on the panel. "
-            + "Answers the effective yield that explains it through the simulated pull, the fewest folds to correct in whole steps of the stop, the panel predicted afterwards, "
-            + "whether this panel can be saved by a second pull, and what to paste into the next request.");
+            "Takes the request of /v1/forms, or the form's stations, and what was measured on the panel; simulates the pull.");
 
     /// <summary>Answers a request.</summary>
     /// <param name="body">The body as it was read.</param>

@@ -13,7 +13,7 @@ internal static class PanelCorrectionDefaults
     private const double StandingStep = 0.5;
     private const double Reach = 2; // [°] a fold
     private const int LeastMostSteps = 4;
-    private const double FoldError = 0.2;
+    private const double FoldScatter = 0.1; // [°] of measured folds
 
     private static readonly MeasuredPanel Usual = new();
 
@@ -31,7 +31,6 @@ internal static class PanelCorrectionDefaults
                 SweepError = measured.SweepError ?? (measured.Sweep is null ? null : Usual.SweepError.Degrees),
                 RadiusError = measured.RadiusError ?? (measured.Radius is null ? null : units.Length(Usual.RadiusErrorMm)),
                 PointError = measured.PointError ?? (measured.Points is null ? null : units.Length(Usual.PointErrorMm)),
-                FoldError = measured.FoldError ?? (request.Stations is null ? null : FoldError),
             },
             Corrections = new(
                 step,
@@ -46,7 +45,11 @@ internal static class PanelCorrectionDefaults
         var judged = FormDefaults.Apply(request.Panel, units);
         return request with
         {
-            Panel = PredictionDefaults.StandingPanel(request.Panel, units) with { Tolerance = judged.Tolerance, Scatter = judged.Scatter },
+            Panel = PredictionDefaults.StandingPanel(request.Panel, units) with
+            {
+                Tolerance = judged.Tolerance,
+                Scatter = judged.Scatter! with { FoldAngle = request.Panel.Scatter?.FoldAngle ?? FoldScatter },
+            },
             Form = PredictionDefaults.StandingForm(request.Form!, request.Panel),
             Ends = request.Ends ?? PredictionDefaults.EndsOf(request.Stations!),
         };

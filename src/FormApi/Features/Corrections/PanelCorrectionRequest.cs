@@ -14,17 +14,16 @@ using Forming.Facets;
 
 namespace FormApi.Features.Corrections;
 
-/// <summary>A panel off a form, and what was measured on it: the request for the form's plan, or the form as it is.</summary>
-/// <param name="Units">Unit of every length in the request and in the answer.</param>
-/// <param name="Panel">The panel that was wanted, and how it was pulled; not a taper. With <c>stations</c> as for
-/// <c>/v1/forms/prediction</c>, with <c>tolerance</c> and <c>scatter</c>.</param>
-/// <param name="Measured">What was measured on the panel: <c>sweep</c>, <c>radius</c>, <c>points</c> or several.</param>
-/// <param name="Form">The form. With <c>stations</c> as for <c>/v1/forms/prediction</c>.</param>
+/// <summary>A panel off a form, and what was measured on it: the request for its plan, or the stations of the form as it is.</summary>
+/// <param name="Units">Unit of every length.</param>
+/// <param name="Panel">The panel as wanted and pulled; not a taper.</param>
+/// <param name="Measured">What was measured.</param>
+/// <param name="Form">The form.</param>
 /// <param name="Brake">The brake; not with <c>stations</c>.</param>
-/// <param name="Marks">How the form blank is marked; not with <c>stations</c>.</param>
-/// <param name="Ends">Half or full folds at the ends; only with <c>stations</c>. Default: by the first two folds.</param>
-/// <param name="Stations">The folds as measured on the form, from its lead-in. Default: null, as planned.</param>
-/// <param name="Corrections">How folds may be corrected. Default: both ways, by up to 2° and at least 4 steps of the stop.</param>
+/// <param name="Marks">The marks; not with <c>stations</c>.</param>
+/// <param name="Ends">Only with <c>stations</c>. Default: by the first two folds.</param>
+/// <param name="Stations">The folds as measured, within <c>panel.scatter.foldAngle</c>, here 0.1° by default. Default: as planned.</param>
+/// <param name="Corrections">How folds may be corrected.</param>
 internal sealed record PanelCorrectionRequest(
     LengthUnit Units,
     PanelInput Panel,
@@ -53,18 +52,15 @@ internal sealed record PanelCorrectionRequest(
     ValidationResult IRequestBody<PanelCorrectionRequest>.Check() => (Units == LengthUnit.In ? InInch : InMm).Validate(this);
 }
 
-/// <summary>What was measured on a panel; an error is what 95 % of readings are within.</summary>
-/// <param name="Sweep">Turn from the lead-in to the lead-out [°].</param>
-/// <param name="SweepError">Error of it [°]. Default: 0.2.</param>
-/// <param name="Radius">Radius on the face that the curve is measured on [mm or in].</param>
-/// <param name="RadiusError">Error of it [mm or in]. Default: 0.5 mm.</param>
-/// <param name="FromFold">Number of the fold from which the radius was measured. Default: with <c>toFold</c> the middle ones, as
-/// <c>/v1/forms/prediction</c> has them.</param>
-/// <param name="ToFold">Number of the fold to which it was measured.</param>
-/// <param name="Points">Points of a template along that face, from the lead-in, in any frame in which the panel turns left [x, y]
-/// [mm or in].</param>
-/// <param name="PointError">Error of a point [mm or in]. Default: 0.5 mm.</param>
-/// <param name="FoldError">Error of the stations' angles [°]; only with <c>stations</c>. Default: 0.2.</param>
+/// <summary>What was measured, one of it or more; 95 % of readings are within their error.</summary>
+/// <param name="Sweep">Lead-in to lead-out [°].</param>
+/// <param name="SweepError">Its error [°]. Default: 0.2.</param>
+/// <param name="Radius">On the face that the curve is measured on [mm or in].</param>
+/// <param name="RadiusError">Its error [mm or in]. Default: 0.5 mm.</param>
+/// <param name="FromFold">Fold where its stretch begins. Default: the middle folds.</param>
+/// <param name="ToFold">Fold where it ends.</param>
+/// <param name="Points">Template points along that face from the lead-in, turning left in any frame [x, y] [mm or in].</param>
+/// <param name="PointError">Their error [mm or in]. Default: 0.5 mm.</param>
 internal sealed record MeasuredPanelInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Sweep = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? SweepError = null,
@@ -73,8 +69,7 @@ internal sealed record MeasuredPanelInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? FromFold = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? ToFold = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<Pair>? Points = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? PointError = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? FoldError = null);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? PointError = null);
 
 /// <summary>What a measured panel must satisfy.</summary>
 internal sealed class PanelCorrectionRequestRules : AbstractValidator<PanelCorrectionRequest>
@@ -86,9 +81,6 @@ internal sealed class PanelCorrectionRequestRules : AbstractValidator<PanelCorre
         this.AddFoldedRules(units, _ => false, _ => true);
         this.AddStandingPanelRules(isJudged: true);
         RuleFor(request => request.Measured).SetValidator(new MeasuredPanelInputRules(units));
-        RuleFor(request => request.Measured.FoldError).Null()
-            .Else("not-applicable", "Of a planned form nothing was measured: its folds scatter as panel.scatter.foldAngle says.", "only with stations")
-            .When(request => request.Stations is null);
         RuleFor(request => request.Measured.ToFold).Must((request, to) => !(to > request.Stations!.Count))
             .Else("out-of-range", request => $"The form has {request.Stations!.Count} folds.", request => $"at most {request.Stations!.Count}")
             .When(request => request.Stations is not null);
@@ -117,7 +109,6 @@ internal sealed class MeasuredPanelInputRules : AbstractValidator<MeasuredPanelI
         RuleFor(measured => measured.Radius).Within(Ranges.CurveRadius, units);
         RuleFor(measured => measured.RadiusError).Within(Ranges.LengthError, units);
         RuleFor(measured => measured.PointError).Within(Ranges.LengthError, units);
-        RuleFor(measured => measured.FoldError).Within(Ranges.AngleError, units);
         RuleFor(measured => measured.FromFold).Within(Ranges.StationCount with { Min = 1 }, units);
         RuleFor(measured => measured.ToFold).Within(Ranges.StationCount, units);
         RuleFor(measured => measured.ToFold).Must((measured, to) => to > measured.FromFold)
