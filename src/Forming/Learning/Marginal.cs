@@ -26,19 +26,17 @@ internal sealed record Marginal(double Low, double Step, double[] Shares)
     /// <param name="half">From there to its ends.</param>
     /// <param name="points">Places.</param>
     /// <param name="others">Places of the other unknown.</param>
-    /// <param name="logDensity">Logarithm of the density, up to a constant; may be minus infinity.</param>
-    public static Marginal Of(double middle, double half, int points, double[] others, Func<double, double, double> logDensity)
+    /// <param name="logDensities">Logarithm of the density at a place, for all of the others, up to a constant; may be minus
+    /// infinity.</param>
+    public static Marginal Of(double middle, double half, int points, double[] others, Func<double, double[], double[]> logDensities)
     {
         double low = middle - half, step = 2 * half / (points - 1);
-        var logs = new double[points, others.Length];
+        var logs = new double[points][];
         var top = double.NegativeInfinity;
         for (var i = 0; i < points; i++)
         {
-            for (var j = 0; j < others.Length; j++)
-            {
-                logs[i, j] = logDensity(low + (i * step), others[j]);
-                top = Math.Max(top, logs[i, j]);
-            }
+            logs[i] = logDensities(low + (i * step), others);
+            top = Math.Max(top, logs[i].Max());
         }
 
         var shares = new double[points];
@@ -47,7 +45,7 @@ internal sealed record Marginal(double Low, double Step, double[] Shares)
         {
             for (var j = 0; j < others.Length; j++)
             {
-                var share = double.IsNegativeInfinity(top) ? 1 : Math.Exp(logs[i, j] - top);
+                var share = double.IsNegativeInfinity(top) ? 1 : Math.Exp(logs[i][j] - top);
                 shares[i] += share;
                 otherFirst += share * others[j];
                 otherSecond += share * others[j] * others[j];

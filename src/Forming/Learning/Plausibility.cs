@@ -46,8 +46,9 @@ public static class Plausibility
     /// <param name="posterior">The posterior.</param>
     public static (int Low, int High)? Apart(YieldPosterior posterior)
     {
-        var widening = Widening(posterior.Each.Count);
-        return posterior.Each.Count < 2 ? null : Apart([.. posterior.Each.Select(one => (
+        var each = posterior.Each();
+        var widening = Widening(each.Count);
+        return each.Count < 2 ? null : Apart([.. each.Select(one => (
             one.LnLow is { } low ? one.LnFactor - (widening * (one.LnFactor - low)) : double.NegativeInfinity,
             one.LnHigh is { } high ? one.LnFactor + (widening * (high - one.LnFactor)) : double.PositiveInfinity))]);
     }

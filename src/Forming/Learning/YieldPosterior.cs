@@ -21,15 +21,15 @@ public sealed class YieldPosterior
     // A factor of 20 to either side is beyond every sheet.
     private const double Reach = 3;
 
-    private const int Points = 161;
+    private const int Points = 81;
 
-    private const int HardeningPoints = 13;
+    private const int HardeningPoints = 9;
 
     private const double HardeningReach = 3;
 
-    private const double WindowDeviations = 7;
+    private const double WindowDeviations = 6;
 
-    private const double StepsPerDeviation = 6;
+    private const double StepsPerDeviation = 5;
 
     private const int MostRounds = 10;
 
@@ -42,7 +42,7 @@ public sealed class YieldPosterior
         _question = question;
         _cancellation = cancellation;
         _misfit = MisfitOf(question);
-        var posterior = Narrowed(LogDensity, question.HardeningDeviation > 0 ? HardeningNodes() : [0]);
+        var posterior = Narrowed(LogDensities, question.HardeningDeviation > 0 ? HardeningNodes() : [0]);
         (LnFactor, Deviation) = (posterior.Mean, posterior.Deviation);
         (LnLow, LnHigh) = (posterior.At((1 - Confidence) / 2), posterior.At((1 + Confidence) / 2));
         (LnHardening, HardeningDeviation) = (posterior.OtherMean, posterior.OtherDeviation);
@@ -51,9 +51,6 @@ public sealed class YieldPosterior
         if (count == 0)
             return;
         Alone = ByLikelihood(at => -_misfit(ResidualsAt(at, 0)) / 2);
-        Each = count == 1
-            ? [Alone.Value]
-            : [.. Enumerable.Range(0, count).Select(i => ByLikelihood(at => -Square(ResidualOf(i, at, 0) / ErrorOf(i)) / 2))];
         Misfit = _misfit(ResidualsAt(Alone.Value.LnFactor, 0));
     }
 
@@ -91,15 +88,39 @@ public sealed class YieldPosterior
     public LikelyYield? Alone { get; }
 
     /// <summary>What each reading says by itself, at the nominal n.</summary>
-    public IReadOnlyList<LikelyYield> Each { get; } = [];
+    public IReadOnlyList<LikelyYield> Each() =>
+        [.. Enumerable.Range(0, _question.Readings.Count).Select(i => ByLikelihood(at => -Square(ResidualOf(i, at, 0) / ErrorOf(i)) / 2))];
 
     /// <summary>Squared misfit of the readings at <see cref="Alone"/>, about one for each reading that is left over.</summary>
     public double Misfit { get; }
+
+    /// <summary>How many times their stated errors the readings were taken to be out by, at least 1.</summary>
+    public double Widening { get; private init; } = 1;
 
     /// <summary>Joins what was known and what was read.</summary>
     /// <param name="question">Prior and readings.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
     public static YieldPosterior Of(YieldQuestion question, CancellationToken cancellation = default) => new(question, cancellation);
+
+    /// <summary>
+    /// The same, but where the readings scatter further than their errors explain, 1 time of 20, their errors grow to that scatter, times
+    /// Student's t over what it is for many.
+    /// </summary>
+    /// <param name="question">Prior and readings.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
+    public static YieldPosterior OfScattered(YieldQuestion question, CancellationToken cancellation = default)
+    {
+        var stated = Of(question, cancellation);
+        var spare = question.Readings.Count - 1;
+        if (spare < 1 || stated.Misfit <= ChiSquared.InvCDF(spare, Confidence))
+            return stated;
+        var times = Math.Sqrt(stated.Misfit / spare) * StudentT.InvCDF(0, 1, spare, (1 + Confidence) / 2) / TwoSided;
+        var wider = question with
+        {
+            Readings = [.. question.Readings.Select(reading => reading with { Deviation = times * reading.Deviation })],
+        };
+        return new(wider, cancellation) { Widening = times };
+    }
 
     /// <summary>What a value that grows with the yield is at the mean and at both ends of the interval.</summary>
     /// <param name="ofLnFactor">The value by ln(yield factor).</param>
@@ -151,7 +172,7 @@ public sealed class YieldPosterior
     private double ResidualOf(int reading, double lnFactor, double lnHardening)
     {
         var (observed, _, predicted) = _question.Readings[reading];
-        return observed - predicted(lnFactor - (_question.HardeningTrade * lnHardening), lnHardening);
+        return observed - predicted(lnFactor - _question.HardeningTrade.At(lnHardening), lnHardening);
     }
 
     private double[] ResidualsAt(double lnFactor, double lnHardening)
@@ -162,21 +183,35 @@ public sealed class YieldPosterior
         return residuals;
     }
 
-    private double LogDensity(double lnFactor, double lnHardening)
+    // A few percent of n move every reading smoothly: a parabola through three places stands for all of them.
+    private double[] LogDensities(double lnFactor, double[] hardenings)
     {
-        var own = lnFactor - (_question.HardeningTrade * lnHardening);
-        var prior = Square(own / _question.PriorDeviation)
-            + (_question.HardeningDeviation > 0 ? Square(lnHardening / _question.HardeningDeviation) : 0);
-        return -(prior + (_question.Readings.Count > 0 ? _misfit(ResidualsAt(lnFactor, lnHardening)) : 0)) / 2;
+        var middle = ResidualsAt(lnFactor, 0);
+        if (hardenings.Length == 1)
+            return [LogDensity(lnFactor, 0, middle)];
+        var reach = HardeningReach / 2 * _question.HardeningDeviation;
+        double[] less = ResidualsAt(lnFactor, -reach), more = ResidualsAt(lnFactor, reach);
+        return [.. hardenings.Select(at => LogDensity(lnFactor, at, [.. middle.Select((value, i) => Between(less[i], value, more[i], at / reach))]))];
+
+        static double Between(double less, double middle, double more, double at) =>
+            middle + (at / 2 * (more - less + (at * (more + less - (2 * middle)))));
     }
 
-    private Marginal Narrowed(Func<double, double, double> logDensity, double[] others)
+    private double LogDensity(double lnFactor, double lnHardening, double[] residuals)
+    {
+        var own = lnFactor - _question.HardeningTrade.At(lnHardening);
+        var prior = Square(own / _question.PriorDeviation)
+            + (_question.HardeningDeviation > 0 ? Square(lnHardening / _question.HardeningDeviation) : 0);
+        return -(prior + _misfit(residuals)) / 2;
+    }
+
+    private Marginal Narrowed(Func<double, double[], double[]> logDensities, double[] others)
     {
         double middle = 0, half = Reach;
         for (var round = 0; ; round++)
         {
             _cancellation.ThrowIfCancellationRequested();
-            var found = Marginal.Of(middle, half, Points, others, logDensity);
+            var found = Marginal.Of(middle, half, Points, others, logDensities);
             var step = 2 * half / (Points - 1);
             if (found.Deviation >= StepsPerDeviation * step || round == MostRounds)
                 return found;
@@ -187,7 +222,7 @@ public sealed class YieldPosterior
     // The likeliest, and where the squared misfit has grown by that of a 95 % interval: it does not lean on a tangent.
     private LikelyYield ByLikelihood(Func<double, double> logLikelihood)
     {
-        var best = Narrowed((at, _) => logLikelihood(at), [0]).Peak;
+        var best = Narrowed((at, _) => [logLikelihood(at)], [0]).Peak;
         var top = logLikelihood(best);
         var drop = Square(TwoSided) / 2;
         return new(best, EndAt(-Reach), EndAt(Reach));

@@ -10,10 +10,10 @@ public sealed record YieldQuestion
     public double HardeningDeviation { get; init; }
 
     /// <summary>
-    /// How much more yield, in ln(factor), makes what is wanted spring as a larger n does, per ln(n): what is learnt is then the yield
-    /// factor that with the nominal n springs alike. 0 learns the factor itself.
+    /// What more yield springs what is wanted as a larger n does: what is learnt is then the yield factor that with the nominal n springs
+    /// alike. None learns the factor itself.
     /// </summary>
-    public double HardeningTrade { get; init; }
+    public HardeningTrade HardeningTrade { get; init; }
 
     /// <summary>The readings; none leaves the prior.</summary>
     public required IReadOnlyList<YieldReading> Readings { get; init; }
@@ -23,17 +23,37 @@ public sealed record YieldQuestion
     /// reading's unit. Independent of each other.
     /// </summary>
     public IReadOnlyList<IReadOnlyList<double>> SharedErrors { get; init; } = [];
+}
 
-    private const double TradeStep = 0.02;
+/// <summary>How much ln(yield factor) does what ln(n/nominal n) does.</summary>
+/// <param name="Slope">Of the first order.</param>
+/// <param name="Bend">Of the second order.</param>
+public readonly record struct HardeningTrade(double Slope, double Bend)
+{
+    // Where the parabola is exact, in ln(n).
+    private const double Reach = 0.2;
 
-    /// <summary><see cref="HardeningTrade"/> of what is wanted.</summary>
-    /// <param name="wanted">What is wanted by ln(yield factor) and ln(n/nominal n), finite about 0.</param>
-    /// <returns>0 where it does not depend on the yield.</returns>
-    public static double TradeOf(Func<double, double, double> wanted)
+    private const double Most = 1;
+
+    /// <summary>ln(yield factor) that does what a change of n does.</summary>
+    /// <param name="lnHardening">ln(n/nominal n).</param>
+    public double At(double lnHardening) => lnHardening * (Slope + (Bend * lnHardening));
+
+    /// <summary>The trade of what is wanted.</summary>
+    /// <param name="wanted">What is wanted by ln(yield factor) and ln(n/nominal n): finite at 0, growing with the yield.</param>
+    /// <returns>None where it does not depend on the yield.</returns>
+    public static HardeningTrade Of(Func<double, double, double> wanted)
     {
-        var byYield = wanted(TradeStep, 0) - wanted(-TradeStep, 0);
-        var trade = (wanted(0, TradeStep) - wanted(0, -TradeStep)) / byYield;
-        return double.IsFinite(trade) ? trade : 0;
+        double more = AlikeTo(Reach), less = AlikeTo(-Reach);
+        return Math.Max(Math.Abs(more), Math.Abs(less)) < Most
+            ? new((more - less) / (2 * Reach), (more + less) / (2 * Reach * Reach))
+            : default;
+
+        double AlikeTo(double lnHardening)
+        {
+            var as0 = wanted(0, 0);
+            return -Bisection.Solve(at => wanted(at, lnHardening) - as0, -2 * Most, 2 * Most);
+        }
     }
 }
 

@@ -14,10 +14,10 @@ public sealed class YieldTable
     /// <summary>
     /// Nodes of ln(yield factor): close where sheets of a grade lie, out to half and twice the grade's yield.
     /// </summary>
-    private static readonly double[] Nodes = [0, -0.07, 0.07, -0.14, 0.14, -0.22, 0.22, -0.32, 0.32, -0.43, 0.43, -0.55, 0.55, -0.7, 0.7];
+    private static readonly double[] Nodes = [0, -0.08, 0.08, -0.17, 0.17, -0.28, 0.28, -0.42, 0.42, -0.6, 0.6];
 
     /// <summary>Of these nodes n is varied too.</summary>
-    private static readonly double[] HardeningNodes = [0, -0.32, 0.32];
+    private static readonly double[] HardeningNodes = [0, -0.28, 0.28];
 
     private const int FewestNodes = 4;
 

@@ -88,7 +88,7 @@ public class YieldPosteriorTests
     public void A_strip_at_another_radius_leaves_hardening_open_and_its_interval_says_so()
     {
         var random = new Random(43);
-        var trade = YieldQuestion.TradeOf((lnFactor, lnHardening) => LnRadius(FormRadiusMm, lnFactor, lnHardening));
+        var trade = HardeningTrade.Of((lnFactor, lnHardening) => LnRadius(FormRadiusMm, lnFactor, lnHardening));
         var held = 0;
         const double Spread = 0.5;
         for (var draw = 0; draw < 500; draw++)

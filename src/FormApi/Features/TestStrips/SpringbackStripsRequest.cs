@@ -1,17 +1,20 @@
+using System.Linq.Expressions;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using FluentValidation;
 using FluentValidation.Results;
 using FormApi.Features.Forms;
+using FormApi.Features.Predictions;
 using FormApi.Http.Requests;
 using FormApi.Http.Rules;
 using FormApi.Http.Units;
 using Forming;
+using Forming.Prediction;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;
 
-/// <summary>Strips pulled round a form and let go: the radius of the form, and the radius that was left.</summary>
+/// <summary>Strips pulled round a bar or over a faceted form and let go, and what was left of the bend.</summary>
 /// <param name="Units">Unit of every length in the request and in the answer: <c>mm</c> (with MPa) or <c>in</c> (with psi).</param>
 /// <param name="Material">Material of the strips: elastic constants and hardening are taken from it, and the yield stress to compare
 /// with.</param>
@@ -20,7 +23,11 @@ namespace FormApi.Features.TestStrips;
 /// <param name="Gauge">Gauge number; this or <c>thickness</c>.</param>
 /// <param name="GaugeSystem">The gauge's system, an id of <c>/v1/gauges</c>. Default: the material's own.</param>
 /// <param name="ReadingError">95 % of measured finished radii lie within this share of the true one [%]. Default: 2, an assumption.</param>
+/// <param name="SweepError">95 % of finished sweeps lie within this of the true one [°]. Default: 0.5, an assumption.</param>
+/// <param name="FoldError">95 % of the stations' angles lie within this of the true one [°]. Default: 0.3, an assumption.</param>
 /// <param name="Targets">Finished inside radii of the panel to come [mm or in]. Default: null, the middle one of the strips.</param>
+/// <param name="Tolerance">How far the first target may be off, 95 times of 100 [mm or in]: how many more strips that takes is answered.
+/// Default: 1 mm.</param>
 internal sealed record SpringbackStripsRequest(
     LengthUnit Units,
     MaterialInput Material,
@@ -29,7 +36,10 @@ internal sealed record SpringbackStripsRequest(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? Gauge = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? GaugeSystem = null,
     double? ReadingError = null,
-    IReadOnlyList<double>? Targets = null) : IStripsRequest<SpringbackStripsRequest>, ISheetInput
+    double? SweepError = null,
+    double? FoldError = null,
+    IReadOnlyList<double>? Targets = null,
+    double? Tolerance = null) : IStripsRequest<SpringbackStripsRequest>, ISheetInput
 {
     private static readonly SpringbackStripsRequestRules InMm = new(UnitSystem.Mm);
     private static readonly SpringbackStripsRequestRules InInch = new(UnitSystem.Inch);
@@ -39,10 +49,13 @@ internal sealed record SpringbackStripsRequest(
         StripRequestJson.Strict.SpringbackStripsRequest;
 
     /// <inheritdoc/>
-    bool IRequestBody<SpringbackStripsRequest>.HasNullItems => Strips.Contains(null);
+    bool IRequestBody<SpringbackStripsRequest>.HasNullItems =>
+        Strips.Contains(null) || Strips.Any(strip => strip.Stations?.Contains(null!) == true);
 
     /// <inheritdoc/>
-    string? IRequestBody<SpringbackStripsRequest>.MissingField => null;
+    string? IRequestBody<SpringbackStripsRequest>.MissingField => Strips
+        .Select((strip, i) => strip.MissingField is { } missing ? StripFigures.PointerOf(i) + missing : null)
+        .FirstOrDefault(pointer => pointer is not null);
 
     /// <inheritdoc/>
     ValidationResult IRequestBody<SpringbackStripsRequest>.Check() => (Units == LengthUnit.In ? InInch : InMm).Validate(this);
@@ -52,6 +65,10 @@ internal sealed record SpringbackStripsRequest(
     {
         GaugeSystem = Gauge is null ? null : SheetRules.GaugeSystemOf(this),
         ReadingError = ReadingError ?? 2,
+        SweepError = SweepError ?? 0.5,
+        FoldError = FoldError ?? 0.3,
+        Tolerance = Tolerance ?? UnitSystem.Of(Units).Length(1),
+        Strips = [.. Strips.Select(strip => strip.WithDefaults(UnitSystem.Of(Units)))],
     };
 
     /// <summary>What the library is asked, once defaults are filled in.</summary>
@@ -62,29 +79,105 @@ internal sealed record SpringbackStripsRequest(
         return new()
         {
             Sheet = sheet,
-            Strips =
-            [
-                .. Strips.Select(strip => new SpringbackStrip(
-                    units.ToMm(strip.FormRadius),
-                    units.ToMm(strip.FinishedRadius),
-                    strip.Thickness is { } own ? units.ToMm(own) : sheet.ThicknessMm)),
-            ],
+            Strips = [.. Strips.Select(strip => strip.ToStrip(units, sheet.ThicknessMm))],
             ReadingError = ReadingError!.Value / 100,
+            SweepError = Angle.FromDegrees(SweepError!.Value),
+            FoldError = Angle.FromDegrees(FoldError!.Value),
             TargetsMm = [.. (Targets ?? []).Select(units.ToMm)],
+            ToleranceMm = units.ToMm(Tolerance!.Value),
         };
     }
 }
 
-/// <summary>A strip pulled round a form and let go.</summary>
-/// <param name="FormRadius">Radius of the form's outside, which the strip's inside face lay on [mm or in].</param>
-/// <param name="FinishedRadius">Radius of the strip's inside face after letting go [mm or in]; above the form's.</param>
-/// <param name="Thickness">Its thickness [mm or in]. Default: the request's.</param>
+/// <summary>A strip pulled round a bar or over a faceted form and let go.</summary>
+/// <param name="Over">What it was pulled round. Default: <c>form</c> where stations are given, else <c>round</c>.</param>
+/// <param name="FormRadius">Radius of the bar, which the strip's inside face lay on [mm or in]; needed round a bar.</param>
+/// <param name="FinishedRadius">Radius of the strip's inside face after letting go [mm or in], above the form's; over a form from its third
+/// fold to the last but one. Needed round a bar; over a form this, <c>finishedSweep</c>, or both.</param>
+/// <param name="FinishedSweep">How far the strip turns after letting go [°]; over a form only.</param>
+/// <param name="Thickness">Its thickness as measured [mm or in]. Default: the request's.</param>
+/// <param name="Width">Its width [mm or in]: narrow strips spring back less. Default: null, as a wide sheet.</param>
+/// <param name="Stations">Folds of the form, from its lead-in.</param>
+/// <param name="FoldRadius">Outside radius of the form's folds [mm or in]. Default: 4 mm, an assumption; over a form only.</param>
+/// <param name="Lever">From the form's last fold (half a facet past a full one) to the hand that pulls [mm or in]; needed over a
+/// form.</param>
 internal sealed record SpringbackStripInput(
-    double FormRadius,
-    double FinishedRadius,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Thickness = null);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] StripOver? Over = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? FormRadius = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? FinishedRadius = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? FinishedSweep = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Thickness = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Width = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<StandingStationInput>? Stations = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? FoldRadius = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Lever = null)
+{
+    /// <summary>Outside radius of folds where none is given [mm]: an assumption.</summary>
+    private const double UsualFoldRadiusMm = 4;
 
-/// <summary>What strips pulled round a form must satisfy.</summary>
+    /// <summary>Whether it was pulled over a faceted form.</summary>
+    internal bool IsOverForm => Over == StripOver.Form || (Over is null && Stations is not null);
+
+    /// <summary>JSON pointer within the strip of a field that it needs and lacks; null where none is missing.</summary>
+    internal string? MissingField => this switch
+    {
+        { IsOverForm: true, Stations: null } => "/stations",
+        { IsOverForm: true, Lever: null } => "/lever",
+        { IsOverForm: false, FormRadius: null } => "/formRadius",
+        { FinishedRadius: null, FinishedSweep: null } or { IsOverForm: false, FinishedRadius: null } => "/finishedRadius",
+        _ => null,
+    };
+
+    /// <summary>The strip with every default shown.</summary>
+    /// <param name="units">The caller's units.</param>
+    internal SpringbackStripInput WithDefaults(UnitSystem units) => this with
+    {
+        Over = IsOverForm ? StripOver.Form : StripOver.Round,
+        FoldRadius = FoldRadius ?? (IsOverForm ? units.Length(UsualFoldRadiusMm) : null),
+    };
+
+    /// <summary>The strip in the library's units.</summary>
+    /// <param name="units">The caller's units.</param>
+    /// <param name="thicknessMm">Thickness where it gives none [mm].</param>
+    internal SpringbackStrip ToStrip(UnitSystem units, double thicknessMm) => new(
+        IsOverForm ? StripForms.Of(Stations!, FoldRadius!.Value, Lever!.Value, units) : new RoundBar(units.ToMm(FormRadius!.Value)),
+        Thickness is { } own ? units.ToMm(own) : thicknessMm)
+    {
+        FinishedRadiusMm = FinishedRadius is { } radius ? units.ToMm(radius) : null,
+        FinishedSweep = FinishedSweep is { } sweep ? Angle.FromDegrees(sweep) : null,
+        WidthMm = Width is { } width ? units.ToMm(width) : null,
+        IsThicknessMeasured = Thickness is not null,
+    };
+}
+
+/// <summary>What a strip is pulled round.</summary>
+internal enum StripOver
+{
+    /// <summary>A round bar or tube, or a round form.</summary>
+    Round,
+
+    /// <summary>A faceted form.</summary>
+    Form,
+}
+
+/// <summary>Forms that strips are pulled over.</summary>
+internal static class StripForms
+{
+    /// <summary>A form in the library's units.</summary>
+    /// <param name="stations">Its folds.</param>
+    /// <param name="foldRadius">Outside radius of its folds.</param>
+    /// <param name="lever">From its last fold, or half a facet past a full one, to the hand.</param>
+    /// <param name="units">The caller's units.</param>
+    public static FacetedBar Of(IReadOnlyList<StandingStationInput> stations, double foldRadius, double lever, UnitSystem units) => new(
+        new StandingForm(
+            [.. stations.SkipLast(1).Select(station => units.ToMm(station.FacetAfter))],
+            [.. stations.Select(station => Angle.FromDegrees(station.Angle).Radians)],
+            units.ToMm(foldRadius)),
+        PredictionDefaults.EndsOf(stations),
+        units.ToMm(lever));
+}
+
+/// <summary>What strips pulled round a bar or over a form must satisfy.</summary>
 internal sealed class SpringbackStripsRequestRules : AbstractValidator<SpringbackStripsRequest>
 {
     /// <summary>Rules, with limits in the caller's units.</summary>
@@ -94,11 +187,14 @@ internal sealed class SpringbackStripsRequestRules : AbstractValidator<Springbac
         this.AddSheetRules(units);
         this.AddStripRules(request => request.Strips, new SpringbackStripInputRules(units), units);
         RuleFor(request => request.ReadingError).Within(Ranges.RadiusErrorPercent, units);
+        RuleFor(request => request.SweepError).Within(Ranges.AngleError, units);
+        RuleFor(request => request.FoldError).Within(Ranges.AngleScatter, units);
         this.AddTargetRules(request => request.Targets, Ranges.CurveRadius, units);
+        RuleFor(request => request.Tolerance).Within(Ranges.StripTolerance, units);
     }
 }
 
-/// <summary>What a strip pulled round a form must satisfy.</summary>
+/// <summary>What a strip pulled round a bar or over a form must satisfy.</summary>
 internal sealed class SpringbackStripInputRules : AbstractValidator<SpringbackStripInput>
 {
     /// <summary>Rules, with limits in the caller's units.</summary>
@@ -107,8 +203,29 @@ internal sealed class SpringbackStripInputRules : AbstractValidator<SpringbackSt
     {
         RuleFor(strip => strip.FormRadius).Within(Ranges.CurveRadius, units);
         RuleFor(strip => strip.FinishedRadius).Within(Ranges.CurveRadius, units);
+        RuleFor(strip => strip.FinishedSweep).Within(Ranges.StripSweep, units);
         RuleFor(strip => strip.Thickness).Within(Ranges.Thickness, units);
+        RuleFor(strip => strip.Width).Within(Ranges.StripWidth, units);
+        RuleFor(strip => strip.FoldRadius).Within(Ranges.FoldRadius, units);
+        RuleFor(strip => strip.Lever).Within(Ranges.StripLever, units);
+        RuleFor(strip => strip.Stations).Must(stations => !(stations!.Count < Ranges.StripStations.Min || stations.Count > Ranges.StripStations.Max))
+            .Else("out-of-range", "The value is outside its range.", Ranges.StripStations.Text(units))
+            .When(strip => strip.Stations is not null);
+        RuleForEach(strip => strip.Stations).SetValidator(new StandingStationInputRules(units));
         RuleFor(strip => strip.FinishedRadius).Must((strip, finished) => !(finished <= strip.FormRadius))
-            .Else("springs-inwards", "The strip is not wider than its form: a sheet springs open, never closed.", "above formRadius");
+            .Else("springs-inwards", "The strip is not wider than its form: a sheet springs open, never closed.", "above formRadius")
+            .When(strip => !strip.IsOverForm);
+        When(strip => strip.IsOverForm, () => RuleFor(strip => strip.FormRadius).Null()
+            .Else("not-applicable", "It is not used over a faceted form, whose stations give its radius.", "leave it out, or leave out stations"));
+        When(strip => !strip.IsOverForm, () =>
+        {
+            OnlyOverForm(strip => strip.Stations);
+            OnlyOverForm(strip => strip.Lever);
+            OnlyOverForm(strip => strip.FoldRadius);
+            OnlyOverForm(strip => strip.FinishedSweep);
+        });
+
+        void OnlyOverForm<TField>(Expression<Func<SpringbackStripInput, TField>> field) => RuleFor(field).Null()
+            .Else("not-applicable", "It is not used round a bar.", "leave it out, or give over: form with stations and lever");
     }
 }
