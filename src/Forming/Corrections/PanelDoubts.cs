@@ -41,7 +41,7 @@ internal static class PanelDoubts
         }
 
         if (job.Measured is { Sweep: not null, RadiusMm: not null }
-            && Plausibility.Apart([.. posterior.Each.Take(2).Select(one =>
+            && Plausibility.Apart([.. posterior.Each().Take(2).Select(one =>
                 (one.LnLow ?? double.NegativeInfinity, one.LnHigh ?? double.PositiveInfinity))]) is not null)
         {
             yield return new("readings-apart", $"No one yield explains both the sweep and the radius. Measure both again, and {(job.IsFormMeasured ? "check that the radius was read between the folds named" : "measure the form's folds")}: a fold that is off changes one and not the other.");
