@@ -238,6 +238,9 @@ internal static class Ranges
     /// <summary>A measured fold; 0 was not made.</summary>
     public static AllowedRange MeasuredAngle { get; } = new(0, 150, Measure.Angle);
 
+    /// <summary>Measured sweep of a panel; 0 for one that came off flat [°].</summary>
+    public static AllowedRange MeasuredSweep { get; } = new(0, 400, Measure.Angle);
+
     /// <summary>Number of measured folds.</summary>
     public static AllowedRange MeasuredCount { get; } = new(1, 1000, Measure.Count);
 
