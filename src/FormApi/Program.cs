@@ -18,6 +18,7 @@ using FormApi.Features.Verification;
 using FormApi.Hosting;
 using FormApi.Hosting.Access;
 using FormApi.Hosting.Settings;
+using FormApi.Page;
 using Serilog;
 
 if (args is ["--new-key", ..])
@@ -51,6 +52,7 @@ var app = builder.Build();
 app.UseRequestPipeline();
 app.MapProblems();
 app.MapHealth();
+app.MapBenchPage();
 app.MapScope(Scopes.Docs).MapContract();
 app.MapScope(Scopes.Scrape).MapMetrics();
 
