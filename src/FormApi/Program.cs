@@ -64,6 +64,7 @@ calls.MapVerification();
 calls.MapLimits();
 calls.MapBatches();
 calls.MapComparisons();
+calls.MapPageCalls();
 
 var computations = calls.MapComputations();
 computations.MapForms();

@@ -47,10 +47,9 @@ export const forget = (kind, called) => keep({ [kind]: kept()[kind].filter(one =
  * Puts a job on top of the recent ones; a job of the same title is the same job, changed.
  * @param {import("./store.js").Job} job
  * @param {import("./store.js").FormAnswer} answer
+ * @param {string} link
  */
-export function remember(job, answer) {
-  const link = answer.links.form?.split("/")[3];
-  if (!link) return;
+export function remember(job, answer, link) {
   const title = job["sheet"]?.title ?? "Job without a name";
   /** @type {Recent} */
   const now = { title, text: answer.text, link, units: job["units"], fingerprint: answer.fingerprint };

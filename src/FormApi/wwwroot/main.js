@@ -1,10 +1,15 @@
 // The page: its head, its parts in the order of the job, and the part that is open.
-import { Dialog, Entry } from "./fields.js";
+import { Choice, Dialog, Entry } from "./fields.js";
 import { Jobs } from "./jobs.js";
+import { CheckForm } from "./parts/check.js";
+import { Fold } from "./parts/fold.js";
+import { Price } from "./parts/price.js";
+import { Print } from "./parts/print.js";
+import { Pull } from "./parts/pull.js";
 import { MySheet } from "./parts/sheet.js";
 import { Plan } from "./parts/plan.js";
 import { Want } from "./parts/want.js";
-import { addressOf, linkText, open } from "./planning.js";
+import { addressOf, open, takeIn } from "./planning.js";
 import { Status } from "./status.js";
 import { listen, read, write } from "./store.js";
 import { html, render, useEffect, useState } from "./vendor/preact.js";
@@ -14,6 +19,11 @@ const parts = [
   { name: "want", title: "What I want", view: Want, plan: true },
   { name: "sheet", title: "My sheet", view: MySheet, plan: true },
   { name: "plan", title: "The plan", view: Plan, plan: true },
+  { name: "print", title: "Print", view: Print, plan: false },
+  { name: "fold", title: "Fold", view: Fold, plan: false },
+  { name: "check", title: "Check the form", view: CheckForm, plan: false },
+  { name: "pull", title: "Pull", view: Pull, plan: false },
+  { name: "price", title: "Price", view: Price, plan: false },
 ];
 
 function Page() {
@@ -27,6 +37,7 @@ function Page() {
     <header class="head">
       <p class="name">FormApi</p>
       <p class="job">${job["sheet"]?.title ?? "Job without a name"}</p>
+      <${Choice} name="units" legend="Units" quiet value=${job["units"] ?? "mm"} options=${[["mm", "mm"], ["in", "in"]]} choose=${takeIn} />
       <button type="button" onClick=${() => write({ dialog: "jobs" })}>Jobs</button>
     </header>
     <nav aria-label="Parts of the job"><ol>${parts.map(one => html`
@@ -67,7 +78,7 @@ function follow() {
 
 window.addEventListener("hashchange", () => {
   const text = follow();
-  if (text && text !== linkText()) open(text);
+  if (text && text !== read().link) open(text);
 });
 
 open(follow());

@@ -1,6 +1,7 @@
 // From the job to its plan: the picture first, then the figures; one call at a time, and only for the newest job.
 import { cabCorner, changed, given, withValue } from "./job.js";
 import { remember } from "./kept.js";
+import { jobOf, textOf } from "./link.js";
 import { call, newest } from "./service.js";
 import { read, write } from "./store.js";
 import { verdicts } from "./words.js";
@@ -20,7 +21,7 @@ const ask = newest(async (/** @type {Job} */ job, isNewest) => {
   if (planned.ok) {
     const answer = planned.body;
     write({ answer, problem: null, busy: false, said: `${verdicts[answer.verdict]}. ${answer.text}` });
-    if (isNewest()) settle(answer);
+    if (isNewest()) settle();
   } else {
     if (planned.problem) refuse(planned.problem);
     write({ busy: false });
@@ -36,23 +37,22 @@ function refuse(problem) {
 let settling;
 
 // The address is the job; browsers allow it to be changed only so often.
-/** @param {import("./store.js").FormAnswer} answer */
-function settle(answer) {
+function settle() {
   clearTimeout(settling);
-  settling = setTimeout(() => {
-    if (read().answer !== answer) return;
-    remember(read().job, answer);
+  settling = setTimeout(async () => {
+    const { job, answer } = read();
+    const link = await textOf(job);
+    if (read().job !== job) return;
+    write({ link });
+    if (answer) remember(job, answer, link);
     history.replaceState(null, "", addressOf(read().part));
-  }, 400);
+  }, 300);
 }
 
-/** The text of the job's link, or null where the job is too long for one. */
-export const linkText = () => read().answer?.links.form?.split("/")[3] ?? null;
-
-/** @param {string} part */
+/** The address of a part of this job. @param {string} part */
 export function addressOf(part) {
-  const text = linkText();
-  return `#${part}${text ? "/" + text : ""}`;
+  const { link } = read();
+  return `#${part}${link ? "/" + link : ""}`;
 }
 
 /** @param {Job} job Plans another job. */
@@ -76,9 +76,17 @@ export function apply(changes) {
 
 /** @param {string | null} text The text of a link; null for the example. */
 export async function open(text) {
-  if (text === null) return take(cabCorner());
-  write({ busy: true });
-  const found = await call(`v1/links/${text}/form`);
-  if (found.ok) return take(given(found.body.request));
-  write({ busy: false, ...(found.problem ? { problem: found.problem } : {}) });
+  const job = text === null ? cabCorner() : await jobOf(text);
+  write({ link: text });
+  if (job) return take(job);
+  write({ said: "That link is no job." });
+  return take(cabCorner());
+}
+
+/** @param {string} units The same job in other units, as the service converts it. */
+export async function takeIn(units) {
+  const { job } = read();
+  const outcome = await call("page/units?units=" + units, { body: job });
+  if (outcome.ok) return take(given(outcome.body));
+  if (outcome.problem) refuse(outcome.problem);
 }

@@ -7,6 +7,7 @@
 /**
  * @typedef {object} State
  * @property {Job} job What is asked for.
+ * @property {string | null} link The job as the text of a link.
  * @property {FormAnswer | null} answer The plan of the last job that had one.
  * @property {string | null} drawing Its sheet as SVG.
  * @property {Problem | null} problem Why the job has no plan.
@@ -20,7 +21,7 @@
 
 /** @type {State} */
 let state = {
-  job: {}, answer: null, drawing: null, problem: null, busy: false, away: false, said: "", part: "want", askedKey: null, dialog: null,
+  job: {}, link: null, answer: null, drawing: null, problem: null, busy: false, away: false, said: "", part: "want", askedKey: null, dialog: null,
 };
 
 /** @type {Set<() => void>} */

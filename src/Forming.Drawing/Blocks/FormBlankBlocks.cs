@@ -65,7 +65,7 @@ internal static class FormBlankBlocks
         if (isTaper && end == flat.Folds.Count)
             bottom = AboutTaper(sketch, job, bottom + 3.2);
         if (first == 0)
-            sketch.Add([new View("form-blank", new(-4, Page.Heading + 2), new(isTaper ? 96 : 86, bottom + 4))], default);
+            sketch.Add([new View("form-blank", new(-7, Page.Heading + 2), new(isTaper ? 96 : 86, bottom + 4))], default);
         return new(bottom + 4, sketch.Items);
     }
 

@@ -112,9 +112,9 @@ function SheetOf({ part }) {
 export function Own({ kind, what, value, use }) {
   const [name, setName] = useState("");
   const { units } = read().job;
-  const own = kept()[kind].filter(one => !one.value.units || one.value.units === units);
+  const own = kept()[kind].filter(one => one.name !== "last used" && (!one.value.units || one.value.units === units));
   return html`
-    <details class="own"><summary>My ${kind}${own.length ? ` (${own.length})` : ""}</summary>
+    <details class="own"><summary>Kept ${kind}${own.length ? ` (${own.length})` : ""}</summary>
       ${own.map(one => html`<div class="row kept" key=${one.name}>
         <button type="button" onClick=${() => use(one.value)}>${one.name}</button>
         <button type="button" class="plain" aria-label=${"Forget " + one.name} onClick=${() => { forget(kind, one.name); write({}); }}>Forget</button></div>`)}
