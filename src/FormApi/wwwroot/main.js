@@ -31,6 +31,9 @@ function Page() {
   useEffect(() => listen(() => tell(count => count + 1)), []);
   const { part: name, said, dialog, askedKey, job } = read();
   const part = parts.find(one => one.name === name) ?? /** @type {typeof parts[0]} */ (parts[0]);
+  // On a narrow screen the open part may be beyond the edge.
+  useEffect(() => document.querySelector("nav [aria-current]")?.scrollIntoView({ block: "nearest", inline: "center" }), [part]);
+  if (!job["units"]) return null;
   const following = parts[parts.indexOf(part) + 1];
   return html`
     <a class="skip" href="#main" onClick=${(/** @type {Event} */ event) => { event.preventDefault(); document.getElementById("main")?.focus(); }}>To the fields</a>
@@ -43,7 +46,8 @@ function Page() {
     <nav aria-label="Parts of the job"><ol>${parts.map(one => html`
       <li key=${one.name}><a href=${addressOf(one.name)} aria-current=${one === part ? "step" : null}>${one.title}</a></li>`)}</ol></nav>
     <main id="main" tabindex="-1" class=${part.plan ? "with-plan" : ""} data-part=${part.name}>
-      <div class="work"><h1>${part.title}</h1><${part.view} key=${part.name} />
+      <h1>${part.title}</h1>
+      <div class="work"><${part.view} key=${part.name} />
         ${following && html`<p class="onward"><a href=${addressOf(following.name)}>${following.title}<span aria-hidden="true"> →</span></a></p>`}</div>
       ${part.plan && html`<${Status} />`}
     </main>
