@@ -27,6 +27,8 @@ public sealed class Bench : IAsyncLifetime
 
     public async Task InitializeAsync()
     {
+        // A busy machine plans slowly; what does not come at all is found all the same.
+        Assertions.SetDefaultExpectTimeout(20_000);
         (_service, Address) = Serve();
         Client = new HttpClient { BaseAddress = Address };
         _playwright = await Playwright.CreateAsync();

@@ -36,13 +36,10 @@ public sealed class PlanTests(Bench bench)
     {
         await using var tab = await bench.Open();
         await tab.At("plan");
-        var ten = tab.Page.Locator(".mark-point[data-key='10']");
-        await Assertions.Expect(ten).ToHaveAttributeAsync("aria-label", new System.Text.RegularExpressions.Regex("^10 folds: ripple .* minutes"));
-        var answer = await tab.PlannedBy(async () =>
-        {
-            await ten.FocusAsync();
-            await tab.Page.Keyboard.PressAsync("Enter");
-        });
+        await Assertions.Expect(tab.Page.Locator(".plot svg")).ToHaveAttributeAsync("aria-label", new System.Text.RegularExpressions.Regex("10 folds: ripple .* minutes"));
+        var fixedAtNine = await tab.PlannedBy(() => tab.Page.Locator(".mark-point[data-key='9']").ClickAsync());
+        Assert.Equal(9, (int)fixedAtNine["form"]!["folds"]!);
+        var answer = await tab.PlannedBy(() => tab.Page.Locator("input[name=folds][value='10']").CheckAsync());
         Assert.Equal(10, (int)answer["form"]!["folds"]!);
         await Assertions.Expect(tab.Page.Locator(".stations tbody tr")).ToHaveCountAsync(10);
     }

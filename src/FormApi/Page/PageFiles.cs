@@ -19,6 +19,7 @@ internal sealed class PageFiles
     // What the two files at the root put in place of these words.
     private const string AddressMark = "@address@";
     private const string FilesMark = "@files@";
+    private const string ModulesMark = "<!-- @modules@ -->";
 
     private readonly FrozenDictionary<string, PageFile> _files;
 
@@ -61,11 +62,14 @@ internal sealed class PageFiles
 
     private PageFile Filled(PageFile file)
     {
-        var names = _files.Keys.Order(StringComparer.Ordinal);
+        var names = _files.Keys.Order(StringComparer.Ordinal).ToArray();
+        // Named at once, all are fetched at once, and not one after the other as they name each other.
+        var modules = names.Where(name => name.EndsWith(".js", StringComparison.Ordinal)).Select(name => $"<link rel=\"modulepreload\" href=\"./{Address}/{name}\">");
         var list = string.Join(",\n  ", names.Select(name => $"\"{JavaScriptEncoder.Default.Encode(name).Replace("\\/", "/", StringComparison.Ordinal)}\""));
         var text = Encoding.UTF8.GetString(file.Content)
             .Replace(AddressMark, Address, StringComparison.Ordinal)
-            .Replace($"\"{FilesMark}\"", list, StringComparison.Ordinal);
+            .Replace($"\"{FilesMark}\"", list, StringComparison.Ordinal)
+            .Replace(ModulesMark, string.Join("\n  ", modules), StringComparison.Ordinal);
         return file with { Content = Encoding.UTF8.GetBytes(text) };
     }
 

@@ -22,10 +22,10 @@ export const Faults = ({ id, faults }) => faults.length === 0 ? null : html`
 
 /**
  * A value of the job to type: a length, an angle, a count.
- * @param {{ pointer: string, label: string, unit?: string, hint?: string, place?: string | undefined, onValue?: (value: number | string | undefined) => void }} props
+ * @param {{ pointer: string, label: string, unit?: string, hint?: string, place?: string | undefined, shown?: unknown, onValue?: (value: number | string | undefined) => void }} props
  */
-export function Field({ pointer, label, unit = "", hint = "", place = "", onValue }) {
-  const value = at(read().job, pointer);
+export function Field({ pointer, label, unit = "", hint = "", place = "", shown, onValue }) {
+  const value = shown ?? at(read().job, pointer);
   const [text, setText] = useState(/** @type {string | null} */ (null));
   const faults = faultsAt(pointer);
   const id = idOf(pointer);

@@ -47,7 +47,7 @@ function Page() {
       <li key=${one.name}><a href=${addressOf(one.name)} aria-current=${one === part ? "step" : null}>${one.title}</a></li>`)}</ol></nav>
     <main id="main" tabindex="-1" class=${part.plan ? "with-plan" : ""} data-part=${part.name}>
       <h1>${part.title}</h1>
-      <div class="work"><${part.view} key=${part.name} />
+      <div class="work">${part.plan || read().answer ? html`<${part.view} key=${part.name} />` : html`<${Status} />`}
         ${following && html`<p class="onward"><a href=${addressOf(following.name)}>${following.title}<span aria-hidden="true"> →</span></a></p>`}</div>
       ${part.plan && html`<${Status} />`}
     </main>

@@ -1,4 +1,4 @@
-// A small plot whose points can be pressed. Only places on the screen are worked out here; the figures are the service's.
+// A small plot; a press on a point is a short way to what fields offer too. Only places on the screen are worked out here; the figures are the service's.
 import { html } from "./vendor/preact.js";
 
 /** @typedef {{ key: string, x: number, y: number, name: string, said: string, hollow?: boolean, chosen?: boolean }} PlotPoint */
@@ -23,7 +23,7 @@ export function Plot({ label, x, y, points, choose, lines = [] }) {
   const xs = all.map(one => one.x);
   const ys = all.map(one => one.y);
   return html`
-    <figure class="plot"><svg viewBox=${`0 0 ${wide} ${high}`} role="group" aria-label=${label}>
+    <figure class="plot"><svg viewBox=${`0 0 ${wide} ${high}`} role="img" aria-label=${[label, ...points.map(one => one.said)].join(". ")}>
       <path class="axis" d=${`M${left},${rim / 2}V${high - bottom}H${wide - 8}`} />
       <text class="small" x=${left - 8} y=${up(Math.max(...ys)) + 5} text-anchor="end">${y.show(Math.max(...ys))}</text>
       <text class="small" x=${left - 8} y=${up(Math.min(...ys)) + 5} text-anchor="end">${y.show(Math.min(...ys))}</text>
@@ -36,10 +36,7 @@ export function Plot({ label, x, y, points, choose, lines = [] }) {
       ${points.map(one => {
         const place = `translate(${across(one.x)},${up(one.y)})`;
         const shape = html`<circle class="reach" r="26" /><circle class="mark" r="17" /><text text-anchor="middle" y="6">${one.name}</text>`;
-        return choose
-          ? html`<g key=${one.key} class=${"mark-point" + (one.chosen ? " chosen" : "") + (one.hollow ? " hollow" : "")} transform=${place} role="button" tabindex="0" aria-label=${one.said} aria-pressed=${one.chosen ?? false} data-key=${one.key}
-              onClick=${() => choose(one.key)} onKeyDown=${(/** @type {KeyboardEvent} */ event) => { if (event.key === "Enter" || event.key === " ") { event.preventDefault(); choose(one.key); } }}>${shape}</g>`
-          : html`<g key=${one.key} class="mark-point" transform=${place} role="img" aria-label=${one.said}>${shape}</g>`;
+        return html`<g key=${one.key} class=${"mark-point" + (choose ? " choosable" : "") + (one.chosen ? " chosen" : "") + (one.hollow ? " hollow" : "")} transform=${place} data-key=${one.key} onClick=${() => choose?.(one.key)}>${shape}</g>`;
       })}
     </svg></figure>`;
 }

@@ -71,39 +71,34 @@ export const shownAt = pointer => {
 
 /** @param {{ curve: any, units: string }} props */
 function Arc({ curve, units }) {
-  const [empty, setEmpty] = useState(/** @type {string[] | null} */ (null));
-  const names = empty ?? arcMeasures.map(([name]) => name).filter(name => name in curve);
+  // Two measures that are not both known yet: until they are, the job keeps its arc.
+  const [draft, setDraft] = useState(/** @type {null | { names: string[], values: Record<string, unknown> }} */ (null));
+  const names = draft?.names ?? arcMeasures.map(([name]) => name).filter(name => name in curve);
+  const values = draft?.values ?? curve;
   const by = curve.through ? "points" : "two";
-  /** @param {number} which @param {string} name */
-  const measure = (which, name) => {
-    const next = [...names];
-    next[which] = name;
-    // The other measure keeps its value; the new one waits for its own.
-    const kept = next.filter(one => one in curve);
-    if (kept.length === 2) setEmpty(null);
-    else setEmpty(next);
+  /** @param {string[]} measures @param {Record<string, unknown>} known */
+  const take = (measures, known) => {
+    const whole = Object.fromEntries(measures.filter(name => known[name] !== undefined).map(name => [name, known[name]]));
+    if (Object.keys(whole).length < 2) {
+      setDraft({ names: measures, values: whole });
+      return;
+    }
+    setDraft(null);
+    put("/panel/curve", { type: "arc", ...whole });
   };
-  /** @param {string} name */
-  const field = name => html`<${Field} key=${name} pointer=${"/panel/curve/" + name} label=${name} unit=${name === "sweep" ? "°" : units}
-    onValue=${(/** @type {unknown} */ value) => {
-      const whole = { type: "arc", ...Object.fromEntries(names.filter(one => one in curve).map(one => [one, curve[one]])) };
-      const next = withValue({ curve: whole }, "/curve/" + name, value).curve;
-      if (Object.keys(next).length === 3) {
-        setEmpty(null);
-        put("/panel/curve", next);
-      }
-    }} />`;
   return html`
     <${Choice} name="arc-by" legend="Known by" value=${by} options=${[["two", "two measures"], ["points", "three points"]]}
       choose=${(/** @type {string} */ way) => {
-        setEmpty(null);
+        setDraft(null);
         put("/panel/curve", way === "points" ? { type: "arc", through: begins[units]?.["through"] } : begins[units]?.["arc"]);
       }} />
     ${by === "two"
-      ? html`<div class="pairs">${[0, 1].map(which => html`
+      ? html`<div class="pairs">${names.map((name, which) => html`
           <div class="pair" key=${which}>
-            <${Select} id=${"measure-" + which} label=${which === 0 ? "I know the" : "and the"} value=${names[which] ?? ""} options=${measuresFor(names, which)} choose=${(/** @type {string} */ name) => measure(which, name)} />
-            ${names[which] && field(/** @type {string} */ (names[which]))}
+            <${Select} id=${"measure-" + which} label=${which === 0 ? "I know the" : "and the"} value=${name} options=${measuresFor(names, which)}
+              choose=${(/** @type {string} */ chosen) => take(names.map((one, place) => place === which ? chosen : one), values)} />
+            <${Field} key=${name} pointer=${"/panel/curve/" + name} label=${name} unit=${name === "sweep" ? "°" : units} shown=${values[name] ?? ""} place=${draft ? "measure it" : ""}
+              onValue=${(/** @type {unknown} */ value) => take(names, { ...values, [name]: value })} />
           </div>`)}</div>`
       : html`<p class="hint">First end, any point between, last end; from any corner you like.</p><${Pairs} pointer="/panel/curve/through" units=${units} />`}
     <${Faults} id="curve-faults" faults=${faultsAt("/panel/curve")} />`;
