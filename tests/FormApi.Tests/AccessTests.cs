@@ -56,6 +56,23 @@ public sealed class AccessTests
         Assert.Equal(HttpStatusCode.Unauthorized, response.StatusCode);
     }
 
+    [Theory]
+    [InlineData("anybody:bench-key", 200)]
+    [InlineData(":bench-key", 200)]
+    [InlineData("bench:other-key", 401)]
+    [InlineData("bench-key", 401)]
+    public async Task A_browser_asks_a_person_for_the_key_and_sends_it_as_the_password(string pair, int status)
+    {
+        using var service = Service.With(Keys(("bench", "bench-key", "compute docs")));
+        using var first = await Get(service, "/docs/index.html", null, "text/html");
+        Assert.StartsWith("Basic realm=", first.Headers.WwwAuthenticate.ToString(), StringComparison.Ordinal);
+        using var request = new HttpRequestMessage(HttpMethod.Get, "/docs/index.html");
+        request.Headers.Accept.ParseAdd("text/html");
+        request.Headers.Authorization = new("Basic", Convert.ToBase64String(Encoding.UTF8.GetBytes(pair)));
+        using var response = await service.Client.SendAsync(request);
+        Assert.Equal(status, (int)response.StatusCode);
+    }
+
     [Fact]
     public async Task While_keys_are_changed_the_old_and_the_new_one_open()
     {
@@ -124,9 +141,10 @@ public sealed class AccessTests
             Assert.Equal("quoting", (string)JsonNode.Parse(await response.Content.ReadAsStringAsync())!["caller"]!);
     }
 
-    private static Task<HttpResponseMessage> Get(Service service, string path, string? key)
+    private static Task<HttpResponseMessage> Get(Service service, string path, string? key, string accept = "*/*")
     {
         var request = new HttpRequestMessage(HttpMethod.Get, path);
+        request.Headers.Accept.ParseAdd(accept);
         if (key is not null)
             request.Headers.Add(ApiKeyHandler.Header, key);
         return service.Client.SendAsync(request);

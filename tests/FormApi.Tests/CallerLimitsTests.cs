@@ -1,5 +1,8 @@
 using System.Text.Json.Nodes;
+using FormApi.Features.Batches;
 using FormApi.Hosting.Access;
+using FormApi.Http;
+using Microsoft.Extensions.Options;
 
 namespace FormApi.Tests;
 
@@ -52,6 +55,34 @@ public sealed class CallerLimitsTests
         Assert.Equal(200, (int)first.StatusCode);
         using var second = await Send(service, "one", path, body, media);
         Assert.Equal(429, (int)second.StatusCode);
+    }
+
+    // Four places kept for 20 s each, so one is free after 5 s.
+    [Fact]
+    public void Whoever_finds_no_place_for_a_batch_is_told_when_one_should_be_free()
+    {
+        var clock = new Clock();
+        using var places = new BatchPlaces(Options.Create(new Limits { Batches = 4 }), clock);
+        var taken = Enumerable.Range(0, 4).Select(_ => places.TryTake()!).ToArray();
+        Assert.Null(places.TryTake());
+        clock.Now += 20;
+        Array.ForEach(taken, place => place.Dispose());
+        Assert.Equal(5, places.TooMany().RetryAfterSeconds);
+        places.TryTake()!.Dispose();
+        // The mean follows by a tenth.
+        Assert.Equal(5, places.TooMany().RetryAfterSeconds);
+        for (var i = 0; i < 10; i++)
+            places.TryTake()!.Dispose();
+        Assert.Equal(2, places.TooMany().RetryAfterSeconds);
+    }
+
+    private sealed class Clock : TimeProvider
+    {
+        public long Now { get; set; }
+
+        public override long TimestampFrequency => 1;
+
+        public override long GetTimestamp() => Now;
     }
 
     private static async Task<int> Ask(Service service, string key)

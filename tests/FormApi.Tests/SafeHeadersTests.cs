@@ -1,4 +1,6 @@
 using System.Net;
+using System.Security.Cryptography;
+using System.Security.Cryptography.X509Certificates;
 
 namespace FormApi.Tests;
 
@@ -63,6 +65,38 @@ public sealed class SafeHeadersTests
             }
 
             Assert.Equal(network == "127.0.0.0/8" ? [200, 200] : [200, 429], statuses);
+        }
+    }
+
+    [Fact]
+    public async Task Tls_is_set_as_Kestrel_sets_it_and_browsers_are_told_to_stay_with_it()
+    {
+        using var key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
+        using var certificate = new CertificateRequest("CN=forms.example", key, HashAlgorithmName.SHA256)
+            .CreateSelfSigned(DateTimeOffset.UtcNow.AddDays(-1), DateTimeOffset.UtcNow.AddDays(1));
+        var folder = Directory.CreateTempSubdirectory();
+        try
+        {
+            var (pem, keyPem) = (Path.Combine(folder.FullName, "tls.pem"), Path.Combine(folder.FullName, "tls.key"));
+            await File.WriteAllTextAsync(pem, certificate.ExportCertificatePem());
+            await File.WriteAllTextAsync(keyPem, key.ExportPkcs8PrivateKeyPem());
+            using var service = Service.OnPort(
+                ("Kestrel:Endpoints:Tls:Url", "https://127.0.0.1:0"),
+                ("Kestrel:Endpoints:Tls:Certificate:Path", pem),
+                ("Kestrel:Endpoints:Tls:Certificate:KeyPath", keyPem));
+            using var handler = new SocketsHttpHandler();
+            handler.SslOptions.RemoteCertificateValidationCallback =
+                (_, shown, _, _) => shown!.GetCertHashString() == certificate.GetCertHashString();
+            using var client = new HttpClient(handler) { BaseAddress = service.Client.BaseAddress };
+            using var request = new HttpRequestMessage(HttpMethod.Get, "/v1/materials") { Version = HttpVersion.Version20, VersionPolicy = HttpVersionPolicy.RequestVersionExact };
+            request.Headers.Host = "forms.example";
+            using var response = await client.SendAsync(request);
+            Assert.Equal(("https", HttpStatusCode.OK, HttpVersion.Version20), (client.BaseAddress!.Scheme, response.StatusCode, response.Version));
+            Assert.StartsWith("max-age=", response.Headers.GetValues("Strict-Transport-Security").Single(), StringComparison.Ordinal);
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
         }
     }
 

@@ -17,19 +17,19 @@ public sealed record FinishedCurve(IReadOnlyList<CurveSpan> Spans, double? Large
     public RuledStrips? Strips { get; init; }
 
     /// <summary>Mid-surface length [mm].</summary>
-    public double LengthMm => Spans.Sum(span => span.LengthMm);
+    public double LengthMm { get; } = Spans.Sum(span => span.LengthMm);
 
-    /// <summary>The bends.</summary>
-    public IEnumerable<BendSpan> Bends => Spans.OfType<BendSpan>();
+    /// <summary>The bends, in order.</summary>
+    public IReadOnlyList<BendSpan> Bends { get; } = [.. Spans.OfType<BendSpan>()];
 
     /// <summary>Flat before the first bend [mm].</summary>
-    public double LeadingFlatMm => Spans.TakeWhile(span => span is FlatSpan).Sum(span => span.LengthMm);
+    public double LeadingFlatMm { get; } = Spans.TakeWhile(span => span is FlatSpan).Sum(span => span.LengthMm);
 
     /// <summary>Flat after the last bend [mm].</summary>
-    public double TrailingFlatMm => Spans.Reverse().TakeWhile(span => span is FlatSpan).Sum(span => span.LengthMm);
+    public double TrailingFlatMm { get; } = Spans.Reverse().TakeWhile(span => span is FlatSpan).Sum(span => span.LengthMm);
 
     /// <summary>Total turned angle.</summary>
-    public Angle Sweep => new(Bends.Sum(bend => bend.Sweep.Radians));
+    public Angle Sweep { get; } = new(Spans.OfType<BendSpan>().Sum(bend => bend.Sweep.Radians));
 
     /// <summary>Smallest mid-surface radius [mm].</summary>
     public double TightestRadiusMm => Bends.Min(bend => bend.TightestRadiusMm);

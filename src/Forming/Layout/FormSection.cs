@@ -65,26 +65,33 @@ internal static class FormSection
     // The curve at every fold and half-way between neighbours of one stretch.
     private static Point[] Sampled(FormPolygon polygon, ContactCurve curve)
     {
-        var points = new List<Point>((2 * polygon.Places.Length) + (2 * curve.Runs.Count)) { curve.Runs[0].Start.Position };
+        var points = new List<Point>((2 * polygon.Places.Length) + (2 * curve.Runs.Count));
+        Add(curve.Runs[0].Start.Position);
         var run = 0;
         var last = curve.Runs[0].Start.MidMm;
         foreach (var place in polygon.Places)
         {
             if (place.MidMm >= curve.Runs[run].End.MidMm && run + 1 < curve.Runs.Count && place.MidMm >= curve.Runs[run + 1].Start.MidMm)
             {
-                points.Add(curve.Runs[run].End.Position);
+                Add(curve.Runs[run].End.Position);
                 last = curve.Runs[++run].Start.MidMm;
-                points.Add(curve.Runs[run].Start.Position);
+                Add(curve.Runs[run].Start.Position);
             }
 
             if (place.MidMm > last)
-                points.Add(curve.Runs[run].At(CurveMeasure.MidLength, ((place.MidMm + last) / 2) - curve.Runs[run].Start.MidMm).Position);
-            points.Add(place.Position);
+                Add(curve.Runs[run].At(CurveMeasure.MidLength, ((place.MidMm + last) / 2) - curve.Runs[run].Start.MidMm).Position);
+            Add(place.Position);
             last = place.MidMm;
         }
 
-        points.Add(curve.End.Position);
-        return [.. points.Where((point, i) => i == 0 || point != points[i - 1])];
+        Add(curve.End.Position);
+        return [.. points];
+
+        void Add(Point point)
+        {
+            if (points.Count == 0 || points[^1] != point)
+                points.Add(point);
+        }
     }
 }
 

@@ -25,21 +25,40 @@ public static class StopSettings
     public static (IReadOnlyList<Station> Stations, IReadOnlyList<StopSetting> Settings) Of(
         IReadOnlyList<Station> stations, Angle resolution, StopRounding rounding)
     {
-        double[] folds = [.. stations.Select(station => station.FoldAngle.Radians)];
-        var groups = Groups(folds, resolution.Radians);
-        if (stations.Any(station => station.StopAngle is null))
-            return (stations, [.. groups.Select(group => GroupOf(stations, group, null))]);
+        double[] folds = new double[stations.Count], stops = new double[stations.Count];
+        var areKnown = true;
+        for (var i = 0; i < folds.Length; i++)
+        {
+            folds[i] = stations[i].FoldAngle.Radians;
+            stops[i] = stations[i].StopAngle?.Radians ?? 0;
+            areKnown &= stations[i].StopAngle is not null;
+        }
 
-        double[] stops = [.. stations.Select(station => station.StopAngle!.Value.Radians)];
+        var groups = Groups(folds, resolution.Radians);
+        if (!areKnown)
+            return (stations, groups.ConvertAll(group => GroupOf(stations, group, null)));
+
         var steps = Steps(groups, stops, resolution.Radians, rounding);
         var set = new Station[stations.Count];
         for (var i = 0; i < set.Length; i++)
             set[i] = stations[i] with { StopSetting = steps[i] * resolution };
-        return (
-            set,
-            [.. groups
-                .SelectMany(group => group.GroupBy(index => steps[index]).OrderBy(same => same.Key))
-                .Select(same => GroupOf(set, [.. same], same.Key * resolution))]);
+        var settings = new List<StopSetting>(groups.Count);
+        foreach (var group in groups)
+            AddSettings(settings, set, group, steps, resolution);
+        return (set, settings);
+    }
+
+    // Rounded one by one, folds of one group may need settings that differ; the smallest comes first.
+    private static void AddSettings(List<StopSetting> settings, Station[] set, int[] group, long[] steps, Angle resolution)
+    {
+        if (Array.TrueForAll(group, index => steps[index] == steps[group[0]]))
+        {
+            settings.Add(GroupOf(set, group, steps[group[0]] * resolution));
+            return;
+        }
+
+        foreach (var same in group.GroupBy(index => steps[index]).OrderBy(same => same.Key))
+            settings.Add(GroupOf(set, [.. same], same.Key * resolution));
     }
 
     /// <summary>How many steps of the stop each fold is set to; at least one, or it would not be folded.</summary>
@@ -91,8 +110,11 @@ public static class StopSettings
 
     private static List<int[]> Groups(double[] folds, double step)
     {
-        int[] sorted = [.. Enumerable.Range(0, folds.Length)];
-        Array.Sort(sorted, (a, b) => (folds[a], a).CompareTo((folds[b], b)));
+        var keys = new (double Fold, int Index)[folds.Length];
+        for (var i = 0; i < keys.Length; i++)
+            keys[i] = (folds[i], i);
+        Array.Sort(keys);
+        var sorted = Array.ConvertAll(keys, key => key.Index);
         var groups = new List<int[]>();
         for (var first = 0; first < sorted.Length;)
         {

@@ -24,16 +24,17 @@ public static class SimplePolygon
     public static (int First, int Second)? FirstCrossing(IReadOnlyList<Point> corners)
     {
         ArgumentNullException.ThrowIfNull(corners);
+        Point[] closed = [.. corners, corners[0]];
         var count = corners.Count;
         for (var i = 0; i < count; i++)
         {
+            var (a, b) = (closed[i], closed[i + 1]);
             for (var j = i + 1; j < count; j++)
             {
-                var (a, b) = (corners[i], corners[(i + 1) % count]);
-                var (c, d) = (corners[j], corners[(j + 1) % count]);
+                var (c, d) = (closed[j], closed[j + 1]);
                 var isBad = j == i + 1 ? FoldsBack(a, b, d)
-                    : (j + 1) % count == i ? FoldsBack(c, d, b)
-                    : Meet(a, b, c, d);
+                    : i == 0 && j == count - 1 ? FoldsBack(c, d, b)
+                    : !AreApart(a.X, b.X, c.X, d.X) && !AreApart(a.Y, b.Y, c.Y, d.Y) && Meet(a, b, c, d);
                 if (isBad)
                     return (i, j);
             }
@@ -41,6 +42,9 @@ public static class SimplePolygon
 
         return null;
     }
+
+    private static bool AreApart(double a, double b, double c, double d) =>
+        a < b ? Math.Max(c, d) < a || Math.Min(c, d) > b : Math.Max(c, d) < b || Math.Min(c, d) > a;
 
     // The edge after a corner lies on the one before it.
     private static bool FoldsBack(Point before, Point corner, Point after) =>

@@ -27,10 +27,11 @@ public sealed record FormPlan
     public required PlanVerdict Verdict { get; init; }
 
     /// <summary>What the job is, in a sentence.</summary>
-    public required FormattableString Headline { get; init; }
+    public FormattableString Headline => Notes.Headline.Of(
+        Checks, Form.Stations.Count, Form.StopSettings, _draft.TightestFinishedRadiusMm, _draft.Panel.Sheet.ThicknessMm);
 
     /// <summary>What to do next, one to three steps.</summary>
-    public required IReadOnlyList<NextStep> Next { get; init; }
+    public IReadOnlyList<NextStep> Next => NextSteps.Of(_draft, Checks, Form.StopSettings);
 
     /// <summary>The form.</summary>
     public required PlannedForm Form { get; init; }
@@ -74,9 +75,6 @@ public sealed record FormPlan
         return new(draft)
         {
             Verdict = VerdictOf(checks),
-            Headline = Notes.Headline.Of(
-                checks, form.Stations.Count, form.StopSettings, draft.TightestFinishedRadiusMm, draft.Panel.Sheet.ThicknessMm),
-            Next = NextSteps.Of(draft, checks, form.StopSettings),
             Form = form,
             Panel = PanelOf(draft),
             Taper = draft.Taper,

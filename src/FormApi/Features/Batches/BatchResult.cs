@@ -1,6 +1,5 @@
 using System.Reflection;
 using FormApi.Http;
-using FormApi.Http.Problems;
 using FormApi.Http.Results;
 using Microsoft.AspNetCore.Http.Metadata;
 
@@ -29,7 +28,7 @@ internal sealed class BatchResult(Limits limits, BatchPlaces places, ILogger<Bat
         {
             using var stream = new BatchStream(worker, places, limits, stopping);
             if (!await stream.RunAsync(request.BodyReader, response.BodyWriter, httpContext.RequestAborted))
-                await ProblemResult.TooMany(nameof(Limits.Batches), limits.Batches, TimeSpan.Zero).ExecuteAsync(httpContext);
+                await places.TooMany().ExecuteAsync(httpContext);
         }
         catch (TimeoutException)
         {

@@ -36,7 +36,7 @@ internal static class ComparisonsEndpoint
             return tooMany;
         using var place = places.TryTake();
         if (place is null)
-            return ProblemResult.TooMany(nameof(Limits.Batches), limits.Value.Batches, TimeSpan.Zero);
+            return places.TooMany();
         var request = body.Value;
         var job = new ComparedJob(request, context.Request.Path, RequestTrace.IdOf(context));
         var rows = await RowsAsync(job, (int)request.Combinations(), limits.Value, context.RequestAborted);

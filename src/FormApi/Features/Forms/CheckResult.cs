@@ -31,15 +31,35 @@ internal sealed record CheckResult(
     /// <summary>A check in the caller's units.</summary>
     /// <param name="check">The check.</param>
     /// <param name="units">The caller's units.</param>
-    public static CheckResult From(Check check, UnitSystem units) => new(
+    public static CheckResult From(Check check, UnitSystem units) => WithoutWords(check, units) with
+    {
+        Text = units.Wording.Of(check.Text),
+        Remedy = check.Remedy is { } remedy ? CheckRemedies.From(remedy, units) : null,
+    };
+
+    /// <summary>What a short answer says of checks: those that did not pass, without words.</summary>
+    /// <param name="checks">The checks.</param>
+    /// <param name="units">The caller's units.</param>
+    public static CheckResult[] OpenOf(IReadOnlyList<Check> checks, UnitSystem units)
+    {
+        var open = new List<CheckResult>();
+        foreach (var check in checks)
+        {
+            if (check.Verdict != Verdict.Pass)
+                open.Add(WithoutWords(check, units));
+        }
+
+        return [.. open];
+    }
+
+    private static CheckResult WithoutWords(Check check, UnitSystem units) => new(
         check.Id,
         check.Verdict,
         units.Figure(check.Value, check.Quantity),
         units.Figure(check.Limit, check.Quantity),
         check.Bound,
         units.NameOf(check.Quantity),
-        units.Wording.Of(check.Text),
-        check.Remedy is { } remedy ? CheckRemedies.From(remedy, units) : null);
+        "");
 }
 
 /// <summary>What to do about a check that did not pass, for the answer.</summary>

@@ -58,7 +58,7 @@ internal sealed record FormAnswer(
             Lists.Map(plan.Next, step => NextStepResult.From(step, links, units)),
             FormResult.From(plan.Form, plan.Taper, plan.FinishedTurn, specs, units),
             PanelResult.From(plan.Panel, specs, plan.Taper is not null, units),
-            Lists.Map(plan.Checks, check => CheckResult.From(check, units)),
+            isMinimal ? CheckResult.OpenOf(plan.Checks, units) : Lists.Map(plan.Checks, check => CheckResult.From(check, units)),
             Lists.Map(plan.Safety, note => SafetyResult.From(note, units)),
             isMinimal ? [] : Lists.Map(plan.ShopNotes, note => ShopNoteResult.From(note, units)),
             isMinimal ? [] : Lists.Map(plan.Basis, BasisResult.From),

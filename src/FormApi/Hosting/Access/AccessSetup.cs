@@ -27,6 +27,7 @@ internal static class AccessSetup
             .AddScheme<AuthenticationSchemeOptions, ApiKeyHandler>(ApiKeyHandler.SchemeName, null)
             .AddPolicyScheme(ByWhatIsSent, null, options => options.ForwardDefaultSelector = context =>
                 settings.Jwt.Authority is null || ApiKeyHandler.TextOf(context.Request) is not null
+                    || (keys.Count > 0 && context.Request.Headers.Authorization.Count == 0 && ApiKeyHandler.IsBrowser(context.Request))
                     ? ApiKeyHandler.SchemeName
                     : JwtBearerDefaults.AuthenticationScheme);
         if (settings.Jwt.Authority is { } authority)

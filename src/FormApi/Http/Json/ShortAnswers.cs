@@ -52,11 +52,14 @@ internal static class ShortAnswers
         if (list.CustomConverter is IWritesInOneStroke)
             list.CustomConverter = null;
         if (typeof(IMayPass).IsAssignableFrom(item) && list.Get is { } all)
-            list.Get = holder => all(holder) is { } items ? KeepOpenOf.MakeGenericMethod(item).Invoke(null, [items]) : null;
+        {
+            var keepOpen = KeepOpenOf.MakeGenericMethod(item).CreateDelegate<Func<object?, object?>>();
+            list.Get = holder => keepOpen(all(holder));
+        }
     }
 
-    private static T[] KeepOpen<T>(T[] items)
-        where T : IMayPass => Array.FindAll(items, item => !item.HasPassed);
+    private static T[]? KeepOpen<T>(object? items)
+        where T : IMayPass => items is T[] all ? Array.FindAll(all, item => !item.HasPassed) : null;
 
     private static class Cache<T>
     {

@@ -58,9 +58,7 @@ internal sealed class UnitFormatter(UnitSystem units) : IFormatProvider, ICustom
             return number.ToString(format, CultureInfo.InvariantCulture);
         if (number == 0)
             return "0";
-        // Place of the first digit: 0 for 1 to 9.9, -1 below.
-        var digits = number.ToString("E15", CultureInfo.InvariantCulture);
-        var first = int.Parse(digits.AsSpan(digits.IndexOf('E', StringComparison.Ordinal) + 1), CultureInfo.InvariantCulture);
+        var first = FirstPlaceOf(number);
         // What a tape, a template, a scale or a gauge table shows; a small value keeps one digit, so that it never reads 0.
         var decimals = quantity switch
         {
@@ -73,12 +71,32 @@ internal sealed class UnitFormatter(UnitSystem units) : IFormatProvider, ICustom
         return Shortened(number, Math.Max(decimals, -first));
     }
 
+    // Place of the first digit: 0 for 1 to 9.9, -1 below.
+    private static int FirstPlaceOf(double number)
+    {
+        if (Math.Abs(number) is >= 1 and < 1e9)
+        {
+            var place = 0;
+            for (var bound = 10.0; Math.Abs(number) >= bound; bound *= 10)
+                place++;
+            return place;
+        }
+
+        var digits = number.ToString("E15", CultureInfo.InvariantCulture);
+        return int.Parse(digits.AsSpan(digits.IndexOf('E', StringComparison.Ordinal) + 1), CultureInfo.InvariantCulture);
+    }
+
     private static string Shortened(double number, int decimals)
     {
         if (decimals > 15)
             return number.ToString("G3", CultureInfo.InvariantCulture);
         if (decimals >= 0)
-            return (Math.Round(number, decimals) + 0.0).ToString("0.###############", CultureInfo.InvariantCulture);
+        {
+            var rounded = Math.Round(number, decimals) + 0.0;
+            // The shortest text of such a number has no exponent, and is written several times as fast.
+            return rounded.ToString(Math.Abs(rounded) is >= 1e-3 and < 1e9 ? null : "0.###############", CultureInfo.InvariantCulture);
+        }
+
         var step = Math.Pow(10, -decimals);
         return (Math.Round(number / step) * step).ToString("0", CultureInfo.InvariantCulture);
     }

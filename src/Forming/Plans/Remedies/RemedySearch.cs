@@ -75,15 +75,20 @@ internal sealed partial class RemedySearch(FormJob job, PlanDraft draft, IReadOn
     public IReadOnlyList<Check> ChecksWithRemedies(Func<Check, bool> needsRemedy)
     {
         var answered = checks.ToArray();
-
-        // What fails is mended first, while there are trials left, and what needs most of them last.
-        foreach (var i in Enumerable.Range(0, answered.Length)
-            .OrderByDescending(i => answered[i].Verdict).ThenBy(i => IsOfSolvedPull(answered[i])))
+        var wanted = new List<int>();
+        for (var i = 0; i < answered.Length; i++)
         {
-            if (answered[i].Verdict != Verdict.Pass)
-                answered[i] = answered[i] with { Remedy = needsRemedy(answered[i]) ? RemedyFor(answered[i]) : null };
+            if (answered[i].Verdict == Verdict.Pass)
+                continue;
+            if (needsRemedy(answered[i]))
+                wanted.Add(i);
+            else if (answered[i].Remedy is not null)
+                answered[i] = answered[i] with { Remedy = null };
         }
 
+        // What fails is mended first, while there are trials left, and what needs most of them last.
+        foreach (var i in wanted.OrderByDescending(i => answered[i].Verdict).ThenBy(i => IsOfSolvedPull(answered[i])))
+            answered[i] = answered[i] with { Remedy = RemedyFor(answered[i]) };
         return answered;
     }
 
