@@ -23,7 +23,7 @@ export function Jobs() {
       </div>
       <h3>Recent</h3>
       ${recent.length === 0 && html`<p class="hint">None yet.</p>`}
-      <ul class="recent">${recent.map(job => html`<li key=${job.link}><a href=${"#plan/" + job.link} onClick=${close}><b>${job.title}</b> <span>${job.text}</span></a></li>`)}</ul>
+      <ul class="recent">${recent.map(job => html`<li key=${job.link}><a href=${"./#plan/" + job.link} onClick=${close}><b>${job.title}</b> <span>${job.text}</span></a></li>`)}</ul>
       <h3>What this browser keeps</h3>
       <p class="hint">Recent jobs, my brakes, sheets and rates. The service keeps nothing.</p>
       <div class="row actions">

@@ -52,7 +52,7 @@ function settle() {
 /** The address of a part of this job. @param {string} part */
 export function addressOf(part) {
   const { link } = read();
-  return `#${part}${link ? "/" + link : ""}`;
+  return `./#${part}${link ? "/" + link : ""}`;
 }
 
 /** @param {Job} job Plans another job. */

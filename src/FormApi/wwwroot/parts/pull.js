@@ -37,7 +37,7 @@ function Steps({ answer, drawing }) {
         <div><dt>Past the end of the curve</dt><dd>${length(pull.lever, units)}<i>${units}</i></dd></div>
         <div><dt>Clamps hold</dt><dd>${about(pull.clampLoad)}<i>${forceUnit(units)}</i></dd></div>
       </dl>
-      <div class="beside"><${Picture} svg=${drawing} view="panel-blank" label="Panel blank with its registration marks" />
+      <div class="beside panel-marks"><${Picture} svg=${drawing} view="panel-blank" label="Panel blank with its registration marks" />
         <table><caption>Marks on the panel blank, from the lead-in edge, ${units}</caption><tbody>${marks.map(mark => html`<tr key=${mark.name}><th scope="row">${mark.name}</th><td class="strong">${mark.atText}</td></tr>`)}</tbody></table></div>
     </section>
     ${outcome.touches.length > 0 && html`<section aria-labelledby="touches"><h2 id="touches">As it goes round</h2>

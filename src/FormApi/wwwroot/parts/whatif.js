@@ -32,7 +32,7 @@ export function WhatIf({ job, answer }) {
       <${Plot} label="Ripple against minutes to build the form, by count of folds" x=${{ name: "minutes to build", show: about }} y=${{ name: `ripple, ${units}`, show: (/** @type {number} */ value) => ripple(value, units) }}
         points=${shown.map(row => ({ key: String(row.values[0]), x: row.buildMinutes, y: row.ripple, name: `${row.values[0]}`, said: `${row.values[0]} folds: ripple ${ripple(row.ripple, units)} ${units}, ${about(row.buildMinutes)} minutes, ${row.verdict === "cannot-be-made" ? "cannot be made" : row.verdict === "ready" ? "ready" : "look first"}`, hollow: row.verdict === "cannot-be-made", chosen: row.values[0] === folds }))}
         choose=${(/** @type {string} */ key) => put("/form/stepping/folds", Number(key))} />
-      <${Choice} name="folds" legend="Plan with this many folds" value=${String(folds)} options=${shown.map(row => [String(row.values[0]), String(row.values[0])])} choose=${(/** @type {string} */ key) => put("/form/stepping/folds", Number(key))} />
+      <${Choice} name="folds" legend="Plan with this many folds" value=${String(job["form"]?.stepping?.folds ?? folds)} options=${shown.map(row => [String(row.values[0]), String(row.values[0])])} choose=${(/** @type {string} */ key) => put("/form/stepping/folds", Number(key))} />
       <p class="hint">A hollow one cannot be made.${fixed ? html` <button type="button" class="plain" onClick=${() => put("/form/stepping", undefined)}>Let the plan choose again</button>` : null}</p>
     </section>`;
 }
