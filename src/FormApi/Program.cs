@@ -19,6 +19,7 @@ using FormApi.Features.Verification;
 using FormApi.Hosting;
 using FormApi.Hosting.Access;
 using FormApi.Hosting.Settings;
+using FormApi.Page;
 using Serilog;
 
 if (args is ["--new-key", ..])
@@ -52,6 +53,7 @@ var app = builder.Build();
 app.UseRequestPipeline();
 app.MapProblems();
 app.MapHealth();
+app.MapBenchPage();
 app.MapScope(Scopes.Docs).MapContract();
 app.MapScope(Scopes.Scrape).MapMetrics();
 
@@ -63,6 +65,7 @@ calls.MapVerification();
 calls.MapLimits();
 calls.MapBatches();
 calls.MapComparisons();
+calls.MapPageCalls();
 
 var computations = calls.MapComputations();
 computations.MapForms();

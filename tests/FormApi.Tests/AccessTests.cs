@@ -35,6 +35,7 @@ public sealed class AccessTests
     [InlineData("/metrics", "bench-key", 403)]
     [InlineData("/openapi/v1.json", "bench-key", 200)]
     [InlineData("/docs/index.html", null, 401)]
+    [InlineData("/", null, 200)]
     [InlineData("/health/live", null, 200)]
     [InlineData("/problems/unauthorized", null, 200)]
     public async Task A_key_opens_what_its_scopes_say(string path, string? key, int status)

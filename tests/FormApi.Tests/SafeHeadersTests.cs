@@ -12,6 +12,8 @@ public sealed class SafeHeadersTests
     [InlineData("/nowhere")]
     [InlineData("/docs/index.html")]
     [InlineData("/metrics")]
+    [InlineData("/")]
+    [InlineData("/page/service-worker.js")]
     public async Task Every_answer_may_load_nothing_from_elsewhere(string path)
     {
         using var service = Service.In("Production");

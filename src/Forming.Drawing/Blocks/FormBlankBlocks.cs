@@ -64,6 +64,8 @@ internal static class FormBlankBlocks
         sketch.Write(Pole.BlankWidth / 2, bottom + 3.2, end == flat.Folds.Count ? "lead-out edge" : "continued", Page.Small, Anchor.Middle);
         if (isTaper && end == flat.Folds.Count)
             bottom = AboutTaper(sketch, job, bottom + 3.2);
+        if (first == 0)
+            sketch.Add([new View("form-blank", new(-7, Page.Heading + 2), new(isTaper ? 96 : 86, bottom + 4))], default);
         return new(bottom + 4, sketch.Items);
     }
 

@@ -20,10 +20,8 @@ internal static class LinkBlock
     {
         if (link is null)
             yield break;
-        using var data = QRCodeGenerator.GenerateQrCode(link, QRCodeGenerator.ECCLevel.L);
-        // The four light modules all round that the standard asks for are part of the grid.
-        var tiles = new Tiles(default, TileMm, data.ModuleMatrix.Count, [.. RunsOf(data)]);
-        var side = data.ModuleMatrix.Count * TileMm;
+        var tiles = SymbolOf(link);
+        var side = tiles.Count * TileMm;
         var sketch = new Sketch();
         sketch.Add([tiles], default);
         var y = Page.Text * 2;
@@ -35,6 +33,15 @@ internal static class LinkBlock
         }
 
         yield return new(side, sketch.Items);
+    }
+
+    /// <summary>The symbol of an address.</summary>
+    /// <param name="link">The address.</param>
+    public static Tiles SymbolOf(string link)
+    {
+        using var data = QRCodeGenerator.GenerateQrCode(link, QRCodeGenerator.ECCLevel.L);
+        // The four light modules all round that the standard asks for are part of the grid.
+        return new(default, TileMm, data.ModuleMatrix.Count, [.. RunsOf(data)]);
     }
 
     private static IEnumerable<TileRun> RunsOf(QRCodeData data)

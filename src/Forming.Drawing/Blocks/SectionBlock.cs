@@ -53,6 +53,7 @@ internal static class SectionBlock
         ScaleBar(sketch, job, frame, bottom + 3);
         var legend = Legend(sketch, job, picture);
         legend = FoldDetail.Draw(sketch, job, LegendAt, legend + 5);
+        sketch.Add([new View("section", new(-2, Top), new(PictureWidth, bottom + 5))], default);
         var end = Math.Max(bottom + 4, legend);
         if (Developed(job) is { } developed)
             sketch.Write(0, end += Page.SmallLine + 1, Paragraph.OneLine(developed, Page.Width, Page.Text), Page.Text);

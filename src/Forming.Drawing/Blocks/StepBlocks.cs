@@ -75,6 +75,7 @@ internal static class StepBlocks
         picture.Draw(sketch, new(0, 0), Page.Width, PictureHeight);
         var cut = picture.IsCut is (false, false) ? "" : " Long flats are cut short.";
         sketch.Write(0, PictureHeight + Page.SmallLine, "In section at the end of the swing; the operator stands on the right." + cut, Page.Small);
+        sketch.Add([new View("step", new(-1, -1), new(Page.Width + 1, PictureHeight + 1))], default);
         return new(PictureHeight + Page.SmallLine + 1, sketch.Items);
     }
 }

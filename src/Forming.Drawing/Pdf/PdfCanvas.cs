@@ -28,8 +28,11 @@ internal sealed class PdfCanvas(XGraphics graphics, double lineScale)
                 case Tiles tiles:
                     Draw(tiles);
                     break;
+                case Stroke stroke:
+                    Draw(stroke);
+                    break;
                 default:
-                    Draw((Stroke)item);
+                    // A view is for pictures on a screen.
                     break;
             }
         }

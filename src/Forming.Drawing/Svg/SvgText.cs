@@ -41,6 +41,8 @@ internal sealed class SvgText
     /// <param name="items">The items.</param>
     public void Add(IReadOnlyList<SheetItem> items)
     {
+        foreach (var view in items.OfType<View>())
+            Add(view);
         foreach (var label in items.OfType<Label>().Where(label => label.Tone == Tone.Ghost))
             Add(label);
         foreach (var fill in items.OfType<Stroke>().Where(stroke => stroke.Fill is not null))
@@ -58,6 +60,13 @@ internal sealed class SvgText
 
     /// <inheritdoc/>
     public override string ToString() => _text.ToString();
+
+    private void Add(View view)
+    {
+        var size = view.BottomRight - view.TopLeft;
+        _text.Append("<view id=\"").Append(view.Name).Append("\" viewBox=\"").Append(Number(view.TopLeft.X)).Append(' ')
+            .Append(Number(view.TopLeft.Y)).Append(' ').Append(Number(size.X)).Append(' ').Append(Number(size.Y)).Append("\"/>\n");
+    }
 
     private void Add(Tiles tiles)
     {
