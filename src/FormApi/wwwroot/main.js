@@ -51,7 +51,7 @@ function Page() {
         ${following && html`<p class="onward"><a href=${addressOf(following.name)}>${following.title}<span aria-hidden="true"> →</span></a></p>`}</div>
       ${part.plan && html`<${Status} />`}
     </main>
-    <footer><p>Every figure on this page is the service’s own. <a href="./docs">The contract</a></p></footer>
+    <footer><p>Every number here is worked out by the service. <a href="./docs">The contract</a></p></footer>
     <p class="hidden" role="status" aria-live="polite">${said}</p>
     ${dialog === "jobs" && html`<${Jobs} />`}
     ${askedKey && html`<${Key} asked=${askedKey} />`}`;

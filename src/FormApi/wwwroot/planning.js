@@ -79,7 +79,7 @@ export async function open(text) {
   const job = text === null ? cabCorner() : await jobOf(text);
   write({ link: text });
   if (job) return take(job);
-  write({ said: "That link is no job." });
+  write({ said: "There is no job in that link." });
   return take(cabCorner());
 }
 
