@@ -47,9 +47,9 @@ function Page() {
       <li key=${one.name}><a href=${addressOf(one.name)} aria-current=${one === part ? "step" : null}>${one.title}</a></li>`)}</ol></nav>
     <main id="main" tabindex="-1" class=${part.plan ? "with-plan" : ""} data-part=${part.name}>
       <h1>${part.title}</h1>
+      ${part.plan && html`<${Status} />`}
       <div class="work">${part.plan || read().answer ? html`<${part.view} key=${part.name} />` : html`<${Status} />`}
         ${following && html`<p class="onward"><a href=${addressOf(following.name)}>${following.title}<span aria-hidden="true"> →</span></a></p>`}</div>
-      ${part.plan && html`<${Status} />`}
     </main>
     <footer><p>Every number here is worked out by the service. <a href="./docs">The contract</a></p></footer>
     <p class="hidden" role="status" aria-live="polite">${said}</p>
