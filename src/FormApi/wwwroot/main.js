@@ -12,7 +12,7 @@ import { Want } from "./parts/want.js";
 import { addressOf, open, takeIn } from "./planning.js";
 import { Status } from "./status.js";
 import { listen, read, write } from "./store.js";
-import { html, render, useEffect, useState } from "./vendor/preact.js";
+import { html, render, useEffect, useLayoutEffect, useState } from "./vendor/preact.js";
 
 /** @type {{ name: string, title: string, view: () => unknown, plan: boolean }[]} Plan: the short plan is beside it. */
 const parts = [
@@ -28,7 +28,8 @@ const parts = [
 
 function Page() {
   const [, tell] = useState(0);
-  useEffect(() => listen(() => tell(count => count + 1)), []);
+  // At once, not after the first paint: a quick answer would be missed.
+  useLayoutEffect(() => listen(() => tell(count => count + 1)), []);
   const { part: name, said, dialog, askedKey, job } = read();
   const part = parts.find(one => one.name === name) ?? /** @type {typeof parts[0]} */ (parts[0]);
   // On a narrow screen the open part may be beyond the edge.
