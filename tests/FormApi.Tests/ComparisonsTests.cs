@@ -26,6 +26,17 @@ public sealed class ComparisonsTests(Service service) : IClassFixture<Service>
         return JsonNode.Parse(text)!;
     }
 
+    // What is kept as it was sent, and written in place of values, is never read as text before.
+    [Fact]
+    public async Task A_request_to_be_varied_has_to_be_text_in_UTF_8()
+    {
+        var body = Encoding.UTF8.GetBytes(Asking(Quick(), """[{"pointer":"/form/stepping/folds","values":[8,12]}]""").ToJsonString());
+        body[body.AsSpan().IndexOf("mm"u8)] = 0xA4;
+        using var response = await service.Post("/v1/comparisons", body);
+        Assert.Equal(HttpStatusCode.BadRequest, response.StatusCode);
+        Assert.Equal("The body is not UTF-8.", (string)JsonNode.Parse(await response.Content.ReadAsStringAsync())!["detail"]!);
+    }
+
     [Fact]
     public async Task Every_row_is_the_plan_of_its_combination()
     {

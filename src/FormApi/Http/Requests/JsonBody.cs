@@ -1,5 +1,6 @@
 using System.Reflection;
 using System.Text.Json;
+using System.Text.Unicode;
 using FluentValidation.Results;
 using FormApi.Http.Json;
 using FormApi.Http.Problems;
@@ -108,6 +109,9 @@ IEndpointParameterMetadataProvider
 
     private static T? Read(ReadOnlyMemory<byte> utf8)
     {
+        // The reader looks at texts only where it is asked for them: what is kept as it was sent would break later.
+        if (!Utf8.IsValid(utf8.Span))
+            return null;
         try
         {
             return JsonSerializer.Deserialize(utf8.Span, T.TypeInfo);
