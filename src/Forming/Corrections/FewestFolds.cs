@@ -84,7 +84,7 @@ internal sealed class FewestFolds
     private (Tried? Best, bool IsComplete) At(int depth)
     {
         var candidates = Candidates(depth, default);
-        // A fold over which the panel could not be followed was not looked at.
+        // A fold over which the panel was not, or could not be, followed was not looked at.
         var isComplete = !_hasLost && _nodes < NodeLimit && Enumerable.Range(0, _folds.Count).All(_folds.IsKnown);
         Tried? best = null;
         var together = default(PanelOff);
