@@ -72,7 +72,7 @@ internal sealed record PrintThroughStripsRequest(
 /// the last fold. Default: null, the longest that keeps the wrap in order, at most 250 mm.</param>
 /// <param name="FirstFacet">Whether the facet looked at is the first after the lead-in, with a half fold before it. Default: false.</param>
 /// <param name="Width">Its width [mm or in]. Default: null, as a wide sheet.</param>
-/// <param name="Stations">Folds of the form, from its lead-in; all facets are looked at.</param>
+/// <param name="Stations">Folds of the form, from its lead-in.</param>
 internal sealed record PrintThroughStripInput(
     StripVerdict Verdict,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Facet = null,
