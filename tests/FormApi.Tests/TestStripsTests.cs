@@ -115,7 +115,9 @@ public sealed class TestStripsTests(Service service) : IClassFixture<Service>
         var next = await service.Form(Merge(cab, lesson["paste"]!.AsObject()));
         Assert.Equal(allowed, (double)next["panel"]!["printThrough"]!["allowedRipple"]!, 9);
         Assert.InRange((double)next["panel"]!["outcome"]!["ripple"]!["height"]!, 0, allowed);
-        Assert.True((int)next["form"]!["folds"]! <= (int)(await service.Form(cab))["form"]!["folds"]!);
+        // This eye sees more than satin allows.
+        Assert.True(allowed < 0.1);
+        Assert.True((int)next["form"]!["folds"]! >= (int)(await service.Form(cab))["form"]!["folds"]!);
     }
 
     [Fact]

@@ -191,7 +191,9 @@ public sealed class YieldPosterior
             return [LogDensity(lnFactor, 0, middle)];
         var reach = HardeningReach / 2 * _question.HardeningDeviation;
         double[] less = ResidualsAt(lnFactor, -reach), more = ResidualsAt(lnFactor, reach);
-        return [.. hardenings.Select(at => LogDensity(lnFactor, at, [.. middle.Select((value, i) => Between(less[i], value, more[i], at / reach))]))];
+        return [.. hardenings.Select(at => LogDensity(lnFactor, at, Through(at / reach)))];
+
+        double[] Through(double at) => [.. middle.Select((value, i) => Between(less[i], value, more[i], at))];
 
         static double Between(double less, double middle, double more, double at) =>
             middle + (at / 2 * (more - less + (at * (more + less - (2 * middle)))));

@@ -21,6 +21,9 @@ public sealed class YieldTable
 
     private const int FewestNodes = 4;
 
+    /// <summary>Where none of the first so many has values, sheets of the grade have none, and the others are not tried.</summary>
+    private const int FirstNodes = 5;
+
     private readonly CubicSpline[] _values;
     private readonly (double At, double[] Slope, double[] Bend)[] _hardening;
 
@@ -53,7 +56,7 @@ public sealed class YieldTable
     /// </param>
     /// <param name="hardeningStep">How far n is varied to either side, in ln(n); 0 leaves it.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    /// <returns>Null where fewer than four nodes have values.</returns>
+    /// <returns>Null where fewer than four nodes have values, or none of the grade's own sheets.</returns>
     public static YieldTable? Of(Func<double, double, double[]?> calculate, double hardeningStep, CancellationToken cancellation = default)
     {
         var followed = new List<(double At, double[] Values)>(Nodes.Length);
@@ -62,6 +65,8 @@ public sealed class YieldTable
             cancellation.ThrowIfCancellationRequested();
             if (calculate(node, 0) is { } values)
                 followed.Add((node, values));
+            if (followed.Count == 0 && node == Nodes[FirstNodes - 1])
+                return null;
         }
 
         if (followed.Count < FewestNodes)
@@ -96,9 +101,10 @@ public sealed class YieldTable
         var value = spline.Interpolate(inside);
         if (inside != lnFactor)
             value += spline.Differentiate(inside) * (lnFactor - inside);
-        return lnHardening == 0 || _hardening.Length == 0
-            ? value
-            : value + (lnHardening * (Between(node => node.Slope[output], inside) + (lnHardening / 2 * Between(node => node.Bend[output], inside))));
+        if (lnHardening == 0 || _hardening.Length == 0)
+            return value;
+        double slope = Between(node => node.Slope[output], inside), bend = Between(node => node.Bend[output], inside);
+        return value + (lnHardening * (slope + (lnHardening / 2 * bend)));
     }
 
     // Straight between the nodes, and flat past them.

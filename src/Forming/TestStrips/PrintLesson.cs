@@ -31,8 +31,8 @@ public sealed record PrintStrip(
     public static PrintStrip OverForm(FacetedBar over, double thicknessMm, bool shows)
     {
         var places = FoldPlaces.Of(over.Form, over.Ends, wanted: null, thicknessMm);
-        return new(
-            over.Form.FacetsMm.Max(), (places.EndMm / places.Sweep) - (thicknessMm / 2), thicknessMm, over.LeverMm, IsFirstFacet: false, shows)
+        var radius = (places.EndMm / places.Sweep) - (thicknessMm / 2);
+        return new(over.Form.FacetsMm.Max(), radius, thicknessMm, over.LeverMm, IsFirstFacet: false, shows)
         {
             Over = over,
         };

@@ -29,13 +29,15 @@ public static class PrintStrips
     /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException">
     /// <c>strips.no-hardening</c>: the material's hardening is not known, so no ripple is. <c>strips.none-usable</c>: no strip shows
-    /// anything.
+    /// anything. <c>strips.facet-too-short</c>: a form's folds leave a facet no straight part.
     /// </exception>
     public static PrintLesson Learn(PrintQuestion question, CancellationToken cancellation = default)
     {
         var (material, strips) = question;
         if (!FlowCurve.Of(material).IsKnown)
             throw NoHardening(material);
+        for (var i = 0; i < strips.Count; i++)
+            strips[i].Over?.RefuseShortFacets(i);
         var work = new PullWork(PullWork.Most);
         PrintReading[] readings = [.. strips.Select(strip => ReadingOf(material, strip, work, cancellation))];
         if (Array.TrueForAll(readings, reading => reading.RippleMm is null))

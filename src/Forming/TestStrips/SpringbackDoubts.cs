@@ -38,7 +38,7 @@ internal static class SpringbackDoubts
             doubts.Add(new(
                 "thickness-differs",
                 others,
-                $"The strips are {Figure.Length(question.Strips[others[0]].ThicknessMm)} thick and the panel to come {Figure.Length(question.Sheet.ThicknessMm)}. If it is one sheet, ask again with the thickness that you measured, here and for the panel: springback goes with yield over thickness. If they are two sheets, strips of the one do not tell the yield of the other."));
+                $"The strips are {Figure.Length(question.Strips[others[0]].ThicknessMm)} thick and the panel to come {Figure.Length(question.Sheet.ThicknessMm)}. If it is one sheet, ask again with the thickness that you measured, here and for the panel: springback depends on yield over thickness. If they are two sheets, strips of the one say nothing of the other's yield."));
         }
 
         return doubts;

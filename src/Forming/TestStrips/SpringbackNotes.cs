@@ -20,7 +20,7 @@ internal static class SpringbackNotes
         {
             notes.Add(new(
                 "springback-not-seen",
-                $"Use a form of a larger radius: the strips sprang back by less than their scatter, so by themselves they set the yield no lower end."));
+                $"Use a form of a larger radius: the strips sprang back by less than their scatter, so alone they set the yield no lower end."));
         }
 
         if (!BendingLaw.Of(question.Sheet).Flow.IsKnown)
@@ -32,7 +32,7 @@ internal static class SpringbackNotes
 
         notes.Add(new(
             "grade-counts",
-            $"By themselves the strips say {Figure.Stress(fit.YieldMpa)}. Sheets of this grade lie within ±{Figure.Number(100 * YieldPosterior.TwoSided * prior.Effective)} % of {Figure.Stress(fit.NominalMpa)}, 95 times of 100; that counts for {posterior.PriorWeight:P0} of the value, the strips for the rest."));
+            $"The strips alone say {Figure.Stress(fit.YieldMpa)}. Sheets of this grade lie within ±{Figure.Number(100 * YieldPosterior.TwoSided * prior.Effective)} % of {Figure.Stress(fit.NominalMpa)}, 95 times of 100; that counts for {posterior.PriorWeight:P0} of the value, the strips for the rest."));
         if (posterior.Widening > 1)
         {
             notes.Add(new(
@@ -46,7 +46,7 @@ internal static class SpringbackNotes
         {
             notes.Add(new(
                 "measure-thickness",
-                $"Measure the strip's thickness with a micrometer and give it: springback does not tell a strong sheet from a thin one. This one may be {Figure.Length(nominal * thickness.Low!.Value)} to {Figure.Length(nominal * thickness.High!.Value)} thick; the effective yield covers both, on this sheet only."));
+                $"Measure the strip's thickness with a micrometer and give it: a strong sheet springs back like a thin one. This one may be {Figure.Length(nominal * thickness.Low!.Value)} to {Figure.Length(nominal * thickness.High!.Value)} thick; the effective yield covers both, on this sheet only."));
         }
 
         return notes;
@@ -62,7 +62,7 @@ internal static class SpringbackNotes
         [
             new(
                 "effectiveYield",
-                "Bayes on a grid of ln(yield) and ln(n): the grade's scatter joined with the readings; of n only what springs the first target alike counts. Springback goes with yield over modulus times thickness",
+                "Bayes on a grid of ln(yield) and ln(n): the grade's scatter joined with the readings; of n only what springs the first target alike counts. Springback depends on yield over modulus times thickness only",
                 "the caller's strips; Marciniak, Duncan & Hu, Mechanics of Sheet Metal Forming, ch. 6",
                 Status.Computed),
             prior.BasisOf("effectiveYield.prior"),

@@ -110,7 +110,10 @@ public static class SpringbackStrips
     // Of radii that were read, or else of those that the sweeps mean.
     private static double Middle(IReadOnlyList<SpringbackStrip> strips, YieldFit fit)
     {
-        double[] sorted = [.. strips.Where(strip => strip.FinishedRadiusMm is not null).Select(strip => strip.FinishedRadiusMm!.Value).Order()];
+        double[] sorted =
+        [
+            .. fit.Readings.Where(reading => !reading.IsSweep).Select(reading => strips[reading.Strip].FinishedRadiusMm!.Value).Order(),
+        ];
         if (sorted.Length > 0)
             return sorted[sorted.Length / 2];
         var first = fit.Readings[0];

@@ -35,13 +35,13 @@ internal static class StripNotes
     /// <param name="plural">What there are several of.</param>
     public static FormattableString MarginText(
         Margin margin, int strips, Figure readingError, string unit = "", string plural = "strips") => (margin, strips) switch
-    {
-        ({ DegreesOfFreedom: 0 }, 1) => $"One strip: the interval rests on the reading error of {readingError}{unit} alone.",
-        ({ DegreesOfFreedom: 0 }, _) => $"{strips} {plural}: the interval rests on the reading error of {readingError}{unit} alone.",
-        ({ IsReadingError: true }, _) => $"{strips} {plural} that agree better than they can be read: the interval rests on the reading error of {readingError}{unit} alone.",
-        ({ DegreesOfFreedom: 1 }, _) => $"{strips} {plural} show their scatter only roughly, so the interval is wide; one more strip narrows it.",
-        _ => $"The interval rests on the scatter of {strips} {plural}, times Student's t.",
-    };
+        {
+            ({ DegreesOfFreedom: 0 }, 1) => $"One strip: the interval rests on the reading error of {readingError}{unit} alone.",
+            ({ DegreesOfFreedom: 0 }, _) => $"{strips} {plural}: the interval rests on the reading error of {readingError}{unit} alone.",
+            ({ IsReadingError: true }, _) => $"{strips} {plural} that agree better than they can be read: the interval rests on the reading error of {readingError}{unit} alone.",
+            ({ DegreesOfFreedom: 1 }, _) => $"{strips} {plural} show their scatter only roughly, so the interval is wide; one more strip narrows it.",
+            _ => $"The interval rests on the scatter of {strips} {plural}, times Student's t.",
+        };
 
     /// <summary>What the width of the intervals rests on.</summary>
     /// <param name="quantity">Name of the value in the answer.</param>

@@ -78,7 +78,9 @@ internal abstract class StripPull
             var own = law.Stronger(Math.Exp(lnFactor));
             var wrapped = PanelWrap.Compute(
                 bar.Form, lnHardening == 0 ? own : own.Hardened(Math.Exp(lnHardening)), setup, work, cancellation);
-            return wrapped is { End: WrapEnd.Complete, MeanCurvature: > 0 } ? [wrapped.MeanCurvature / middle, wrapped.Sweep.Radians] : null;
+            return wrapped is { End: WrapEnd.Complete, MeanCurvature: > 0 }
+                ? [wrapped.MeanCurvature / middle, wrapped.Sweep.Radians]
+                : null;
         }
     }
 

@@ -34,7 +34,7 @@ internal sealed class StripSet
     public static StripSet Of(SpringbackQuestion question, double hardeningStep, CancellationToken cancellation)
     {
         var strips = question.Strips;
-        var work = new PullWork(PullWork.Most);
+        var work = new PullWork(PullWork.Most / 2);
         var pulls = new StripPull?[strips.Count];
         for (var i = 0; i < strips.Count; i++)
         {
@@ -46,9 +46,11 @@ internal sealed class StripSet
                 continue;
             }
 
-            RefuseShortFacets(bar, i);
+            bar.RefuseShortFacets(i);
             var like = Enumerable.Range(0, i).Where(j => IsLike(strips[j], strip)).DefaultIfEmpty(-1).First();
-            pulls[i] = like >= 0 ? pulls[like] : StripPull.Over(sheet, bar, strip.WidthMm, hardeningStep, work, cancellation);
+            pulls[i] = like >= 0
+                ? pulls[like]
+                : StripPull.Over(sheet, bar, strip.WidthMm, hardeningStep, new(PullWork.MostOfSolving, work), cancellation);
         }
 
         if (Array.TrueForAll(pulls, pull => pull is null))
@@ -61,21 +63,6 @@ internal sealed class StripSet
         && one.WidthMm == other.WidthMm
         && one.Over is FacetedBar bar
         && bar.IsLike((FacetedBar)other.Over);
-
-    private static void RefuseShortFacets(FacetedBar bar, int strip)
-    {
-        for (var j = 0; j < bar.Form.FacetsMm.Count; j++)
-        {
-            if (bar.Form.StraightMm(j) > 0)
-                continue;
-            var least = bar.Form.SetbackMm(j) + bar.Form.SetbackMm(j + 1);
-            throw new NoSolutionException(
-                "strips.facet-too-short",
-                FormattableString.Invariant($"strips[{strip}].stations[{j}].facetAfter"),
-                $"after fold {j + 1} the folds' setbacks take {Figure.Length(least)} of {Figure.Length(bar.Form.FacetsMm[j])}",
-                $"more than {Figure.Length(least)}");
-        }
-    }
 
     private static NoSolutionException NotFollowed(bool isSpent) => isSpent
         ? new(

@@ -47,19 +47,20 @@ internal static class TestStripsEndpoint
                 Tag,
                 "The neutral factor K from strips measured flat and folded.",
                 "Takes flat length, both legs, fold angle and inside radius; answers K, weighed by what the reading errors do to it." + Always);
-        routes.MapPost("/v1/test-strips/print-through", (JsonBody<PrintThroughStripsRequest> body) => Answer(
+        routes.MapPost("/v1/test-strips/print-through", (JsonBody<PrintThroughStripsRequest> body, CancellationToken cancellation) => Answer(
                 body,
-                (request, asked) => PrintThroughStripsAnswer.From(PrintStrips.Learn(request.ToQuestion()), asked),
+                (request, asked) => PrintThroughStripsAnswer.From(PrintStrips.Learn(request.ToQuestion(), cancellation), asked),
                 StripAnswerJson.Default.PrintThroughStripsAnswer))
             .Describe(
                 "learnPrintThrough",
                 Tag,
                 "The ripple that may show, from strips judged by eye.",
-                "Takes facet, radius and verdict; answers between which ripples the limit lies, by the wrap model that plans the facets. "
+                "Takes facet and radius, or stations, and the verdict; answers between which ripples the limit lies, by each strip's own simulated pull. "
                 + "Paste `paste` unchanged into the next request of /v1/forms; it is null where no strip was smooth below one that shows. `next` is the most useful next strip.");
     }
 
-    private static SpringbackStripsAnswer SpringbackOf(SpringbackStripsRequest request, NormalizedRequest asked, CancellationToken cancellation)
+    private static SpringbackStripsAnswer SpringbackOf(
+        SpringbackStripsRequest request, NormalizedRequest asked, CancellationToken cancellation)
     {
         var question = request.ToQuestion();
         return SpringbackStripsAnswer.From(SpringbackStrips.Learn(question, cancellation), question.ReadingError, asked);
