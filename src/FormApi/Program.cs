@@ -2,6 +2,7 @@ using FormApi.Contract;
 using FormApi.Features.Allowance;
 using FormApi.Features.Batches;
 using FormApi.Features.Comparisons;
+using FormApi.Features.Corrections;
 using FormApi.Features.Drawings;
 using FormApi.Features.Estimates;
 using FormApi.Features.Forms;
@@ -74,6 +75,7 @@ computations.MapPrograms();
 computations.MapTestStrips();
 computations.MapTolerances();
 computations.MapInspections();
+computations.MapCorrections();
 computations.MapEstimates();
 computations.MapLinks();
 

@@ -27,6 +27,7 @@ public static class Requests
     {
         ["computeTolerances"] = "/v1/tolerances",
         ["inspectForm"] = "/v1/inspections",
+        ["correctPanel"] = "/v1/panels/corrections",
     };
 
     private static readonly Dictionary<string, string> FormPaths = new()
@@ -64,7 +65,7 @@ public static class Requests
     /// <summary>Operation and name of every committed example on test strips.</summary>
     public static TheoryData<string, string> StripExamples() => ExamplesOf(StripPaths.Keys);
 
-    /// <summary>Operation and name of every committed example on accuracy: error budgets and inspections.</summary>
+    /// <summary>Operation and name of every committed example on accuracy: error budgets, inspections, measured panels.</summary>
     public static TheoryData<string, string> AccuracyExamples() => ExamplesOf(AccuracyPaths.Keys);
 
     /// <summary>Operation and name of every committed example of estimates.</summary>

@@ -150,7 +150,7 @@ public sealed class ShortAnswersTests(Service service) : IClassFixture<Service>
             angles[i + 2] += (double)off[i]!;
         var measured = body.With("/measured", JsonSerializer.Serialize(new { angles }));
         var answer = JsonNode.Parse(await (await service.Post("/v1/inspections", measured.ToJsonString())).Content.ReadAsStringAsync())!;
-        Assert.Equal([next], IdsOf(answer));
+        Assert.Equal(next == "pull-panel" ? [next, "measure-panel"] : [next], IdsOf(answer));
         Assert.Equal(next == "pull-panel", (bool)answer["withinTolerance"]!);
         // Nothing in the request would cure it.
         Assert.True(next != "change-job" || ((string)answer["next"]![0]!["text"]!).StartsWith("Pull no panel over it: ", StringComparison.Ordinal));

@@ -96,10 +96,11 @@ public sealed class TestStripsTests(Service service) : IClassFixture<Service>
         var truth = await service.Form(arc.With("/panel/springback/effectiveYield", "320"));
         Assert.True(Math.Abs(Radius(typical) - Radius(truth)) > 1);
         // On the stronger sheet's form the stronger sheet finishes at the wanted 90 mm: that is the observation.
-        var lesson = await Learn("learnSpringback", JsonNode.Parse("""{"units":"mm","material":{"id":"ss-304"},"thickness":1.2,"strips":[{"formRadius":1,"finishedRadius":90}],"targets":[90]}""")!
+        var lesson = await Learn("learnSpringback", JsonNode.Parse("""{"units":"mm","material":{"id":"ss-304"},"thickness":1.2,"readingError":0.01,"strips":[{"formRadius":1,"finishedRadius":90}],"targets":[90]}""")!
             .AsObject().With("/strips/0/formRadius", Radius(truth).ToString("R", System.Globalization.CultureInfo.InvariantCulture)));
-        Assert.Equal(320, (double)lesson["effectiveYield"]!["value"]!, 3);
-        Assert.Equal(Radius(truth), Radius(await service.Form(Merge(arc, lesson["paste"]!.AsObject()))), 6);
+        Assert.Equal(320, (double)lesson["readingsAlone"]!["value"]!, 3);
+        Assert.Equal(320, (double)lesson["effectiveYield"]!["value"]!, 0.01);
+        Assert.Equal(Radius(truth), Radius(await service.Form(Merge(arc, lesson["paste"]!.AsObject()))), 0.001);
 
         static double Radius(JsonNode answer) => (double)answer["form"]!["stations"]![1]!["radius"]!;
     }
@@ -114,7 +115,9 @@ public sealed class TestStripsTests(Service service) : IClassFixture<Service>
         var next = await service.Form(Merge(cab, lesson["paste"]!.AsObject()));
         Assert.Equal(allowed, (double)next["panel"]!["printThrough"]!["allowedRipple"]!, 9);
         Assert.InRange((double)next["panel"]!["outcome"]!["ripple"]!["height"]!, 0, allowed);
-        Assert.True((int)next["form"]!["folds"]! <= (int)(await service.Form(cab))["form"]!["folds"]!);
+        // This eye sees more than satin allows.
+        Assert.True(allowed < 0.1);
+        Assert.True((int)next["form"]!["folds"]! >= (int)(await service.Form(cab))["form"]!["folds"]!);
     }
 
     [Fact]

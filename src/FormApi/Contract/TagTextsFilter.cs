@@ -12,7 +12,7 @@ internal sealed class TagTextsFilter : IDocumentFilter
         ("Forms", "From a finished curve and a material to a form, its drawings, and how the panel comes off it."),
         ("Programs", "The order of the folds on a brake."),
         ("Test strips", "From measured test strips to values for the next form."),
-        ("Accuracy", "What errors of folding add up to, and a folded form against its plan."),
+        ("Accuracy", "What errors of folding add up to, a folded form against its plan, and what to do after a wrong panel."),
         ("Estimates", "What a job takes in time and money."),
         ("Batches", "Many requests at once, answered as they arrive."),
         ("Comparisons", "Many variants of one request side by side."),

@@ -48,7 +48,11 @@ public sealed record InspectionReport
     /// <summary>What to do next.</summary>
     public IReadOnlyList<NextStep> Next => Checks.FirstOrDefault(check => check.Verdict != Verdict.Pass) switch
     {
-        null => [new(NextStepKind.PullPanel, $"The form is good. Clamp the panel and pull it, as its plan says.")],
+        null =>
+        [
+            new(NextStepKind.PullPanel, $"The form is good. Clamp the panel and pull it, as its plan says."),
+            new(NextStepKind.MeasurePanel, $"Measure the sweep and the radius of the panel that comes off, and send them with the form as it was measured."),
+        ],
         { Remedy: { } remedy } when Corrections is { Found: true, Folds.Count: > 0 } =>
             [new(NextStepKind.CorrectFolds, $"Correct the form, then measure it again: {remedy.Text}.")],
         var off => [NextSteps.Change(off, $"Pull no panel over it")],

@@ -82,6 +82,22 @@ public sealed record FormPlan
         };
     }
 
+    /// <summary>The panel over the form as it will stand, with the plan's lever; only where the folds are parallel.</summary>
+    /// <param name="job">What was asked, <see cref="PanelSpec.Predict"/> set.</param>
+    public PredictionJob PullOf(FormJob job) => new()
+    {
+        Panel = job.Panel,
+        Form = new(
+            [.. Form.Stations.SkipLast(1).Select(station => station.FacetAfterMm)],
+            [.. Form.Stations.Select(station => station.FoldAngle.Radians)],
+            job.Form.FoldRadiusMm + job.Form.Sheet.ThicknessMm),
+        Beam = FormBeam.Of(job),
+        Ends = job.Form.Stepping.Ends,
+        LeverMm = Panel.Prediction?.LeverMm ?? Panel.Pull.LeverMm,
+        LongestLeverMm = Panel.Prediction?.LongestLeverMm,
+        Units = job.Units,
+    };
+
     private static PlanVerdict VerdictOf(IReadOnlyList<Check> checks)
     {
         var worst = checks.Max(check => check.Verdict);

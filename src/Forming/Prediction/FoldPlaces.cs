@@ -11,7 +11,12 @@ namespace Forming.Prediction;
 /// <param name="EndMm">Where the form ends to bend the panel [mm]: at a half last fold, half a facet past a full one.</param>
 internal sealed record FoldPlaces(double[] AlongMm, double[] Curvatures, bool[] IsFlat, double EndMm)
 {
-    public static FoldPlaces Of(StandingForm form, SteppingEnds ends, WantedCurve wanted, double panelThickness)
+    /// <summary>Lays a panel over a form.</summary>
+    /// <param name="form">The form.</param>
+    /// <param name="ends">Half or full folds at its ends.</param>
+    /// <param name="wanted">The wanted curve, whose flats the form does not bend; null has none.</param>
+    /// <param name="panelThickness">Thickness of the panel [mm].</param>
+    public static FoldPlaces Of(StandingForm form, SteppingEnds ends, WantedCurve? wanted, double panelThickness)
     {
         var count = form.FacetsMm.Count;
         double[] along = new double[count + 1], curvatures = new double[count];
@@ -20,7 +25,7 @@ internal sealed record FoldPlaces(double[] AlongMm, double[] Curvatures, bool[] 
             along[0] = Arc(0, startsStretch: false, endsStretch: count == 1).Length / 2;
         for (var j = 0; j < count; j++)
         {
-            isFlat[j] = wanted.IsFlatAt(along[j] + (form.StraightMm(j) / 2));
+            isFlat[j] = IsFlatAt(along[j] + (form.StraightMm(j) / 2));
             if (isFlat[j])
             {
                 along[j + 1] = along[j] + form.StraightMm(j);
@@ -29,13 +34,15 @@ internal sealed record FoldPlaces(double[] AlongMm, double[] Curvatures, bool[] 
 
             // With half ends the end folds of a stretch are at its tangent points and turn the panel on one side only.
             var next = along[j] + form.StraightMm(j) + ((j + 1 < count ? form.StraightMm(j + 1) : 0) / 2);
-            var arc = Arc(j, j == 0 || isFlat[j - 1], j == count - 1 || wanted.IsFlatAt(next));
+            var arc = Arc(j, j == 0 || isFlat[j - 1], j == count - 1 || IsFlatAt(next));
             curvatures[j] = arc.Curvature;
             along[j + 1] = along[j] + arc.Length;
         }
 
         var beyond = ends == SteppingEnds.Full && !isFlat[^1] ? Arc(count - 1, count == 1, endsStretch: true).Length / 2 : 0;
         return new(along, curvatures, isFlat, along[^1] + beyond);
+
+        bool IsFlatAt(double alongMm) => wanted?.IsFlatAt(alongMm) ?? false;
 
         // The circle through both fold centres that turns as far as the folds do.
         (double Curvature, double Length) Arc(int j, bool startsStretch, bool endsStretch)

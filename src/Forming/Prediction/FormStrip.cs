@@ -11,6 +11,9 @@ internal sealed record FormStrip(StandingForm Form, WrapSetup Setup, double Widt
 {
     private const int QuadratureOrder = 16;
 
+    /// <summary>The form that the strip was pulled over and let go before; null for a flat one.</summary>
+    public StandingForm? Before { get; init; }
+
     /// <summary>The only strip of a straight form.</summary>
     /// <param name="form">The form.</param>
     /// <param name="setup">How the panel is held and pulled.</param>

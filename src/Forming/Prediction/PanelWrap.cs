@@ -66,8 +66,22 @@ public static class PanelWrap
         (PullOver, WrapEnd) last = default;
         foreach (var perFacet in ElementsPerFacet)
         {
-            var pull = new PullOver(new(strip.Form, law.ThicknessMm, strip.Setup), law, strip.Setup, perFacet, work, cancellation);
-            var end = pull.Run();
+            PullOver pull;
+            var end = WrapEnd.Complete;
+            if (strip.Before is { } form)
+            {
+                pull = new(new(form, law.ThicknessMm, strip.Setup), law, strip.Setup, perFacet, work, cancellation);
+                end = pull.Run();
+                if (end == WrapEnd.Complete)
+                    pull = pull.Again(new(strip.Form, law.ThicknessMm, strip.Setup), work, cancellation);
+            }
+            else
+            {
+                pull = new(new(strip.Form, law.ThicknessMm, strip.Setup), law, strip.Setup, perFacet, work, cancellation);
+            }
+
+            if (end == WrapEnd.Complete)
+                end = pull.Run();
             last = (pull, end);
             if (end != WrapEnd.SolverGaveUp)
                 break;

@@ -18,6 +18,11 @@ public sealed record PredictionJob
     /// </summary>
     public IReadOnlyList<StandingForm>? Strips { get; init; }
 
+    /// <summary>
+    /// The form that the panel was pulled over and let go before, with as many folds in the same places; null for a flat panel.
+    /// </summary>
+    public StandingForm? PulledBefore { get; init; }
+
     /// <summary>Half or full folds at the ends of the form: where the clamp is.</summary>
     public required SteppingEnds Ends { get; init; }
 

@@ -27,6 +27,7 @@ internal sealed partial class PullOver
 
     private readonly CancellationToken _cancellation;
     private readonly PullWork _work;
+    private readonly double _momentScale;
     private readonly Equilibrium _equilibrium;
     private readonly Touch[] _places; // where each circle was touched, or looked for, last
     private readonly double[] _lastHeading;
@@ -46,12 +47,24 @@ internal sealed partial class PullOver
     /// <param name="cancellation">Cancels the calculation.</param>
     public PullOver(
         FoldCircles circles, BendingLaw law, WrapSetup setup, int elementsPerFacet, PullWork work, CancellationToken cancellation)
+        : this(
+            circles,
+            new(StripMesh.Lengths(circles, setup, elementsPerFacet), new(law, 1 / circles.RadiusMm), new(-setup.ClampGapMm, 0)),
+            law.FirstYieldMoment,
+            setup.ClampGapMm,
+            work,
+            cancellation)
     {
-        (_work, _cancellation) = (work, cancellation);
+    }
+
+    private PullOver(
+        FoldCircles circles, Strip strip, double momentScale, double clampGapMm, PullWork work, CancellationToken cancellation)
+    {
+        (_work, _cancellation, _momentScale) = (work, cancellation, momentScale);
         Circles = circles;
-        ClampGapMm = setup.ClampGapMm;
-        Strip = new(StripMesh.Lengths(circles, setup, elementsPerFacet), new(law, 1 / circles.RadiusMm), new(-setup.ClampGapMm, 0));
-        _equilibrium = new(Strip, circles, law.FirstYieldMoment, work, cancellation);
+        ClampGapMm = clampGapMm;
+        Strip = strip;
+        _equilibrium = new(Strip, circles, momentScale, work, cancellation);
         _lastHeading = new double[Strip.Heading.Length];
         _places = new Touch[circles.Centres.Length];
         _isTouched = new bool[_places.Length];
@@ -316,35 +329,4 @@ internal sealed partial class PullOver
     }
 
     private int FirstToPress => ClampGapMm > 0 ? 0 : 1;
-
-    private void Save()
-    {
-        Strip.Heading.CopyTo(_start.Heading, 0);
-        _places.CopyTo(_start.Places, 0);
-        _start.Touches.Clear();
-        _start.Touches.AddRange(_equilibrium.Touches);
-        _start.Force = _equilibrium.Force;
-    }
-
-    private void Restore()
-    {
-        _start.Heading.CopyTo(Strip.Heading, 0);
-        _start.Places.CopyTo(_places, 0);
-        _equilibrium.Touches.Clear();
-        _equilibrium.Touches.AddRange(_start.Touches);
-        _equilibrium.Force = _start.Force;
-        Circles.Bend(CollectionsMarshal.AsSpan(_equilibrium.Touches));
-        Strip.Update();
-    }
-
-    private sealed class Start(int nodes, int circles)
-    {
-        public double[] Heading { get; } = new double[nodes];
-
-        public Touch[] Places { get; } = new Touch[circles];
-
-        public List<Touch> Touches { get; } = [];
-
-        public double Force { get; set; }
-    }
 }

@@ -41,7 +41,9 @@ internal sealed class PulledStrips
     public FormStrip[] At(double leverMm)
     {
         WrapSetup[] setups = [.. _beyondMm.Select(beyond => new WrapSetup(leverMm + beyond, _clampGapMm, _job.Beam))];
-        return _forms.Length == 1 ? [FormStrip.Only(_forms[0], setups[0])] : FormStrip.Along(_forms, _ruled!.Places, _widths, setups);
+        return _forms.Length == 1
+            ? [FormStrip.Only(_forms[0], setups[0]) with { Before = _job.PulledBefore }]
+            : FormStrip.Along(_forms, _ruled!.Places, _widths, setups);
     }
 
     /// <summary>Both ends of a tapered panel that was let go.</summary>

@@ -109,6 +109,18 @@ internal sealed class Strip
         }
     }
 
+    /// <summary>The same strip let go, with what each element has seen.</summary>
+    public Strip LetGo()
+    {
+        var free = new Strip(Lengths, _table, Position[0]);
+        _most.CopyTo(free._most, 0);
+        _mostMoment.CopyTo(free._mostMoment, 0);
+        for (var e = 0; e < Lengths.Length; e++)
+            free.Heading[e + 1] = free.Heading[e] + (Released(e) * Lengths[e]);
+        free.Update();
+        return free;
+    }
+
     /// <summary>Takes the elements before one for unloading, until they are next worked out.</summary>
     /// <param name="end">The first element that is not.</param>
     public void ExpectUnloading(int end)

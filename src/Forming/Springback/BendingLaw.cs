@@ -11,12 +11,14 @@ namespace Forming.Springback;
 /// </remarks>
 public sealed class BendingLaw
 {
+    private readonly Across _across;
     private readonly double _hardening;
     private readonly double _beta; // e0/ey
 
     private BendingLaw(BendingLaw other, FlowCurve flow)
     {
         Flow = flow;
+        _across = other._across;
         ThicknessMm = other.ThicknessMm;
         PlaneModulusMpa = other.PlaneModulusMpa;
         PlaneYieldMpa = other.PlaneYieldMpa;
@@ -24,11 +26,12 @@ public sealed class BendingLaw
         Stiffness = other.Stiffness;
         FirstYieldMoment = other.FirstYieldMoment;
         _hardening = flow.Hardening;
-        _beta = Beta(flow, PlaneModulusMpa, PlaneYieldMpa);
+        _beta = Beta(flow, _across, PlaneModulusMpa, PlaneYieldMpa);
     }
 
     private BendingLaw(BendingLaw other, double strength)
     {
+        _across = other._across;
         Flow = other.Flow with { YieldMpa = strength * other.Flow.YieldMpa };
         ThicknessMm = other.ThicknessMm;
         PlaneModulusMpa = other.PlaneModulusMpa;
@@ -40,18 +43,19 @@ public sealed class BendingLaw
         _beta = other._beta / strength;
     }
 
-    private BendingLaw(Sheet sheet, FlowCurve flow, double yieldMpa)
+    private BendingLaw(Sheet sheet, FlowCurve flow, double yieldMpa, Across across)
     {
-        var material = sheet.Material;
+        var (material, square) = (sheet.Material, sheet.Material.PoissonRatio * sheet.Material.PoissonRatio);
         Flow = flow;
+        _across = across;
         ThicknessMm = sheet.ThicknessMm;
-        PlaneModulusMpa = material.YoungsModulusMpa / (1 - (material.PoissonRatio * material.PoissonRatio));
-        PlaneYieldMpa = 2 / Math.Sqrt(3) * yieldMpa;
+        PlaneModulusMpa = material.YoungsModulusMpa * (1 - (across.PlaneStress * square)) / (1 - square);
+        PlaneYieldMpa = across.Constraint * yieldMpa;
         YieldCurvature = 2 * PlaneYieldMpa / (PlaneModulusMpa * ThicknessMm);
         Stiffness = PlaneModulusMpa * ThicknessMm * ThicknessMm * ThicknessMm / 12;
         FirstYieldMoment = PlaneYieldMpa * ThicknessMm * ThicknessMm / 6;
         _hardening = flow.Hardening;
-        _beta = Beta(flow, PlaneModulusMpa, PlaneYieldMpa);
+        _beta = Beta(flow, across, PlaneModulusMpa, PlaneYieldMpa);
     }
 
     /// <summary>The flow curve in use.</summary>
@@ -60,10 +64,10 @@ public sealed class BendingLaw
     /// <summary>Thickness [mm].</summary>
     public double ThicknessMm { get; }
 
-    /// <summary>E' [MPa].</summary>
+    /// <summary>E' [MPa]; of a narrow strip down to E.</summary>
     public double PlaneModulusMpa { get; }
 
-    /// <summary>Y' [MPa].</summary>
+    /// <summary>Y' [MPa]; of a narrow strip down to Y.</summary>
     public double PlaneYieldMpa { get; }
 
     /// <summary>Curvature at first yield, <c>2Y'/(E't)</c> [1/mm]; eq. 6.19.</summary>
@@ -77,22 +81,34 @@ public sealed class BendingLaw
 
     /// <summary>The law of a sheet.</summary>
     /// <param name="sheet">Material and thickness.</param>
-    public static BendingLaw Of(Sheet sheet) => new(sheet, FlowCurve.Of(sheet.Material), sheet.Material.YieldMpa);
+    public static BendingLaw Of(Sheet sheet) => new(sheet, FlowCurve.Of(sheet.Material), sheet.Material.YieldMpa, Across.Wide);
 
     /// <summary>The law of a sheet with a measured effective yield stress; its hardening keeps its shape.</summary>
     /// <param name="sheet">Material and thickness.</param>
     /// <param name="yieldMpa">Effective yield stress [MPa], &gt; 0.</param>
-    public static BendingLaw WithYield(Sheet sheet, double yieldMpa) => new(sheet, FlowCurve.Of(sheet.Material), yieldMpa);
+    public static BendingLaw WithYield(Sheet sheet, double yieldMpa) => new(sheet, FlowCurve.Of(sheet.Material), yieldMpa, Across.Wide);
+
+    /// <summary>The law of a strip whose edges curl against the bend, so that it lies between plane stress and plane strain.</summary>
+    /// <param name="sheet">Material and thickness.</param>
+    /// <param name="planeStress">
+    /// Share of plane stress: 0, a wide sheet, has E' and Y'; 1, a narrow strip, E and Y; <see cref="StripWidth.PlaneStress"/> between.
+    /// </param>
+    public static BendingLaw OfStrip(Sheet sheet, double planeStress) =>
+        new(sheet, FlowCurve.Of(sheet.Material), sheet.Material.YieldMpa, Across.Of(planeStress));
 
     /// <summary>The same law with the whole flow curve scaled: Y and K by one factor, eps0 and n as they are.</summary>
     /// <param name="factor">The factor, &gt; 0.</param>
     public BendingLaw Stronger(double factor) => new(this, factor);
 
+    /// <summary>The same law with another exponent n, through the same yield stress at the same eps0.</summary>
+    /// <param name="factor">On the exponent, &gt; 0.</param>
+    public BendingLaw Hardened(double factor) => new(this, Flow with { Hardening = factor * Flow.Hardening });
+
     /// <summary>The same law with a straight flow curve past yield.</summary>
     /// <param name="slopeMpa">Slope of the flow curve in tension [MPa], &gt; 0.</param>
     public BendingLaw WithLinearHardening(double slopeMpa)
     {
-        var yieldMpa = Math.Sqrt(3) / 2 * PlaneYieldMpa;
+        var yieldMpa = _across.Freedom * PlaneYieldMpa;
         return new(this, new FlowCurve(yieldMpa, 1, yieldMpa / slopeMpa, Flow.Origin));
     }
 
@@ -146,8 +162,8 @@ public sealed class BendingLaw
         return StateAt(q);
     }
 
-    private static double Beta(FlowCurve flow, double modulusMpa, double yieldMpa) =>
-        Math.Sqrt(3) / 2 * flow.Prestrain * modulusMpa / yieldMpa;
+    private static double Beta(FlowCurve flow, Across across, double modulusMpa, double yieldMpa) =>
+        across.Freedom * flow.Prestrain * modulusMpa / yieldMpa;
 
     private double SkinStrainAt(double u)
     {
@@ -212,6 +228,18 @@ public sealed class BendingLaw
         var u = s + q;
         var mu = 3 * ((s * s * s / 3) + (((q * s * s) + j2) / 2) + j1) / (u * u);
         return new(u, mu, ((3 * s) - (2 * mu)) / u, 1 + slope, s, flow);
+    }
+
+    // What holds the sheet across the bend: yield there over yield in tension, and the inverse, which goes with strains.
+    private readonly record struct Across(double PlaneStress, double Constraint, double Freedom)
+    {
+        public static Across Wide { get; } = new(0, 2 / Math.Sqrt(3), Math.Sqrt(3) / 2);
+
+        public static Across Of(double planeStress)
+        {
+            var constraint = planeStress + ((1 - planeStress) * Wide.Constraint);
+            return planeStress == 0 ? Wide : new(planeStress, constraint, 1 / constraint);
+        }
     }
 
     private readonly record struct Powers(double U, double Mu, double DmuDu, double DuDq, double S, double Flow);

@@ -1,3 +1,5 @@
+using Forming.Learning;
+
 namespace Forming.TestStrips;
 
 /// <summary>What is asked of strips measured flat and folded.</summary>

@@ -1,4 +1,5 @@
 using Forming.Folds;
+using Forming.Learning;
 using Forming.Results;
 
 namespace Forming.TestStrips;
@@ -117,8 +118,8 @@ public static class NeutralStrips
                 $"These strips leave K anywhere from {Figure.Number(factor.Low!.Value)} to {Figure.Number(factor.High!.Value)}; in any sheet it is between 0 and 1. That is too wide to plan with: measure the strips again, or fold another."));
         }
 
-        var widening = StripDoubts.Widening(readings.Length);
-        if (StripDoubts.Apart([.. readings.Select(reading => (
+        var widening = Plausibility.Widening(readings.Length);
+        if (Plausibility.Apart([.. readings.Select(reading => (
                 reading.Factor - (widening * reading.FactorError), reading.Factor + (widening * reading.FactorError)))]) is { } pair)
         {
             doubts.Add(new(

@@ -1,4 +1,5 @@
 using Forming.Materials;
+using Forming.Prediction;
 
 namespace Forming.TestStrips;
 
@@ -14,15 +15,37 @@ public sealed record PrintQuestion(Material Material, IReadOnlyList<PrintStrip> 
 /// <param name="LeverMm">Touching fold to hand [mm], or null for the one a plan would choose.</param>
 /// <param name="IsFirstFacet">Whether the facet looked at is the first after the flat, with a half fold before it.</param>
 /// <param name="Shows">Whether the facets show.</param>
-public readonly record struct PrintStrip(
-    double FacetMm, double FormRadiusMm, double ThicknessMm, double? LeverMm, bool IsFirstFacet, bool Shows);
+public sealed record PrintStrip(
+    double FacetMm, double FormRadiusMm, double ThicknessMm, double? LeverMm, bool IsFirstFacet, bool Shows)
+{
+    /// <summary>The form as it is; null makes one of a few like facets. All of its facets are looked at.</summary>
+    public FacetedBar? Over { get; init; }
+
+    /// <summary>Width of the strip [mm], &gt; 0; null takes it as wide as a panel.</summary>
+    public double? WidthMm { get; init; }
+
+    /// <summary>A strip over a form that is known fold by fold.</summary>
+    /// <param name="over">The form.</param>
+    /// <param name="thicknessMm">Thickness of the strip [mm], &gt; 0.</param>
+    /// <param name="shows">Whether a facet shows.</param>
+    public static PrintStrip OverForm(FacetedBar over, double thicknessMm, bool shows)
+    {
+        var places = FoldPlaces.Of(over.Form, over.Ends, wanted: null, thicknessMm);
+        var radius = (places.EndMm / places.Sweep) - (thicknessMm / 2);
+        return new(over.Form.FacetsMm.Max(), radius, thicknessMm, over.LeverMm, IsFirstFacet: false, shows)
+        {
+            Over = over,
+        };
+    }
+}
 
 /// <summary>The ripple that a strip must have had.</summary>
 /// <param name="LeverMm">Lever it was calculated with [mm].</param>
 /// <param name="RippleMm">Peak-to-valley height [mm], or null where the strip shows nothing.</param>
 /// <param name="Slope">Slope against the smooth curve, or null where the strip shows nothing.</param>
 /// <param name="WhyUnusable">Why it shows nothing, or null; arguments are <see cref="Results.Figure"/>s.</param>
-public sealed record PrintReading(double LeverMm, double? RippleMm, Angle? Slope, FormattableString? WhyUnusable);
+/// <param name="IsSimulated">Whether the strip's own pull was followed; else the closed form gave the ripple.</param>
+public sealed record PrintReading(double LeverMm, double? RippleMm, Angle? Slope, FormattableString? WhyUnusable, bool IsSimulated = false);
 
 /// <summary>A strip that was smooth though another with no more ripple shows.</summary>
 /// <param name="Smooth">Place of the smooth one in the list, from 0.</param>

@@ -1,10 +1,14 @@
+using Forming.Learning;
 using Forming.Materials;
 using Forming.Results;
 using Forming.Springback;
 
 namespace Forming.TestStrips;
 
-/// <summary>From strips pulled round a form to the effective yield stress.</summary>
+/// <summary>From strips pulled round a bar or over a form to the effective yield stress.</summary>
+/// <remarks>
+/// Round a bar in pure bending, over facets on the simulated pull. What the strips say is joined with what sheets of the grade differ by.
+/// </remarks>
 public static class SpringbackStrips
 {
     private const double LeastYieldMpa = 1;
@@ -16,57 +20,88 @@ public static class SpringbackStrips
     // Half of the bend is lost: the yield moves the finished radius strongly and the radius can still be read.
     private const double TellingFactor = 0.5;
 
-    // The yield of a grade's sheets lies within this share of its nominal one, nearly always: an assumption.
-    private const double GradeShare = 0.4;
+    // A radius of a kilometre is flat.
+    private const double FlatCurvature = 1e-6;
 
     /// <summary>What the strips teach.</summary>
     /// <param name="question">The strips and what is asked of them.</param>
     /// <param name="cancellation">Cancels the calculation.</param>
     /// <exception cref="NoSolutionException">
     /// <c>strips.springs-inwards</c>: a strip is not wider than its form. <c>strips.yield-out-of-reach</c>: no yield stress of
-    /// a metal explains the strips. <c>strips.no-form</c>: a wanted radius leaves no room for a form.
+    /// a metal explains the strips. <c>strips.no-form</c>: a wanted radius leaves no room for a form. <c>strips.not-followed</c>: no pull
+    /// over a form can be followed. <c>strips.facet-too-short</c>, <c>strips.too-much-work</c>.
     /// </exception>
     public static SpringbackLesson Learn(SpringbackQuestion question, CancellationToken cancellation = default)
     {
-        RefuseInwards(question.Strips);
-        var fit = YieldFit.Of(question.Sheet.Material, question.Strips, question.ReadingError, cancellation);
+        var material = question.Sheet.Material;
+        var prior = SheetPrior.Of(question.Sheet, question.Strips.All(strip => strip.IsThicknessMeasured));
+        var set = StripSet.Of(question, prior.Hardening, cancellation);
+        RefuseInwards(question.Strips, set);
+        var fit = YieldFit.Of(set.Readings, material.YieldMpa, cancellation);
         if (!(fit.YieldMpa is >= LeastYieldMpa and <= MostYieldMpa))
             throw OutOfReach(fit.YieldMpa);
-        double[] targets = question.TargetsMm.Count > 0 ? [.. question.TargetsMm] : [Middle(question.Strips)];
-        var effects = targets.Select((target, i) => EffectOf(question, fit, target, i)).ToArray();
-        var modulus = question.Sheet.Material.YoungsModulusMpa;
+        double[] targets = question.TargetsMm.Count > 0 ? [.. question.TargetsMm] : [Middle(question.Strips, fit)];
+        var posterior = YieldPosterior.OfScattered(
+            new()
+            {
+                PriorDeviation = prior.Effective,
+                HardeningDeviation = prior.Hardening,
+                HardeningTrade = TradeOf(question.Sheet, targets[0], fit.LnFactor),
+                Readings =
+                [
+                    .. set.Readings.Select(reading =>
+                        new YieldReading(reading.Observed, reading.OwnHalf / YieldPosterior.TwoSided, reading.Expected)),
+                ],
+                SharedErrors = set.SharedErrors,
+            },
+            cancellation);
+        var yield = posterior.Of(lnFactor => material.YieldMpa * Math.Exp(lnFactor));
+        var effects = targets.Select((target, i) => EffectOf(question, yield, target, i)).ToArray();
+        var needed = StripCount.Of(question, posterior, effects[0]);
+        var doubts = SpringbackDoubts.Of(question, set, fit, posterior);
+        var next = NextOf(question, set, posterior, effects);
         return new(
+            yield,
+            posterior.Of(lnFactor => material.YieldMpa * Math.Exp(lnFactor) / material.YoungsModulusMpa),
+            material.YieldMpa,
             fit.Bounds,
-            new(fit.YieldMpa / modulus, fit.Bounds.Low / modulus, fit.Bounds.High / modulus),
-            question.Sheet.Material.YieldMpa,
+            posterior.PriorWeight,
+            new(Times(prior.YieldOf(posterior), material.YieldMpa), Times(prior.ThicknessOf(posterior), ThicknessOf(question))),
             fit.Margin,
-            [.. question.Strips.Select((strip, i) => ReadingOf(question.Sheet.Material, fit, strip, i))],
-            effects)
+            [.. question.Strips.Select((strip, i) => ReadingOf(set, fit, posterior, strip, i))],
+            effects,
+            needed)
         {
             Outliers = OutliersOf(question, fit, cancellation),
-            Doubts = DoubtsOf(question, fit),
-            MarginText = StripNotes.MarginText(fit.Margin, question.Strips.Count, Figure.Number(100 * question.ReadingError), " %"),
-            Changes = ChangesOf(question, fit, effects[0]),
-            Next = NextOf(question, fit, effects),
-            Notes = NotesOf(question, fit),
+            Doubts = doubts,
+            MarginText = StripNotes.MarginText(
+                fit.Margin,
+                fit.Readings.Count,
+                Figure.Number(100 * question.ReadingError),
+                " %",
+                fit.Readings.Any(reading => reading.IsSweep) ? "readings" : "strips"),
+            Changes = ChangesOf(question, yield.Value, effects[0]),
+            Next = needed.Strips == 0 && doubts.Count == 0
+                ? next with { Text = $"Plan the form with this yield: it takes no more strips for ±{Figure.Length(needed.ToleranceMm)}. If you want another one: {next.Text}" }
+                : next,
+            Notes = SpringbackNotes.Of(question, fit, posterior, prior),
             Safety = StripSafety.OverTheForm,
-            Basis = BasisOf(fit),
+            Basis = SpringbackNotes.BasisOf(question, fit, prior),
         };
     }
 
-    private static void RefuseInwards(IReadOnlyList<SpringbackStrip> strips)
+    private static void RefuseInwards(IReadOnlyList<SpringbackStrip> strips, StripSet set)
     {
-        for (var i = 0; i < strips.Count; i++)
+        foreach (var reading in set.Readings)
         {
-            var strip = strips[i];
-            if (!(strip.LoadedCurvature > strip.FinishedCurvature))
-            {
-                throw new NoSolutionException(
-                    "strips.springs-inwards",
-                    FormattableString.Invariant($"strips[{i}].finishedRadius"),
-                    $"the strip finished at {Figure.Length(strip.FinishedRadiusMm)}, not wider than its form of {Figure.Length(strip.FormRadiusMm)}: a sheet springs open, never closed",
-                    $"a radius above {Figure.Length(strip.FormRadiusMm)}; look for swapped radii, or a strip that did not lie on the form");
-            }
+            if (reading is not { IsSweep: false, Observed: not > 0, Strip: var i })
+                continue;
+            var form = InsideRadius(reading.Pull.LoadedCurvature, strips[i].ThicknessMm);
+            throw new NoSolutionException(
+                "strips.springs-inwards",
+                FormattableString.Invariant($"strips[{i}].finishedRadius"),
+                $"the strip finished at {Figure.Length(strips[i].FinishedRadiusMm!.Value)}, not wider than its form of {Figure.Length(form)}: a sheet springs open, never closed",
+                $"a radius above {Figure.Length(form)}; look for swapped radii, or a strip that did not lie on the form");
         }
     }
 
@@ -76,40 +111,62 @@ public static class SpringbackStrips
         $"the strips give an effective yield stress of {Figure.Stress(yieldMpa)}, which no sheet has",
         $"{Figure.Stress(LeastYieldMpa)} to {Figure.Stress(MostYieldMpa)}; look for radii in the wrong unit or measured on the wrong face");
 
-    private static double Middle(IReadOnlyList<SpringbackStrip> strips)
+    // Of radii that were read, or else of those that the sweeps mean.
+    private static double Middle(IReadOnlyList<SpringbackStrip> strips, YieldFit fit)
     {
-        double[] sorted = [.. strips.Select(strip => strip.FinishedRadiusMm).Order()];
-        return sorted[sorted.Length / 2];
+        double[] sorted =
+        [
+            .. fit.Readings.Where(reading => !reading.IsSweep).Select(reading => strips[reading.Strip].FinishedRadiusMm!.Value).Order(),
+        ];
+        if (sorted.Length > 0)
+            return sorted[sorted.Length / 2];
+        var first = fit.Readings[0];
+        var left = Math.Max(FlatCurvature, first.Pull.Factor(fit.LnFactor) * first.Pull.LoadedCurvature);
+        return InsideRadius(left, strips[first.Strip].ThicknessMm);
     }
 
-    private static SpringbackReading ReadingOf(Material material, YieldFit fit, SpringbackStrip strip, int i)
+    // The panel that is wanted, on its form by the readings: a larger n there springs as so much more yield does.
+    private static HardeningTrade TradeOf(Sheet sheet, double targetMm, double lnFactor)
     {
-        var sheet = new Sheet(material, strip.ThicknessMm);
-        var expected = BendingLaw.WithYield(sheet, fit.YieldMpa).Release(strip.LoadedCurvature);
-        var nominal = BendingLaw.Of(sheet).Release(strip.LoadedCurvature);
-        return new(
-            strip.FinishedCurvature / strip.LoadedCurvature,
-            Math.Exp(fit.Single[i]),
-            InsideRadius(expected, strip.ThicknessMm),
-            nominal > FlatCurvature ? InsideRadius(nominal, strip.ThicknessMm) : null,
-            Math.Exp(fit.Residuals[i]) - 1);
+        var law = BendingLaw.Of(sheet).Stronger(Math.Exp(lnFactor));
+        var loaded = law.LoadedFor(1 / (targetMm + (sheet.ThicknessMm / 2))).Curvature;
+        return HardeningTrade.Of((lnMore, lnHardening) =>
+            -Math.Log(law.Stronger(Math.Exp(lnMore)).Hardened(Math.Exp(lnHardening)).Release(loaded)));
     }
 
-    // A radius of a kilometre is flat.
-    private const double FlatCurvature = 1e-6;
+    private static Interval Times(Interval interval, double by) => new(by * interval.Value, by * interval.Low, by * interval.High);
+
+    private static double ThicknessOf(SpringbackQuestion question) => question.Strips.Average(strip => strip.ThicknessMm);
+
+    private static SpringbackReading? ReadingOf(StripSet set, YieldFit fit, YieldPosterior posterior, SpringbackStrip strip, int i)
+    {
+        if (set.Pulls[i] is not { } pull)
+            return null;
+        StripReading[] own = [.. fit.Readings.Where(reading => reading.Strip == i)];
+        var (expected, nominal) = (RadiusAt(posterior.LnFactor), RadiusAt(0));
+        Angle? sweep = pull.LoadedSweep is null ? null : new(pull.Sweep(posterior.LnFactor));
+        var (factor, miss) = strip.FinishedRadiusMm is { } radius
+            ? (Math.Exp(-own[0].Observed), Math.Exp(own[0].Observed - pull.Opening(posterior.LnFactor)) - 1)
+            : (own[0].Observed / pull.LoadedSweep!.Value, (own[0].Observed / sweep!.Value.Radians) - 1);
+        return new(factor, fit.NominalMpa * Math.Exp(fit.BestOf(own)), expected, nominal, sweep, miss, pull.PlaneStress);
+
+        double? RadiusAt(double lnFactor) => pull.Factor(lnFactor) * pull.LoadedCurvature is > FlatCurvature and var left
+            ? InsideRadius(left, strip.ThicknessMm)
+            : null;
+    }
 
     private static double InsideRadius(double curvature, double thicknessMm) => (1 / curvature) - (thicknessMm / 2);
 
-    private static SpringbackEffect EffectOf(SpringbackQuestion question, YieldFit fit, double targetMm, int index)
+    private static SpringbackEffect EffectOf(SpringbackQuestion question, Interval yield, double targetMm, int index)
     {
         var wanted = 1 / (targetMm + (question.Sheet.ThicknessMm / 2));
-        var best = FormRadius(fit.YieldMpa) ?? throw NoForm(question, targetMm, index);
+        var best = FormRadius(yield.Value) ?? throw NoForm(question, targetMm, index);
         // A higher yield springs back further, so it asks for a tighter form.
         return new(
             targetMm,
             FormRadius(question.Sheet.Material.YieldMpa) ?? throw NoForm(question, targetMm, index),
-            new(best, fit.Bounds.High is { } high ? FormRadius(high) : null, fit.Bounds.Low is { } low ? FormRadius(low) : targetMm),
-            wanted / Law(fit.YieldMpa).LoadedFor(wanted).Curvature);
+            new(best, FormRadius(yield.High!.Value), FormRadius(yield.Low!.Value)),
+            wanted / Law(yield.Value).LoadedFor(wanted).Curvature);
 
         BendingLaw Law(double yieldMpa) => BendingLaw.WithYield(question.Sheet, yieldMpa);
 
@@ -132,48 +189,32 @@ public static class SpringbackStrips
         double[] leverages = [.. fit.Sensitivities.Select(slope => slope * slope / information)];
         return
         [
-            .. Outliers.Find(fit.Residuals, leverages, fit.SumOfSquares, fit.Margin.DegreesOfFreedom, question.ReadingError)
-                .Select(index => new StripOutlier(index, Reason(question, fit, index, cancellation))),
+            .. Outliers.Find(fit.Residuals, leverages, fit.SumOfSquares, fit.Margin.DegreesOfFreedom, 1)
+                .DistinctBy(index => fit.Readings[index].Strip)
+                .Select(index => new StripOutlier(fit.Readings[index].Strip, Reason(question, fit, index, cancellation))),
         ];
     }
 
     private static FormattableString Reason(SpringbackQuestion question, YieldFit fit, int index, CancellationToken cancellation)
     {
-        var without = YieldFit.Of(
-            question.Sheet.Material, [.. question.Strips.Where((_, i) => i != index)], question.ReadingError, cancellation);
-        return $"finished at {Figure.Length(question.Strips[index].FinishedRadiusMm)}, {Figure.Number(100 * (Math.Exp(fit.Residuals[index]) - 1))} % off what the learnt yield gives and too far for the strips' scatter; it is still counted: measure it again, or leave it out for {Figure.Stress(without.YieldMpa)}";
+        var (strip, isSweep) = (fit.Readings[index].Strip, fit.Readings[index].IsSweep);
+        StripReading[] others = [.. fit.Readings.Where(reading => reading.Strip != strip)];
+        if (others.Length == 0)
+            return $"its radius and its sweep do not go together: measure both again";
+        var without = YieldFit.Of(others, fit.NominalMpa, cancellation);
+        var off = fit.Readings[index].Observed - fit.Readings[index].Expected(fit.LnFactor);
+        return isSweep
+            ? (FormattableString)$"turns {Figure.Angle(fit.Readings[index].Observed)}, {Figure.Angle(Math.Abs(off))} off what the strips together give and too far for their scatter; it is still counted: measure it again, or leave it out for {Figure.Stress(without.YieldMpa)}"
+            : $"finished at {Figure.Length(question.Strips[strip].FinishedRadiusMm!.Value)}, {Figure.Number(100 * (Math.Exp(off) - 1))} % off what the strips together give and too far for their scatter; it is still counted: measure it again, or leave it out for {Figure.Stress(without.YieldMpa)}";
     }
 
-    private static List<StripDoubt> DoubtsOf(SpringbackQuestion question, YieldFit fit)
-    {
-        var doubts = new List<StripDoubt>(2);
-        var (learnt, grade) = (fit.YieldMpa, question.Sheet.Material.YieldMpa);
-        if (Math.Abs(learnt - grade) > GradeShare * grade)
-        {
-            doubts.Add(new(
-                "yield-implausible",
-                [],
-                $"The strips give a yield stress of {Figure.Stress(learnt)}; this grade has {Figure.Stress(grade)}, and {GradeShare:P0} to either side of that is usual. Look for radii in the wrong unit or on the wrong face, a wrong thickness, or sheet of another grade, before you use it."));
-        }
+    private static FormattableString ChangesOf(SpringbackQuestion question, double yieldMpa, SpringbackEffect effect) =>
+        $"The panel springs back as with a yield stress of {Figure.Stress(yieldMpa)} in place of {Figure.Stress(question.Sheet.Material.YieldMpa)}: for a finished radius of {Figure.Length(effect.FinishedRadiusMm)} the form's radius goes from {Figure.Length(effect.FormRadiusBeforeMm)} to {Figure.Length(effect.FormRadiusMm.Value)}.";
 
-        var within = question.ReadingError * StripDoubts.Widening(question.Strips.Count);
-        if (StripDoubts.Apart([.. Enumerable.Range(0, question.Strips.Count).Select(i => fit.SingleWithin(i, within))]) is { } pair)
-        {
-            doubts.Add(new(
-                "strips-contradict",
-                [pair.Low, pair.High],
-                $"Strip {pair.Low + 1} alone gives a yield stress of {Figure.Stress(Math.Exp(fit.Single[pair.Low]))}, strip {pair.High + 1} for {Figure.Stress(Math.Exp(fit.Single[pair.High]))}: too far apart for a reading error of {Figure.Number(100 * question.ReadingError)} %. Measure both again; if both readings are right, the strips are not from one sheet."));
-        }
-
-        return doubts;
-    }
-
-    private static FormattableString ChangesOf(SpringbackQuestion question, YieldFit fit, SpringbackEffect effect) =>
-        $"The panel springs back as with a yield stress of {Figure.Stress(fit.YieldMpa)} in place of {Figure.Stress(question.Sheet.Material.YieldMpa)}: for a finished radius of {Figure.Length(effect.FinishedRadiusMm)} the form's radius goes from {Figure.Length(effect.FormRadiusBeforeMm)} to {Figure.Length(effect.FormRadiusMm.Value)}.";
-
-    private static NextStrip NextOf(SpringbackQuestion question, YieldFit fit, SpringbackEffect[] effects)
+    private static NextStrip NextOf(SpringbackQuestion question, StripSet set, YieldPosterior posterior, SpringbackEffect[] effects)
     {
         var thickness = question.Sheet.ThicknessMm;
+        var law = BendingLaw.Of(question.Sheet).Stronger(Math.Exp(posterior.LnFactor));
         foreach (var effect in effects)
         {
             if (!HasNear(effect.FormRadiusMm.Value))
@@ -196,57 +237,25 @@ public static class SpringbackStrips
 
         NextStrip At(double radius, FormattableString text) => new(text) { FormRadiusMm = radius, ThicknessMm = thickness };
 
-        bool HasNear(double radius) => question.Strips.Any(strip =>
-            Math.Abs(strip.FormRadiusMm - radius) <= NearShare * radius
-                && Math.Abs(strip.ThicknessMm - thickness) <= NearShare * thickness);
+        bool HasNear(double radius) => question.Strips.Where((strip, i) =>
+            set.Pulls[i] is { } pull
+                && Math.Abs(InsideRadius(pull.LoadedCurvature, strip.ThicknessMm) - radius) <= NearShare * radius
+                && Math.Abs(strip.ThicknessMm - thickness) <= NearShare * thickness).Any();
 
         double TellingRadius()
         {
-            var law = BendingLaw.WithYield(question.Sheet, fit.YieldMpa);
             var curvature = Bisection.Solve(k => (law.Release(k) / k) - TellingFactor, law.YieldCurvature, 1e6 * law.YieldCurvature);
             return InsideRadius(curvature, thickness);
         }
 
-        // In percent of the yield, by the tangent, the scatter left as it is.
+        // In percent of the yield, by the tangent.
         (Figure Before, Figure After) Narrowing(double radius)
         {
-            var slope = YieldFit.Sensitivity(question.Sheet, 1 / (radius + (thickness / 2)), Math.Log(fit.YieldMpa));
-            var information = fit.Sensitivities.Sum(sensitivity => sensitivity * sensitivity);
-            return (Percent(information), Percent(information + (slope * slope)));
+            var taught = StripCount.Sensitivity(law, 1 / (radius + (thickness / 2))) / (question.ReadingError / YieldPosterior.TwoSided);
+            var information = 1 / (posterior.Deviation * posterior.Deviation);
+            return (Percent(information), Percent(information + (taught * taught)));
         }
 
-        Figure Percent(double information) => Figure.Number(100 * fit.Margin.Half / Math.Sqrt(information));
+        static Figure Percent(double information) => Figure.Number(100 * YieldPosterior.TwoSided / Math.Sqrt(information));
     }
-
-    private static List<ShopNote> NotesOf(SpringbackQuestion question, YieldFit fit)
-    {
-        var notes = new List<ShopNote>(3);
-        StripNotes.AddMargin(notes, fit.Margin, Figure.Number(100 * question.ReadingError), " %");
-        if (fit.Bounds.Low is null)
-        {
-            notes.Add(new(
-                "springback-not-seen",
-                $"Use a form of a larger radius: the strips sprang back by less than their scatter, so the yield has no lower end."));
-        }
-
-        if (!BendingLaw.Of(question.Sheet).Flow.IsKnown)
-        {
-            notes.Add(new(
-                "no-hardening",
-                $"The material's hardening is not known, so the learnt yield covers it too: use it only near the radii of the strips."));
-        }
-
-        return notes;
-    }
-
-    private static List<Basis> BasisOf(YieldFit fit) =>
-    [
-        new(
-            "effectiveYield",
-            "least squares of ln(finished radius) through elastic-plastic pure bending of a wide sheet, one unknown",
-            "the caller's strips; Marciniak, Duncan & Hu, Mechanics of Sheet Metal Forming, ch. 6",
-            Status.Computed),
-        new("effectiveYield.low", "profile of the sum of squares at 95 %: the yields whose squares exceed the least by no more than the margin's", "textbook statistics", Status.Computed),
-        StripNotes.MarginBasis("margin", fit.Margin),
-    ];
 }

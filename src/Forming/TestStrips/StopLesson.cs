@@ -1,4 +1,5 @@
 using Forming.Folds;
+using Forming.Learning;
 
 namespace Forming.TestStrips;
 

@@ -1,4 +1,5 @@
 using Forming.Folds;
+using Forming.Learning;
 using Forming.Results;
 
 namespace Forming.TestStrips;

@@ -1,3 +1,4 @@
+using Forming.Learning;
 using MathNet.Numerics.LinearRegression;
 
 namespace Forming.TestStrips;

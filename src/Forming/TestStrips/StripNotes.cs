@@ -32,14 +32,16 @@ internal static class StripNotes
     /// <param name="strips">Number of strips.</param>
     /// <param name="readingError">The reading error, as it is shown.</param>
     /// <param name="unit">What follows it, such as <c> %</c>.</param>
-    public static FormattableString MarginText(Margin margin, int strips, Figure readingError, string unit = "") => (margin, strips) switch
-    {
-        ({ DegreesOfFreedom: 0 }, 1) => $"One strip: the interval rests on the reading error of {readingError}{unit} alone.",
-        ({ DegreesOfFreedom: 0 }, _) => $"{strips} strips: the interval rests on the reading error of {readingError}{unit} alone.",
-        ({ IsReadingError: true }, _) => $"{strips} strips that agree better than they can be read: the interval rests on the reading error of {readingError}{unit} alone.",
-        ({ DegreesOfFreedom: 1 }, _) => $"{strips} strips show their scatter only roughly, so the interval is wide; one more strip narrows it.",
-        _ => $"The interval rests on the scatter of {strips} strips, times Student's t.",
-    };
+    /// <param name="plural">What there are several of.</param>
+    public static FormattableString MarginText(
+        Margin margin, int strips, Figure readingError, string unit = "", string plural = "strips") => (margin, strips) switch
+        {
+            ({ DegreesOfFreedom: 0 }, 1) => $"One strip: the interval rests on the reading error of {readingError}{unit} alone.",
+            ({ DegreesOfFreedom: 0 }, _) => $"{strips} {plural}: the interval rests on the reading error of {readingError}{unit} alone.",
+            ({ IsReadingError: true }, _) => $"{strips} {plural} that agree better than they can be read: the interval rests on the reading error of {readingError}{unit} alone.",
+            ({ DegreesOfFreedom: 1 }, _) => $"{strips} {plural} show their scatter only roughly, so the interval is wide; one more strip narrows it.",
+            _ => $"The interval rests on the scatter of {strips} {plural}, times Student's t.",
+        };
 
     /// <summary>What the width of the intervals rests on.</summary>
     /// <param name="quantity">Name of the value in the answer.</param>

@@ -1,13 +1,12 @@
-using Forming.Materials;
-using Forming.Springback;
+using Forming.Learning;
 
 namespace Forming.TestStrips;
 
-/// <summary>The effective yield stress that explains a set of strips best, by least squares through the bending law.</summary>
+/// <summary>The effective yield stress that explains a set of strips best, by least squares, without regard to the grade.</summary>
 /// <remarks>
-/// One unknown, taken as ln Y. A strip's residual is the logarithm of measured over expected finished mid-surface radius, for a radius
-/// is read to a share of itself; near the radius at which the strip stays flat the expected one runs to infinity.
-/// The interval is the profile of the sum of squares, <c>S(Y) - S(best) &lt;= margin²</c>: exact for one strip, and it does not lean
+/// One unknown, ln(yield factor). A radius counts by the logarithm of measured over expected mid-surface radius, for a radius is read to a
+/// share of itself; near the radius at which the strip stays flat the expected one runs to infinity. Residuals are in reading errors.
+/// The interval is the profile of the sum of squares, <c>S(Y) - S(best) &lt;= margin²</c>: exact for one reading, and it does not lean
 /// on a tangent where the law bends away from it.
 /// </remarks>
 internal sealed class YieldFit
@@ -17,31 +16,36 @@ internal sealed class YieldFit
 
     private const double Step = 1e-6;
 
-    private readonly Sheet[] _sheets;
-    private readonly IReadOnlyList<SpringbackStrip> _strips;
     private readonly CancellationToken _cancellation;
     private readonly double _lowest;
     private readonly double _highest;
 
-    private YieldFit(Material material, IReadOnlyList<SpringbackStrip> strips, double readingError, CancellationToken cancellation)
+    private YieldFit(IReadOnlyList<StripReading> readings, double nominalMpa, CancellationToken cancellation)
     {
         _cancellation = cancellation;
-        _strips = strips;
-        _sheets = [.. strips.Select(strip => new Sheet(material, strip.ThicknessMm))];
+        (Readings, NominalMpa) = (readings, nominalMpa);
+        _lowest = Math.Log(LeastMpa / nominalMpa);
         // At this yield the first strip would stay elastic, so the truth lies below it.
-        var flat = Enumerable.Range(0, strips.Count).Min(i =>
-            material.YieldMpa * strips[i].LoadedCurvature / BendingLaw.Of(_sheets[i]).YieldCurvature);
-        _lowest = Math.Log(LeastMpa);
-        _highest = Math.Log(flat);
-        Single = [.. Enumerable.Range(0, strips.Count).Select(SolveSingle)];
-        var best = strips.Count == 1 ? Single[0] : Bisection.Solve(Score, Single.Min(), Math.Min(_highest, Single.Max()));
-        Residuals = [.. Enumerable.Range(0, strips.Count).Select(i => Residual(i, best))];
+        _highest = readings.Min(reading => reading.Pull.LnFlat);
+        Each = [.. readings.Select(reading => BestOf([reading]))];
+        LnFactor = readings.Count == 1 ? Each[0] : BestOf(readings);
+        Residuals = [.. readings.Select(reading => reading.Residual(LnFactor))];
         SumOfSquares = Residuals.Sum(residual => residual * residual);
-        Margin = Margin.Of(SumOfSquares, strips.Count - 1, readingError);
-        Sensitivities = [.. Enumerable.Range(0, strips.Count).Select(i => Slope(i, best))];
-        YieldMpa = Math.Exp(best);
-        Bounds = new(YieldMpa, LowOf(best), Math.Exp(Bisection.Solve(Excess, best, _highest)));
+        Margin = Margin.Of(SumOfSquares, readings.Count - 1, 1);
+        Sensitivities = [.. readings.Select(reading => Slope(reading, LnFactor))];
+        YieldMpa = nominalMpa * Math.Exp(LnFactor);
+        var (low, high) = Within(readings, LnFactor, Margin.Half);
+        Bounds = new(YieldMpa, low is { } from ? nominalMpa * Math.Exp(from) : null, nominalMpa * Math.Exp(high));
     }
+
+    /// <summary>Yield stress of the grade [MPa].</summary>
+    public double NominalMpa { get; }
+
+    /// <summary>What was read.</summary>
+    public IReadOnlyList<StripReading> Readings { get; }
+
+    /// <summary>ln(yield factor).</summary>
+    public double LnFactor { get; }
 
     /// <summary>The yield stress [MPa].</summary>
     public double YieldMpa { get; }
@@ -49,104 +53,84 @@ internal sealed class YieldFit
     /// <summary>The same with its interval.</summary>
     public Interval Bounds { get; }
 
-    /// <summary>ln(measured/expected finished radius), strip by strip.</summary>
+    /// <summary>How much more than expected the strips opened, in reading errors, reading by reading.</summary>
     public IReadOnlyList<double> Residuals { get; }
 
-    /// <summary>Growth of ln(expected finished radius) with ln(yield), strip by strip.</summary>
+    /// <summary>Growth of what is expected with ln(yield), in reading errors, reading by reading.</summary>
     public IReadOnlyList<double> Sensitivities { get; }
 
-    /// <summary>ln of the yield stress [MPa] with which each strip alone agrees.</summary>
-    public IReadOnlyList<double> Single { get; }
+    /// <summary>ln(yield factor) with which each reading alone agrees.</summary>
+    public IReadOnlyList<double> Each { get; }
 
     /// <summary>Sum of the squared residuals.</summary>
     public double SumOfSquares { get; }
 
-    /// <summary>How far a single finished radius may be from the expected one, as a share.</summary>
+    /// <summary>How far a single reading may be from the expected one, in reading errors.</summary>
     public Margin Margin { get; }
 
-    /// <summary>Fits strips of one material.</summary>
-    /// <param name="material">Their material; its hardening keeps its shape.</param>
-    /// <param name="strips">The strips, each finished to a larger radius than its form's.</param>
-    /// <param name="readingError">Half-width within which 95 % of radii are read, as a share.</param>
+    /// <summary>Fits readings.</summary>
+    /// <param name="readings">What was read, at least one thing.</param>
+    /// <param name="nominalMpa">Yield stress of the grade [MPa].</param>
     /// <param name="cancellation">Cancels the calculation.</param>
-    public static YieldFit Of(
-        Material material, IReadOnlyList<SpringbackStrip> strips, double readingError, CancellationToken cancellation) =>
-        new(material, strips, readingError, cancellation);
+    public static YieldFit Of(IReadOnlyList<StripReading> readings, double nominalMpa, CancellationToken cancellation) =>
+        new(readings, nominalMpa, cancellation);
 
-    /// <summary>
-    /// ln of finished over formed radius, both of the mid surface, by a yield stress; infinite where the strip stays elastic.
-    /// </summary>
-    /// <param name="sheet">The strip's sheet.</param>
-    /// <param name="loadedCurvature">Curvature under load [1/mm].</param>
-    /// <param name="lnYield">ln of the yield stress [MPa].</param>
-    public static double Opening(Sheet sheet, double loadedCurvature, double lnYield)
+    /// <summary>ln(yield factor) with which some of the readings agree best.</summary>
+    /// <param name="readings">The readings.</param>
+    public double BestOf(IReadOnlyList<StripReading> readings)
     {
-        var left = BendingLaw.WithYield(sheet, Math.Exp(lnYield)).Release(loadedCurvature);
-        return left > 0 ? Math.Log(loadedCurvature / left) : double.PositiveInfinity;
+        _cancellation.ThrowIfCancellationRequested();
+        if (readings is [var only])
+            return Bisection.Solve(at => -only.Residual(at), _lowest, only.Pull.LnFlat);
+        double[] each = [.. readings.Select(reading => BestOf([reading]))];
+        return Bisection.Solve(Score, each.Min(), Math.Min(readings.Min(reading => reading.Pull.LnFlat), each.Max()));
+
+        double Score(double lnFactor)
+        {
+            _cancellation.ThrowIfCancellationRequested();
+            double score = 0;
+            foreach (var reading in readings)
+            {
+                var slope = Slope(reading, lnFactor);
+                if (!double.IsFinite(slope))
+                    return double.PositiveInfinity;
+                score -= reading.Residual(lnFactor) * slope;
+            }
+
+            return score;
+        }
     }
 
-    /// <summary>Growth of <see cref="Opening"/> with ln of the yield stress; infinite where the strip stays elastic.</summary>
-    /// <param name="sheet">The strip's sheet.</param>
-    /// <param name="loadedCurvature">Curvature under load [1/mm].</param>
-    /// <param name="lnYield">ln of the yield stress [MPa].</param>
-    /// <remarks>Taken from below, for just above lies the yield at which the strip stays elastic.</remarks>
-    public static double Sensitivity(Sheet sheet, double loadedCurvature, double lnYield) =>
-        (Opening(sheet, loadedCurvature, lnYield) - Opening(sheet, loadedCurvature, lnYield - Step)) / Step;
-
-    /// <summary>The yield stresses with which one strip alone agrees within a share of its radius, as logarithms.</summary>
-    /// <param name="i">Place of the strip.</param>
-    /// <param name="share">Share to either side, &gt; 0.</param>
-    public (double Low, double High) SingleWithin(int i, double share)
+    /// <summary>The yields with which some of the readings agree within so many reading errors, as ln(yield factor).</summary>
+    /// <param name="readings">The readings.</param>
+    /// <param name="best">Where they agree best.</param>
+    /// <param name="half">Reading errors, &gt; 0.</param>
+    /// <returns>No low end where the strips spring back by less.</returns>
+    public (double? Low, double High) Within(IReadOnlyList<StripReading> readings, double best, double half)
     {
-        var flat = FlatAt(i);
+        var least = Squares(best);
+        var highest = readings.Min(reading => reading.Pull.LnFlat);
         return (
-            Bisection.Solve(at => share - Residual(i, at), _lowest, flat),
-            Bisection.Solve(at => -share - Residual(i, at), _lowest, flat));
-    }
+            Excess(_lowest) > 0 ? -Bisection.Solve(negative => Excess(-negative), -best, -_lowest) : null,
+            Bisection.Solve(Excess, best, highest));
 
-    private double Residual(int i, double lnYield) =>
-        Math.Log(_strips[i].LoadedCurvature / _strips[i].FinishedCurvature) - Opening(_sheets[i], _strips[i].LoadedCurvature, lnYield);
+        double Excess(double lnFactor) => Squares(lnFactor) - least - (half * half);
 
-    private double Slope(int i, double lnYield) => Sensitivity(_sheets[i], _strips[i].LoadedCurvature, lnYield);
-
-    private double SolveSingle(int i)
-    {
-        _cancellation.ThrowIfCancellationRequested();
-        return Bisection.Solve(at => -Residual(i, at), _lowest, FlatAt(i));
-    }
-
-    // At this yield the strip would stay elastic.
-    private double FlatAt(int i) =>
-        Math.Log(_sheets[i].Material.YieldMpa * _strips[i].LoadedCurvature / BendingLaw.Of(_sheets[i]).YieldCurvature);
-
-    private double Score(double lnYield)
-    {
-        _cancellation.ThrowIfCancellationRequested();
-        var score = 0.0;
-        for (var i = 0; i < _strips.Count; i++)
+        double Squares(double lnFactor)
         {
-            var slope = Slope(i, lnYield);
-            if (!double.IsFinite(slope))
-                return double.PositiveInfinity;
-            score -= Residual(i, lnYield) * slope;
-        }
+            _cancellation.ThrowIfCancellationRequested();
+            double sum = 0;
+            foreach (var reading in readings)
+            {
+                var residual = reading.Residual(lnFactor);
+                sum += residual * residual;
+            }
 
-        return score;
+            return sum;
+        }
     }
 
-    private double Excess(double lnYield)
-    {
-        _cancellation.ThrowIfCancellationRequested();
-        var sum = 0.0;
-        for (var i = 0; i < _strips.Count; i++)
-        {
-            var residual = Residual(i, lnYield);
-            sum += residual * residual;
-        }
-
-        return sum - SumOfSquares - (Margin.Half * Margin.Half);
-    }
-
-    private double? LowOf(double best) =>
-        Excess(_lowest) > 0 ? Math.Exp(-Bisection.Solve(negative => Excess(-negative), -best, -_lowest)) : null;
+    // Taken from below, for just above lies the yield at which the strip stays elastic.
+    private static double Slope(StripReading reading, double lnFactor) =>
+        (reading.Residual(lnFactor - Step) - reading.Residual(lnFactor)) / Step;
 }

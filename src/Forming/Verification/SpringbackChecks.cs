@@ -62,9 +62,9 @@ internal static class SpringbackChecks
             var lesson = SpringbackStrips.Learn(new()
             {
                 Sheet = new(TextbookMetal.Uniaxial(modulus, yieldMpa * 0.8), thickness),
-                Strips = [new(mid - (thickness / 2), (mid / row["ratio"]) - (thickness / 2), thickness)],
+                Strips = [SpringbackStrip.Round(mid - (thickness / 2), (mid / row["ratio"]) - (thickness / 2), thickness)],
             });
-            return 2 / Math.Sqrt(3) * lesson.YieldMpa.Value * mid / (modulus * thickness);
+            return 2 / Math.Sqrt(3) * lesson.AloneMpa.Value * mid / (modulus * thickness);
         }),
     ];
 

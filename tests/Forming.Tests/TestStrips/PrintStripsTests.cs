@@ -1,5 +1,6 @@
 using Forming.Facets;
 using Forming.Materials;
+using Forming.Prediction;
 using Forming.Results;
 using Forming.Springback;
 using Forming.TestStrips;
@@ -19,10 +20,62 @@ public class PrintStripsTests
 
     private static PrintLesson Learn(params PrintStrip[] strips) => PrintStrips.Learn(new(Metal, strips));
 
-    private static double RippleOf(PrintStrip strip)
+    private static double RippleOf(PrintStrip strip) => Learn(strip).Readings[0].RippleMm!.Value;
+
+    private static double ClosedFormOf(PrintStrip strip)
     {
         var law = BendingLaw.Of(new Sheet(Metal, strip.ThicknessMm));
         return PrintThrough.Compute(strip.FacetMm, strip.LeverMm!.Value, law.At(1 / (strip.FormRadiusMm + (strip.ThicknessMm / 2))), law.Stiffness)!.Value.HeightMm;
+    }
+
+    private static FacetedBar Bar(double facetMm, int facets, double degrees, double leverMm) => new(
+        new(
+            [.. Enumerable.Repeat(facetMm, facets)],
+            [.. Enumerable.Range(0, facets + 1).Select(j => (j == 0 || j == facets ? 0.5 : 1) * degrees * Workshop.Degree)],
+            4),
+        SteppingEnds.Half,
+        leverMm);
+
+    [Fact]
+    public void A_strip_over_a_form_has_the_ripple_of_its_own_pull()
+    {
+        var bar = Bar(18, 6, 15, 100);
+        var wrapped = PanelWrap.Compute(bar.Form, BendingLaw.Of(new(Metal, ThicknessMm)), new WrapSetup(100));
+        var reading = Learn(PrintStrip.OverForm(bar, ThicknessMm, shows: false)).Readings[0];
+        Assert.True(reading.IsSimulated);
+        Workshop.Near(wrapped.Facets.Max(facet => facet.RippleMm), reading.RippleMm!.Value, 1e-12);
+    }
+
+    // Edges that curl make a narrow strip spring back less and gather otherwise.
+    [Fact]
+    public void A_narrow_strip_is_not_judged_as_a_wide_sheet()
+    {
+        var strip = PrintStrip.OverForm(Bar(18, 6, 15, 100), ThicknessMm, shows: false);
+        Assert.NotEqual(RippleOf(strip), RippleOf(strip with { WidthMm = 15 }), 1e-5);
+        Workshop.Near(RippleOf(strip), RippleOf(strip with { WidthMm = 5000 }), 0.01);
+    }
+
+    // The closed form is the first guess of the same simulation: within its own scatter of it.
+    [Fact]
+    public void The_pull_of_like_facets_is_near_its_closed_form()
+    {
+        foreach (var facet in new[] { 12.0, 15, 18, 22 })
+        {
+            var reading = Learn(Strip(facet, false)).Readings[0];
+            Assert.True(reading.IsSimulated);
+            Assert.InRange(reading.RippleMm!.Value / ClosedFormOf(Strip(facet, false)), 1 / 1.97, 1 / 0.82);
+        }
+    }
+
+    [Fact]
+    public void A_strip_whose_pull_cannot_be_followed_falls_back_on_the_closed_form_and_says_so()
+    {
+        var strip = Strip(26, true, lever: 60);
+        var lesson = Learn(strip);
+        Assert.False(lesson.Readings[0].IsSimulated);
+        Workshop.Near(ClosedFormOf(strip), lesson.Readings[0].RippleMm!.Value, 1e-12);
+        Assert.Contains(lesson.Notes, note => note.Id == "closed-form");
+        Assert.Contains(lesson.Basis, basis => basis is { Quantity: "strips.ripple.closed", Status: Status.Estimated });
     }
 
     [Fact]
@@ -34,15 +87,12 @@ public class PrintStripsTests
         Assert.Equal(lesson.LargestSmoothMm, lesson.AllowedRippleMm);
         Assert.Equal(lesson.Readings[1].Slope, lesson.SlopeThere);
         Assert.Empty(lesson.Contradictions);
-        Workshop.Near(Math.Sqrt(lesson.LargestSmoothMm.Value * lesson.SmallestShowingMm.Value), RippleOf(Strip(lesson.Next.FacetMm!.Value, false)), 1e-9);
+        Workshop.Near(Math.Sqrt(lesson.LargestSmoothMm.Value * lesson.SmallestShowingMm.Value), RippleOf(Strip(lesson.Next.FacetMm!.Value, false)), 0.1);
     }
 
     [Fact]
-    public void The_first_facet_shows_1_8_times_as_much()
-    {
-        var lesson = Learn(Strip(18, false, first: true), Strip(18, false));
-        Workshop.Near(1.8, lesson.Readings[0].RippleMm!.Value / lesson.Readings[1].RippleMm!.Value, 1e-12);
-    }
+    public void The_first_facet_shows_more_than_the_others() =>
+        Assert.InRange(RippleOf(Strip(18, false, first: true)) / RippleOf(Strip(18, false)), 1.3, 2.5);
 
     // An eye with a sharp limit: following the suggestions closes the bracket on it, whichever side the first strip fell on.
     [Theory]
@@ -77,7 +127,7 @@ public class PrintStripsTests
         var lesson = Learn(Strip(22, true), Strip(26, true));
         Assert.Null(lesson.AllowedRippleMm);
         Assert.Null(lesson.LargestSmoothMm);
-        Workshop.Near(lesson.SmallestShowingMm!.Value / 2, RippleOf(Strip(lesson.Next.FacetMm!.Value, false)), 1e-9);
+        Workshop.Near(lesson.SmallestShowingMm!.Value / 2, RippleOf(Strip(lesson.Next.FacetMm!.Value, false)), 0.1);
     }
 
     [Fact]
@@ -86,7 +136,7 @@ public class PrintStripsTests
         var lesson = Learn(Strip(15, false));
         Workshop.Near(RippleOf(Strip(15, false)), lesson.AllowedRippleMm!.Value, 1e-12);
         Assert.Contains(lesson.Notes, note => note.Id == "no-upper-end");
-        Workshop.Near(2 * lesson.AllowedRippleMm!.Value, RippleOf(Strip(lesson.Next.FacetMm!.Value, false)), 1e-9);
+        Workshop.Near(2 * lesson.AllowedRippleMm!.Value, RippleOf(Strip(lesson.Next.FacetMm!.Value, false)), 0.1);
     }
 
     [Fact]

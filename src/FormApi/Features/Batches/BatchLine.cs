@@ -19,6 +19,9 @@ internal enum BatchOperation
 
     /// <summary>As POST /v1/estimates.</summary>
     Estimate,
+
+    /// <summary>As POST /v1/panels/corrections.</summary>
+    Correction,
 }
 
 /// <summary>One line of a batch.</summary>

@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Runtime.InteropServices;
 using System.Text.Json;
+using FormApi.Features.Corrections;
 using FormApi.Features.Estimates;
 using FormApi.Features.Forms;
 using FormApi.Features.Predictions;
@@ -85,6 +86,7 @@ internal sealed class BatchWorker(Limits limits, string instance, string traceId
             BatchOperation.Prediction => PredictionsEndpoint.Predict(JsonBody<PredictionRequest>.Of(request), cancellation),
             BatchOperation.Program => ProgramsEndpoint.Compute(JsonBody<ProgramRequest>.Of(request), cancellation),
             BatchOperation.Estimate => EstimatesEndpoint.Compute(JsonBody<EstimateRequest>.Of(request), cancellation),
+            BatchOperation.Correction => CorrectionsEndpoint.Correct(JsonBody<PanelCorrectionRequest>.Of(request), cancellation),
             _ => throw new ArgumentOutOfRangeException(nameof(operation)),
         };
 

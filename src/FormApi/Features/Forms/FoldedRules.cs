@@ -52,7 +52,8 @@ internal static class FoldedRules
     /// <summary>Refuses what a panel over a form given by its stations has no use for.</summary>
     /// <typeparam name="T">The request.</typeparam>
     /// <param name="rules">The rules of the request.</param>
-    public static void AddStandingPanelRules<T>(this AbstractValidator<T> rules)
+    /// <param name="isJudged">Whether the panel is held against its tolerance and its sheet's scatter.</param>
+    public static void AddStandingPanelRules<T>(this AbstractValidator<T> rules, bool isJudged = false)
         where T : class, IFoldedRequest => rules.When(request => request is { Stations: not null, Panel: not null }, () =>
     {
         rules.Unused(request => request.Panel!.Trim);
@@ -60,8 +61,10 @@ internal static class FoldedRules
         rules.Unused(request => request.Panel!.Clamp!.Height).When(request => request.Panel!.Clamp is not null);
         rules.Unused(request => request.Panel!.Springback!.Model).When(request => request.Panel!.Springback is not null);
         rules.Unused(request => request.Panel!.Springback!.Factor).When(request => request.Panel!.Springback is not null);
-        rules.Unused(request => request.Panel!.Tolerance);
         rules.Unused(request => request.Panel!.StockSheets);
+        if (isJudged)
+            return;
+        rules.Unused(request => request.Panel!.Tolerance);
         rules.Unused(request => request.Panel!.Scatter);
     });
 

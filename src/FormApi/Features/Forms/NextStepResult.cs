@@ -48,6 +48,7 @@ internal sealed record NextStepResult(
         NextStepKind.PrintSheet or NextStepKind.PullPanel => links.Drawing,
         NextStepKind.MakeRibs => links.Drawing is { } drawing ? drawing + "?part=rib" : null,
         NextStepKind.RunProgram => links.Program,
+        NextStepKind.MeasurePanel => "/v1/panels/corrections",
         _ => "/v1/inspections",
     };
 }

@@ -117,8 +117,8 @@ internal sealed record InspectionAnswer(
 
     private static PanelEffectResult PanelOf(PanelEffect effect, UnitSystem units) => new(
         units.Wording.OfOptional(effect.WhyNot),
-        PulledOf(effect.Planned, units),
-        PulledOf(effect.AsBuilt, units),
+        PulledPanelResult.From(effect.Planned, units),
+        PulledPanelResult.From(effect.AsBuilt, units),
         effect is { Planned: { Shape: { } before } planned, AsBuilt: { Shape: { } after } built }
             ? new(
                 UnitSystem.Degrees(after.Sweep - before.Sweep),
@@ -126,16 +126,6 @@ internal sealed record InspectionAnswer(
                 units.Length(built.Ripple.HeightMm - planned.Ripple.HeightMm),
                 units.Length(after.MissMm - before.MissMm))
             : null);
-
-    private static PulledPanelResult? PulledOf(PanelPrediction? prediction, UnitSystem units) => prediction is null
-        ? null
-        : new(
-            prediction.Wraps,
-            units.Wording.OfOptional(prediction.WhyNot),
-            UnitSystem.Degrees(prediction.Shape?.Sweep),
-            units.Length(prediction.Shape?.RadiusMm),
-            units.Length(prediction.Ripple.HeightMm),
-            units.Length(prediction.Shape?.MissMm));
 
     private static CorrectionsResult CorrectionsOf(InspectionReport report, Angle step, UnitSystem units)
     {
@@ -231,7 +221,21 @@ internal sealed record PanelEffectResult(string? Text, PulledPanelResult? Planne
 /// <param name="Ripple">Largest ripple [mm or in]; null where not known.</param>
 /// <param name="Miss">Largest distance from the wanted curve, laid over it as well as it goes [mm or in]; null where it does not
 /// wrap.</param>
-internal sealed record PulledPanelResult(bool Wraps, string? Text, double? Sweep, double? Radius, double? Ripple, double? Miss);
+internal sealed record PulledPanelResult(bool Wraps, string? Text, double? Sweep, double? Radius, double? Ripple, double? Miss)
+{
+    /// <summary>The panel in the caller's units.</summary>
+    /// <param name="prediction">The panel, or null.</param>
+    /// <param name="units">The caller's units.</param>
+    public static PulledPanelResult? From(PanelPrediction? prediction, UnitSystem units) => prediction is null
+        ? null
+        : new(
+            prediction.Wraps,
+            units.Wording.OfOptional(prediction.WhyNot),
+            UnitSystem.Degrees(prediction.Shape?.Sweep),
+            units.Length(prediction.Shape?.RadiusMm),
+            units.Length(prediction.Ripple.HeightMm),
+            units.Length(prediction.Shape?.MissMm));
+}
 
 /// <summary>What the errors of the form change in the panel.</summary>
 /// <param name="Sweep">Turn [°].</param>

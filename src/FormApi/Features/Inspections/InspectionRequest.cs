@@ -117,8 +117,8 @@ internal sealed record InspectionToleranceInput(double? Closing = null, double? 
 
 /// <summary>How folds may be corrected.</summary>
 /// <param name="Step">Step of the stop [°]. Default: the brake's <c>stopResolution</c>; with stations 0.5.</param>
-/// <param name="Direction">Which way. Default: <c>close-only</c>.</param>
-/// <param name="MaxSteps">Most steps at one fold, to either side. Default: 4.</param>
+/// <param name="Direction">Which way. Default: <c>close-only</c>; for a panel <c>both</c>.</param>
+/// <param name="MaxSteps">Most steps at one fold, to either side. Default: 4; for a panel 2° if more.</param>
 internal sealed record CorrectionInput(double? Step = null, CorrectionDirection? Direction = null, int? MaxSteps = null);
 
 /// <summary>What an inspection must satisfy.</summary>

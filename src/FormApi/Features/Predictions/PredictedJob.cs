@@ -3,6 +3,7 @@ using FormApi.Http.Links;
 using FormApi.Http.Requests;
 using FormApi.Http.Units;
 using Forming;
+using Forming.Facets;
 using Forming.Jobs;
 using Forming.Plans;
 using Forming.Prediction;
@@ -23,8 +24,8 @@ internal sealed record PredictedJob(PredictionReport Report, PanelSpec Panel, Li
     public static PredictedJob Of(PredictionRequest given, CancellationToken cancellation)
     {
         var request = PredictionDefaults.Apply(given);
-        var (report, panel) = request.Stations is { } stations
-            ? OverStanding(request, stations, UnitSystem.Of(request.Units), cancellation)
+        var (report, panel) = request.Stations is not null
+            ? OverStanding(request, UnitSystem.Of(request.Units), cancellation)
             : OverPlanned(FormSpecs.From(FormDefaults.Apply(PredictionDefaults.AsForm(request))), cancellation);
         var links = FormLinks.OfPlanned(
             request.Stations is null ? PredictionDefaults.AsForm(request) : null,
@@ -36,19 +37,31 @@ internal sealed record PredictedJob(PredictionReport Report, PanelSpec Panel, Li
         (PredictionReport.Of(specs.Job, cancellation), specs.Panel);
 
     private static (PredictionReport Report, PanelSpec Panel) OverStanding(
-        PredictionRequest request, IReadOnlyList<StandingStationInput> stations, UnitSystem units, CancellationToken cancellation)
+        PredictionRequest request, UnitSystem units, CancellationToken cancellation)
     {
         var panel = FormSpecs.PanelFrom(FormDefaults.Apply(request.Panel, units), units);
+        var job = StandingOf(request, request.Ends!.Value, panel, cancellation);
+        return (PredictionReport.Of(job, FormSpecs.SheetFrom(request.Form!, units).Material.Family, cancellation), panel);
+    }
+
+    /// <summary>A panel over a form given by its stations.</summary>
+    /// <param name="request">A request with its defaults filled in, and with stations.</param>
+    /// <param name="ends">Half or full folds at its ends.</param>
+    /// <param name="panel">The panel.</param>
+    /// <param name="cancellation">Cancels the calculation.</param>
+    public static PredictionJob StandingOf(
+        IFoldedRequest request, SteppingEnds ends, PanelSpec panel, CancellationToken cancellation)
+    {
+        var (units, stations) = (UnitSystem.Of(request.Units), request.Stations!);
         var sheet = FormSpecs.SheetFrom(request.Form!, units);
         var form = new StandingForm(
             [.. stations.SkipLast(1).Select(station => units.ToMm(station.FacetAfter))],
             [.. stations.Select(station => Angle.FromDegrees(station.Angle).Radians)],
             units.ToMm(request.Form!.FoldRadius!.Value) + sheet.ThicknessMm);
         var beam = FormSpecs.BeamFrom(request.Form, panel, units);
-        var job = StandingJob.Of(form, units.ToMm(request.Form.LeadOut!.Value), request.Ends!.Value, panel, beam, cancellation) with
+        return StandingJob.Of(form, units.ToMm(request.Form.LeadOut!.Value), ends, panel, beam, cancellation) with
         {
             Units = FormSpecs.UnitsOf(request.Units),
         };
-        return (PredictionReport.Of(job, sheet.Material.Family, cancellation), panel);
     }
 }

@@ -57,7 +57,8 @@ internal sealed record PrintThroughStripsAnswer(
                 units.Wording.OfOptional(reading.WhyUnusable),
                 units.Length(reading.LeverMm),
                 units.Length(reading.RippleMm),
-                UnitSystem.Degrees(reading.Slope)))],
+                UnitSystem.Degrees(reading.Slope),
+                reading.IsSimulated))],
             [.. lesson.Contradictions.Select(pair => new ContradictionResult(
                 StripFigures.PointerOf(pair.Smooth), StripFigures.PointerOf(pair.Showing), units.Wording.Of(pair.Text)))],
             lesson.AllowedRippleMm is { } ripple ? new(new(units.Length(ripple))) : null,
@@ -80,7 +81,8 @@ internal sealed record BracketResult(double? LargestSmooth, double? SmallestShow
 /// <param name="Lever">Lever it was calculated with [mm or in].</param>
 /// <param name="Ripple">Peak-to-valley height [mm or in]; null where the strip shows nothing.</param>
 /// <param name="Slope">Slope against the smooth curve [°]; null where the strip shows nothing.</param>
-internal sealed record PrintThroughStripResult(bool Usable, string? Text, double Lever, double? Ripple, double? Slope);
+/// <param name="Simulated">False by the closed form.</param>
+internal sealed record PrintThroughStripResult(bool Usable, string? Text, double Lever, double? Ripple, double? Slope, bool Simulated);
 
 /// <summary>A strip judged smooth though another with no more ripple shows.</summary>
 /// <param name="Smooth">JSON pointer of the smooth one in the request.</param>

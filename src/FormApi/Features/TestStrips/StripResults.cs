@@ -3,6 +3,7 @@ using System.Text.Json.Serialization;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
 using Forming;
+using Forming.Learning;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;
@@ -115,6 +116,14 @@ internal static class StripFigures
     /// <summary>A number, if there is one.</summary>
     /// <param name="value">The number.</param>
     public static double? NumberOf(double? value) => value is { } known ? WireNumber.Of(known) : null;
+
+    /// <summary>Pointer of the first field that a strip needs and lacks, or null.</summary>
+    /// <typeparam name="TStrip">A strip.</typeparam>
+    /// <param name="strips">The strips.</param>
+    /// <param name="missing">Pointer within a strip, or null.</param>
+    public static string? FirstMissing<TStrip>(IReadOnlyList<TStrip> strips, Func<TStrip, string?> missing) => strips
+        .Select((strip, i) => missing(strip) is { } place ? PointerOf(i) + place : null)
+        .FirstOrDefault(pointer => pointer is not null);
 
     /// <summary>Where a strip is in the request (RFC 6901).</summary>
     /// <param name="strip">Index of the strip.</param>

@@ -31,13 +31,13 @@ internal static class TestStripsEndpoint
                 "Takes pairs of stop angle and measured angle; answers stop angle = offset + slope × fold angle with its confidence, and the stop to set for each wanted angle." + Always);
         routes.MapPost("/v1/test-strips/springback", (JsonBody<SpringbackStripsRequest> body, CancellationToken cancellation) => Answer(
                 body,
-                (request, asked) => SpringbackStripsAnswer.From(SpringbackStrips.Learn(request.ToQuestion(), cancellation), asked),
+                (request, asked) => SpringbackOf(request, asked, cancellation),
                 StripAnswerJson.Default.SpringbackStripsAnswer))
             .Describe(
                 "learnSpringback",
                 Tag,
-                "The effective yield stress from strips pulled round a form.",
-                "Takes form radius and finished radius; answers the yield stress with which pure bending agrees with them, and what it does to the next form." + Always);
+                "The effective yield stress from strips pulled round a bar or over a form.",
+                "Takes what was pulled round and what was left of the bend; answers the yield stress to plan with, what it does to the next form, and how many more strips a tolerance takes." + Always);
         routes.MapPost("/v1/test-strips/neutral-factor", (JsonBody<NeutralFactorStripsRequest> body) => Answer(
                 body,
                 (request, asked) => NeutralFactorStripsAnswer.From(NeutralStrips.Learn(request.ToQuestion()), asked),
@@ -47,16 +47,23 @@ internal static class TestStripsEndpoint
                 Tag,
                 "The neutral factor K from strips measured flat and folded.",
                 "Takes flat length, both legs, fold angle and inside radius; answers K, weighed by what the reading errors do to it." + Always);
-        routes.MapPost("/v1/test-strips/print-through", (JsonBody<PrintThroughStripsRequest> body) => Answer(
+        routes.MapPost("/v1/test-strips/print-through", (JsonBody<PrintThroughStripsRequest> body, CancellationToken cancellation) => Answer(
                 body,
-                (request, asked) => PrintThroughStripsAnswer.From(PrintStrips.Learn(request.ToQuestion()), asked),
+                (request, asked) => PrintThroughStripsAnswer.From(PrintStrips.Learn(request.ToQuestion(), cancellation), asked),
                 StripAnswerJson.Default.PrintThroughStripsAnswer))
             .Describe(
                 "learnPrintThrough",
                 Tag,
                 "The ripple that may show, from strips judged by eye.",
-                "Takes facet, radius and verdict; answers between which ripples the limit lies, by the wrap model that plans the facets. "
+                "Takes facet and radius, or stations, and the verdict; answers between which ripples the limit lies, by each strip's own simulated pull. "
                 + "Paste `paste` unchanged into the next request of /v1/forms; it is null where no strip was smooth below one that shows. `next` is the most useful next strip.");
+    }
+
+    private static SpringbackStripsAnswer SpringbackOf(
+        SpringbackStripsRequest request, NormalizedRequest asked, CancellationToken cancellation)
+    {
+        var question = request.ToQuestion();
+        return SpringbackStripsAnswer.From(SpringbackStrips.Learn(question, cancellation), question.ReadingError, asked);
     }
 
     private static Results<AnswerResult<TAnswer>, ProblemResult> Answer<TRequest, TAnswer>(

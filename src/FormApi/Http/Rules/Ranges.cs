@@ -190,6 +190,18 @@ internal static class Ranges
     /// <summary>Error of an assumed slope.</summary>
     public static AllowedRange SlopeError { get; } = new(0, 10, Measure.Number);
 
+    /// <summary>Width of a test strip.</summary>
+    public static AllowedRange StripWidth { get; } = Length(1, 1e4);
+
+    /// <summary>Finished sweep of a test strip.</summary>
+    public static AllowedRange StripSweep { get; } = new(LeastAngle, 360, Measure.Angle);
+
+    /// <summary>Folds of a form that a test strip is pulled over.</summary>
+    public static AllowedRange StripStations { get; } = new(2, 60, Measure.Count);
+
+    /// <summary>How far a finished radius may be off.</summary>
+    public static AllowedRange StripTolerance { get; } = Length(0.01, 1e4);
+
     /// <summary>Touching fold to the hand, on a test strip.</summary>
     public static AllowedRange StripLever { get; } = Length(1, 1e5);
 
@@ -225,6 +237,9 @@ internal static class Ranges
 
     /// <summary>A measured fold; 0 was not made.</summary>
     public static AllowedRange MeasuredAngle { get; } = new(0, 150, Measure.Angle);
+
+    /// <summary>Measured sweep of a panel; 0 for one that came off flat [°].</summary>
+    public static AllowedRange MeasuredSweep { get; } = new(0, 400, Measure.Angle);
 
     /// <summary>Number of measured folds.</summary>
     public static AllowedRange MeasuredCount { get; } = new(1, 1000, Measure.Count);

@@ -17,7 +17,10 @@ internal static class OutcomeChecks
             checks.AddRange(Of(shape, draft.Panel.Tolerance));
     }
 
-    private static IEnumerable<Check> Of(PredictedShape shape, FinishedTolerance tolerance)
+    /// <summary>Sweep, radius and shape of a panel against what it may miss.</summary>
+    /// <param name="shape">The panel let go.</param>
+    /// <param name="tolerance">What it may miss.</param>
+    public static IEnumerable<Check> Of(PredictedShape shape, FinishedTolerance tolerance)
     {
         var sweep = Math.Abs(shape.SweepMiss.Radians);
         var allowed = tolerance.Sweep.Radians;

@@ -39,6 +39,9 @@ public enum NextStepKind
 
     /// <summary>The panel is clamped and pulled.</summary>
     PullPanel,
+
+    /// <summary>The panel that came off is measured.</summary>
+    MeasurePanel,
 }
 
 /// <summary>Strips to cut and bend first.</summary>

@@ -1,9 +1,9 @@
-namespace Forming.TestStrips;
+namespace Forming.Learning;
 
-/// <summary>A value learnt from strips, and how far they leave it open.</summary>
+/// <summary>A learnt value, and how far the readings leave it open.</summary>
 /// <param name="Value">The best value, in the unit of the value.</param>
-/// <param name="Low">Lower end at <see cref="Margin.Confidence"/>, or null where the strips set none.</param>
-/// <param name="High">Upper end at <see cref="Margin.Confidence"/>, or null where the strips set none.</param>
+/// <param name="Low">Lower end, 95 %, or null where the readings set none.</param>
+/// <param name="High">Upper end, 95 %, or null where the readings set none.</param>
 public readonly record struct Interval(double Value, double? Low, double? High)
 {
     /// <summary>The value with a half-width on both sides.</summary>
