@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using Microsoft.Playwright;
 
 namespace FormApi.Page.Tests;
 

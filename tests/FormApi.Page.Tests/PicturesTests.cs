@@ -31,11 +31,19 @@ public sealed class PicturesTests(Bench bench)
                 await tab.Page.Locator("#fold-2").FillAsync("20");
             else if (part == "pull")
                 await tab.Page.Locator(".danger input").CheckAsync();
+            else if (part == "panel")
+                await Measure(tab);
             await Assertions.Expect(tab.Page.Locator(last).First).ToBeVisibleAsync();
             var path = Path.Combine(Folder, $"{part}-{width}-{scheme.ToString().ToLowerInvariant()}.png");
             await tab.Page.ScreenshotAsync(new() { Path = path, FullPage = true });
             Assert.True(new FileInfo(path).Length > 20_000, path);
         }
+    }
+
+    private static async Task Measure(Tab tab)
+    {
+        await tab.Page.Locator("#panel-sweep").FillAsync("82");
+        await tab.Page.GetByRole(AriaRole.Button, new() { Name = "What it says" }).ClickAsync();
     }
 
     [Fact]

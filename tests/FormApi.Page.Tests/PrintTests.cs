@@ -1,9 +1,7 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.Playwright;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Core;
-using UglyToad.PdfPig.Graphics;
 
 namespace FormApi.Page.Tests;
 

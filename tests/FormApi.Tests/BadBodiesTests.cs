@@ -165,7 +165,7 @@ public sealed class BadBodiesTests(Environments services) : IClassFixture<Enviro
         { "learnNeutralFactor.cab-corner-form", "/strips/0/insideRadius", "0", 422, "out-of-range", "/strips/0/insideRadius" },
         { "learnNeutralFactor.cab-corner-form", "/measuredTo", "\"tangent-line\"", 422, "strips.neutral-line-outside", "/strips" },
         { "learnPrintThrough.cab-corner-panel", "/strips/0/facet", null, 400, "missing-field", "/strips/0/facet" },
-        { "learnPrintThrough.cab-corner-panel", "/strips/0/foldRadius", "4", 422, "not-applicable", "/strips/0/foldRadius" },
+        { "learnPrintThrough.cab-corner-panel", "/strips/0/width", "0", 422, "out-of-range", "/strips/0/width" },
         { "learnPrintThrough.strip-over-the-form", "/strips/0/lever", null, 400, "missing-field", "/strips/0/lever" },
         { "learnPrintThrough.strip-over-the-form", "/strips/0/radius", "60", 422, "not-applicable", "/strips/0/radius" },
         { "learnPrintThrough.strip-over-the-form", "/strips/0/stations/2/facetAfter", "0.5", 422, "strips.facet-too-short", "/strips/0/stations/2/facetAfter" },

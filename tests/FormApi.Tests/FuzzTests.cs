@@ -29,7 +29,8 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
     [
         "/units", "/thickness", "/gauge", "/material/yield", "/material/ultimate", "/readingError", "/readingError/length", "/readingError/angle",
         "/assumedSlope", "/slopeError", "/stopResolution", "/measuredTo", "/targets", "/strips/0/thickness", "/strips/0/lever", "/strips/0/firstFacet",
-        "/strips/0/verdict", "/strips/0/angle", "/strips/0/finishedRadius", "/strips/0/insideRadius",
+        "/strips/0/verdict", "/strips/0/angle", "/strips/0/finishedRadius", "/strips/0/insideRadius", "/strips/0/over", "/strips/0/width",
+        "/strips/0/finishedSweep", "/strips/0/stations", "/strips/0/stations/1/angle", "/strips/0/stations/1/facetAfter", "/sweepError", "/foldError", "/tolerance",
     ];
 
     internal static readonly string[] AccuracyExtras =

@@ -106,7 +106,9 @@ internal static class Spoiling
     private static double NumberAt((JsonObject Parent, string Key) leaf) =>
         leaf.Parent[leaf.Key] is JsonValue value && value.GetValueKind() == JsonValueKind.Number ? value.GetValue<double>() : double.NaN;
 
-    private static JsonNode? NumberNode(double number) => JsonNode.Parse(number.ToString("R", CultureInfo.InvariantCulture));
+    // A number changed twice may pass what a double takes: then it is one of JSON that no double takes.
+    private static JsonNode? NumberNode(double number) => JsonNode.Parse(
+        double.IsFinite(number) ? number.ToString("R", CultureInfo.InvariantCulture) : number > 0 ? "1e400" : "-1e400");
 
     private static IEnumerable<(JsonObject Parent, string Key)> Leaves(JsonNode node) => node switch
     {

@@ -2,7 +2,7 @@
 import { at, typed } from "./job.js";
 import { put } from "./planning.js";
 import { read } from "./store.js";
-import { html, useEffect, useRef, useState } from "./vendor/preact.js";
+import { html, useLayoutEffect, useRef, useState } from "./vendor/preact.js";
 import { inField } from "./words.js";
 
 /** @param {string} pointer */
@@ -99,7 +99,7 @@ export const Select = ({ id, label, value, options, choose, hint = "", faults = 
  */
 export function Dialog({ title, close, children }) {
   const place = useRef(/** @type {HTMLDialogElement | null} */ (null));
-  useEffect(() => {
+  useLayoutEffect(() => {
     const dialog = place.current;
     if (dialog && !dialog.open) dialog.showModal();
     return () => dialog?.close();

@@ -30,7 +30,7 @@ export function Jobs() {
         <button type="button" onClick=${() => download(exported(), "formapi-bench.json")}>Save as a file</button>
         <label class="button">Take from a file<input type="file" accept="application/json,.json" class="hidden" onChange=${async (/** @type {any} */ event) => {
           const file = event.target.files[0];
-          if (file) say(imported(await file.text()) ? "Taken." : "That is no file from this page.");
+          if (file) say(imported(await file.text()) ? "Taken." : "This file is not from this page.");
         }} /></label>
       </div>
       <p role="status">${said}</p>

@@ -12,7 +12,7 @@ import { Want } from "./parts/want.js";
 import { addressOf, open, takeIn } from "./planning.js";
 import { Status } from "./status.js";
 import { listen, read, write } from "./store.js";
-import { html, render, useEffect, useState } from "./vendor/preact.js";
+import { html, render, useEffect, useLayoutEffect, useState } from "./vendor/preact.js";
 
 /** @type {{ name: string, title: string, view: () => unknown, plan: boolean }[]} Plan: the short plan is beside it. */
 const parts = [
@@ -28,7 +28,8 @@ const parts = [
 
 function Page() {
   const [, tell] = useState(0);
-  useEffect(() => listen(() => tell(count => count + 1)), []);
+  // At once, not after the first paint: a quick answer would be missed.
+  useLayoutEffect(() => listen(() => tell(count => count + 1)), []);
   const { part: name, said, dialog, askedKey, job } = read();
   const part = parts.find(one => one.name === name) ?? /** @type {typeof parts[0]} */ (parts[0]);
   // On a narrow screen the open part may be beyond the edge.
@@ -47,11 +48,11 @@ function Page() {
       <li key=${one.name}><a href=${addressOf(one.name)} aria-current=${one === part ? "step" : null}>${one.title}</a></li>`)}</ol></nav>
     <main id="main" tabindex="-1" class=${part.plan ? "with-plan" : ""} data-part=${part.name}>
       <h1>${part.title}</h1>
+      ${part.plan && html`<${Status} />`}
       <div class="work">${part.plan || read().answer ? html`<${part.view} key=${part.name} />` : html`<${Status} />`}
         ${following && html`<p class="onward"><a href=${addressOf(following.name)}>${following.title}<span aria-hidden="true"> →</span></a></p>`}</div>
-      ${part.plan && html`<${Status} />`}
     </main>
-    <footer><p>Every figure on this page is the service’s own. <a href="./docs">The contract</a></p></footer>
+    <footer><p>Every number here is worked out by the service. <a href="./docs">The contract</a></p></footer>
     <p class="hidden" role="status" aria-live="polite">${said}</p>
     ${dialog === "jobs" && html`<${Jobs} />`}
     ${askedKey && html`<${Key} asked=${askedKey} />`}`;

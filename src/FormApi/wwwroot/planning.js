@@ -70,8 +70,9 @@ export const put = (pointer, value) => take(withValue(read().job, pointer, value
 
 /** @param {import("./job.js").Change[]} changes A remedy's changes. */
 export function apply(changes) {
-  const { job, answer } = read();
-  return answer ? take(changed(job, answer.request, changes)) : Promise.resolve();
+  const { job, answer, problem } = read();
+  // A refused job has no answer that shows it otherwise than it was sent.
+  return take(changed(job, problem || !answer ? job : answer.request, changes));
 }
 
 /** @param {string | null} text The text of a link; null for the example. */
@@ -79,7 +80,7 @@ export async function open(text) {
   const job = text === null ? cabCorner() : await jobOf(text);
   write({ link: text });
   if (job) return take(job);
-  write({ said: "That link is no job." });
+  write({ said: "There is no job in that link." });
   return take(cabCorner());
 }
 

@@ -1,6 +1,6 @@
 // What the service says of the job, always in view: verdict, sentence, and the section.
 import { Picture } from "./picture.js";
-import { open } from "./planning.js";
+import { apply, open } from "./planning.js";
 import { read } from "./store.js";
 import { html } from "./vendor/preact.js";
 import { degrees, length, sentence, verdicts } from "./words.js";
@@ -12,7 +12,8 @@ export function Status() {
       <div class=${"verdict " + (problem ? "none" : answer?.verdict ?? "none")}>
         <h2>${problem ? "No plan yet" : answer ? verdicts[answer.verdict] : "One moment"}</h2>
         <p>${problem ? problem.detail : answer ? withoutVerdict(answer.text) : "The plan is on its way."}</p>
-        ${problem?.errors && html`<ul>${problem.errors.map(fault => html`<li key=${fault.pointer + fault.code}>${fault.text}</li>`)}</ul>`}
+        ${problem?.errors && html`<ul>${problem.errors.map(fault => html`<li key=${fault.pointer + fault.code}>${fault.text}
+          ${fault.remedy && fault.remedy.changes.length > 0 && html`<button type="button" onClick=${() => apply(/** @type {any} */ (fault.remedy).changes)}>${sentence(fault.remedy.text)}</button>`}</li>`)}</ul>`}
       </div>
       ${away && html`<p class="away">The service is away. What was planned before still opens; nothing new can be planned. <button type="button" class="plain" onClick=${() => open(null)}>Back to the example</button></p>`}
       <figure>

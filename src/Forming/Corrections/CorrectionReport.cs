@@ -71,7 +71,7 @@ public sealed record CorrectionReport
         var yield = PanelLearning.Of(job, pull, planned, work, cancellation);
         var learnt = pull with { Panel = PanelLearning.Stronger(pull.Panel, yield.Factor) };
         // Where following this pull takes that long, folds are not tried one by one.
-        var trial = new CorrectionTrial(learnt, job.Rules, new(PullWork.MostOfTrials), cancellation);
+        var trial = new CorrectionTrial(learnt, job.Rules, new(PullWork.Most), cancellation);
         var form = learnt.Form;
         if (trial.Of(new int[form.Folds]) is not { } asIs)
         {

@@ -26,7 +26,7 @@ internal sealed class FewestFolds
 
     private const double RadiusBeside = 0.004;
 
-    private const int NodeLimit = 3_000_000;
+    private const int NodeLimit = 2_000_000;
 
     /// <summary>Choices that are kept at one number of folds, and how many of the best are pulled before it is looked at again.</summary>
     private const int Kept = 80;
@@ -84,7 +84,7 @@ internal sealed class FewestFolds
     private (Tried? Best, bool IsComplete) At(int depth)
     {
         var candidates = Candidates(depth, default);
-        // A fold over which the panel could not be followed was not looked at.
+        // A fold over which the panel was not, or could not be, followed was not looked at.
         var isComplete = !_hasLost && _nodes < NodeLimit && Enumerable.Range(0, _folds.Count).All(_folds.IsKnown);
         Tried? best = null;
         var together = default(PanelOff);
@@ -120,7 +120,7 @@ internal sealed class FewestFolds
     {
         _found.Clear();
         _hasLost = false;
-        Visit(0, depth, _folds.AsIs + together, 0, 0);
+        Visit(0, depth, 0, _folds.AsIs + together, 0, 0);
         var candidates = new List<int[]>(_found.Count);
         while (_found.TryDequeue(out var steps, out _))
             candidates.Add(steps);
@@ -131,7 +131,7 @@ internal sealed class FewestFolds
     private bool IsBetter(Tried one, Tried other) =>
         (one.Opened, one.ShareOfAll(_trial.Tolerance)).CompareTo((other.Opened, other.ShareOfAll(_trial.Tolerance))) < 0;
 
-    private void Visit(int from, int left, PanelOff off, double changed, double turned)
+    private void Visit(int from, int left, int opened, PanelOff off, double changed, double turned)
     {
         for (var fold = from; fold + left <= _folds.Count; fold++)
         {
@@ -154,9 +154,9 @@ internal sealed class FewestFolds
                 var (now, by, turn) = (off + own, changed + Math.Abs(own.Sweep), turned + Math.Abs(own.LnRadius));
                 _steps[fold] = k;
                 if (left > 1)
-                    Visit(fold + 1, left - 1, now, by, turn);
+                    Visit(fold + 1, left - 1, opened + (k < 0 ? 1 : 0), now, by, turn);
                 else
-                    Offer(now, by, turn);
+                    Offer(opened + (k < 0 ? 1 : 0), now, by, turn);
             }
 
             _steps[fold] = 0;
@@ -171,14 +171,14 @@ internal sealed class FewestFolds
         return sweep + most >= -slack && sweep + least <= slack;
     }
 
-    private void Offer(PanelOff off, double changed, double turned)
+    private void Offer(int opened, PanelOff off, double changed, double turned)
     {
         _nodes++;
         double slack = SweepTogether * changed, lnSlack = (RadiusTogether * turned) + RadiusBeside;
         if (Math.Abs(off.Sweep) > _sweep + slack || off.LnRadius > _lnHigh + lnSlack || off.LnRadius < _lnLow - lnSlack)
             return;
         var share = Math.Max(Math.Abs(off.Sweep) / _sweep, off.LnRadius > 0 ? off.LnRadius / _lnHigh : off.LnRadius / _lnLow);
-        var key = (_steps.Count(steps => steps < 0), share);
+        var key = (opened, share);
         if (_found.Count < Kept)
         {
             _found.Enqueue([.. _steps], key);
@@ -186,7 +186,7 @@ internal sealed class FewestFolds
         }
 
         _hasLost = true;
-        if (_found.TryPeek(out _, out var worst) && key.CompareTo(worst) < 0)
+        if (_found.TryPeek(out _, out var worst) && (opened < worst.Opened || (opened == worst.Opened && share < worst.Share)))
             _found.EnqueueDequeue([.. _steps], key);
     }
 

@@ -10,6 +10,9 @@ namespace Forming.Corrections;
 /// </remarks>
 internal sealed class FoldResponses
 {
+    /// <summary>Of more folds than this some stand for their neighbours too.</summary>
+    private const int MostProbed = 30;
+
     private readonly Response[] _folds;
     private readonly PanelOff[][] _table;
 
@@ -33,19 +36,33 @@ internal sealed class FoldResponses
     public static FoldResponses Of(CorrectionTrial trial, PanelOff asIs, StandingForm form, FoldRules rules)
     {
         var folds = new Response[form.Folds];
+        var known = new List<int>();
+        // Folds side by side do much the same: of many some are pulled, and the others taken between them.
+        var isMany = form.Folds > MostProbed;
         for (var i = 0; i < folds.Length; i++)
         {
-            var least = rules.Direction == CorrectionDirection.CloseOnly
-                ? 0
-                : Math.Max(rules.LeastSteps, (int)Math.Ceiling((CorrectionTrial.LeastFold - form.FoldAngles[i]) / rules.Step.Radians));
-            var most = Math.Min(rules.MostSteps, (int)Math.Floor((AsBuilt.MostFold.Radians - form.FoldAngles[i]) / rules.Step.Radians));
-            (least, most) = (Math.Min(0, least), Math.Max(0, most));
+            var (least, most) = BoundsOf(form.FoldAngles[i], rules);
+            folds[i] = new(least, most, null, null, 0);
+            var nth = (long)i * (MostProbed - 1) / (form.Folds - 1);
+            var isProbed = !isMany || i == 0 || i == form.Folds - 1 || nth != (long)(i - 1) * (MostProbed - 1) / (form.Folds - 1);
+            if (!isProbed)
+                continue;
+            known.Add(i);
+            var other = least < 0 ? least : (most + 1) / 2;
+            // Half of the pulls: to the side that brings the panel in.
+            var closes = asIs.Sweep < 0 || least == 0;
             folds[i] = new(
                 least,
                 most,
-                most > 0 ? At(i, most) : null,
-                least < 0 ? At(i, least) : most > 1 ? At(i, (most + 1) / 2) : null,
-                least < 0 ? least : (most + 1) / 2);
+                most > 0 && (!isMany || closes) ? At(i, most) : null,
+                other != 0 && other != most && (!isMany || !closes) ? At(i, other) : null,
+                other);
+        }
+
+        for (var k = 1; k < known.Count; k++)
+        {
+            for (var i = known[k - 1] + 1; i < known[k]; i++)
+                folds[i] = folds[i] with { Between = (folds[known[k - 1]], folds[known[k]], (double)(i - known[k - 1]) / (known[k] - known[k - 1])) };
         }
 
         return new(asIs, folds);
@@ -104,15 +121,27 @@ internal sealed class FoldResponses
         return (from, to);
     }
 
-    private readonly record struct Response(int Least, int Most, PanelOff? AtMost, PanelOff? AtOther, int Other)
+    private static (int Least, int Most) BoundsOf(double angle, FoldRules rules)
+    {
+        var opened = Math.Ceiling((CorrectionTrial.LeastFold - angle) / rules.Step.Radians);
+        var closed = Math.Floor((AsBuilt.MostFold.Radians - angle) / rules.Step.Radians);
+        return ((int)Math.Min(0, Math.Max(rules.LeastSteps, opened)), (int)Math.Max(0, Math.Min(rules.MostSteps, closed)));
+    }
+
+    private sealed record Response(int Least, int Most, PanelOff? AtMost, PanelOff? AtOther, int Other)
     {
         public bool IsKnown => AtMost is not null || AtOther is not null;
+
+        /// <summary>The folds that stand for it, and how near it is to the second.</summary>
+        public (Response One, Response Two, double Share)? Between { get; init; }
 
         // Through 0 at no step.
         public PanelOff At(double steps)
         {
             if (steps == 0)
                 return default;
+            if (Between is var (one, two, share))
+                return ((1 - share) * one.At(steps)) + (share * two.At(steps));
             if (AtMost is { } most && AtOther is { } other && Other != Most)
             {
                 double a = Most, b = Other;

@@ -55,7 +55,7 @@ internal static class TemplateFit
             from[i] = from[i - 1] + (points[i] - points[i - 1]).Length;
 
         // Where along the face the first point lies nobody measured.
-        Point[]? best = null;
+        (Point[] Points, double Shift) best = ([], 0);
         var least = double.PositiveInfinity;
         var room = Math.Max(0, along[^1] - from[^1]);
         for (var start = 0; start < Starts; start++)
@@ -67,16 +67,16 @@ internal static class TemplateFit
             if (sum >= least)
                 continue;
             least = sum;
-            best = [.. onto.Select((place, i) => place - fit.Misses[i])];
+            best = ([.. onto.Select((place, i) => place - fit.Misses[i])], shift);
         }
 
-        return Settle(best!, face);
+        return Settle(best.Points, face, [.. from.Select(own => PieceAt(along, best.Shift + own))]);
     }
 
     // Gauss-Newton on the distances square to the face, a step that brings nothing halved.
-    private static double[] Settle(Point[] points, IReadOnlyList<Point> face)
+    private static double[] Settle(Point[] points, IReadOnlyList<Point> face, int[] pieces)
     {
-        var (misses, squares) = Look(points, face);
+        var (misses, squares) = Look(points, face, pieces);
         Span<double> normal = stackalloc double[12];
         for (var iteration = 0; iteration < MostIterations; iteration++)
         {
@@ -93,7 +93,7 @@ internal static class TemplateFit
             {
                 var direction = Point.Along(share * turn);
                 Point[] moved = [.. points.Select(point => middle + (point - middle).TurnedTo(direction) + (share * shift))];
-                var (then, square) = Look(moved, face);
+                var (then, square) = Look(moved, face, pieces);
                 if (!(SumOf(then) < before))
                     continue;
                 (points, misses, squares) = (moved, then, square);
@@ -109,11 +109,11 @@ internal static class TemplateFit
 
     private static double SumOf(double[] misses) => misses.Sum(miss => miss * miss);
 
-    private static (double[] Misses, Point[] Squares) Look(Point[] points, IReadOnlyList<Point> face)
+    private static (double[] Misses, Point[] Squares) Look(Point[] points, IReadOnlyList<Point> face, int[] pieces)
     {
         var (misses, squares) = (new double[points.Length], new Point[points.Length]);
         for (var i = 0; i < points.Length; i++)
-            (misses[i], squares[i]) = Nearest(points[i], face);
+            (misses[i], squares[i]) = Nearest(points[i], face, ref pieces[i]);
         return (misses, squares);
     }
 
@@ -126,35 +126,44 @@ internal static class TemplateFit
         }
     }
 
-    private static (double Distance, Point Square) Nearest(Point point, IReadOnlyList<Point> face)
+    // From the piece that was nearest last: a face that curls round is not left for another part of it.
+    private static (double Distance, Point Square) Nearest(Point point, IReadOnlyList<Point> face, ref int piece)
     {
-        var least = double.PositiveInfinity;
-        (double, Point) nearest = default;
-        for (var i = 1; i < face.Count; i++)
+        var off = OffPiece(point, face, piece);
+        foreach (var step in (ReadOnlySpan<int>)[1, -1])
         {
-            var step = face[i] - face[i - 1];
-            var square = step.Dot(step);
-            if (!(square > 0))
-                continue;
-            var share = Math.Clamp((point - face[i - 1]).Dot(step) / square, 0, 1);
-            var off = point - face[i - 1] - (share * step);
-            if (off.Dot(off) >= least)
-                continue;
-            least = off.Dot(off);
-            var right = -1 / Math.Sqrt(square) * step.Left();
-            // Past its ends the face is looked at as it lies: the whole distance counts.
-            var side = Math.Sign(off.Dot(right)) is var sign && sign == 0 ? 1 : sign;
-            nearest = (side * Math.Sqrt(least), least > 0 ? side / Math.Sqrt(least) * off : right);
+            while (piece + step >= 0 && piece + step < face.Count - 1)
+            {
+                var other = OffPiece(point, face, piece + step);
+                if (!(other.Dot(other) < off.Dot(off)))
+                    break;
+                (off, piece) = (other, piece + step);
+            }
         }
 
-        return nearest;
+        var right = -1 * (face[piece + 1] - face[piece]).Left();
+        var length = off.Length;
+        var side = off.Dot(right) < 0 ? -1 : 1;
+        // Past its ends the face is looked at as it lies: the whole distance counts.
+        return length > 0 ? (side * length, side / length * off) : (0, 1 / right.Length * right);
+    }
+
+    private static Point OffPiece(Point point, IReadOnlyList<Point> face, int piece)
+    {
+        var along = face[piece + 1] - face[piece];
+        var share = Math.Clamp((point - face[piece]).Dot(along) / along.Dot(along), 0, 1);
+        return point - face[piece] - (share * along);
     }
 
     private static Point PlaceAt(IReadOnlyList<Point> face, double[] along, double at)
     {
+        var i = PieceAt(along, at);
+        return face[i] + ((at - along[i]) / (along[i + 1] - along[i]) * (face[i + 1] - face[i]));
+    }
+
+    private static int PieceAt(double[] along, double at)
+    {
         var i = Array.BinarySearch(along, at);
-        i = Math.Clamp(i >= 0 ? i : ~i - 1, 0, along.Length - 2);
-        var length = along[i + 1] - along[i];
-        return face[i] + ((at - along[i]) / length * (face[i + 1] - face[i]));
+        return Math.Clamp(i >= 0 ? i : ~i - 1, 0, along.Length - 2);
     }
 }

@@ -9,9 +9,6 @@ namespace Forming.TestStrips;
 /// <summary>The ripple of a judged strip, by its own simulated pull.</summary>
 internal static class PrintPull
 {
-    /// <summary>Outside radius of folds that are not known [mm]: an assumption, which ripple hardly depends on.</summary>
-    private const double FoldRadiusMm = 4;
-
     /// <summary>More like facets than this do not move the one in the middle.</summary>
     private const int MostFacets = 5;
 
@@ -40,17 +37,17 @@ internal static class PrintPull
     // Like facets on the strip's radius, half folds at the ends; the hand is as far from the fold before the facet looked at as it was.
     private static FacetedBar? Like(PrintStrip strip, int facets, int looked, double leverMm)
     {
-        var centre = strip.FormRadiusMm - FoldRadiusMm;
+        var centre = strip.FormRadiusMm - FacetedBar.UsualFoldRadiusMm;
         if (!(centre > 0) || !(Facet(Math.PI / 2) > strip.FacetMm))
             return null;
         var fold = Bisection.Solve(angle => Facet(angle) - strip.FacetMm, 0, Math.PI / 2);
         double[] folds = [.. Enumerable.Range(0, facets + 1).Select(j => j == 0 || j == facets ? fold / 2 : fold)];
-        var form = new StandingForm([.. Enumerable.Repeat(strip.FacetMm, facets)], folds, FoldRadiusMm);
+        var form = new StandingForm([.. Enumerable.Repeat(strip.FacetMm, facets)], folds, FacetedBar.UsualFoldRadiusMm);
         var places = FoldPlaces.Of(form, SteppingEnds.Half, wanted: null, strip.ThicknessMm);
         var hand = leverMm - (places.AlongMm[^1] - places.AlongMm[looked]);
         return hand >= strip.FacetMm && form.StraightMm(0) > 0 ? new(form, SteppingEnds.Half, hand) : null;
 
-        double Facet(double angle) => 2 * ((centre * Math.Sin(angle / 2)) + (FoldRadiusMm * Math.Tan(angle / 2)));
+        double Facet(double angle) => 2 * ((centre * Math.Sin(angle / 2)) + (FacetedBar.UsualFoldRadiusMm * Math.Tan(angle / 2)));
     }
 
     private static Ripple? Pulled(

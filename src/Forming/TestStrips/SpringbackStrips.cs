@@ -58,6 +58,8 @@ public static class SpringbackStrips
         var yield = posterior.Of(lnFactor => material.YieldMpa * Math.Exp(lnFactor));
         var effects = targets.Select((target, i) => EffectOf(question, yield, target, i)).ToArray();
         var needed = StripCount.Of(question, posterior, effects[0]);
+        var doubts = SpringbackDoubts.Of(question, set, fit, posterior);
+        var next = NextOf(question, set, posterior, effects);
         return new(
             yield,
             posterior.Of(lnFactor => material.YieldMpa * Math.Exp(lnFactor) / material.YoungsModulusMpa),
@@ -71,7 +73,7 @@ public static class SpringbackStrips
             needed)
         {
             Outliers = OutliersOf(question, fit, cancellation),
-            Doubts = SpringbackDoubts.Of(question, set, fit, posterior),
+            Doubts = doubts,
             MarginText = StripNotes.MarginText(
                 fit.Margin,
                 fit.Readings.Count,
@@ -79,7 +81,9 @@ public static class SpringbackStrips
                 " %",
                 fit.Readings.Any(reading => reading.IsSweep) ? "readings" : "strips"),
             Changes = ChangesOf(question, yield.Value, effects[0]),
-            Next = NextOf(question, set, posterior, effects),
+            Next = needed.Strips == 0 && doubts.Count == 0
+                ? next with { Text = $"Plan the form with this yield: it takes no more strips for ±{Figure.Length(needed.ToleranceMm)}. If you want another one: {next.Text}" }
+                : next,
             Notes = SpringbackNotes.Of(question, fit, posterior, prior),
             Safety = StripSafety.OverTheForm,
             Basis = SpringbackNotes.BasisOf(question, fit, prior),

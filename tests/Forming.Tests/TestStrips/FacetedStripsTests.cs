@@ -140,4 +140,18 @@ public class FacetedStripsTests
         Assert.Null(lesson.Readings[0]);
         Workshop.Near(SpringbackStrips.Learn(new() { Sheet = sheet, Strips = [round] }).YieldMpa.Value, lesson.YieldMpa.Value, 1e-9);
     }
+
+    // So nobody has to measure it: facets go from mold line to mold line.
+    [Fact]
+    public void The_fold_radius_hardly_moves_what_a_strip_shows()
+    {
+        for (var which = 0; which < Cases.Length; which++)
+        {
+            var (sheet, bar) = (SheetOf(which), Cases[which].Bar);
+            var (sharp, sharpSweep) = Pulled(sheet, bar with { Form = bar.Form with { OuterFoldRadiusMm = 2.5 } }, 1);
+            var (round, roundSweep) = Pulled(sheet, bar with { Form = bar.Form with { OuterFoldRadiusMm = 6 } }, 1);
+            Workshop.Near(sharp, round, 0.004);
+            Workshop.Near(sharpSweep, roundSweep, 0.004);
+        }
+    }
 }

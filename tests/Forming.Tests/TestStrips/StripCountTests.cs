@@ -75,4 +75,11 @@ public class StripCountTests
     [Fact]
     public void Strips_thicker_than_the_panel_to_come_are_doubted() => Assert.Contains(
         Learn(120, 1, [Bent(80, 1) with { ThicknessMm = 1.6 }]).Doubts, doubt => doubt.Id == "thickness-differs");
+
+    [Fact]
+    public void Strips_that_do_lead_to_the_plan_and_others_to_the_next_strip()
+    {
+        Assert.StartsWith("Plan the form", FormattableString.Invariant(Learn(120, 50, [Bent(80, 1)]).Next.Text), StringComparison.Ordinal);
+        Assert.DoesNotContain("Plan the form", FormattableString.Invariant(Learn(120, 0.5, [Bent(80, 1)]).Next.Text), StringComparison.Ordinal);
+    }
 }

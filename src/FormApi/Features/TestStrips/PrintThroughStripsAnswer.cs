@@ -81,7 +81,7 @@ internal sealed record BracketResult(double? LargestSmooth, double? SmallestShow
 /// <param name="Lever">Lever it was calculated with [mm or in].</param>
 /// <param name="Ripple">Peak-to-valley height [mm or in]; null where the strip shows nothing.</param>
 /// <param name="Slope">Slope against the smooth curve [°]; null where the strip shows nothing.</param>
-/// <param name="Simulated">Whether its own pull was followed; false by the closed form.</param>
+/// <param name="Simulated">False by the closed form.</param>
 internal sealed record PrintThroughStripResult(bool Usable, string? Text, double Lever, double? Ripple, double? Slope, bool Simulated);
 
 /// <summary>A strip judged smooth though another with no more ripple shows.</summary>

@@ -49,7 +49,7 @@ internal sealed record PrintThroughStripsRequest(
     public PrintThroughStripsRequest WithDefaults() => this with
     {
         GaugeSystem = Gauge is null ? null : SheetRules.GaugeSystemOf(this),
-        Strips = [.. Strips.Select(strip => strip.WithDefaults(UnitSystem.Of(Units)))],
+        Strips = [.. Strips.Select(strip => strip.WithDefaults())],
     };
 
     /// <summary>What the library is asked, once defaults are filled in.</summary>
@@ -68,14 +68,11 @@ internal sealed record PrintThroughStripsRequest(
 /// <param name="Facet">Facet of the form on its contact side [mm or in]; this and <c>radius</c>, or <c>stations</c>.</param>
 /// <param name="Radius">Radius of the form's contact curve [mm or in].</param>
 /// <param name="Thickness">Its thickness [mm or in]. Default: the request's.</param>
-/// <param name="Lever">From the fold that the strip touches at the facet looked at to the hand that pulls [mm or in]; with
-/// <c>stations</c>, where it is needed, from the last fold (half a facet past a full one). Default: null, the longest that keeps the wrap
-/// in order, at most 250 mm.</param>
-/// <param name="FirstFacet">Whether the facet looked at is the first after the lead-in, with a half fold before it: it shows more. Default:
-/// false.</param>
+/// <param name="Lever">From the fold that the strip touches at the facet looked at to the hand [mm or in]; needed with <c>stations</c>, from
+/// the last fold. Default: null, the longest that keeps the wrap in order, at most 250 mm.</param>
+/// <param name="FirstFacet">Whether the facet looked at is the first after the lead-in, with a half fold before it. Default: false.</param>
 /// <param name="Width">Its width [mm or in]. Default: null, as a wide sheet.</param>
-/// <param name="Stations">Folds of the form, from its lead-in; all of its facets are looked at.</param>
-/// <param name="FoldRadius">Outside radius of the form's folds [mm or in]. Default: 4 mm, an assumption; with <c>stations</c> only.</param>
+/// <param name="Stations">Folds of the form, from its lead-in.</param>
 internal sealed record PrintThroughStripInput(
     StripVerdict Verdict,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Facet = null,
@@ -84,8 +81,7 @@ internal sealed record PrintThroughStripInput(
     double? Lever = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] bool? FirstFacet = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Width = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<StandingStationInput>? Stations = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? FoldRadius = null)
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<StandingStationInput>? Stations = null)
 {
     /// <summary>JSON pointer within the strip of a field that it needs and lacks; null where none is missing.</summary>
     internal string? MissingField => this switch
@@ -97,10 +93,7 @@ internal sealed record PrintThroughStripInput(
     };
 
     /// <summary>The strip with every default shown.</summary>
-    /// <param name="units">The caller's units.</param>
-    internal PrintThroughStripInput WithDefaults(UnitSystem units) => Stations is null
-        ? this with { FirstFacet = FirstFacet ?? false }
-        : this with { FoldRadius = FoldRadius ?? units.Length(StripForms.UsualFoldRadiusMm) };
+    internal PrintThroughStripInput WithDefaults() => Stations is null ? this with { FirstFacet = FirstFacet ?? false } : this;
 
     /// <summary>The strip in the library's units.</summary>
     /// <param name="units">The caller's units.</param>
@@ -110,7 +103,7 @@ internal sealed record PrintThroughStripInput(
         var thickness = Thickness is { } own ? units.ToMm(own) : thicknessMm;
         var shows = Verdict == StripVerdict.Shows;
         var strip = Stations is { } stations
-            ? PrintStrip.OverForm(StripForms.Of(stations, FoldRadius!.Value, Lever!.Value, units), thickness, shows)
+            ? PrintStrip.OverForm(StripForms.Of(stations, Lever!.Value, units), thickness, shows)
             : new(
                 units.ToMm(Facet!.Value),
                 units.ToMm(Radius!.Value),
@@ -156,7 +149,6 @@ internal sealed class PrintThroughStripInputRules : AbstractValidator<PrintThrou
         RuleFor(strip => strip.Thickness).Within(Ranges.Thickness, units);
         RuleFor(strip => strip.Lever).Within(Ranges.StripLever, units);
         RuleFor(strip => strip.Width).Within(Ranges.StripWidth, units);
-        RuleFor(strip => strip.FoldRadius).Within(Ranges.FoldRadius, units);
         this.AddStripForm(strip => strip.Stations, units);
         When(strip => strip.Stations is not null, () =>
         {
@@ -164,9 +156,6 @@ internal sealed class PrintThroughStripInputRules : AbstractValidator<PrintThrou
             NotOverStations(strip => strip.Radius);
             NotOverStations(strip => strip.FirstFacet);
         });
-        RuleFor(strip => strip.FoldRadius).Null()
-            .Else("not-applicable", "It is not used without stations.", "leave it out, or give stations")
-            .When(strip => strip.Stations is null);
 
         void NotOverStations<TField>(Expression<Func<PrintThroughStripInput, TField>> field) => RuleFor(field).Null()
             .Else("not-applicable", "It is not used when stations are given: they say it.", "leave it out, or leave out stations");

@@ -11,14 +11,13 @@ namespace FormApi.Features.TestStrips;
 /// <param name="Engine">Version of the engine.</param>
 /// <param name="Fingerprint">Names this answer: the same request on the same engine gives the same bytes.</param>
 /// <param name="Request">The request with every default shown.</param>
-/// <param name="EffectiveYield">Yield stress that the panel springs back with [MPa or psi]: the grade's scatter joined with the
-/// strips.</param>
+/// <param name="EffectiveYield">Yield stress to plan with [MPa or psi]: the grade's scatter joined with the strips.</param>
 /// <param name="YieldOverModulus">The same over Young's modulus.</param>
 /// <param name="NominalYield">The material's own yield stress [MPa or psi].</param>
-/// <param name="ReadingsAlone">What the strips alone say, by least squares [MPa or psi].</param>
-/// <param name="GradeWeight">Weight of the grade against the strips in the effective yield, 0 to 1.</param>
-/// <param name="Sheet">What springback leaves open: a strong sheet springs back like a thin one.</param>
-/// <param name="Needed">How many more strips the first target takes.</param>
+/// <param name="ReadingsAlone">By the strips alone [MPa or psi].</param>
+/// <param name="GradeWeight">The grade's weight in it, 0 to 1.</param>
+/// <param name="Sheet">What springback leaves open.</param>
+/// <param name="Needed">How many more strips to take.</param>
 /// <param name="Margin">How far a single finished radius may be from the expected one [%].</param>
 /// <param name="Effects">What the learnt yield does to the form of each wanted radius.</param>
 /// <param name="Strips">The strips beside the learnt yield, in the order of the request.</param>
@@ -71,7 +70,6 @@ internal sealed record SpringbackStripsAnswer(
             WireNumber.Of(lesson.PriorWeight),
             new(IntervalResult.From(lesson.Sheet.YieldMpa, units.Stress), IntervalResult.From(lesson.Sheet.ThicknessMm, units.Length)),
             new(
-                units.Length(lesson.Needed.ToleranceMm),
                 units.Length(lesson.Needed.NowMm),
                 lesson.Needed.Strips,
                 units.Length(lesson.Needed.OtherSheetsMm),
@@ -107,30 +105,28 @@ internal sealed record SpringbackStripsAnswer(
 /// <param name="Factor">Springback factor there, finished over formed curvature.</param>
 internal sealed record SpringbackEffectResult(double FinishedRadius, double FormRadiusBefore, IntervalResult FormRadius, double Factor);
 
-/// <summary>A strip beside the learnt yield; null where its pull over the form cannot be followed.</summary>
-/// <param name="Factor">Measured springback factor: finished over formed curvature of the mid surface, or sweep where no radius was
-/// read.</param>
+/// <summary>A strip beside the learnt yield; nulls where its pull cannot be followed.</summary>
+/// <param name="Factor">Measured springback factor: finished over formed curvature of the mid surface, or sweep.</param>
 /// <param name="EffectiveYield">Yield stress with which this strip alone agrees [MPa or psi].</param>
 /// <param name="Expected">Finished inside radius by the learnt yield [mm or in]; null where the strip would spring flat.</param>
 /// <param name="Nominal">Finished inside radius by the material's own yield [mm or in]; null where the strip would have sprung
 /// flat.</param>
 /// <param name="ExpectedSweep">Finished sweep by the learnt yield [°]; null round a bar.</param>
-/// <param name="Miss">Measured over expected finished radius of the mid surface, or sweep where no radius was read, less one [%].</param>
+/// <param name="Miss">Measured over expected finished radius of the mid surface, or sweep, less one [%].</param>
 internal sealed record SpringbackStripResult(
     double? Factor, double? EffectiveYield, double? Expected, double? Nominal, double? ExpectedSweep, double? Miss);
 
-/// <summary>What springback alone leaves open; a micrometer settles it.</summary>
-/// <param name="Yield">The sheet's own yield stress [MPa or psi].</param>
-/// <param name="Thickness">The sheet's own thickness [mm or in].</param>
+/// <summary>A strong sheet springs back like a thin one.</summary>
+/// <param name="Yield">Yield stress [MPa or psi].</param>
+/// <param name="Thickness">Thickness [mm or in].</param>
 internal sealed record SheetBandsResult(IntervalResult Yield, IntervalResult Thickness);
 
 /// <summary>How many more strips it takes.</summary>
-/// <param name="Tolerance">How far the finished radius may be off, 95 times of 100 [mm or in].</param>
-/// <param name="Now">How far it may be off by these strips [mm or in].</param>
-/// <param name="Strips">More strips of this sheet; null where a hundred do not do.</param>
-/// <param name="OtherSheets">How far another sheet's thickness moves the radius, 95 times of 100 [mm or in].</param>
-/// <param name="Text">All of it in words.</param>
-internal sealed record StripsNeededResult(double Tolerance, double Now, int? Strips, double OtherSheets, string Text);
+/// <param name="Now">How far the first target may be off by these strips, 95 times of 100 [mm or in].</param>
+/// <param name="Strips">More strips; null where a hundred do not do.</param>
+/// <param name="OtherSheets">The same by another sheet's thickness [mm or in].</param>
+/// <param name="Text">In words.</param>
+internal sealed record StripsNeededResult(double Now, int? Strips, double OtherSheets, string Text);
 
 /// <summary>What the springback's strips put into the next request.</summary>
 /// <param name="Panel">The part of <c>panel</c>.</param>

@@ -21,11 +21,10 @@ namespace FormApi.Features.TestStrips;
 /// <param name="Gauge">Gauge number; this or <c>thickness</c>.</param>
 /// <param name="GaugeSystem">The gauge's system, an id of <c>/v1/gauges</c>. Default: the material's own.</param>
 /// <param name="ReadingError">95 % of measured finished radii lie within this share of the true one [%]. Default: 2, an assumption.</param>
-/// <param name="SweepError">95 % of finished sweeps lie within this of the true one [°]. Default: 0.5, an assumption.</param>
-/// <param name="FoldError">95 % of the stations' angles lie within this of the true one [°]. Default: 0.3, an assumption.</param>
+/// <param name="SweepError">The same of sweeps [°]. Default: 0.5.</param>
+/// <param name="FoldError">The same of stations' angles [°]. Default: 0.3.</param>
 /// <param name="Targets">Finished inside radii of the panel to come [mm or in]. Default: null, the middle one of the strips.</param>
-/// <param name="Tolerance">How far the first target may be off, 95 times of 100 [mm or in]: how many more strips that takes is answered.
-/// Default: 1 mm.</param>
+/// <param name="Tolerance">How far the first target may be off, 95 times of 100 [mm or in]. Default: 1 mm.</param>
 internal sealed record SpringbackStripsRequest(
     LengthUnit Units,
     MaterialInput Material,
@@ -64,7 +63,7 @@ internal sealed record SpringbackStripsRequest(
         SweepError = SweepError ?? 0.5,
         FoldError = FoldError ?? 0.3,
         Tolerance = Tolerance ?? UnitSystem.Of(Units).Length(1),
-        Strips = [.. Strips.Select(strip => strip.WithDefaults(UnitSystem.Of(Units)))],
+        Strips = [.. Strips.Select(strip => strip.WithDefaults())],
     };
 
     /// <summary>What the library is asked, once defaults are filled in.</summary>
@@ -86,17 +85,15 @@ internal sealed record SpringbackStripsRequest(
 }
 
 /// <summary>A strip pulled round a bar or over a faceted form and let go.</summary>
-/// <param name="Over">What it was pulled round. Default: <c>form</c> where stations are given, else <c>round</c>.</param>
-/// <param name="FormRadius">Radius of the bar, which the strip's inside face lay on [mm or in]; needed round a bar.</param>
-/// <param name="FinishedRadius">Radius of the strip's inside face after letting go [mm or in], above the form's; over a form from its third
-/// fold to the last but one. Needed round a bar; over a form this, <c>finishedSweep</c>, or both.</param>
-/// <param name="FinishedSweep">How far the strip turns after letting go [°]; over a form only.</param>
+/// <param name="Over">Default: <c>form</c> with <c>stations</c>, else <c>round</c>.</param>
+/// <param name="FormRadius">Radius of the bar [mm or in]; needed round one.</param>
+/// <param name="FinishedRadius">Radius of the strip's inside face after letting go [mm or in]; over a form from the third fold to the last
+/// but one. Needed, but not beside <c>finishedSweep</c>.</param>
+/// <param name="FinishedSweep">Sweep after letting go [°]; over a form.</param>
 /// <param name="Thickness">Its thickness as measured [mm or in]. Default: the request's.</param>
-/// <param name="Width">Its width [mm or in]: narrow strips spring back less. Default: null, as a wide sheet.</param>
+/// <param name="Width">Its width [mm or in]. Default: null, as a wide sheet.</param>
 /// <param name="Stations">Folds of the form, from its lead-in.</param>
-/// <param name="FoldRadius">Outside radius of the form's folds [mm or in]. Default: 4 mm, an assumption; over a form only.</param>
-/// <param name="Lever">From the form's last fold (half a facet past a full one) to the hand that pulls [mm or in]; needed over a
-/// form.</param>
+/// <param name="Lever">From the form's last fold (half a facet past a full one) to the hand [mm or in]; needed over a form.</param>
 internal sealed record SpringbackStripInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] StripOver? Over = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? FormRadius = null,
@@ -105,7 +102,6 @@ internal sealed record SpringbackStripInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Thickness = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Width = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<StandingStationInput>? Stations = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? FoldRadius = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Lever = null)
 {
     /// <summary>Whether it was pulled over a faceted form.</summary>
@@ -122,18 +118,13 @@ internal sealed record SpringbackStripInput(
     };
 
     /// <summary>The strip with every default shown.</summary>
-    /// <param name="units">The caller's units.</param>
-    internal SpringbackStripInput WithDefaults(UnitSystem units) => this with
-    {
-        Over = IsOverForm ? StripOver.Form : StripOver.Round,
-        FoldRadius = FoldRadius ?? (IsOverForm ? units.Length(StripForms.UsualFoldRadiusMm) : null),
-    };
+    internal SpringbackStripInput WithDefaults() => this with { Over = IsOverForm ? StripOver.Form : StripOver.Round };
 
     /// <summary>The strip in the library's units.</summary>
     /// <param name="units">The caller's units.</param>
     /// <param name="thicknessMm">Thickness where it gives none [mm].</param>
     internal SpringbackStrip ToStrip(UnitSystem units, double thicknessMm) => new(
-        IsOverForm ? StripForms.Of(Stations!, FoldRadius!.Value, Lever!.Value, units) : new RoundBar(units.ToMm(FormRadius!.Value)),
+        IsOverForm ? StripForms.Of(Stations!, Lever!.Value, units) : new RoundBar(units.ToMm(FormRadius!.Value)),
         Thickness is { } own ? units.ToMm(own) : thicknessMm)
     {
         FinishedRadiusMm = FinishedRadius is { } radius ? units.ToMm(radius) : null,
@@ -146,7 +137,7 @@ internal sealed record SpringbackStripInput(
 /// <summary>What a strip is pulled round.</summary>
 internal enum StripOver
 {
-    /// <summary>A round bar or tube, or a round form.</summary>
+    /// <summary>A round bar.</summary>
     Round,
 
     /// <summary>A faceted form.</summary>
@@ -182,7 +173,6 @@ internal sealed class SpringbackStripInputRules : AbstractValidator<SpringbackSt
         RuleFor(strip => strip.FinishedSweep).Within(Ranges.StripSweep, units);
         RuleFor(strip => strip.Thickness).Within(Ranges.Thickness, units);
         RuleFor(strip => strip.Width).Within(Ranges.StripWidth, units);
-        RuleFor(strip => strip.FoldRadius).Within(Ranges.FoldRadius, units);
         RuleFor(strip => strip.Lever).Within(Ranges.StripLever, units);
         this.AddStripForm(strip => strip.Stations, units);
         RuleFor(strip => strip.FinishedRadius).Must((strip, finished) => !(finished <= strip.FormRadius))
@@ -194,7 +184,6 @@ internal sealed class SpringbackStripInputRules : AbstractValidator<SpringbackSt
         {
             OnlyOverForm(strip => strip.Stations);
             OnlyOverForm(strip => strip.Lever);
-            OnlyOverForm(strip => strip.FoldRadius);
             OnlyOverForm(strip => strip.FinishedSweep);
         });
 

@@ -13,19 +13,15 @@ namespace FormApi.Features.TestStrips;
 /// <summary>Faceted forms that strips are pulled over.</summary>
 internal static class StripForms
 {
-    /// <summary>Outside radius of folds where none is given [mm]: an assumption.</summary>
-    public const double UsualFoldRadiusMm = 4;
-
     /// <summary>A form in the library's units.</summary>
     /// <param name="stations">Its folds.</param>
-    /// <param name="foldRadius">Outside radius of its folds.</param>
     /// <param name="lever">From its last fold, or half a facet past a full one, to the hand.</param>
     /// <param name="units">The caller's units.</param>
-    public static FacetedBar Of(IReadOnlyList<StandingStationInput> stations, double foldRadius, double lever, UnitSystem units) => new(
+    public static FacetedBar Of(IReadOnlyList<StandingStationInput> stations, double lever, UnitSystem units) => new(
         new StandingForm(
             [.. stations.SkipLast(1).Select(station => units.ToMm(station.FacetAfter))],
             [.. stations.Select(station => Angle.FromDegrees(station.Angle).Radians)],
-            units.ToMm(foldRadius)),
+            FacetedBar.UsualFoldRadiusMm),
         PredictionDefaults.EndsOf(stations),
         units.ToMm(lever));
 

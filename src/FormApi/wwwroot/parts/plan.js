@@ -48,7 +48,7 @@ export function Plan() {
     <section aria-labelledby="next"><h2 id="next">What to do next</h2>
       <ol class="next">${answer.next.map(step => html`<li key=${step.id}>${step.text}</li>`)}</ol>
       <details><summary>Hints that save a panel</summary><ul class="passed">${answer.shopNotes.map(note => html`<li key=${note.id}>${note.text}</li>`)}</ul></details>
-      <details><summary>What the figures rest on</summary><ul class="passed">${answer.basis.map(one => html`<li key=${one.quantity}>${one.quantity}: ${one.method}. ${one.source} (${one.status}).</li>`)}</ul></details>
+      <details><summary>What the values rest on</summary><ul class="passed">${answer.basis.map(one => html`<li key=${one.quantity}>${one.quantity}: ${one.method}. ${one.source} (${one.status}).</li>`)}</ul></details>
     </section>`;
 }
 

@@ -87,7 +87,7 @@ function shown(estimate, pointer) {
 /** @param {{ estimate: Estimate, sign: string }} props */
 const Table = ({ estimate, sign }) => html`
   <section aria-labelledby="prices"><h2 id="prices">What to ask</h2>
-    ${estimate.verdict === "cannot-be-made" && html`<p class="fault">This form cannot be made as it is planned: these figures are no offer.</p>`}
+    ${estimate.verdict === "cannot-be-made" && html`<p class="fault">This form cannot be made as it is planned: these prices are not an offer.</p>`}
     <div class="scroll" tabindex="0" role="region" aria-label="Prices"><table><caption>No profit is added. In small: from low to high.</caption>
       <thead><tr><th scope="col">panels</th><th scope="col">price${sign && `, ${sign}`}</th><th scope="col">each</th><th scope="col">all of it, min</th><th scope="col">last panel, min</th></tr></thead>
       <tbody>${estimate.prices.map(row => html`<tr key=${row.pieces}><th scope="row">${row.pieces}</th>
@@ -110,6 +110,6 @@ function Ways({ estimate, sign }) {
         <p>${sentence(way.breakEven.likely.text)}.</p>
         ${way.hits && html`<p class="hint">${way.hits.count} hits a panel.</p>`}</div>`)}
       <details><summary>What is assumed</summary><ul class="passed">${estimate.assumptions.map(one => html`<li key=${one.id}>${sentence(one.text)}: ${about(one.value)} ${one.unit}</li>`)}</ul></details>
-      <details><summary>What to know about the figures</summary><ul class="passed">${estimate.notes.map(one => html`<li key=${one.id}>${one.text}</li>`)}</ul></details>
+      <details><summary>What to know about the prices</summary><ul class="passed">${estimate.notes.map(one => html`<li key=${one.id}>${one.text}</li>`)}</ul></details>
     </section>`;
 }

@@ -81,7 +81,7 @@ function FullSize({ fetched }) {
         <button type="button" disabled=${drawing === null} onClick=${() => fetched({ name: "", about: "", path, accept: "application/pdf", file: part + ".pdf" })}>PDF</button>
         <button type="button" disabled=${drawing === null} onClick=${() => fetched({ name: "", about: "", path, accept: "image/vnd.dxf", file: part + ".dxf" })}>DXF</button>
       </div>
-      <p class="hint">Print at 100 %, not fitted to the page, and measure the bar before you cut. What is larger than your paper comes in tiles with the PDF.</p>
+      <p class="hint">Print at 100 %, not fitted to the page, and check a length with a rule before you cut. What is larger than your paper comes in tiles with the PDF.</p>
       ${why && html`<p class="fault">${why}</p>`}
       ${drawing && html`<div class="scroll paper-room" tabindex="0" role="region" aria-label="The part at its size"><${Picture} svg=${drawing} label="The part at 1:1" size="paper" /></div>`}
     </section>`;
