@@ -23,6 +23,9 @@ public enum DrawingPart
 
     /// <summary>Gauge for the outside face of the panel while it is pulled.</summary>
     GaugePulled,
+
+    /// <summary>A page to fill in by hand: strips of the panel's sheet, and where to measure them.</summary>
+    StripCard,
 }
 
 /// <summary>How much of a flat blank the 1:1 pages show.</summary>

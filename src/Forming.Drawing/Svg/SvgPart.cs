@@ -21,6 +21,14 @@ public static class SvgPart
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(stream);
+        if (part == DrawingPart.StripCard)
+        {
+            var printed = PrintedPage.Of(job.Units);
+            var card = printed.Joined(SheetComposer.Pages([.. StripCard.Of(job)], printed.InnerHeight));
+            SvgSheet.Write(stream, printed, $"Strip card: {job.Title}", $"A page to fill in for test strips. {job.Fingerprint}", card);
+            return;
+        }
+
         var shown = WithLabels.Of(FlatParts.Of(job, part));
         Point least = shown.Least, most = shown.Most, size = most - least;
         var width = Math.Max(LeastWidthMm, size.X);
