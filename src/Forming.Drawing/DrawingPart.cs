@@ -23,6 +23,9 @@ public enum DrawingPart
 
     /// <summary>Gauge for the outside face of the panel while it is pulled.</summary>
     GaugePulled,
+
+    /// <summary>Card to fill in by hand with what was measured on the panel; not for a taper, and not for a machine.</summary>
+    PanelCard,
 }
 
 /// <summary>How much of a flat blank the 1:1 pages show.</summary>

@@ -17,6 +17,7 @@ internal static class FlatParts
         DrawingPart.Rib => RibPart.Of(job),
         DrawingPart.GaugeInside => GaugeParts.Inside(job),
         DrawingPart.GaugeOutside => GaugeParts.Outside(job),
+        DrawingPart.PanelCard => throw None($"a card is filled in by hand and not cut", $"SVG or PDF"),
         _ => GaugeParts.Pulled(job),
     };
 

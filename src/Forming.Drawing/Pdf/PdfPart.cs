@@ -20,6 +20,12 @@ public static class PdfPart
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(stream);
         var measures = Paper.Of(paper);
+        if (part == DrawingPart.PanelCard)
+        {
+            PdfSheet.Write($"Panel card: {job.Title}", job.Fingerprint, SheetPages.OfCard(job, measures), measures, stream, cancellation);
+            return;
+        }
+
         var shown = FlatParts.OnPages(job, part, layout);
         PdfSheet.Write(
             $"{shown.Name}: {job.Title}", job.Fingerprint, TiledLayout.Of(job, shown, measures), measures, stream, cancellation);

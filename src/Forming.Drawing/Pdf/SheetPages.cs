@@ -25,6 +25,12 @@ internal static class SheetPages
         paper,
         page => Foot(job, paper, page));
 
+    /// <summary>Lays a panel's card out.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="paper">The paper.</param>
+    public static IEnumerable<PdfPageLayout> OfCard(DrawingJob job, Paper paper) =>
+        Of((_, _) => [.. PanelCardBlocks.Of(job)], page => SheetComposer.Marked(job, page), paper, page => Foot(job, paper, page));
+
     /// <summary>Lays the pages of a program out.</summary>
     /// <param name="job">The program.</param>
     /// <param name="paper">The paper.</param>

@@ -21,6 +21,12 @@ public static class SvgPart
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(stream);
+        if (part == DrawingPart.PanelCard)
+        {
+            Card(job, stream);
+            return;
+        }
+
         var shown = WithLabels.Of(FlatParts.Of(job, part));
         Point least = shown.Least, most = shown.Most, size = most - least;
         var width = Math.Max(LeastWidthMm, size.X);
@@ -51,6 +57,18 @@ public static class SvgPart
         text.Add([.. SheetComposer.Ghosts(job, width, y), .. sketch.Items]);
         text.Close();
         stream.Write(Encoding.UTF8.GetBytes(text.ToString()));
+    }
+
+    private static void Card(DrawingJob job, Stream stream)
+    {
+        var printed = PrintedPage.Of(job.Units);
+        var pages = SheetComposer.Pages([.. PanelCardBlocks.Of(job)], printed.InnerHeight);
+        SvgSheet.Write(
+            stream,
+            printed,
+            $"Panel card: {job.Title}",
+            $"What to measure on the panel and on the form, and where. {job.Fingerprint}",
+            SheetComposer.Marked(job, printed.Joined(pages)));
     }
 
     private static void Copy(Sketch sketch, FlatPart part, Func<Point, Point> place)
