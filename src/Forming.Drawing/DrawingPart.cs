@@ -24,7 +24,10 @@ public enum DrawingPart
     /// <summary>Gauge for the outside face of the panel while it is pulled.</summary>
     GaugePulled,
 
-    /// <summary>Card to fill in by hand with what was measured on the panel; not for a taper, and not for a machine.</summary>
+    /// <summary>A page to fill in by hand: strips of the panel's sheet, and where to measure them.</summary>
+    StripCard,
+
+    /// <summary>A page to fill in by hand: what was measured on a panel and on its form; not for a taper.</summary>
     PanelCard,
 }
 

@@ -66,6 +66,7 @@ public sealed class DrawingsTests(Service service) : IClassFixture<Service>
     [InlineData("gauge-inside")]
     [InlineData("gauge-outside")]
     [InlineData("gauge-pulled")]
+    [InlineData("strip-card")]
     public async Task One_part_is_drawn_alone_or_refused_in_words(string part)
     {
         var body = await File.ReadAllTextAsync(Stem + ".request.json");
@@ -75,6 +76,12 @@ public sealed class DrawingsTests(Service service) : IClassFixture<Service>
             if (part == "rib")
             {
                 await IsProblem(response, 422, "drawing.no-such-part", "no ribs");
+                continue;
+            }
+
+            if (part == "strip-card" && media == "image/vnd.dxf")
+            {
+                await IsProblem(response, 422, "drawing.no-such-part", "to fill in");
                 continue;
             }
 

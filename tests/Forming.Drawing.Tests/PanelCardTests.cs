@@ -32,6 +32,6 @@ public sealed class PanelCardTests
     public void A_taper_has_none_and_a_machine_gets_none()
     {
         Assert.Contains("tapered", Assert.Throws<NoSolutionException>(() => Written.Svg(Examples.Named("cone"), DrawingPart.PanelCard)).Message, StringComparison.Ordinal);
-        Assert.Contains("by hand", Assert.Throws<NoSolutionException>(() => Written.Dxf(Examples.Named("six-folds"), DrawingPart.PanelCard)).Message, StringComparison.Ordinal);
+        Assert.Contains("to fill in", Assert.Throws<NoSolutionException>(() => Written.Dxf(Examples.Named("six-folds"), DrawingPart.PanelCard)).Message, StringComparison.Ordinal);
     }
 }

@@ -8,7 +8,7 @@ internal static class FlatParts
     /// <summary>Lays a part out.</summary>
     /// <param name="job">The job.</param>
     /// <param name="part">Which.</param>
-    /// <exception cref="NoSolutionException"><c>drawing.no-such-part</c>: this job has no such part.</exception>
+    /// <exception cref="NoSolutionException"><c>drawing.no-such-part</c>: this job has no such part, or it is none.</exception>
     public static FlatPart Of(DrawingJob job, DrawingPart part) => part switch
     {
         DrawingPart.FormBlank => BlankParts.Form(job),
@@ -17,7 +17,8 @@ internal static class FlatParts
         DrawingPart.Rib => RibPart.Of(job),
         DrawingPart.GaugeInside => GaugeParts.Inside(job),
         DrawingPart.GaugeOutside => GaugeParts.Outside(job),
-        DrawingPart.PanelCard => throw None($"a card is filled in by hand and not cut", $"SVG or PDF"),
+        DrawingPart.StripCard or DrawingPart.PanelCard =>
+            throw None($"a card is a page to fill in, nothing to cut", $"Accept: application/pdf or image/svg+xml"),
         _ => GaugeParts.Pulled(job),
     };
 

@@ -25,12 +25,6 @@ internal static class SheetPages
         paper,
         page => Foot(job, paper, page));
 
-    /// <summary>Lays a panel's card out.</summary>
-    /// <param name="job">The job.</param>
-    /// <param name="paper">The paper.</param>
-    public static IEnumerable<PdfPageLayout> OfCard(DrawingJob job, Paper paper) =>
-        Of((_, _) => [.. PanelCardBlocks.Of(job)], page => SheetComposer.Marked(job, page), paper, page => Foot(job, paper, page));
-
     /// <summary>Lays the pages of a program out.</summary>
     /// <param name="job">The program.</param>
     /// <param name="paper">The paper.</param>
@@ -39,6 +33,13 @@ internal static class SheetPages
         page => page,
         paper,
         page => Foot($"{HeadBlock.Words(job.Verdict)}. {job.Heading}", job.Fingerprint, paper, page));
+
+    /// <summary>Lays a card out.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="card">The card.</param>
+    /// <param name="paper">The paper.</param>
+    public static IEnumerable<PdfPageLayout> Of(DrawingJob job, Card card, Paper paper) =>
+        Of((_, _) => [.. card.Blocks], page => page, paper, page => Foot(job, paper, page));
 
     /// <summary>The line at the foot of every page.</summary>
     /// <param name="job">The job.</param>

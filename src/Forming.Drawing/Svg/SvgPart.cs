@@ -21,9 +21,11 @@ public static class SvgPart
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(stream);
-        if (part == DrawingPart.PanelCard)
+        if (Card.Of(job, part) is { } card)
         {
-            Card(job, stream);
+            var printed = PrintedPage.Of(job.Units);
+            var page = printed.Joined(SheetComposer.Pages([.. card.Blocks], printed.InnerHeight));
+            SvgSheet.Write(stream, printed, $"{card.Name}: {job.Title}", $"{card.About} {job.Fingerprint}", page);
             return;
         }
 
@@ -57,18 +59,6 @@ public static class SvgPart
         text.Add([.. SheetComposer.Ghosts(job, width, y), .. sketch.Items]);
         text.Close();
         stream.Write(Encoding.UTF8.GetBytes(text.ToString()));
-    }
-
-    private static void Card(DrawingJob job, Stream stream)
-    {
-        var printed = PrintedPage.Of(job.Units);
-        var pages = SheetComposer.Pages([.. PanelCardBlocks.Of(job)], printed.InnerHeight);
-        SvgSheet.Write(
-            stream,
-            printed,
-            $"Panel card: {job.Title}",
-            $"What to measure on the panel and on the form, and where. {job.Fingerprint}",
-            SheetComposer.Marked(job, printed.Joined(pages)));
     }
 
     private static void Copy(Sketch sketch, FlatPart part, Func<Point, Point> place)

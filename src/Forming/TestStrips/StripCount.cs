@@ -50,8 +50,8 @@ internal static class StripCount
                 _ => $"Read the radius finer, not more often: {Most} more strips would not bring the panel within ±{x} of {r}; now it is ±{far}.",
             };
             return others > tolerance
-                ? (FormattableString)$"{first} That is for this sheet. Strip another sheet of the coil again, or measure its thickness: what the grade allows in thickness alone moves the radius by ±{other}."
-                : $"{first} That is for this sheet; what the grade allows in thickness moves another sheet's radius by ±{other}.";
+                ? (FormattableString)$"{first} That is for this sheet on a true form. Strip another sheet of the coil again, or measure its thickness: what the grade allows in thickness alone moves the radius by ±{other}."
+                : $"{first} That is for this sheet on a true form; what the grade allows in thickness moves another sheet's radius by ±{other}.";
         }
     }
 

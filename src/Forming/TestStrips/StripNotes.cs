@@ -52,7 +52,7 @@ internal static class StripNotes
 }
 
 /// <summary>The cautions for bending test strips, in our own words.</summary>
-internal static class StripSafety
+public static class StripSafety
 {
     private static readonly SafetyNote Pinch = new(
         "strip-pinch",

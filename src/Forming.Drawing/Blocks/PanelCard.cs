@@ -9,7 +9,7 @@ using Forming.Results;
 namespace Forming.Drawing.Blocks;
 
 /// <summary>A card to fill in by hand: what to measure on the form and on the panel that is off it, and where.</summary>
-internal static class PanelCardBlocks
+internal static class PanelCard
 {
     private const double PictureHeight = 62;
     private const double BoxHeight = 7;
@@ -73,9 +73,10 @@ internal static class PanelCardBlocks
         for (var i = 1; i < places.Length - 1; i++)
         {
             var along = places[i + 1] - places[i - 1];
-            var outward = -1 / along.Length * along.Left();
-            var from = places[i] - (NumberMm * outward);
-            sketch.Write(from.X, from.Y + 1, Number(i), Page.Small, Anchor.Middle, i - 1 == form.MiddleFolds.From || i - 1 == form.MiddleFolds.To);
+            var inward = -1 / along.Length * along.Left();
+            var from = places[i] - (NumberMm * inward);
+            var isEnd = i - 1 == form.MiddleFolds.From || i - 1 == form.MiddleFolds.To;
+            sketch.Write(from.X, from.Y + 1, Number(i), Page.Small, Anchor.Middle, isEnd);
         }
 
         sketch.Write(places[0].X, places[0].Y - 1.5, "lead-in, clamped", Page.Small);
