@@ -26,6 +26,9 @@ public enum DrawingPart
 
     /// <summary>A page to fill in by hand: strips of the panel's sheet, and where to measure them.</summary>
     StripCard,
+
+    /// <summary>A page to fill in by hand: what was measured on a panel and on its form; not for a taper.</summary>
+    PanelCard,
 }
 
 /// <summary>How much of a flat blank the 1:1 pages show.</summary>

@@ -343,10 +343,11 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
     [InlineData("computeTolerances", "Tolerance")]
     [InlineData("inspectForm", "Inspection")]
     [InlineData("estimateJob", "Estimate")]
+    [InlineData("correctPanel", "PanelCorrection")]
     public async Task Accuracy_and_estimates_validate(string operation, string schema)
     {
         var contract = await Contract();
-        foreach (var example in Requests.AccuracyExamples().Concat(Requests.EstimateExamples()).Where(example => (string)example[0] == operation))
+        foreach (var example in Requests.AccuracyExamples().Concat(Requests.EstimateExamples()).Concat(Requests.PanelExamples()).Where(example => (string)example[0] == operation))
         {
             var body = Requests.Example(operation, (string)example[1]);
             using var response = await service.Post(Requests.PathOf(operation), body.ToJsonString());

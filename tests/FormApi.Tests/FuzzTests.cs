@@ -11,6 +11,7 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
 {
     private const int Rounds = 1000;
     private const int StripRounds = 750;
+    private const int PanelRounds = 120;
     private const int ProgramRounds = 100;
     private const int EstimateRounds = 250;
     private const int Seed = 20240611;
@@ -38,6 +39,13 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
         "/units", "/accuracy/bias", "/accuracy/scatter", "/accuracy/markScatter", "/tolerance/closing", "/tolerance/end", "/tolerance/coverage",
         "/tolerance/vertex", "/corrections/step", "/corrections/maxSteps", "/corrections/direction", "/measured/angles", "/measured/facets",
         "/measured/spacings", "/measured/points", "/ends", "/form/neutralFactor", "/form/stepping/folds", "/panel/curve/sweep", "/stations",
+    ];
+
+    internal static readonly string[] PanelExtras =
+    [
+        "/units", "/measured/sweep", "/measured/sweepError", "/measured/radius", "/measured/radiusError", "/measured/fromFold", "/measured/toFold", "/measured/points",
+        "/measured/pointError", "/corrections/step", "/corrections/maxSteps", "/corrections/direction", "/ends", "/panel/curve/sweep", "/panel/lever", "/panel/tolerance/angle",
+        "/panel/tolerance/radius", "/panel/scatter/yield", "/panel/scatter/foldAngle", "/panel/springback/effectiveYield", "/panel/thickness", "/form/backing", "/stations",
     ];
 
     internal static readonly string[] EstimateExtras =
@@ -75,6 +83,9 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
     public Task No_spoilt_measurement_breaks_the_service() => SpoiltMeasurements(1);
 
     [Fact]
+    public Task No_spoilt_panel_breaks_the_service() => SpoiltPanels(1);
+
+    [Fact]
     public Task No_spoilt_estimate_breaks_the_service() => SpoiltEstimates(1);
 
     [Fact]
@@ -86,6 +97,7 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
         await SpoiltPrograms(3);
         await SpoiltStrips(4);
         await SpoiltMeasurements(4);
+        await SpoiltPanels(4);
         await SpoiltEstimates(2);
     }
 
@@ -130,6 +142,17 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
             AssertAccountedFor);
         foreach (var (operation, _) in seeds)
             AssertReached(tally, operation, times * StripRounds / 60);
+    }
+
+    private async Task SpoiltPanels(int times)
+    {
+        var seeds = Seeds(Requests.PanelExamples());
+        var tally = await Send(
+            InTurn(seeds, times * PanelRounds, (seed, random) => Spoiling.Spoil(Spoiling.WithSpoiltLists(seed, random), random, PanelExtras)),
+            AssertCorrected,
+            mayBeCutShort: true);
+        AssertReached(tally, "correctPanel", times * PanelRounds / 4);
+        Assert.True(tally.GetValueOrDefault(("correctPanel", 503)) < times * PanelRounds / 20, "Too many were cut short.");
     }
 
     private async Task SpoiltEstimates(int times)
@@ -253,6 +276,21 @@ public sealed class FuzzTests(Service service, ITestOutputHelper output) : IClas
         Assert.True(ellipse.GetProperty("semiMinor").GetDouble() <= ellipse.GetProperty("semiMajor").GetDouble());
         Assert.True(end.GetProperty("covariance").GetProperty("xx").GetDouble() >= 0);
         Assert.True(answer.GetProperty("closing").GetProperty("scatter").GetDouble() >= 0);
+    }
+
+    // What is said of the folds agrees, and nothing is pasted that is in doubt.
+    private static void AssertCorrected(JsonElement answer)
+    {
+        Assert.NotEmpty(answer.GetProperty("basis").EnumerateArray());
+        Assert.NotEmpty(answer.GetProperty("next").EnumerateArray());
+        var folds = answer.GetProperty("folds").EnumerateArray().ToArray();
+        Assert.Equal(folds.Count(fold => fold.GetProperty("steps").GetInt32() < 0), answer.GetProperty("opened").GetInt32());
+        Assert.True(folds.Length >= answer.GetProperty("lowerBound").GetInt32() || !answer.GetProperty("meets").GetBoolean());
+        Assert.All(folds, fold => Assert.Equal(
+            answer.GetProperty("stations")[fold.GetProperty("fold").GetInt32() - 1].GetProperty("angle").GetDouble(), fold.GetProperty("angle").GetDouble()));
+        Assert.Equal(answer.GetProperty("doubts").GetArrayLength() > 0, answer.GetProperty("paste").ValueKind == JsonValueKind.Null);
+        var yield = answer.GetProperty("yield");
+        Assert.True(yield.GetProperty("low").GetDouble() <= yield.GetProperty("value").GetDouble() && yield.GetProperty("value").GetDouble() <= yield.GetProperty("high").GetDouble());
     }
 
     // Every figure lies between its bounds.

@@ -124,6 +124,7 @@ public sealed class HuntTests(ITestOutputHelper output)
         new("/v1/forms/prediction", ["application/json"], [.. Requests.Predictions().Select(example => example.Body), Requests.Standing()], FuzzTests.Extras),
         new("/v1/programs", ["application/json", "text/csv", "image/svg+xml", "application/pdf"], [.. Requests.Programs().Select(example => example.Body), Requests.Program(), Requests.Hoop()], FuzzTests.ProgramExtras),
         .. Requests.Paths.Where(path => path.Key.StartsWith("learn", StringComparison.Ordinal)).Select(path => Of(path, Requests.StripExamples(), FuzzTests.StripExtras)),
+        .. Requests.Paths.Where(path => path.Key is "correctPanel").Select(path => Of(path, Requests.PanelExamples(), FuzzTests.PanelExtras)),
         .. Requests.Paths.Where(path => path.Key is "computeTolerances" or "inspectForm").Select(path => Of(path, Requests.AccuracyExamples(), FuzzTests.AccuracyExtras)),
         .. Requests.Paths.Where(path => path.Key == "estimateJob").Select(path => Of(path, Requests.EstimateExamples(), FuzzTests.EstimateExtras)),
     ];

@@ -27,6 +27,10 @@ public static class Requests
     {
         ["computeTolerances"] = "/v1/tolerances",
         ["inspectForm"] = "/v1/inspections",
+    };
+
+    private static readonly Dictionary<string, string> PanelPaths = new()
+    {
         ["correctPanel"] = "/v1/panels/corrections",
     };
 
@@ -50,7 +54,7 @@ public static class Requests
 
     /// <summary>The path of every operation that takes a body.</summary>
     public static IReadOnlyDictionary<string, string> Paths { get; } =
-        FormPaths.Concat(StripPaths).Concat(AccuracyPaths).Concat(EstimatePaths).Concat(ComparisonPaths).ToDictionary();
+        FormPaths.Concat(StripPaths).Concat(AccuracyPaths).Concat(PanelPaths).Concat(EstimatePaths).Concat(ComparisonPaths).ToDictionary();
 
     /// <summary>The path of an operation.</summary>
     /// <param name="operation">Its name.</param>
@@ -65,8 +69,11 @@ public static class Requests
     /// <summary>Operation and name of every committed example on test strips.</summary>
     public static TheoryData<string, string> StripExamples() => ExamplesOf(StripPaths.Keys);
 
-    /// <summary>Operation and name of every committed example on accuracy: error budgets, inspections, measured panels.</summary>
+    /// <summary>Operation and name of every committed example on accuracy: error budgets and inspections.</summary>
     public static TheoryData<string, string> AccuracyExamples() => ExamplesOf(AccuracyPaths.Keys);
+
+    /// <summary>Operation and name of every committed example of measured panels.</summary>
+    public static TheoryData<string, string> PanelExamples() => ExamplesOf(PanelPaths.Keys);
 
     /// <summary>Operation and name of every committed example of estimates.</summary>
     public static TheoryData<string, string> EstimateExamples() => ExamplesOf(EstimatePaths.Keys);

@@ -58,7 +58,12 @@ internal static class Spoiling
         if (random.Next(2) == 0 && body["measured"]?["angles"] is JsonArray { Count: > 0 } angles)
             angles[random.Next(angles.Count)] = NumberNode(random.NextDouble() * 40);
         if (random.Next(2) == 0 && body["measured"]?["points"] is JsonArray { Count: > 0 } points)
-            points[random.Next(points.Count)]![0]![random.Next(2)] = NumberNode(random.NextDouble() * 100);
+        {
+            // A list of points for each flat of a form; a panel has one list.
+            var point = points[random.Next(points.Count)]!.AsArray();
+            (point[0] as JsonArray ?? point)[random.Next(2)] = NumberNode(random.NextDouble() * 100);
+        }
+
         return body;
     }
 

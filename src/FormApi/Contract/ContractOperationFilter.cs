@@ -137,7 +137,7 @@ internal sealed class ContractOperationFilter : IOperationFilter
                 parameter.Example = "a4";
                 break;
             case "part":
-                parameter.Description = "The only part wanted, at 1:1; SVG, PDF and DXF. A taper has no check-template, rib or gauge-pulled; a strip-card, to fill in, no DXF. Default: the sheet, both blanks.";
+                parameter.Description = "The only part wanted, at 1:1; SVG, PDF and DXF. A taper has no check-template, rib, gauge-pulled or panel-card; cards, to fill in, no DXF. Default: the sheet, both blanks.";
                 parameter.Schema = WordsOf<DrawingPart>();
                 parameter.Example = "rib";
                 break;

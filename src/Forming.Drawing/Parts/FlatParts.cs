@@ -17,7 +17,8 @@ internal static class FlatParts
         DrawingPart.Rib => RibPart.Of(job),
         DrawingPart.GaugeInside => GaugeParts.Inside(job),
         DrawingPart.GaugeOutside => GaugeParts.Outside(job),
-        DrawingPart.StripCard => throw None($"a strip card is a page to fill in, nothing to cut", $"Accept: application/pdf or image/svg+xml"),
+        DrawingPart.StripCard or DrawingPart.PanelCard =>
+            throw None($"a card is a page to fill in, nothing to cut", $"Accept: application/pdf or image/svg+xml"),
         _ => GaugeParts.Pulled(job),
     };
 

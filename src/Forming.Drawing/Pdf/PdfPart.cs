@@ -1,3 +1,4 @@
+using Forming.Drawing.Blocks;
 using Forming.Drawing.Parts;
 using Forming.Results;
 
@@ -20,9 +21,10 @@ public static class PdfPart
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(stream);
         var measures = Paper.Of(paper);
-        if (part == DrawingPart.StripCard)
+        if (Card.Of(job, part) is { } card)
         {
-            PdfSheet.Write($"Strip card: {job.Title}", job.Fingerprint, SheetPages.OfStripCard(job, measures), measures, stream, cancellation);
+            PdfSheet.Write(
+                $"{card.Name}: {job.Title}", job.Fingerprint, SheetPages.Of(job, card, measures), measures, stream, cancellation);
             return;
         }
 

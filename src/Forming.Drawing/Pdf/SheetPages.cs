@@ -34,11 +34,12 @@ internal static class SheetPages
         paper,
         page => Foot($"{HeadBlock.Words(job.Verdict)}. {job.Heading}", job.Fingerprint, paper, page));
 
-    /// <summary>Lays the strip card out.</summary>
+    /// <summary>Lays a card out.</summary>
     /// <param name="job">The job.</param>
+    /// <param name="card">The card.</param>
     /// <param name="paper">The paper.</param>
-    public static IEnumerable<PdfPageLayout> OfStripCard(DrawingJob job, Paper paper) =>
-        Of((_, _) => [.. StripCard.Of(job)], page => page, paper, page => Foot(job, paper, page));
+    public static IEnumerable<PdfPageLayout> Of(DrawingJob job, Card card, Paper paper) =>
+        Of((_, _) => [.. card.Blocks], page => page, paper, page => Foot(job, paper, page));
 
     /// <summary>The line at the foot of every page.</summary>
     /// <param name="job">The job.</param>

@@ -21,11 +21,11 @@ public static class SvgPart
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(stream);
-        if (part == DrawingPart.StripCard)
+        if (Card.Of(job, part) is { } card)
         {
             var printed = PrintedPage.Of(job.Units);
-            var card = printed.Joined(SheetComposer.Pages([.. StripCard.Of(job)], printed.InnerHeight));
-            SvgSheet.Write(stream, printed, $"Strip card: {job.Title}", $"A page to fill in for test strips. {job.Fingerprint}", card);
+            var page = printed.Joined(SheetComposer.Pages([.. card.Blocks], printed.InnerHeight));
+            SvgSheet.Write(stream, printed, $"{card.Name}: {job.Title}", $"{card.About} {job.Fingerprint}", page);
             return;
         }
 

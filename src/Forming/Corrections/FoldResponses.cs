@@ -61,8 +61,9 @@ internal sealed class FoldResponses
 
         for (var k = 1; k < known.Count; k++)
         {
-            for (var i = known[k - 1] + 1; i < known[k]; i++)
-                folds[i] = folds[i] with { Between = (folds[known[k - 1]], folds[known[k]], (double)(i - known[k - 1]) / (known[k] - known[k - 1])) };
+            var (one, two) = (known[k - 1], known[k]);
+            for (var i = one + 1; i < two; i++)
+                folds[i] = folds[i] with { Between = (folds[one], folds[two], (double)(i - one) / (two - one)) };
         }
 
         return new(asIs, folds);
