@@ -11,7 +11,7 @@ public sealed class PicturesTests(Bench bench)
     private static readonly (string Part, string Last)[] Parts =
     [
         ("want", ".status svg"), ("sheet", ".status svg"), ("plan", ".plot svg"), ("print", ".symbol svg"),
-        ("fold", ".step-picture svg"), ("check", "#found"), ("pull", ".touches"), ("price", ".way"),
+        ("fold", ".step-picture svg"), ("check", "#found"), ("pull", ".touches"), ("panel", "#panel-found"), ("price", ".way"),
     ];
 
     private static string Folder { get; } = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "pictures")).FullName;
