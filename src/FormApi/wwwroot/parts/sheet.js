@@ -90,7 +90,7 @@ function SheetOf({ part }) {
           html`<option key=${one.id} value=${one.name}>${one.family.replace("-", " ")}</option>`,
           ...one.aliases.map(alias => html`<option key=${one.id + alias} value=${alias}>${one.name}</option>`),
         ])}</datalist>
-        <small>Type a name as your merchant writes it: 3003-H14, 1.4301, mild steel</small>
+        ${part === "panel" && html`<small>Type a name as your merchant writes it: 3003-H14, 1.4301, mild steel</small>`}
         <${Faults} id=${part + "-metal-e"} faults=${faultsAt(`/${part}/material`, true)} />
       </div>
       ${byGauge && gauges
