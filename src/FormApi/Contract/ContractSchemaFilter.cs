@@ -55,7 +55,7 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
     {
         var ranges = FieldRanges.Of(info.Type, field.Name);
         var text = XmlDocs.Field(info.Type, field.Name);
-        if (ranges.Count > 0)
+        if (!AreInSchema(ranges))
             text = $"{text} Range: {string.Join("; ", ranges.OrderBy(range => range.Where is not null).Select(TextOf).Distinct())}.";
         var nullable = WireContractResolver.MayBeNull(info, field);
         if (schema is OpenApiSchemaReference reference)
@@ -81,9 +81,13 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
         return own;
     }
 
+    // One range in both unit systems is said by minimum and maximum, or by the counts of items.
+    private static bool AreInSchema(IReadOnlyList<AllowedRange> ranges) =>
+        ranges.Count == 0 || (ranges is [{ Where: null } only] && only.Text(UnitSystem.Mm) == only.Text(UnitSystem.Inch));
+
     private static string TextOf(AllowedRange range)
     {
-        var (mm, inch) = (range.Text(UnitSystem.Mm), range.Text(UnitSystem.Inch));
+        var (mm, inch) = (range.Text(UnitSystem.Mm), range.TextWithin(UnitSystem.Inch));
         return (mm == inch ? mm : $"{mm}, or {inch}") + (range.Where is null ? "" : " " + range.Where);
     }
 

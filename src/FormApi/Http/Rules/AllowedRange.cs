@@ -24,11 +24,32 @@ internal sealed record AllowedRange(
 
     /// <summary>The range in words, in a caller's units.</summary>
     /// <param name="units">The caller's units.</param>
-    public string Text(UnitSystem units)
+    public string Text(UnitSystem units) => Text(units, MinIn(units), MaxIn(units));
+
+    /// <summary>The same in short numbers: a little within the range, never beyond it.</summary>
+    /// <param name="units">The caller's units.</param>
+    public string TextWithin(UnitSystem units) => Text(units, Shortened(MinIn(units), Math.Ceiling), Shortened(MaxIn(units), Math.Floor));
+
+    private string Text(UnitSystem units, double min, double max)
     {
         var unit = UnitName(units);
-        var max = Digits(MaxIn(units)) + (unit.Length > 0 && unit != "°" ? " " : "") + unit;
-        return AboveMin ? $"above {Digits(MinIn(units))}, at most {max}" : $"{Digits(MinIn(units))} to {max}";
+        var most = Digits(max) + (unit.Length > 0 && unit != "°" ? " " : "") + unit;
+        return AboveMin ? $"above {Digits(min)}, at most {most}" : $"{Digits(min)} to {most}";
+    }
+
+    // To three digits.
+    private static double Shortened(double value, Func<double, double> towards)
+    {
+        if (value == 0)
+            return 0;
+        var step = 1.0;
+        while (Math.Abs(value) >= 1000 * step)
+            step *= 10;
+        while (Math.Abs(value) < 100 * step)
+            step /= 10;
+        var rounded = Math.Round(value / step);
+        // What has three digits already stays as it is.
+        return (Math.Abs(rounded - (value / step)) < 1e-9 ? rounded : towards(value / step)) * step;
     }
 
     private string UnitName(UnitSystem units) => Measure switch
