@@ -100,7 +100,8 @@ function SheetOf({ part }) {
     </div>
     ${system && html`<${Choice} name=${part + "-by"} legend="Ordered by" quiet value=${byGauge ? "gauge" : "thickness"} options=${[["thickness", "by thickness"], ["gauge", "by gauge"]]}
       choose=${(/** @type {string} */ way) => {
-        const bare = withValue(withValue(withValue(job, `/${part}/gauge`, undefined), `/${part}/gaugeSystem`, undefined), `/${part}/thickness`, undefined);
+        const { job: now } = read();
+        const bare = withValue(withValue(withValue(now, `/${part}/gauge`, undefined), `/${part}/gaugeSystem`, undefined), `/${part}/thickness`, undefined);
         take(way === "gauge" ? withValue(bare, `/${part}/gauge`, gauges?.gauges.find(one => one.gauge === 16)?.gauge ?? gauges?.gauges[0]?.gauge) : withValue(bare, `/${part}/thickness`, gauges?.gauges.find(one => one.gauge === at(job, `/${part}/gauge`))?.thickness));
       }} />`}`;
 }
