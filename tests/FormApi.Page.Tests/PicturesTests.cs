@@ -10,8 +10,8 @@ public sealed class PicturesTests(Bench bench)
     // What each part shows last.
     private static readonly (string Part, string Last)[] Parts =
     [
-        ("want", ".status svg"), ("sheet", ".status svg"), ("plan", ".plot svg"), ("print", ".symbol svg"),
-        ("fold", ".step-picture svg"), ("check", "#found"), ("pull", ".touches"), ("price", ".way"),
+        ("want", ".status svg"), ("sheet", ".status svg"), ("plan", ".plot svg"), ("print", ".paper-room svg"),
+        ("fold", ".step-picture svg"), ("check", "#found"), ("pull", ".touches"), ("panel", "#panel-found"), ("price", ".way"),
     ];
 
     private static string Folder { get; } = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "pictures")).FullName;

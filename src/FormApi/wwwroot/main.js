@@ -3,6 +3,7 @@ import { Choice, Dialog, Entry } from "./fields.js";
 import { Jobs } from "./jobs.js";
 import { CheckForm } from "./parts/check.js";
 import { Fold } from "./parts/fold.js";
+import { Panel } from "./parts/panel.js";
 import { Price } from "./parts/price.js";
 import { Print } from "./parts/print.js";
 import { Pull } from "./parts/pull.js";
@@ -23,6 +24,7 @@ const parts = [
   { name: "fold", title: "Fold", view: Fold, plan: false },
   { name: "check", title: "Check the form", view: CheckForm, plan: false },
   { name: "pull", title: "Pull", view: Pull, plan: false },
+  { name: "panel", title: "The panel", view: Panel, plan: false },
   { name: "price", title: "Price", view: Price, plan: false },
 ];
 

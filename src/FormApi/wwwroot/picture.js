@@ -41,8 +41,9 @@ function parsed(svg, view, label, size) {
   if (box) root.setAttribute("viewBox", box);
   if (size === "fit") {
     const [, , width, height] = (box ?? whole).split(" ");
-    root.setAttribute("width", width ?? "");
-    root.setAttribute("height", height ?? "");
+    // Ten times, so that it is large by nature and shrinks into its place.
+    root.setAttribute("width", String(10 * Number(width)));
+    root.setAttribute("height", String(10 * Number(height)));
   }
   return document.importNode(root, true);
 }

@@ -84,10 +84,16 @@ export async function open(text) {
   return take(cabCorner());
 }
 
-/** @param {string} units The same job in other units, as the service converts it. */
+/**
+ * The same job in other units, as the service converts it.
+ * @param {string} units
+ * @returns {Promise<void>}
+ */
 export async function takeIn(units) {
   const { job } = read();
   const outcome = await call("page/units?units=" + units, { body: job });
+  // What was changed meanwhile is converted too.
+  if (outcome.ok && read().job !== job) return takeIn(units);
   if (outcome.ok) return take(given(outcome.body));
   if (outcome.problem) refuse(outcome.problem);
 }

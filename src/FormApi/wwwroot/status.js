@@ -11,8 +11,8 @@ export function Status() {
     <aside class="status" aria-label="The plan in short">
       <div class=${"verdict " + (problem ? "none" : answer?.verdict ?? "none")}>
         <h2>${problem ? "No plan yet" : answer ? verdicts[answer.verdict] : "One moment"}</h2>
-        <p>${problem ? problem.detail : answer ? withoutVerdict(answer.text) : "The plan is on its way."}</p>
-        ${problem?.errors && html`<ul>${problem.errors.map(fault => html`<li key=${fault.pointer + fault.code}>${fault.text}
+        <p>${problem ? (problem.errors ? "" : problem.detail) : answer ? withoutVerdict(answer.text) : "The plan is on its way."}</p>
+        ${problem?.errors && html`<ul>${problem.errors.map(fault => html`<li key=${fault.pointer + fault.code}>${labelAt(fault.pointer)}${fault.text}
           ${fault.remedy && fault.remedy.changes.length > 0 && html`<button type="button" onClick=${() => apply(/** @type {any} */ (fault.remedy).changes)}>${sentence(fault.remedy.text)}</button>`}</li>`)}</ul>`}
       </div>
       ${away && html`<p class="away">The service is away. What was planned before still opens; nothing new can be planned. <button type="button" class="plain" onClick=${() => open(null)}>Back to the example</button></p>`}
@@ -26,6 +26,14 @@ export function Status() {
       </figure>
       <p class="working" aria-hidden="true">${busy ? "planning…" : ""}</p>
     </aside>`;
+}
+
+// As the field is called; a fault elsewhere is named by the service alone.
+/** @param {string} pointer */
+function labelAt(pointer) {
+  const field = /** @type {HTMLInputElement | null} */ (document.querySelector(`[data-pointer="${CSS.escape(pointer)}"]`));
+  const label = field?.labels?.[0]?.textContent;
+  return label ? html`<b>${sentence(label)}.</b> ` : null;
 }
 
 // The sentence begins with the verdict, which is its heading here.

@@ -92,7 +92,7 @@ internal static class PanelBlankBlock
             isTaper ? TaperHeight : 0);
         Pole.NameUpperEdge(sketch, Page.Heading + 5.3 + PoleColumn.GroupsHeight(columns), "lead-in edge", isTaper);
         sketch.Write(Pole.BlankWidth / 2, bottom + 3.2, job.Panel.Mirrored ? "lead-in edge of the second half" : "lead-out edge", Page.Small, Anchor.Middle);
-        sketch.Add([new View("panel-blank", new(-4, Page.Heading + 2), new(Page.Width, bottom + 4))], default);
+        sketch.Add([new View("panel-blank", new(-4, Page.Heading + 1), new(Page.Width, bottom + 5))], default);
         return new(bottom + 4, sketch.Items);
 
         // Along the cut edges, each from its lead-in corner.

@@ -90,7 +90,7 @@ function SheetOf({ part }) {
           html`<option key=${one.id} value=${one.name}>${one.family.replace("-", " ")}</option>`,
           ...one.aliases.map(alias => html`<option key=${one.id + alias} value=${alias}>${one.name}</option>`),
         ])}</datalist>
-        <small>Type a name as your merchant writes it: 3003-H14, 1.4301, mild steel</small>
+        ${part === "panel" && html`<small>Type a name as your merchant writes it: 3003-H14, 1.4301, mild steel</small>`}
         <${Faults} id=${part + "-metal-e"} faults=${faultsAt(`/${part}/material`, true)} />
       </div>
       ${byGauge && gauges
@@ -100,7 +100,8 @@ function SheetOf({ part }) {
     </div>
     ${system && html`<${Choice} name=${part + "-by"} legend="Ordered by" quiet value=${byGauge ? "gauge" : "thickness"} options=${[["thickness", "by thickness"], ["gauge", "by gauge"]]}
       choose=${(/** @type {string} */ way) => {
-        const bare = withValue(withValue(withValue(job, `/${part}/gauge`, undefined), `/${part}/gaugeSystem`, undefined), `/${part}/thickness`, undefined);
+        const { job: now } = read();
+        const bare = withValue(withValue(withValue(now, `/${part}/gauge`, undefined), `/${part}/gaugeSystem`, undefined), `/${part}/thickness`, undefined);
         take(way === "gauge" ? withValue(bare, `/${part}/gauge`, gauges?.gauges.find(one => one.gauge === 16)?.gauge ?? gauges?.gauges[0]?.gauge) : withValue(bare, `/${part}/thickness`, gauges?.gauges.find(one => one.gauge === at(job, `/${part}/gauge`))?.thickness));
       }} />`}`;
 }
