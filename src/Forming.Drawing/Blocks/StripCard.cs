@@ -74,12 +74,12 @@ internal static class StripCard
         "Look at the strip in the light the panel will be seen in, with its finish: smooth, or the facets show.",
     ];
 
-    private static Block Lines(string heading, IReadOnlyList<string> texts, bool isNumbered)
+    private static Block Lines(string heading, string[] texts, bool isNumbered)
     {
         var sketch = new Sketch();
         sketch.Write(0, Page.Heading, heading, Page.Heading, isBold: true);
         var y = Page.Heading + 1;
-        for (var i = 0; i < texts.Count; i++)
+        for (var i = 0; i < texts.Length; i++)
         {
             var tag = isNumbered ? (i + 1).ToString(CultureInfo.InvariantCulture) : "–";
             var lines = Paragraph.Lines(texts[i], Page.Width - 5, Page.Small);
