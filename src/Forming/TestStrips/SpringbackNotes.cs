@@ -1,4 +1,5 @@
 using Forming.Learning;
+using Forming.Materials;
 using Forming.Results;
 using Forming.Springback;
 
@@ -32,7 +33,7 @@ internal static class SpringbackNotes
 
         notes.Add(new(
             "grade-counts",
-            $"The strips alone say {Figure.Stress(fit.YieldMpa)}. Sheets of this grade lie within ±{Figure.Number(100 * YieldPosterior.TwoSided * prior.Effective)} % of {Figure.Stress(fit.NominalMpa)}, 95 times of 100; that counts for {posterior.PriorWeight:P0} of the value, the strips for the rest."));
+            $"The strips alone say {Figure.Stress(fit.YieldMpa)}. Sheets of this grade lie within ±{Figure.Number(Math.Round(100 * YieldPosterior.TwoSided * prior.Effective))} % of {Figure.Stress(fit.NominalMpa)}, 95 times of 100; that counts for {posterior.PriorWeight:P0} of the value, the strips for the rest."));
         if (posterior.Widening > 1)
         {
             notes.Add(new(
@@ -49,7 +50,21 @@ internal static class SpringbackNotes
                 $"Measure the strip's thickness with a micrometer and give it: a strong sheet springs back like a thin one. This one may be {Figure.Length(nominal * thickness.Low!.Value)} to {Figure.Length(nominal * thickness.High!.Value)} thick; the effective yield covers both, on this sheet only."));
         }
 
+        if (question.Strips.Any(strip => strip.WidthMm is null))
+        {
+            notes.Add(new(
+                "give-width",
+                $"Give the width of every strip: without it a strip is taken as wide as a panel. A narrow one springs back less, so it makes the sheet seem up to {Figure.Number(Math.Round(100 * Narrowest(question.Sheet)))} % softer."));
+        }
+
         return notes;
+    }
+
+    // Yield over modulus of a wide sheet over that of a narrow strip, less one.
+    private static double Narrowest(Sheet sheet)
+    {
+        BendingLaw wide = BendingLaw.Of(sheet), narrow = BendingLaw.OfStrip(sheet, 1);
+        return (wide.YieldCurvature / narrow.YieldCurvature) - 1;
     }
 
     /// <summary>What the values rest on.</summary>

@@ -131,4 +131,11 @@ public class StripCountTests
 
         double Finished(double formMm) => (1 / law.Release(1 / (formMm + (sheet.ThicknessMm / 2)))) - (sheet.ThicknessMm / 2);
     }
+
+    [Fact]
+    public void A_strip_without_a_width_asks_for_it()
+    {
+        Assert.Contains(Learn(120, 1, [Bent(80, 1)]).Notes, note => note.Id == "give-width");
+        Assert.DoesNotContain(Learn(120, 1, [Bent(80, 1) with { WidthMm = 60 }]).Notes, note => note.Id == "give-width");
+    }
 }
