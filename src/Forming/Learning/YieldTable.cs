@@ -107,12 +107,13 @@ public sealed class YieldTable
         return value + (lnHardening * (slope + (lnHardening / 2 * bend)));
     }
 
-    // Straight between the nodes, and flat past them.
+    // Straight between the nodes and past them.
     private double Between(Func<(double At, double[] Slope, double[] Bend), double> of, double at)
     {
-        var next = Array.FindIndex(_hardening, node => node.At >= at);
-        if (next <= 0)
-            return of(_hardening[next < 0 ? ^1 : 0]);
+        if (_hardening.Length == 1)
+            return of(_hardening[0]);
+        var found = Array.FindIndex(_hardening, node => node.At >= at);
+        var next = found < 0 ? _hardening.Length - 1 : Math.Max(1, found);
         var (low, high) = (_hardening[next - 1], _hardening[next]);
         return of(low) + ((of(high) - of(low)) * (at - low.At) / (high.At - low.At));
     }

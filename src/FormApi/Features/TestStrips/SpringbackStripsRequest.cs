@@ -24,7 +24,7 @@ namespace FormApi.Features.TestStrips;
 /// <param name="SweepError">The same of sweeps [°]. Default: 0.5.</param>
 /// <param name="FoldError">The same of stations' angles [°]. Default: 0.3.</param>
 /// <param name="Targets">Finished inside radii of the panel to come [mm or in]. Default: null, the middle one of the strips.</param>
-/// <param name="Tolerance">How far the first target may be off, 95 times of 100 [mm or in]. Default: 1 mm.</param>
+/// <param name="Tolerance">How far the first target may be off [mm or in]. Default: 1 mm.</param>
 internal sealed record SpringbackStripsRequest(
     LengthUnit Units,
     MaterialInput Material,
@@ -84,16 +84,16 @@ internal sealed record SpringbackStripsRequest(
     }
 }
 
-/// <summary>A strip pulled round a bar or over a faceted form and let go.</summary>
+/// <summary>A strip pulled and let go.</summary>
 /// <param name="Over">Default: <c>form</c> with <c>stations</c>, else <c>round</c>.</param>
 /// <param name="FormRadius">Radius of the bar [mm or in]; needed round one.</param>
-/// <param name="FinishedRadius">Radius of the strip's inside face after letting go [mm or in]; over a form from the third fold to the last
-/// but one. Needed, but not beside <c>finishedSweep</c>.</param>
+/// <param name="FinishedRadius">Inside radius after letting go [mm or in]; over a form from the third fold to the last but one. Needed, but
+/// not beside <c>finishedSweep</c>.</param>
 /// <param name="FinishedSweep">Sweep after letting go [°]; over a form.</param>
 /// <param name="Thickness">Its thickness as measured [mm or in]. Default: the request's.</param>
 /// <param name="Width">Its width [mm or in]. Default: null, as a wide sheet.</param>
 /// <param name="Stations">Folds of the form, from its lead-in.</param>
-/// <param name="Lever">From the form's last fold (half a facet past a full one) to the hand [mm or in]; needed over a form.</param>
+/// <param name="Lever">From the form's last fold (half a facet past a full one) to the hand [mm or in]; over a form.</param>
 internal sealed record SpringbackStripInput(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] StripOver? Over = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? FormRadius = null,
