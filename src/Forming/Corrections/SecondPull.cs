@@ -41,7 +41,7 @@ public sealed record SecondPull(SecondPullVerdict Verdict, PanelPrediction? Pane
         if (tried.Meets(tolerance))
             return new(SecondPullVerdict.Saves, again, $"Pull this panel once more over the corrected form: it comes off at {Figure.Angle(shape.Sweep.Radians)}, within tolerance.", Status.Model);
         return tried.ShareOf(tolerance) < asIs.ShareOf(tolerance)
-            ? new(SecondPullVerdict.Helps, again, $"A second pull over the corrected form brings this panel nearer, to {Figure.Angle(shape.Sweep.Radians)}, and not within tolerance: what is set already spreads the new bend, so more of it springs back.", Status.Model)
+            ? new(SecondPullVerdict.Helps, again, $"A second pull over the corrected form brings this panel nearer, to {Figure.Angle(shape.Sweep.Radians)}, but not within tolerance: what is set already spreads the new bend, so more of it springs back.", Status.Model)
             : new(SecondPullVerdict.DoesNotHelp, again, $"A second pull over the corrected form does not bring this panel nearer.", Status.Model);
     }
 
