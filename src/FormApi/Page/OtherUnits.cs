@@ -10,54 +10,58 @@ using Forming;
 namespace FormApi.Page;
 
 /// <summary>A form request in the other units: what a field measures is read from the rule that holds its range.</summary>
-internal static class OtherUnits
+/// <param name="old">The units it is in.</param>
+/// <param name="wanted">The units it is to be in.</param>
+internal sealed class OtherUnits(UnitSystem old, UnitSystem wanted)
 {
     /// <summary>The same job in other units.</summary>
     /// <param name="request">The job.</param>
     /// <param name="to">The units wanted.</param>
-    public static FormRequest Of(FormRequest request, LengthUnit to)
-    {
-        var (old, wanted) = (UnitSystem.Of(request.Units), UnitSystem.Of(to));
-        return old == wanted ? request : (FormRequest)Converted(request, old, wanted) with { Units = to };
-    }
+    public static FormRequest Of(FormRequest request, LengthUnit to) => request.Units == to
+        ? request
+        : (FormRequest)new OtherUnits(UnitSystem.Of(request.Units), UnitSystem.Of(to)).Record(request) with { Units = to };
 
-    private static object Converted(object record, UnitSystem old, UnitSystem wanted)
+    private object Record(object record)
     {
         // The step of a tape is in the tape's own unit, whatever the request is in.
         if (record is MarksInput marks)
             return marks with { Tape = marks.Tape ?? (marks.Resolution is null ? null : old.Unit) };
         var type = record.GetType();
         var constructor = type.GetConstructors(BindingFlags.Instance | BindingFlags.Public).MaxBy(one => one.GetParameters().Length)!;
-        return constructor.Invoke([.. constructor.GetParameters().Select(parameter => Value(
-            type.GetProperty(parameter.Name!)!.GetValue(record), type, JsonNamingPolicy.CamelCase.ConvertName(parameter.Name!), old, wanted))]);
+        return constructor.Invoke([.. constructor.GetParameters().Select(parameter => Value(type, parameter.Name!, record))]);
     }
 
-    private static object? Value(object? value, Type type, string field, UnitSystem old, UnitSystem wanted) => value switch
+    private object? Value(Type type, string name, object record) => type.GetProperty(name)!.GetValue(record) switch
     {
-        double number => Number(number, MeasureOf(type, field), old, wanted),
-        IReadOnlyList<Pair> points => points.Select(point => new Pair(Number(point.First, Measure.Length, old, wanted), Number(point.Second, Measure.Length, old, wanted))).ToArray(),
-        string or null => value,
-        IEnumerable items => Items(items, old, wanted),
-        _ when value.GetType().IsClass => Converted(value, old, wanted),
-        _ => value,
+        double number => Number(number, MeasureOf(type, JsonNamingPolicy.CamelCase.ConvertName(name))),
+        IReadOnlyList<Pair> points => points.Select(point => new Pair(Length(point.First), Length(point.Second))).ToArray(),
+        string text => text,
+        null => null,
+        IEnumerable items => Items(items),
+        var value => Item(value),
     };
 
-    private static Array Items(IEnumerable items, UnitSystem old, UnitSystem wanted)
+    private Array Items(IEnumerable items)
     {
-        object[] all = [.. items.Cast<object>().Select(item => item.GetType().IsClass && item is not string ? Converted(item, old, wanted) : item)];
+        object[] all = [.. items.Cast<object>().Select(Item)];
         var made = Array.CreateInstance(ItemType(items), all.Length);
         all.CopyTo(made, 0);
         return made;
     }
 
+    private object Item(object value) => value.GetType().IsClass && value is not string ? Record(value) : value;
+
     private static Type ItemType(IEnumerable items) => items.GetType().GetInterfaces()
         .Single(one => one.IsGenericType && one.GetGenericTypeDefinition() == typeof(IEnumerable<>)).GetGenericArguments()[0];
 
-    private static Measure MeasureOf(Type type, string field) => FieldRanges.Of(type, field).Select(range => range.Measure).FirstOrDefault();
+    private static Measure MeasureOf(Type type, string field) =>
+        FieldRanges.Of(type, field).Select(range => range.Measure).FirstOrDefault();
 
-    private static double Number(double value, Measure measure, UnitSystem old, UnitSystem wanted) => measure switch
+    private double Length(double value) => wanted.Length(old.ToMm(value));
+
+    private double Number(double value, Measure measure) => measure switch
     {
-        Measure.Length => wanted.Length(old.ToMm(value)),
+        Measure.Length => Length(value),
         Measure.Force => wanted.Force(old.ToN(value)),
         Measure.Stress => wanted.Stress(old.ToMpa(value)),
         Measure.Density => wanted.Density(old.ToKgPerCubicMetre(value)),

@@ -9,7 +9,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace FormApi.Page;
 
-/// <summary>What only the page asks for, and what is therefore not in the contract: a job in the other units, and a link to hold up to a phone.</summary>
+/// <summary>What only the page asks for, so that it is not in the contract: a job in the other units, and a link as a symbol.</summary>
 internal static class PageCalls
 {
     // Past this a phone has to be held too near to read the symbol.
