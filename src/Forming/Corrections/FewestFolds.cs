@@ -17,7 +17,8 @@ internal sealed class FewestFolds
     /// <summary>
     /// What folds do together differs from the sum of what they do alone by no more than these shares of it and this much besides [rad].
     /// </summary>
-    /// <remarks>Wider than any difference found in draws of one to four folds over forms whose panels keep 0.4 to 0.8 of the turn.</remarks>
+    /// <remarks>Wider than any difference found in draws of one to four folds over forms whose panels keep 0.4 to 0.8 of the turn.
+    /// </remarks>
     internal const double SweepTogether = 0.15;
 
     internal const double SweepBeside = 1e-3;
