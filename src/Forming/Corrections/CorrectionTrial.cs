@@ -21,6 +21,9 @@ internal sealed class CorrectionTrial(PredictionJob pull, FoldRules rules, PullW
     /// <summary>Whether pulls were wanted that there was no work left for.</summary>
     public bool IsSpent => work.IsSpent;
 
+    /// <summary>Turn of the form as it is [rad].</summary>
+    public double FormSweep => pull.Form.FoldAngles.Sum();
+
     /// <summary>What the panel may miss.</summary>
     public FinishedTolerance Tolerance => pull.Panel.Tolerance;
 

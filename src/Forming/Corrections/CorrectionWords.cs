@@ -1,3 +1,4 @@
+using System.Globalization;
 using Forming.Jobs;
 using Forming.Materials;
 using Forming.Outlook;
@@ -40,6 +41,7 @@ internal static class CorrectionWords
     public static IReadOnlyList<ShopNote> NotesOf(CorrectionReport report)
     {
         var (form, yield) = (report.Form, report.Yield);
+        var least = form.LowerBound == 1 ? "At least 1 fold has" : string.Create(CultureInfo.InvariantCulture, $"At least {form.LowerBound} folds have");
         var notes = new List<ShopNote>
         {
             new("yield-or-thickness", $"A panel cannot show whether its sheet is stronger or thinner: a yield of {Figure.Stress(yield.EffectiveMpa.Value)} at the thickness given, or {Figure.Length(yield.ThicknessInsteadMm)} with the yield planned with, give the same panel. A micrometer can. The next plan is right either way."),
@@ -51,9 +53,9 @@ internal static class CorrectionWords
         if (form.Folds > 0)
             notes.Add(new("correct-by-steps", $"Corrections are whole steps of the stop beyond what each fold has now; springback of so small a fold is not foreseen, so creep up on it and measure."));
         if (form is { Meets: true, IsFewest: false, Folds: > 0 })
-            notes.Add(new("not-proven-fewest", $"At least {form.LowerBound} folds have to be corrected; whether fewer than {form.Folds} do is not proven."));
+            notes.Add(new("not-proven-fewest", $"{least} to be corrected; whether fewer than {form.Folds} do is not proven."));
         if (!form.Meets)
-            notes.Add(new("best-found", $"No correction meets the tolerance; this is the best one found. At least {form.LowerBound} folds have to be corrected, and no more than {FewestFolds.MostFolds} are searched one by one."));
+            notes.Add(new("best-found", $"No correction meets the tolerance; this is the best one found. {least} to be corrected, and no more than {FewestFolds.MostFolds} are searched one by one."));
         if (form.HitLimit)
             notes.Add(new("search-ended", $"The search ended because its work was used up: a better correction may exist."));
         return notes;

@@ -33,6 +33,43 @@ public class FewestFoldsTests
         Assert.Equal(report.Form is { Meets: true, IsFewest: true } ? report.Form.Folds : -1, fewest);
     }
 
+    [Theory]
+    [InlineData("al-3003-h14", 1.6, 75, 90, 8)]
+    [InlineData("steel-cr-cs", 0.9, 150, 90, 11)]
+    [InlineData("ss-304", 1.2, 90, 60, 5)]
+    [InlineData("steel-cr-cs", 1.0, 400, 40, 8)]
+    [InlineData("al-5052-h32", 1.6, 95, 85, 7)]
+    public void Folds_changed_together_do_what_they_do_alone_within_what_the_search_allows(string material, double thickness, double radius, double sweep, int folds)
+    {
+        var pull = CameOff.Form(material, thickness, radius, sweep, folds);
+        pull = pull with { Panel = pull.Panel with { LeverMm = pull.LeverMm } };
+        var rules = new FoldRules(Angle.FromDegrees(0.5), CorrectionDirection.Both, 4);
+        var trial = new CorrectionTrial(pull, rules, new(PullWork.Most), default);
+        var responses = FoldResponses.Of(trial, trial.Of(new int[folds])!.Off, pull.Form, rules);
+        var random = new Random(3);
+        for (var draw = 0; draw < 150; draw++)
+        {
+            var steps = new int[folds];
+            foreach (var fold in Enumerable.Range(0, folds).OrderBy(_ => random.Next()).Take(1 + (draw % FewestFolds.MostFolds)))
+                steps[fold] = (draw % 3 == 0 || random.Next(2) == 0 ? 1 : -1) * random.Next(1, 5);
+            if (trial.Of(steps) is not { } tried)
+                continue;
+            var off = tried.Off - responses.Sum(steps);
+            double Sum(Func<PanelOff, double> of) => Enumerable.Range(0, folds).Sum(i => Math.Abs(of(responses.At(i, steps[i]))));
+            Assert.InRange(Math.Abs(off.Sweep), 0, (FewestFolds.SweepTogether * Sum(own => own.Sweep)) + FewestFolds.SweepBeside);
+            Assert.InRange(Math.Abs(off.LnRadius), 0, (FewestFolds.RadiusTogether * Sum(own => own.LnRadius)) + FewestFolds.RadiusBeside);
+        }
+    }
+
+    [Fact]
+    public void Nothing_is_called_proven_where_most_of_the_bend_springs_back()
+    {
+        var pull = CameOff.Form("steel-cr-cs", 1.0, 600, 30, 9);
+        var report = CorrectionReport.Of(CameOff.Job(pull, CameOff.Read(CameOff.Truth(pull, 1.08), null)));
+        Assert.True(report.Form is { Meets: true, Folds: > 0, IsFewest: false, LowerBound: 1 });
+        Assert.Contains(report.Notes, note => note.Id == "not-proven-fewest");
+    }
+
     [Fact]
     public void Of_equally_few_folds_none_is_opened_where_closing_does()
     {
