@@ -56,6 +56,19 @@ public sealed class PrintTests(Bench bench)
         Assert.Contains("Cab corner", document.GetPage(1).Text, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("strip-card")]
+    [InlineData("panel-card")]
+    public async Task A_card_to_fill_in_is_printed_and_not_cut(string card)
+    {
+        await using var tab = await bench.Open();
+        await tab.At("print");
+        await tab.Page.Locator("#part").SelectOptionAsync(card);
+        await Assertions.Expect(tab.Page.GetByRole(AriaRole.Button, new() { Name = "DXF", Exact = true })).ToHaveCountAsync(0);
+        await Assertions.Expect(tab.Page.GetByRole(AriaRole.Button, new() { Name = "Print it from here" })).ToBeEnabledAsync();
+        await Assertions.Expect(tab.Page.Locator(".paper-room svg[role=img]")).ToContainTextAsync("card", new() { IgnoreCase = true });
+    }
+
     [Fact]
     public async Task A_part_that_the_job_has_not_is_said_not_to_be_there()
     {

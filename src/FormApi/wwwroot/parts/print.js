@@ -17,6 +17,8 @@ const parts = [
   ["gauge-inside", "gauge for the inside of the panel"],
   ["gauge-outside", "gauge for the outside of the panel"],
   ["gauge-pulled", "gauge for the panel while it is pulled"],
+  ["strip-card", "card for what strips say"],
+  ["panel-card", "card for what the panel says"],
 ];
 
 /** @typedef {{ name: string, about: string, path: string, accept: string, file: string }} Sheet */
@@ -74,12 +76,12 @@ function FullSize({ fetched }) {
   }, [part, answer?.fingerprint]);
   const path = "v1/forms/drawing?part=" + part;
   return html`
-    <section aria-labelledby="full-size" class="full-size"><h2 id="full-size">One part at 1:1</h2>
+    <section aria-labelledby="full-size" class="full-size"><h2 id="full-size">One part, or a card, at 1:1</h2>
       <div class="row actions">
         <${Select} id="part" label="Part" value=${part} options=${parts} choose=${setPart} />
         <button type="button" class="main" disabled=${drawing === null} onClick=${() => window.print()}>Print it from here</button>
         <button type="button" disabled=${drawing === null} onClick=${() => fetched({ name: "", about: "", path, accept: "application/pdf", file: part + ".pdf" })}>PDF</button>
-        <button type="button" disabled=${drawing === null} onClick=${() => fetched({ name: "", about: "", path, accept: "image/vnd.dxf", file: part + ".dxf" })}>DXF</button>
+        ${!part.endsWith("-card") && html`<button type="button" disabled=${drawing === null} onClick=${() => fetched({ name: "", about: "", path, accept: "image/vnd.dxf", file: part + ".dxf" })}>DXF</button>`}
       </div>
       <p class="hint">Print at 100 %, not fitted to the page, and check a length with a rule before you cut. What is larger than your paper comes in tiles with the PDF.</p>
       ${why && html`<p class="fault">${why}</p>`}
