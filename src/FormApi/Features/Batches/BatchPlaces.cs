@@ -39,8 +39,11 @@ internal sealed class BatchPlaces(IOptions<Limits> options, TimeProvider time) :
         new Place(this, await _places.AcquireAsync(1, cancellation));
 
     /// <summary>What a caller gets for whom there is no place, with when one should be free: by how long places are kept.</summary>
-    public ProblemResult TooMany() =>
-        ProblemResult.TooMany(nameof(Limits.Batches), options.Value.Batches, TimeSpan.FromSeconds((_meanSeconds ?? 0) / options.Value.Batches));
+    public ProblemResult TooMany()
+    {
+        var batches = options.Value.Batches;
+        return ProblemResult.TooMany(nameof(Limits.Batches), batches, TimeSpan.FromSeconds((_meanSeconds ?? 0) / batches));
+    }
 
     /// <inheritdoc/>
     public void Dispose() => _places.Dispose();

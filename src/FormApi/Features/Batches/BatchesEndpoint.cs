@@ -14,7 +14,8 @@ internal static class BatchesEndpoint
 {
     /// <summary>Adds the places that batches share.</summary>
     /// <param name="builder">The service being built.</param>
-    public static void AddBatches(this WebApplicationBuilder builder) => builder.Services.AddSingleton(TimeProvider.System).AddSingleton<BatchPlaces>();
+    public static void AddBatches(this WebApplicationBuilder builder) =>
+        builder.Services.AddSingleton(TimeProvider.System).AddSingleton<BatchPlaces>();
 
     /// <summary>Adds the route.</summary>
     /// <param name="routes">Destination.</param>

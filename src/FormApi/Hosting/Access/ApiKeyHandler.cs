@@ -44,7 +44,8 @@ internal sealed class ApiKeyHandler(
     public static string? TextOf(HttpRequest request) => request.Headers[Header] switch
     {
         [{ } text] => text,
-        [] when request.Headers.Authorization is [{ } sent] => After(SchemeName, sent) ?? (After(Basic, sent) is { } pair ? PasswordIn(pair) : null),
+        [] when request.Headers.Authorization is [{ } sent] =>
+            After(SchemeName, sent) ?? (After(Basic, sent) is { } pair ? PasswordIn(pair) : null),
         _ => null,
     };
 
@@ -59,7 +60,8 @@ internal sealed class ApiKeyHandler(
     private static string? PasswordIn(string pair)
     {
         var bytes = new byte[pair.Length];
-        return Convert.TryFromBase64String(pair, bytes, out var count) && Encoding.UTF8.GetString(bytes, 0, count).Split(':', 2) is [_, var key]
+        return Convert.TryFromBase64String(pair, bytes, out var count)
+            && Encoding.UTF8.GetString(bytes, 0, count).Split(':', 2) is [_, var key]
             ? key
             : null;
     }
