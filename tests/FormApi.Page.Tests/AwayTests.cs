@@ -15,7 +15,11 @@ public sealed class AwayTests(Bench bench)
         await tab.At("want");
         await tab.Page.EvaluateAsync("() => navigator.serviceWorker.ready");
         await tab.Page.WaitForFunctionAsync("() => navigator.serviceWorker.controller !== null");
+        // The address follows the job when nobody types any more.
+        await tab.Page.WaitForFunctionAsync("() => location.hash.includes('/')");
+        var before = await tab.Page.EvaluateAsync<string>("() => location.hash");
         await tab.PlannedBy(() => tab.Field("/panel/width").FillAsync("700"));
+        await tab.Page.WaitForFunctionAsync("before => location.hash !== before", before);
         await tab.GoTo("Fold");
         await Assertions.Expect(tab.Page.Locator(".count")).ToContainTextAsync("Step 1");
         await tab.Page.Context.SetOfflineAsync(true);

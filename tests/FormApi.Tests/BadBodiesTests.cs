@@ -328,6 +328,21 @@ public sealed class BadBodiesTests(Environments services) : IClassFixture<Enviro
         }
     }
 
+    // Limits are checked with a little room, as callers convert them; nought is nought in every unit.
+    [Theory]
+    [InlineData("-5E-324", 422)]
+    [InlineData("-1E-10", 422)]
+    [InlineData("-0.0", 200)]
+    [InlineData("5E-324", 200)]
+    [InlineData("1E-7", 200)]
+    [InlineData("0.002", 200)]
+    public async Task A_length_just_below_nought_is_none(string gap, int status)
+    {
+        var body = Requests.Arc().With("/panel/clamp/gap", gap);
+        using var response = await services.Production.Post("/v1/forms", body.ToJsonString());
+        Assert.Equal(status, (int)response.StatusCode);
+    }
+
     [Fact]
     public async Task All_faults_come_at_once_with_what_was_given()
     {

@@ -8,6 +8,12 @@ namespace Forming.Pulling;
 /// <param name="DepthMm">How deep it bears on the lead-in [mm], &gt; 0.</param>
 public sealed record Clamp(double? GapMm, double HeightMm, double DepthMm)
 {
+    /// <summary>Nearer than this the clamp is right up to the fold: no rule shows less [mm].</summary>
+    private const double LeastShownMm = 0.001;
+
+    /// <summary>From the first fold's tangent line back to the clamp [mm], at least 0; null where the plan chooses.</summary>
+    public double? GapMm { get; init; } = GapMm < LeastShownMm ? 0 : GapMm;
+
     /// <summary>Push of the first fold over M/d, clamped a distance d behind it: one simulated case and the propped beam.</summary>
     internal const double PushFactor = 1.5;
 

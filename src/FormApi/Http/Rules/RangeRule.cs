@@ -14,8 +14,9 @@ internal sealed class RangeRule<T, TNumber>(AllowedRange range, UnitSystem units
     private const double ShownTo = 1e-9;
     private const string Why = "Why";
 
-    // Limits are shown with nine decimals: what is shown must pass, and so must the limit itself converted by the caller.
-    private readonly double _min = range.MinIn(units) - ShownTo;
+    // Limits are shown with nine decimals: what is shown must pass, and so must the limit itself converted by the caller. Zero is zero in
+    // every unit: a length just below it is none.
+    private readonly double _min = range.MinIn(units) is var min && min == 0 ? 0 : min - ShownTo;
     private readonly double _max = range.MaxIn(units) + ShownTo;
 
     /// <inheritdoc/>
