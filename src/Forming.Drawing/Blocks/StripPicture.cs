@@ -52,7 +52,7 @@ internal static class StripPicture
         sketch.Line(Pen.Fold, from, to);
         sketch.Line(Pen.Leader, middle, centre + new Point(0, -Finished));
         sketch.Write(middle.X + 1.2, middle.Y - 1, "h", Page.Text, isBold: true);
-        sketch.Write(middle.X - 8, middle.Y - 1, "c", Page.Text, isBold: true);
+        sketch.Write(middle.X - 3.6, middle.Y - 1, "c", Page.Text, isBold: true);
         sketch.Write(middle.X, middle.Y + 4.5, "inside face", Page.Small, Anchor.Middle);
         // How far the right end turns from the left one.
         var corner = inside[^1];
