@@ -43,9 +43,7 @@ internal sealed class FoldResponses
         {
             var (least, most) = BoundsOf(form.FoldAngles[i], rules);
             folds[i] = new(least, most, null, null, 0);
-            var nth = (long)i * (MostProbed - 1) / (form.Folds - 1);
-            var isProbed = !isMany || i == 0 || i == form.Folds - 1 || nth != (long)(i - 1) * (MostProbed - 1) / (form.Folds - 1);
-            if (!isProbed)
+            if (isMany && !IsProbed(i, form.Folds))
                 continue;
             known.Add(i);
             var other = least < 0 ? least : (most + 1) / 2;
@@ -120,6 +118,14 @@ internal sealed class FoldResponses
         while (to >= from && At(fold, to).Sweep > high)
             to--;
         return (from, to);
+    }
+
+    // The first, the last, and others at even distances between.
+    private static bool IsProbed(int fold, int folds)
+    {
+        return fold == 0 || fold == folds - 1 || Nth(fold) != Nth(fold - 1);
+
+        long Nth(int i) => (long)i * (MostProbed - 1) / (folds - 1);
     }
 
     private static (int Least, int Most) BoundsOf(double angle, FoldRules rules)

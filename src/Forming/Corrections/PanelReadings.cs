@@ -1,5 +1,6 @@
 using Forming.Curves;
 using Forming.Jobs;
+using Forming.Learning;
 using Forming.Prediction;
 
 namespace Forming.Corrections;
@@ -42,11 +43,9 @@ internal sealed class PanelReadings
             deviations.Add(With(measured.PointErrorMm, PointFollowed));
         Deviations = [.. deviations];
 
-        static double With(double error, double followed) => Math.Sqrt((error / TwoSided * error / TwoSided) + (followed * followed));
+        static double With(double error, double followed) =>
+            Math.Sqrt((error / YieldPosterior.TwoSided * error / YieldPosterior.TwoSided) + (followed * followed));
     }
-
-    /// <summary>Half-widths of errors are this many standard deviations.</summary>
-    public const double TwoSided = 1.959963984540054;
 
     /// <summary>[n] standard deviation of each reading [rad, 1/mm or mm].</summary>
     public double[] Deviations { get; }
