@@ -1,4 +1,4 @@
-"""Requests spoilt at random, each a committed example with one to three changes: none may be answered 5xx, none late.
+"""Requests changed at random, each a committed example with one to three changes: none may be answered 5xx, none late.
 
 Prints how often each status was answered and the slowest answer; ends with 1 where a 5xx or a late answer came.
 Arguments: address of the service, how many requests, latest answer [s], connections, seed.
@@ -105,7 +105,7 @@ async def main():
         writer.close()
 
     await asyncio.gather(*[caller() for _ in range(connections)])
-    print(f"{count} spoilt requests, seed {seed}: " + ", ".join(f"{n} answered {status}" for status, n in sorted(tally.items()))
+    print(f"{count} requests changed at random by seed {seed}: " + ", ".join(f"{n} answered {status}" for status, n in sorted(tally.items()))
           + f"; slowest {slowest[0]:.2f} s")
     if bad:
         print(f"NOT MET: {len(bad)} answered 5xx or later than {latest} s; the first: {bad[0]}")

@@ -59,7 +59,7 @@ public readonly record struct HardeningTrade(double Slope, double Bend)
 
 /// <summary>One reading and what a sheet would show there.</summary>
 /// <param name="Observed">What was read, in a unit in which errors are normal: the logarithm of a radius, an angle [rad], a place [mm].</param>
-/// <param name="Deviation">Standard deviation of its own error, in the same unit, &gt; 0.</param>
+/// <param name="Deviation">Standard deviation of its error, in the same unit, &gt; 0.</param>
 /// <param name="Predicted">
 /// What a sheet shows by ln(yield factor) and ln(n/nominal n), in the same unit; may be infinite where nothing of the bend stays.
 /// </param>
