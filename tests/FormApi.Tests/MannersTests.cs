@@ -188,6 +188,24 @@ public sealed class MannersTests(Service service) : IClassFixture<Service>
         Assert.Equal(200, (int)third.StatusCode);
     }
 
+    [Theory]
+    [InlineData("Limits:Concurrent", "Limits:Queued")]
+    [InlineData("Limits:CallerConcurrent", "Limits:CallerQueued")]
+    public async Task Where_nobody_could_wait_any_more_a_call_is_sent_away_unread(string places, string queue)
+    {
+        using var narrow = Service.With((places, "1"), (queue, "0"));
+        using var other = Held(narrow);
+        using var slow = new SlowContent(Arc);
+        using var sending = new HttpRequestMessage(HttpMethod.Post, "/v1/forms") { Content = slow };
+        using var response = await narrow.Client.SendAsync(sending, HttpCompletionOption.ResponseHeadersRead);
+        Assert.Equal(429, (int)response.StatusCode);
+        Assert.Equal(queue.Replace(":", "__", StringComparison.Ordinal), (string?)JsonNode.Parse(await response.Content.ReadAsStringAsync())!["limit"]);
+        Assert.NotNull(response.Headers.RetryAfter);
+        slow.Finish();
+        other.Finish();
+        await other.Answer;
+    }
+
     [Fact]
     public async Task What_waits_too_long_for_its_turn_is_sent_away()
     {

@@ -49,7 +49,7 @@ internal static class RequestPipeline
     /// <param name="routes">Destination.</param>
     public static RouteGroupBuilder MapComputations(this RouteGroupBuilder routes)
     {
-        var group = routes.MapGroup("");
+        var group = routes.MapGroup("").WithMetadata(new InTurn());
         var services = ((IEndpointRouteBuilder)routes).ServiceProvider;
         var count = services.GetRequiredService<TurnsCount>();
         group.AddEndpointFilter(count.AskAsync);
@@ -75,6 +75,7 @@ internal static class RequestPipeline
         app.UseRouting();
         app.UseAuthentication();
         app.UseAuthorization();
+        app.Use(app.Services.GetRequiredService<Turns>().ShedAsync);
         app.UseRequestDecompression();
         app.Use(MediaTypes.Negotiate);
     }

@@ -55,16 +55,33 @@ internal sealed class Turns(IOptions<Limits> options, CallerLimits callers) : ID
                 return tooMany;
             using var own = await callers.PlaceAsync(call.HttpContext, deadline.Token);
             if (!own.IsAcquired)
-                return ProblemResult.TooMany(nameof(Limits.CallerQueued), options.Value.CallerQueued, Wait(options.Value.CallerQueued));
+                return TooManyOf(nameof(Limits.CallerQueued), options.Value.CallerQueued);
             using var place = await _places.AcquireAsync(1, deadline.Token);
             return place.IsAcquired
                 ? await OnACoreAsync(call, next, deadline.Token)
-                : ProblemResult.TooMany(nameof(Limits.Queued), options.Value.Queued, Wait(options.Value.Queued));
+                : TooManyOf(nameof(Limits.Queued), options.Value.Queued);
         }
         catch (OperationCanceledException) when (deadline.IsCancellationRequested && !gone.IsCancellationRequested)
         {
             return ProblemResult.TooSlow(options.Value);
         }
+    }
+
+    /// <summary>
+    /// Sends a call away before its request is read where nobody could wait for a turn any more: what a crowd costs is time that those
+    /// who found a place wait for.
+    /// </summary>
+    /// <param name="context">The request.</param>
+    /// <param name="next">The rest of the pipeline.</param>
+    public Task ShedAsync(HttpContext context, RequestDelegate next)
+    {
+        if (context.GetEndpoint()?.Metadata.GetMetadata<InTurn>() is null)
+            return next(context);
+        if (callers.IsFull(context))
+            return TooManyOf(nameof(Limits.CallerQueued), options.Value.CallerQueued).ExecuteAsync(context);
+        return CallerLimits.IsFull(_places.GetStatistics(), options.Value.Queued)
+            ? TooManyOf(nameof(Limits.Queued), options.Value.Queued).ExecuteAsync(context)
+            : next(context);
     }
 
     /// <inheritdoc/>
@@ -91,6 +108,10 @@ internal sealed class Turns(IOptions<Limits> options, CallerLimits callers) : ID
         }
     }
 
-    // Until so many have been calculated.
-    private TimeSpan Wait(int queued) => TimeSpan.FromSeconds((queued + 1) * _meanSeconds / Environment.ProcessorCount);
+    // To be tried again once so many have been calculated.
+    private ProblemResult TooManyOf(string limit, int queued) => ProblemResult.TooMany(
+        limit, queued, TimeSpan.FromSeconds((queued + 1) * _meanSeconds / Environment.ProcessorCount));
 }
+
+/// <summary>Marks the endpoints that calculate in their turn.</summary>
+internal sealed record InTurn;

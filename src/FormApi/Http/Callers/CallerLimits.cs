@@ -43,6 +43,17 @@ internal sealed class CallerLimits(IOptions<Limits> options) : IDisposable
     /// <param name="context">The request.</param>
     public int LeftFor(HttpContext context) => (int)(_rate.GetStatistics(context)?.CurrentAvailablePermits ?? options.Value.CallerBurst);
 
+    /// <summary>Whether a caller's own queue is full.</summary>
+    /// <param name="context">The request.</param>
+    public bool IsFull(HttpContext context) =>
+        _places.GetStatistics(context) is { } places && IsFull(places, options.Value.CallerQueued);
+
+    /// <summary>Whether nobody more could wait.</summary>
+    /// <param name="places">The places.</param>
+    /// <param name="queued">How many may wait for one.</param>
+    public static bool IsFull(RateLimiterStatistics? places, int queued) =>
+        places is { CurrentAvailablePermits: <= 0 } && places.CurrentQueuedCount >= queued;
+
     /// <inheritdoc/>
     public void Dispose()
     {
