@@ -29,6 +29,22 @@ public sealed class BenchTests(Bench bench)
         await Shows(tab, steps[2]!, steps.Count);
     }
 
+    [Fact]
+    public async Task A_tape_in_inches_reads_marks_and_leaves_the_gauge_in_the_units_of_the_job()
+    {
+        await using var tab = await bench.Open();
+        await tab.At("plan");
+        await tab.PlannedBy(() => tab.Page.GetByLabel("my tape is in inches").CheckAsync());
+        await tab.GoTo("Fold");
+        var job = Jobs.CabCorner();
+        job["marks"] = new JsonObject { ["tape"] = "in" };
+        var step = (await bench.Answer("/v1/programs", job))["steps"]![0]!;
+        Assert.Contains("/", (string)step["gaugeDistanceText"]!, StringComparison.Ordinal);
+        var gauge = tab.Page.Locator(".huge dd").First;
+        await Assertions.Expect(gauge).ToContainTextAsync("mm");
+        await Assertions.Expect(gauge).Not.ToContainTextAsync("/");
+    }
+
     [Theory]
     [InlineData(390)]
     [InlineData(1280)]
@@ -97,7 +113,10 @@ public sealed class BenchTests(Bench bench)
     private static async Task Shows(Tab tab, JsonNode step, int count)
     {
         await Assertions.Expect(tab.Page.Locator(".count")).ToContainTextAsync($"Step {step["number"]} of {count}");
-        await Assertions.Expect(tab.Page.Locator(".huge dd").First).ToContainTextAsync((string)step["gaugeDistanceText"]!);
+        // What is read from afar is the number of the sentence below it.
+        var gauge = await tab.Page.Locator(".huge dd").First.TextContentAsync();
+        Assert.Equal((double)step["gaugeDistance"]!, double.Parse(gauge!.Replace("mm", ""), System.Globalization.CultureInfo.InvariantCulture), 0.051);
+        await Assertions.Expect(tab.Page.Locator(".bench .large")).ToContainTextAsync($"the stop at {gauge.Replace("mm", " mm")}");
         await Assertions.Expect(tab.Page.Locator(".huge dd").Last).ToContainTextAsync(((double)step["stopSetting"]!).ToString("0.###", System.Globalization.CultureInfo.InvariantCulture) + "°");
     }
 }

@@ -6,6 +6,9 @@ const shown = (value, options) => new Intl.NumberFormat("en", { useGrouping: "mi
 /** @param {number | null | undefined} value A length. @param {string} units */
 export const length = (value, units) => value == null ? "–" : shown(value, { maximumFractionDigits: units === "in" ? 3 : 2 });
 
+/** @param {number} value A length to set on a scale, with the digits that the words of a step have. @param {string} units */
+export const onScale = (value, units) => shown(value, { maximumFractionDigits: (units === "in" ? 1 : 0) + (value < 100 ? 2 : value < 1000 ? 1 : 0), useGrouping: false });
+
 /** @param {number | null | undefined} value An angle [°]. */
 export const degrees = value => value == null ? "–" : shown(value, { minimumFractionDigits: 1, maximumFractionDigits: 1 }) + "°";
 

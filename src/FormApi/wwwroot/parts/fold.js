@@ -5,7 +5,7 @@ import { Picture } from "../picture.js";
 import { call } from "../service.js";
 import { read, write } from "../store.js";
 import { html, useEffect, useRef, useState } from "../vendor/preact.js";
-import { sentence, setting } from "../words.js";
+import { onScale, sentence, setting } from "../words.js";
 
 /** @typedef {import("#contract").components["schemas"]["ProgramAnswer"]} Program */
 
@@ -72,13 +72,21 @@ function Step({ step, count, program }) {
   return html`
     <p class="count">Step <b>${step.number}</b> of ${count}<span> · fold ${step.fold}</span></p>
     <dl class="huge">
-      <div><dt>${step.gaugedBy === "mark" ? "By its mark, to the edge behind" : "Gauge"}</dt><dd>${step.gaugeDistanceText}<i>${units}</i></dd></div>
+      <${Gauge} step=${step} units=${units} tape=${program.request.marks?.tape ?? units} />
       <div class=${step.stopChange ? "new" : ""}><dt>${step.stopChange || step.number === 1 ? "Set the stop to" : "Same stop"}</dt><dd>${setting(step.stopSetting)}</dd></div>
     </dl>
     <p class="large">${step.text}</p>
     ${step.checks.map(check => html`<p class="fault" key=${check.id}>${sentence(check.text)}</p>`)}
     <div class="step-picture">${picture ? html`<${Picture} svg=${picture} view="step" label=${`The brake in section at step ${step.number}`} />` : html`<p class="hint">The picture is on its way.</p>`}</div>`;
 }
+
+/**
+ * A mark reads as the tape does; a gauge is set on a scale, which the words of the step read too.
+ * @param {{ step: Program["steps"][0], units: string, tape: string }} props
+ */
+const Gauge = ({ step, units, tape }) => step.gaugedBy === "mark" || tape === "in" && units === "in"
+  ? html`<div><dt>${step.gaugedBy === "mark" ? "By its mark, to the edge behind" : "Gauge"}</dt><dd>${step.gaugeDistanceText}<i>${tape}</i></dd></div>`
+  : html`<div><dt>Gauge</dt><dd>${onScale(step.gaugeDistance, units)}<i>${units}</i></dd></div>`;
 
 /** @param {{ count: number, program: Program }} props */
 const Done = ({ count, program }) => html`
