@@ -15,6 +15,7 @@ public sealed class OtherGeneratorTests(Caller caller) : IClassFixture<Caller>
     private const string Space = "Made";
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task It_compiles_draws_files_and_sends_an_arc()
     {
         var made = Compile(await Generate());

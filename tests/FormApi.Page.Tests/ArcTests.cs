@@ -20,6 +20,7 @@ public sealed class ArcTests(Bench bench)
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task Three_points_are_an_arc_too()
     {
         await using var tab = await bench.Open();
@@ -37,6 +38,7 @@ public sealed class ArcTests(Bench bench)
     [Theory]
     [InlineData("progressive", "/panel/curve/endRadius", "300")]
     [InlineData("taper", "/panel/curve/far/radius", "120")]
+    [Trait("Category", "Long")]
     public async Task Opening_radii_and_cones_are_planned(string kind, string place, string value)
     {
         await using var tab = await bench.Open();

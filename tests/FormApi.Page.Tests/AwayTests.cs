@@ -7,6 +7,7 @@ namespace FormApi.Page.Tests;
 public sealed class AwayTests(Bench bench)
 {
     [Fact]
+    [Trait("Category", "Long")]
     public async Task What_was_planned_before_opens_without_the_network()
     {
         await using var tab = await bench.Open(keepsWorking: true);
@@ -37,6 +38,7 @@ public sealed class AwayTests(Bench bench)
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task Without_a_worker_too_it_says_that_the_service_is_away()
     {
         await using var tab = await bench.Open();

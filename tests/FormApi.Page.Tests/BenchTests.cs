@@ -30,6 +30,7 @@ public sealed class BenchTests(Bench bench)
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task A_tape_in_inches_reads_marks_and_leaves_the_gauge_in_the_units_of_the_job()
     {
         await using var tab = await bench.Open();
@@ -48,6 +49,7 @@ public sealed class BenchTests(Bench bench)
     [Theory]
     [InlineData(390)]
     [InlineData(1280)]
+    [Trait("Category", "Long")]
     public async Task Corrections_come_with_the_angles(int width)
     {
         await using var tab = await bench.Open(width);
@@ -92,6 +94,7 @@ public sealed class BenchTests(Bench bench)
     [Theory]
     [InlineData(390)]
     [InlineData(1280)]
+    [Trait("Category", "Long")]
     public async Task My_rates_price_the_pieces_and_stay_in_the_browser(int width)
     {
         await using var tab = await bench.Open(width);

@@ -20,6 +20,7 @@ public sealed class MannersTests(Bench bench)
     [Theory]
     [InlineData(ColorScheme.Light, 1280)]
     [InlineData(ColorScheme.Dark, 390)]
+    [Trait("Category", "Long")]
     public async Task Every_part_is_accessible_and_no_wider_than_the_screen(ColorScheme scheme, int width)
     {
         await using var tab = await bench.Open(width, scheme);
@@ -73,6 +74,7 @@ public sealed class MannersTests(Bench bench)
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task Nothing_is_asked_of_anybody_else()
     {
         await using var tab = await bench.Open();
@@ -93,6 +95,7 @@ public sealed class MannersTests(Bench bench)
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task One_call_at_a_time_is_under_way_and_the_newest_wins()
     {
         await using var tab = await bench.Open();
@@ -111,6 +114,7 @@ public sealed class MannersTests(Bench bench)
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task A_service_with_keys_is_asked_with_the_key_that_the_person_gives()
     {
         const string key = "bench-key";

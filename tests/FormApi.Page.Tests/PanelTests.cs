@@ -10,6 +10,7 @@ public sealed class PanelTests(Bench bench)
     [Theory]
     [InlineData(390)]
     [InlineData(1280)]
+    [Trait("Category", "Long")]
     public async Task A_panel_that_came_off_open_corrects_the_form_and_teaches_the_next_plan(int width)
     {
         await using var tab = await bench.Open(width);

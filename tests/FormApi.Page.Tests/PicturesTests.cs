@@ -21,6 +21,7 @@ public sealed class PicturesTests(Bench bench)
     [InlineData(390, ColorScheme.Dark)]
     [InlineData(1280, ColorScheme.Light)]
     [InlineData(1280, ColorScheme.Dark)]
+    [Trait("Category", "Long")]
     public async Task Every_part_is_pictured(int width, ColorScheme scheme)
     {
         await using var tab = await bench.Open(width, scheme);
@@ -47,6 +48,7 @@ public sealed class PicturesTests(Bench bench)
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task The_first_thing_seen_is_pictured()
     {
         await using var tab = await bench.Open();

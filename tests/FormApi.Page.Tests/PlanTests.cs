@@ -21,6 +21,7 @@ public sealed class PlanTests(Bench bench)
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task Inches_are_marked_in_fractions()
     {
         await using var tab = await bench.Open();
@@ -32,6 +33,7 @@ public sealed class PlanTests(Bench bench)
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task Another_count_of_folds_is_chosen_by_pressing_it()
     {
         await using var tab = await bench.Open();

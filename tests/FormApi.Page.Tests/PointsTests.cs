@@ -11,6 +11,7 @@ public sealed class PointsTests(Bench bench)
     [Theory]
     [InlineData(390)]
     [InlineData(1280)]
+    [Trait("Category", "Long")]
     public async Task A_dragged_point_moves_the_marks_as_the_service_says(int width)
     {
         await using var tab = await bench.Open(width);
@@ -48,6 +49,7 @@ public sealed class PointsTests(Bench bench)
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task A_pasted_table_is_planned()
     {
         await using var tab = await bench.Open();
@@ -60,6 +62,7 @@ public sealed class PointsTests(Bench bench)
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task A_point_is_moved_by_the_arrow_keys()
     {
         await using var tab = await bench.Open();

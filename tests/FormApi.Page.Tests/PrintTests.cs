@@ -15,6 +15,7 @@ public sealed class PrintTests(Bench bench)
     private const double Tolerance = 0.05;
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task A_part_printed_from_the_page_is_as_large_as_the_part()
     {
         await using var tab = await bench.Open();
@@ -38,6 +39,7 @@ public sealed class PrintTests(Bench bench)
     [Theory]
     [InlineData(390)]
     [InlineData(1280)]
+    [Trait("Category", "Long")]
     public async Task Files_are_those_of_the_service(int width)
     {
         await using var tab = await bench.Open(width);
@@ -59,6 +61,7 @@ public sealed class PrintTests(Bench bench)
     [Theory]
     [InlineData("strip-card")]
     [InlineData("panel-card")]
+    [Trait("Category", "Long")]
     public async Task A_card_to_fill_in_is_printed_and_not_cut(string card)
     {
         await using var tab = await bench.Open();
@@ -70,6 +73,7 @@ public sealed class PrintTests(Bench bench)
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task A_part_that_the_job_has_not_is_said_not_to_be_there()
     {
         await using var tab = await bench.Open();
@@ -81,6 +85,7 @@ public sealed class PrintTests(Bench bench)
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task A_phone_opens_the_job_from_its_symbol()
     {
         await using var tab = await bench.Open();

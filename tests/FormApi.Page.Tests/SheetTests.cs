@@ -9,6 +9,7 @@ public sealed class SheetTests(Bench bench)
     [Theory]
     [InlineData(390)]
     [InlineData(1280)]
+    [Trait("Category", "Long")]
     public async Task A_sheet_goes_by_the_name_that_its_merchant_writes(int width)
     {
         await using var tab = await bench.Open(width);
@@ -31,6 +32,7 @@ public sealed class SheetTests(Bench bench)
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task A_bent_strip_goes_into_the_plan()
     {
         await using var tab = await bench.Open();
@@ -45,6 +47,7 @@ public sealed class SheetTests(Bench bench)
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task My_own_brake_is_kept_and_goes_into_a_file()
     {
         await using var tab = await bench.Open();

@@ -8,6 +8,7 @@ namespace FormApi.Page.Tests;
 public sealed class UnitsTests(Bench bench)
 {
     [Fact]
+    [Trait("Category", "Long")]
     public async Task The_switch_gives_the_same_job_in_inches()
     {
         await using var tab = await bench.Open();
@@ -28,6 +29,7 @@ public sealed class UnitsTests(Bench bench)
     [InlineData("6 1/2", 6.5)]
     [InlineData("6-1/2", 6.5)]
     [InlineData("6.5", 6.5)]
+    [Trait("Category", "Long")]
     public async Task Inches_are_typed_as_a_tape_shows_them(string text, double inches)
     {
         await using var tab = await bench.Open();

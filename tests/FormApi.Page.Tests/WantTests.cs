@@ -21,6 +21,7 @@ public sealed class WantTests(Bench bench)
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task A_typed_radius_is_planned_as_the_service_plans_it()
     {
         await using var tab = await bench.Open();

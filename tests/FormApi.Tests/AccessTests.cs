@@ -38,6 +38,7 @@ public sealed class AccessTests
     [InlineData("/", null, 200)]
     [InlineData("/health/live", null, 200)]
     [InlineData("/problems/unauthorized", null, 200)]
+    [Trait("Category", "Long")]
     public async Task A_key_opens_what_its_scopes_say(string path, string? key, int status)
     {
         using var service = Service.With(Keys(("bench", "bench-key", "compute docs"), ("scrape", "scrape-key", "metrics")));
@@ -111,6 +112,7 @@ public sealed class AccessTests
     [InlineData("compute", "https://other.example", "forms", 5, 401)]
     [InlineData("compute", Issuer, "others", 5, 401)]
     [InlineData("compute", Issuer, "forms", -60, 401)]
+    [Trait("Category", "Long")]
     public async Task A_token_of_the_issuer_opens_what_its_scope_says(string scope, string issuer, string audience, int minutes, int status)
     {
         using var signing = RSA.Create(2048);

@@ -285,6 +285,7 @@ public sealed class BadBodiesTests(Environments services) : IClassFixture<Enviro
     [Theory]
     [MemberData(nameof(StripChanges))]
     [MemberData(nameof(AccuracyChanges))]
+    [Trait("Category", "Long")]
     public async Task Bad_strips_and_measurements_are_named(string example, string place, string? json, int status, string code, string faultAt)
     {
         var parts = example.Split('.');

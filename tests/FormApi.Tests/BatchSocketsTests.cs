@@ -55,6 +55,7 @@ public sealed class BatchSocketsTests
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task A_caller_may_think_for_longer_than_the_server_waits_for_others()
     {
         using var host = Service.OnPort();
@@ -80,6 +81,7 @@ public sealed class BatchSocketsTests
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task A_caller_who_reads_nothing_is_cut_off_and_its_place_given_to_another()
     {
         using var host = Service.OnPort(("Limits:UnreadSeconds", "1"), ("Limits:Batches", "1"), ("Limits:BatchLines", "10000000"));

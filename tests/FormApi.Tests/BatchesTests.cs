@@ -11,6 +11,7 @@ public sealed class BatchesTests(Service service) : IClassFixture<Service>
     private static readonly string Arc = Line("form", Requests.Arc());
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task Each_line_has_the_answer_of_its_post_in_its_order()
     {
         var asked = Requests.Examples().Select(example => (Operation: "form", Path: "/v1/forms", example.Body))
@@ -153,10 +154,11 @@ public sealed class BatchesTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task A_line_that_takes_too_long_is_told_so_and_the_others_go_on()
     {
         // Far from both on any machine: a fit that tries everything, and an arc.
-        using var host = Service.With(("Limits:Seconds", "0.05"));
+        using var host = Service.With(("Limits:Seconds", "0.1"));
         var slow = Requests.Arc().With("/panel/curve", Rough(2000));
         var quick = Enumerable.Repeat(Arc, 20).ToArray();
         await Batch(quick, host);

@@ -304,6 +304,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task Answers_validate()
     {
         var contract = await Contract();

@@ -150,6 +150,7 @@ public sealed class CorrectionsTests(Service service) : IClassFixture<Service>
     [InlineData("""{"points":[[0,0],[0,0],[0,0],[0,0],[0,0]]}""")]
     [InlineData("""{"points":[[0,0],[1000000,0],[0,0],[-1000000,1000000],[5,5]]}""")]
     [InlineData("""{"points":[[0,0],[10,0],[20,0],[30,0],[40,0]],"pointError":0.001}""")]
+    [Trait("Category", "Long")]
     public async Task Readings_that_no_panel_gives_are_answered_and_doubted(string measured)
     {
         using var response = await service.Post("/v1/panels/corrections", Standing().With("/measured", measured).ToJsonString());

@@ -16,6 +16,7 @@ public sealed class DrawingsTests(Service service) : IClassFixture<Service>
     [InlineData("image/vnd.dxf", "")]
     [InlineData("text/csv", "")]
     [InlineData("model/gltf-binary", "glTF")]
+    [Trait("Category", "Long")]
     public async Task Every_media_type_is_answered_and_tagged(string media, string beginning)
     {
         foreach (var example in Directory.GetFiles(Repository.PathOf("openapi", "examples"), "computeForm.*.request.json"))
@@ -67,6 +68,7 @@ public sealed class DrawingsTests(Service service) : IClassFixture<Service>
     [InlineData("gauge-outside")]
     [InlineData("gauge-pulled")]
     [InlineData("strip-card")]
+    [Trait("Category", "Long")]
     public async Task One_part_is_drawn_alone_or_refused_in_words(string part)
     {
         var body = await File.ReadAllTextAsync(Stem + ".request.json");

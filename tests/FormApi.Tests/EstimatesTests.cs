@@ -280,6 +280,7 @@ public sealed class EstimatesTests(Service service) : IClassFixture<Service>
     [InlineData("unit", 0, 0, 0)]
     [InlineData("cumulative-average", 0, 1e9, 0)]
     [InlineData("unit", 1e-9, 1e-9, 1)]
+    [Trait("Category", "Long")]
     public async Task Figures_at_their_limits_are_answered(string model, double minutes, double money, int count)
     {
         var (m, c) = (minutes.ToString("R", CultureInfo.InvariantCulture), money.ToString("R", CultureInfo.InvariantCulture));

@@ -27,6 +27,7 @@ public sealed class FormsTests(Service service) : IClassFixture<Service>
     [Theory]
     [InlineData(false, 80, 150, 600)]
     [InlineData(true, 3, 6, 24)]
+    [Trait("Category", "Long")]
     public async Task A_taper_s_flat_end_is_refused_with_changes_that_give_a_plan(bool inInches, int near, int far, int length)
     {
         var arc = Requests.Arc().With("/panel/springback", """{"model":"pure-bending"}""").With("/form/stepping", """{"folds":9}""");
@@ -69,6 +70,7 @@ public sealed class FormsTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task The_shown_request_gives_the_same_answer()
     {
         foreach (var (name, body) in Requests.Examples())

@@ -51,6 +51,7 @@ public sealed class HostileSocketsTests
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task A_body_has_to_keep_up_a_rate()
     {
         var log = new LogLines();

@@ -24,6 +24,7 @@ public sealed class HuntTests(ITestOutputHelper output)
     private static readonly string[] Pictures = ["image/svg+xml", "application/pdf", "image/vnd.dxf", "text/csv", "model/gltf-binary"];
 
     [Fact]
+    [Trait("Category", "Long")]
     public Task No_request_costs_more_than_its_deadline_or_breaks_the_service() => Hunt(Rounds, Seed);
 
     [Fact]

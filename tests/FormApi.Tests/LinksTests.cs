@@ -15,6 +15,7 @@ public sealed class LinksTests(Service service) : IClassFixture<Service>
 
     [Theory]
     [MemberData(nameof(Forms))]
+    [Trait("Category", "Long")]
     public async Task A_form_link_gives_the_bytes_of_its_post(string name)
     {
         using var posted = await service.Post("/v1/forms", Requests.Example("computeForm", name).ToJsonString());
@@ -66,6 +67,7 @@ public sealed class LinksTests(Service service) : IClassFixture<Service>
 
     [Theory]
     [MemberData(nameof(Programs))]
+    [Trait("Category", "Long")]
     public async Task A_controller_is_given_one_step_with_its_picture(string name)
     {
         var whole = await service.Program(Requests.Example("programBrake", name));
@@ -145,6 +147,7 @@ public sealed class LinksTests(Service service) : IClassFixture<Service>
     [InlineData("drawing", "text/csv")]
     [InlineData("program", "application/json")]
     [InlineData("program", "text/csv")]
+    [Trait("Category", "Long")]
     public async Task Whoever_has_the_answer_is_not_sent_it_again(string what, string media)
     {
         var link = (string)(await service.Form(Requests.Arc()))["links"]![what]!;
@@ -219,6 +222,7 @@ public sealed class LinksTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task Every_truncation_of_a_link_is_refused()
     {
         var text = TextOf((string)(await service.Form(Requests.Arc()))["links"]!["form"]!);

@@ -5,6 +5,7 @@ namespace FormApi.Tests;
 public sealed class MemoryTests(Service service) : IClassFixture<Service>
 {
     [Fact]
+    [Trait("Category", "Long")]
     public async Task Twenty_thousand_lines_take_no_more_memory_than_two_thousand()
     {
         const int lines = 20_000;

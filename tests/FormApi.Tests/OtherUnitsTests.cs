@@ -9,6 +9,7 @@ public sealed class OtherUnitsTests(Service service) : IClassFixture<Service>
 
     [Theory]
     [MemberData(nameof(Examples))]
+    [Trait("Category", "Long")]
     public async Task A_job_in_the_other_units_has_the_same_plan(string example)
     {
         var request = JsonNode.Parse(await File.ReadAllTextAsync(Repository.PathOf("openapi", "examples", example)))!;

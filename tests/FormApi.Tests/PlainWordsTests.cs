@@ -61,6 +61,7 @@ public sealed partial class PlainWordsTests(Service service) : IClassFixture<Ser
 
     [Theory]
     [MemberData(nameof(Examples))]
+    [Trait("Category", "Long")]
     public async Task Answers_are_in_plain_words_with_digits_that_a_person_can_use(string name)
     {
         var body = File.ReadAllBytes(Repository.PathOf("openapi", "examples", name + ".request.json"));

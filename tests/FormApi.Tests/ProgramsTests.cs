@@ -175,6 +175,7 @@ public sealed class ProgramsTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task Steps_groups_stations_and_csv_set_the_stop_alike()
     {
         foreach (var rounding in new[] { "each", "sum" })

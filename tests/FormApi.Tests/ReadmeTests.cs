@@ -40,6 +40,32 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
     }
 
     [Fact]
+    public async Task Every_command_that_sends_a_request_is_answered()
+    {
+        var commands = PostCommands().Matches(await File.ReadAllTextAsync(Repository.PathOf("README.md")));
+        Assert.Equal(4, commands.Count);
+        foreach (var command in commands.Cast<Match>())
+        {
+            var body = command.Groups["file"] is { Success: true, Value: var file }
+                ? await File.ReadAllTextAsync(Repository.PathOf(file))
+                : command.Groups["body"].Value;
+            await service.Answer(command.Groups["path"].Value, JsonNode.Parse(body)!);
+        }
+    }
+
+    [Fact]
+    public async Task What_is_said_to_be_learnt_is_what_is_learnt()
+    {
+        var text = (await File.ReadAllTextAsync(Repository.PathOf("README.md"))).ReplaceLineEndings(" ");
+        var learnt = await service.Answer("/v1/test-strips/springback", Requests.Example("learnSpringback", "cab-corner-panel"));
+        var effectiveYield = (double)learnt["paste"]!["panel"]!["springback"]!["effectiveYield"]!;
+        Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"\"effectiveYield\":{effectiveYield:0.0}"), text, StringComparison.Ordinal);
+        var corrected = await service.Answer("/v1/panels/corrections", Requests.Example("correctPanel", "cab-corner-open"));
+        var step = (string)corrected["next"]!.AsArray().Single(one => (string)one!["id"]! == "correct-folds")!["text"]!;
+        Assert.Contains(step[(step.IndexOf(": ", StringComparison.Ordinal) + 3)..].TrimEnd('.'), text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_check_values_are_counted_by_how_they_were_come_by()
     {
         var counted = CheckValues().Match(await File.ReadAllTextAsync(Repository.PathOf("README.md")));
@@ -75,6 +101,9 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
 
     [GeneratedRegex(@"^curl -sN http://localhost:8080(?<path>\S+) -H 'Content-Type: (?<media>[^']+)' -T (?<file>\S+) -X POST$", RegexOptions.Multiline)]
     private static partial Regex BatchCommand();
+
+    [GeneratedRegex(@"^curl -s http://localhost:8080(?<path>\S+) (-H '[^']+' )+\\\n  -d (@(?<file>\S+)|'(?<body>[^']+)')$", RegexOptions.Multiline)]
+    private static partial Regex PostCommands();
 
     [GeneratedRegex(@"(?<all>\d+) check values, .*: (?<published>\d+) published, (?<quoted>\d+) quoted, (?<memory>\d+) from memory, (?<computed>\d+) computed by hand or by a second method, (?<model>\d+) from the project's own model")]
     private static partial Regex CheckValues();

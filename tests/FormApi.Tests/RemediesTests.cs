@@ -24,9 +24,11 @@ public sealed class RemediesTests(RemediesTests.PatientService patient, ITestOut
     private readonly Service _service = patient.Service;
 
     [Fact]
+    [Trait("Category", "Long")]
     public Task Remedies_of_random_quick_jobs_cure() => RemediesCure(Seed, 40, "pure-bending", LeastOfferedToQuickPlans);
 
     [Fact]
+    [Trait("Category", "Long")]
     public Task Remedies_of_random_jobs_cure() => RemediesCure(Seed, 3, "wrap", LeastOfferedToSolvedPlans);
 
     [Fact]

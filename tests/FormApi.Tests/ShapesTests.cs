@@ -88,6 +88,7 @@ public sealed class ShapesTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task A_check_has_one_quantity_in_every_answer_and_its_verdict_is_the_figure_against_its_limit()
     {
         var kinds = typeof(CheckIds).GetProperties().Select(property => (CheckId)property.GetValue(null)!).ToDictionary(id => id.Name);

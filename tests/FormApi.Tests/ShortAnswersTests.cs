@@ -22,6 +22,7 @@ public sealed class ShortAnswersTests(Service service) : IClassFixture<Service>
 
     [Theory]
     [MemberData(nameof(Operations))]
+    [Trait("Category", "Long")]
     public async Task A_short_answer_is_the_full_one_with_less(string operation)
     {
         foreach (var (name, body) in Requests.Examples(operation))
@@ -140,6 +141,7 @@ public sealed class ShortAnswersTests(Service service) : IClassFixture<Service>
     [InlineData("[0, 0]", "pull-panel")]
     [InlineData("[-1.5, -0.5]", "correct-folds")]
     [InlineData("[3, -1]", "change-job")]
+    [Trait("Category", "Long")]
     public async Task A_measured_form_is_pulled_over_or_corrected(string errors, string next)
     {
         var (_, body) = Requests.Examples("inspectForm").First();

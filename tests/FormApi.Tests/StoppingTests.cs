@@ -12,6 +12,7 @@ public sealed class StoppingTests
         $$"""{"operation":"form","request":{{Requests.Arc().With("/panel/springback", """{"model":"pure-bending"}""").ToJsonString()}}}""" + "\n";
 
     [Fact]
+    [Trait("Category", "Long")]
     public async Task Readiness_is_red_at_once_and_requests_are_answered_on()
     {
         using var service = Service.With(("Drain:Seconds", "5"), ("Drain:EndSeconds", "1"));

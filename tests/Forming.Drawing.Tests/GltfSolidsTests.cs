@@ -54,6 +54,7 @@ public class GltfSolidsTests
     [InlineData(80, 0)]
     [InlineData(0, 100)]
     [InlineData(0, 0)]
+    [Trait("Category", "Long")]
     public void A_taper_without_a_lead_is_drawn_whole(double leadIn, double leadOut)
     {
         var job = Examples.BareCone(leadIn, leadOut);

@@ -44,6 +44,7 @@ public partial class LinkSymbolTests
 
     [Theory]
     [MemberData(nameof(Links))]
+    [Trait("Category", "Long")]
     public void Paper_sheet_leads_to_its_link_and_the_symbol_stays_on_the_paper(string link)
     {
         foreach (var paper in new[] { PaperSize.A4, PaperSize.Letter })

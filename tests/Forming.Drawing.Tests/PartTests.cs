@@ -25,6 +25,7 @@ public sealed class PartTests
 
     [Theory]
     [MemberData(nameof(Examples.Names), MemberType = typeof(Examples))]
+    [Trait("Category", "Long")]
     public void Every_part_of_every_job_is_drawn_or_refused_in_words(string name)
     {
         var job = Examples.All[name]();
@@ -55,6 +56,7 @@ public sealed class PartTests
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public void A_template_is_one_piece_and_its_edge_is_the_bend() => Gen.Select(
         Gen.Double[3, 3000], Gen.Double[5, 170], Gen.Double[0, 100], Gen.Double[0, 100], Gen.Bool).ForAll((radius, sweep, leadIn, leadOut, isInside) =>
         {

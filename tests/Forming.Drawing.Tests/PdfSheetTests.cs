@@ -20,6 +20,7 @@ public class PdfSheetTests
 
     [Theory]
     [MemberData(nameof(Examples.Names), MemberType = typeof(Examples))]
+    [Trait("Category", "Long")]
     public void Equal_jobs_give_equal_bytes(string name) =>
         Assert.Equal(Written.Pdf(Examples.All[name]()), Written.Pdf(Examples.All[name]()));
 
@@ -29,6 +30,7 @@ public class PdfSheetTests
 
     [Theory]
     [MemberData(nameof(Examples.Names), MemberType = typeof(Examples))]
+    [Trait("Category", "Long")]
     public void Sheet_has_a_row_for_every_station(string name)
     {
         var job = Examples.All[name]();
@@ -101,6 +103,7 @@ public class PdfSheetTests
     [Theory]
     [InlineData(BlankLayout.Stick)]
     [InlineData(BlankLayout.Full)]
+    [Trait("Category", "Long")]
     public void Labels_of_close_folds_do_not_lie_on_one_another(BlankLayout layout)
     {
         using var document = PdfDocument.Open(Written.Pdf(Examples.CloseFolds(), DrawingPart.FormBlank, layout: layout));
@@ -147,6 +150,7 @@ public class PdfSheetTests
 
     [Theory]
     [MemberData(nameof(Examples.Names), MemberType = typeof(Examples))]
+    [Trait("Category", "Long")]
     public void No_printed_line_is_thinner_than_the_standard_allows(string name)
     {
         using var document = PdfDocument.Open(Written.Pdf(Examples.All[name]()));
@@ -186,6 +190,7 @@ public class PdfSheetTests
 
     [Theory]
     [MemberData(nameof(Examples.Names), MemberType = typeof(Examples))]
+    [Trait("Category", "Long")]
     public void Every_station_is_on_the_layout(string name)
     {
         var job = Examples.All[name]();
@@ -208,6 +213,7 @@ public class PdfSheetTests
 
     [Theory]
     [MemberData(nameof(Examples.Names), MemberType = typeof(Examples))]
+    [Trait("Category", "Long")]
     public void No_sheet_is_taken_for_a_few_lines_and_all_keep_their_margins(string name)
     {
         foreach (var paper in (Pdf.Paper[])[Pdf.Paper.Of(PaperSize.A4), Pdf.Paper.Of(PaperSize.Letter)])

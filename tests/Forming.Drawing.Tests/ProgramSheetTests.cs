@@ -30,6 +30,7 @@ public class ProgramSheetTests
 
     [Theory]
     [MemberData(nameof(Names))]
+    [Trait("Category", "Long")]
     public void No_text_lies_on_another_and_nothing_leaves_the_sheet(string name)
     {
         var root = XDocument.Parse(Svg(ProgramExamples.Of(name))).Root!;

@@ -60,6 +60,7 @@ public class SvgSheetTests
 
     [Theory]
     [MemberData(nameof(Examples.Names), MemberType = typeof(Examples))]
+    [Trait("Category", "Long")]
     public void No_text_lies_on_another_or_leaves_the_sheet(string name)
     {
         var job = Examples.All[name]();

@@ -107,6 +107,7 @@ def main():
     args.add_argument("--work", required=True)
     args.add_argument("--coarse", action="store_true", help="4 elements through the panel, 2 mm along: radius, sweep and force only")
     args.add_argument("--seconds", type=float, default=900, help="longest time of a run")
+    args.add_argument("--again", type=int, default=0, help="so many more first runs, each directed by the end angles of the one before")
     args.add_argument("--beyond", type=float, default=0.06, help="how far past the predicted force the first run goes")
     given = args.parse_args()
     with open(given.request, encoding="utf-8") as file:
@@ -119,25 +120,29 @@ def main():
     name = os.path.join(given.work, os.path.splitext(os.path.basename(given.request))[0])
     print(f"{os.path.basename(given.request)}: {len(form.angles)} folds, lever {form.lever:.1f} mm, panel {panel.thickness:g} mm")
 
-    # First run: coarse, past the predicted end, to find the forces and end angles of the touches.
-    first = Run(name + "-first", form, panel, coarse, pull.path(form, panel, touches, given.beyond), backing)
-    found, took = first.go(given.seconds, lambda f: reading.gap(f, form, len(form.angles)) <= 0)
-    met = [reading.touch(found, form, place, 0 if place == len(form.angles) else 0.01) for place in range(1, len(form.angles) + 1)]
-    print(f"first run: {describe(coarse, backing)}; {len(found)} increments; {took:.0f} s", flush=True)
-    if met[-1] is None:
-        print(f"STOPPED: the first run did not complete the wrap; it came to {found[-1].force / touches[-1][0]:.3f} of the predicted force"
-              if found else "STOPPED: the first run did not begin; see its log")
-        return 1
-    pulled = reading.completed(found, form)
-    top = pulled[-1]
-    loose = reading.let_go(top, first.part, bending(panel))
-    report(form, first.part, prediction, touches, pulled, [("elastic", top, loose)], backing)
+    # First run: coarse, past the predicted end, to find the forces and end angles of the touches. Where the force was far off the square, it
+    # is repeated with the direction that it found.
+    path = pull.path(form, panel, touches, given.beyond)
+    for turn in range(given.again + 1):
+        first = Run(f"{name}-first-{turn}", form, panel, coarse, path, backing)
+        found, took = first.go(given.seconds, lambda f: reading.gap(f, form, len(form.angles)) <= 0)
+        print(f"first run{f', {turn} again' if turn else ''}: {describe(coarse, backing)}; {len(found)} increments; {took:.0f} s", flush=True)
+        met = [reading.touch(found, form, place, 0 if place == len(form.angles) else 0.01) for place in range(1, len(form.angles) + 1)]
+        if met[-1] is None:
+            print(f"STOPPED: the first run did not complete the wrap; it came to {found[-1].force / touches[-1][0]:.3f} of the predicted force"
+                  if found else "STOPPED: the first run did not begin; see its log")
+            return 1
+        pulled = reading.completed(found, form)
+        top = pulled[-1]
+        loose = reading.let_go(top, first.part, bending(panel))
+        report(form, first.part, prediction, touches, pulled, [("elastic", top, loose)], backing)
+        path = pull.along(pulled, given.beyond)
     if None in met:
         print(f"STOPPED: fold {met.index(None) + 2} was not touched before the wrap was complete, so the second run has no path")
         return 1
 
     # Second run: up to that force, directed as the first run's end was, and down again.
-    load = pull.path(form, panel, met)
+    load = pull.along(pulled)
     second = Run(name, form, panel, mesh, load, backing, pull.let_go(load, loose.angle))
     found, took = second.go(given.seconds)
     pulled = [f for f in found if not f.released]

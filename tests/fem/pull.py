@@ -58,6 +58,20 @@ def path(form, sheet, touches, beyond=0.0):
             share = (1 - even) * (bend.turn(force, lever) - start) / (end - start) + even * i / 20
             found.append((force, before[1] + share * (touch[1] - before[1])))
         before = touch
+    return timed(found, beyond)
+
+
+def along(frames, beyond=0.0):
+    """The pull through the force and end angle of every frame of a run before, and on past the last by a share."""
+    found = [(0.0, 0.0)]
+    for frame in frames:
+        if frame.force > found[-1][0] and frame.angle > found[-1][1]:
+            found.append((frame.force, frame.angle))
+    return timed(found, beyond)
+
+
+def timed(found, beyond):
+    """Forces and directions with their times, and on past the last by a share of the force."""
     if beyond:
         (f0, a0), (f1, a1) = found[-10], found[-1]
         found.append((f1 * (1 + beyond), a1 + (a1 - a0) / (f1 - f0) * f1 * beyond))

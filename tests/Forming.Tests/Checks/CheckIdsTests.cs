@@ -22,6 +22,7 @@ public sealed class CheckIdsTests
         job => Assert.All(job.Plan().Checks, IsListed), iter: 60, seed: "0N0XIzNsQ0O2");
 
     [Fact]
+    [Trait("Category", "Long")]
     public void A_program_names_only_checks_that_are_listed() => Parts.Uneven(4, 8, 20, 150).Sample(
         part =>
         {

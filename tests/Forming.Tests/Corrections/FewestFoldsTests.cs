@@ -21,6 +21,7 @@ public class FewestFoldsTests
 
     [Theory]
     [MemberData(nameof(Jobs))]
+    [Trait("Category", "Long")]
     public void No_fewer_folds_would_do(string material, double thickness, double radius, double sweep, int folds, double stronger, CorrectionDirection direction)
     {
         var pull = CameOff.Form(material, thickness, radius, sweep, folds);

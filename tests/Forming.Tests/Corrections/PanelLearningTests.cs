@@ -56,6 +56,7 @@ public class PanelLearningTests
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public void Intervals_cover_nineteen_sheets_of_twenty()
     {
         const int Draws = 100;

@@ -19,6 +19,7 @@ public class ShopLoopTests
     ];
 
     [Fact]
+    [Trait("Category", "Long")]
     public void The_second_panel_is_right() => Hold(20);
 
     [Fact]

@@ -216,6 +216,7 @@ public class PointsFitTests
         () => PointsFit.Solve(MeasuredCurve.Of(s => 1 / (50 + (150 * s / 170)), 170, 20), 0.001, new CancellationToken(canceled: true)));
 
     [Fact]
+    [Trait("Category", "Long")]
     public void Any_points_end_in_finite_pieces_or_a_refusal()
     {
         var coordinate = Gen.OneOf(Gen.Double[-100, 100], Gen.Double.Where(double.IsFinite), OneOf(0, 1e-300, 1e300, -1e300, double.MaxValue, double.Epsilon));

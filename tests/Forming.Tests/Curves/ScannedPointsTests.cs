@@ -41,6 +41,7 @@ public class ScannedPointsTests
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public void Turning_shifting_mirroring_or_reversing_a_pattern_changes_nothing_but_the_frame() =>
         Gen.Select(Patterns, Gen.Double[0, 7], Gen.Double[-500, 500], Gen.Double[-500, 500]).ForAll(
             (pattern, turn, x, y) =>
@@ -56,6 +57,7 @@ public class ScannedPointsTests
             iter: 25);
 
     [Fact]
+    [Trait("Category", "Long")]
     public void A_tolerance_that_a_refusal_names_is_enough() =>
         Gen.Select(Patterns, Gen.Double[0.2, 0.9]).ForAll(
             (pattern, share) =>
@@ -95,6 +97,7 @@ public class ScannedPointsTests
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public void Dense_scans_are_fitted_or_refused_with_a_figure() =>
         Gen.Select(Gen.Int[800, 2000], Gen.Double[0.05, 0.3], Gen.Double[1, 6], Gen.Int[0, 2], Gen.Int[0, 100_000]).ForAll(
             (count, sigma, wide, kind, seed) =>

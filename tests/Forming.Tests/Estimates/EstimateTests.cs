@@ -99,6 +99,7 @@ public class EstimateTests
     }, iter: 150);
 
     [Fact]
+    [Trait("Category", "Long")]
     public void Another_currency_changes_nothing_but_the_figures() => Gen.Select(Jobs, Gen.Double[0.01, 200]).ForAll((job, exchange) =>
     {
         var other = job with

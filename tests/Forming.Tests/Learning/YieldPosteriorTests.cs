@@ -68,6 +68,7 @@ public class YieldPosteriorTests
     [Theory]
     [InlineData(1, 41)]
     [InlineData(3, 42)]
+    [Trait("Category", "Long")]
     public void Nineteen_of_twenty_intervals_hold_the_sheet(int strips, int seed)
     {
         var random = new Random(seed);

@@ -35,6 +35,7 @@ public class FormPlanPropertyTests
             iter: 150);
 
     [Fact]
+    [Trait("Category", "Long")]
     public void Every_check_of_any_job_that_does_not_pass_carries_a_remedy_or_says_that_there_is_none() =>
         RandomJobs.Any.ForAll(
             job =>

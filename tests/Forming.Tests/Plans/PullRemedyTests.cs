@@ -30,6 +30,7 @@ public sealed class PullRemedyTests
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public void A_panel_that_is_tight_at_the_clamp_is_turned_round()
     {
         var job = Job(Workshop.Progressive(100, 300, 90, ProgressiveLaw.Logarithmic), "al-5052-h32", 1.6);
@@ -39,6 +40,7 @@ public sealed class PullRemedyTests
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public void A_lever_that_is_too_long_is_left_to_the_plan()
     {
         var job = Job(Workshop.Progressive(80, 105, 120, ProgressiveLaw.Involute), "steel-dc04", 0.5);
@@ -47,6 +49,7 @@ public sealed class PullRemedyTests
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public void Two_bends_with_a_long_flat_between_them_want_two_forms()
     {
         var curve = new SegmentsCurve([Workshop.Arc(75, 40), new FlatCurve(90), Workshop.Arc(75, 40)]);

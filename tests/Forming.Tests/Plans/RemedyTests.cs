@@ -35,6 +35,7 @@ public class RemedyTests
 
     // A trial takes over the curve and the folds of the job that it changes, where the change leaves them alone.
     [Fact]
+    [Trait("Category", "Long")]
     public void A_plan_that_takes_over_what_stays_the_same_is_the_plan_from_scratch() =>
         Gen.Select(RandomJobs.Any, Gen.Int[0, 12], Gen.Double[0.5, 2]).ForAll(
             (job, kind, share) =>

@@ -211,6 +211,7 @@ public class PanelPredictionTests
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public void Any_job_gets_finite_figures_or_a_reason() => RandomJobs.Plain.ForAll(
         job =>
         {

@@ -131,6 +131,7 @@ public class PanelWrapTests
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public void Any_form_is_answered_with_finite_figures_or_with_how_far_the_pull_got() =>
         Gen.Select(Gen.Double[0.5, 3], Gen.Double[0.01, 0.4], Gen.Double[4, 40].Array[1, 12], Gen.Double[1, 40], Gen.Double[10, 300], Gen.Double[0, 30])
             .ForAll(

@@ -93,6 +93,7 @@ public class WrapsInOrderTests
 
     // Over a long curve the panel arches a little over every fold, and what it arches it takes from the sheet between the last fold and the hand.
     [Fact]
+    [Trait("Category", "Long")]
     public void Where_the_hand_would_come_down_first_it_goes_further_out()
     {
         // The hand as near to the form as a facet allows: one of the drawn jobs in which it comes down first.

@@ -11,6 +11,7 @@ public class BrakeProgramTests
     [Theory]
     [InlineData(90, 9)]
     [InlineData(180, 17)]
+    [Trait("Category", "Long")]
     public void Forms_up_to_half_a_turn_clear_on_both_kinds_of_brake(double sweep, int folds)
     {
         foreach (var brake in new ProgramBrake[] { Parts.Leaf, Parts.Press })
@@ -105,6 +106,7 @@ public class BrakeProgramTests
 
     // A search that is cut short is cut where its work ends, not where some clock stands: many at once on a busy machine come to the same.
     [Fact]
+    [Trait("Category", "Long")]
     public void A_search_that_runs_out_of_work_ends_at_the_same_order_on_a_busy_machine()
     {
         var part = Parts.Even(200, 180, 40);
@@ -237,6 +239,7 @@ public class BrakeProgramTests
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public void More_than_half_a_turn_collides_in_one_order_and_clears_in_another()
     {
         var program = Parts.Program(Parts.Even(120, 230, 20), Parts.Press);

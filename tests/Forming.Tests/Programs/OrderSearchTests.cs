@@ -11,6 +11,7 @@ public class OrderSearchTests
     private static readonly PartEdge[] Edges = [PartEdge.Start, PartEdge.End];
 
     [Fact]
+    [Trait("Category", "Long")]
     public void Of_few_folds_the_search_finds_the_best_of_all_orders_there_are() => IsBest(SearchedOrders.AllOrders, Parts.Uneven(4, 5, 15, 70), 12);
 
     [Fact]
@@ -91,6 +92,7 @@ public class OrderSearchTests
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public void The_program_is_no_worse_than_any_named_order_that_clears()
     {
         var compared = 0;

@@ -30,6 +30,7 @@ public class PathTests
     public void A_part_is_not_put_in_through_the_bed() => KeepsClear(EntryThroughBed, Parts.Leaf);
 
     [Fact]
+    [Trait("Category", "Long")]
     public void What_is_put_in_and_taken_out_keeps_clear_of_bed_leaf_and_die()
     {
         var followed = 0;

@@ -33,9 +33,11 @@ public class SwingTests
     public void A_leafs_clearance_is_that_of_the_solid_part_in_small_steps() => Agree(Parts.Leaf, false);
 
     [Fact]
+    [Trait("Category", "Long")]
     public void A_presss_clearance_is_that_of_the_solid_part_in_small_steps() => Agree(Parts.Press, true);
 
     [Fact]
+    [Trait("Category", "Long")]
     public void A_callers_own_jaws_are_met_where_the_solid_part_meets_them()
     {
         Agree(Parts.Leaf with { Beam = [new(0, 0), new(0, 6), new(-25, 90), new(-60, 90), new(-20, 20), new(-60, 0)] }, false);
@@ -44,6 +46,7 @@ public class SwingTests
 
     // Tools below and the part itself only matter past half a turn, so these folds are large. What lies on a tool touches it: they are held a little lower.
     [Fact]
+    [Trait("Category", "Long")]
     public void Tools_below_and_the_part_itself_are_met_where_the_solid_part_meets_them()
     {
         var (below, itself, cleared) = (0, 0, 0);

@@ -30,6 +30,7 @@ public class TaperProgramTests
     [Theory]
     [InlineData(60, 120, 400, 0.8)]
     [InlineData(120, 80, 300, 0.7)]
+    [Trait("Category", "Long")]
     public void A_right_cone_is_swung_by_the_same_angle_about_its_apex_at_every_step(double near, double far, double height, double factor)
     {
         var part = PartOf(TaperJobs.Cone(near, far, height), new MeasuredFactor(factor));
@@ -68,6 +69,7 @@ public class TaperProgramTests
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public void A_taper_of_equal_ends_is_folded_as_the_straight_form()
     {
         var near = 0;
@@ -112,6 +114,7 @@ public class TaperProgramTests
 
     // Past half a turn tools below and the part itself matter too: whole hoops of equal ends, with some folds made, against the straight ones.
     [Fact]
+    [Trait("Category", "Long")]
     public void A_taper_of_equal_ends_strikes_what_the_straight_form_strikes()
     {
         var form = TaperJobs.Form with { LeadInMm = 45, LeadOutMm = 90, WidthMm = 300 };
@@ -181,6 +184,7 @@ public class TaperProgramTests
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public void No_section_of_the_solid_taper_is_nearer_than_its_program_says()
     {
         var (replayed, near) = (0, 0);

@@ -71,6 +71,7 @@ public class TaperSolutionTests
     }
 
     [Fact]
+    [Trait("Category", "Long")]
     public void The_panel_off_any_taper_that_is_solved_has_the_sweep_and_the_radii_asked_for()
     {
         var (solved, all) = (0, 0);

@@ -99,6 +99,7 @@ public class PrintStripsTests
     [InlineData(0.05, 30)]
     [InlineData(0.05, 6)]
     [InlineData(0.2, 12)]
+    [Trait("Category", "Long")]
     public void Following_the_suggestions_finds_the_limit(double limit, double firstFacet)
     {
         var strips = new List<PrintStrip> { Judged(firstFacet) };

@@ -71,6 +71,7 @@ public class SpringbackStripsTests
     [Theory]
     [InlineData(2, 31)]
     [InlineData(8, 32)]
+    [Trait("Category", "Long")]
     public void Good_strips_are_seldom_said_to_contradict(int strips, int seed)
     {
         double[] radii = [.. Enumerable.Range(0, strips).Select(i => 30 + (40.0 * i / (strips - 1)))];
@@ -87,6 +88,7 @@ public class SpringbackStripsTests
     [InlineData(2, 21)]
     [InlineData(4, 22)]
     [InlineData(8, 23)]
+    [Trait("Category", "Long")]
     public void Nineteen_of_twenty_intervals_hold_the_truth(int strips, int seed)
     {
         double[] radii = [.. Enumerable.Range(0, strips).Select(i => 30 + (40.0 * i / (strips - 1)))];

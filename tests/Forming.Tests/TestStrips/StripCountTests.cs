@@ -89,6 +89,7 @@ public class StripCountTests
     [InlineData("al-3003-h14", 50, 100, 61)]
     [InlineData("steel-cr-cs", 80, 140, 62)]
     [InlineData("ss-304", 120, 90, 63)]
+    [Trait("Category", "Long")]
     public void Nineteen_of_twenty_panels_finish_within_what_is_said(string id, double barMm, double targetMm, int seed)
     {
         var nominal = new Sheet(Workshop.Of(id), ThicknessMm);

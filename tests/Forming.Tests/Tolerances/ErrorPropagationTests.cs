@@ -23,6 +23,7 @@ public class ErrorPropagationTests
 
     [Theory]
     [MemberData(nameof(Cases))]
+    [Trait("Category", "Long")]
     public void Simulated_forms_scatter_as_the_closed_form_says(int folds, double degrees, double facet, double bias, double scatter, double marks)
     {
         var form = Even(folds, degrees, facet);
@@ -50,6 +51,7 @@ public class ErrorPropagationTests
 
     // The case that the definition of this page's figures names: first order is 9 % off in variance.
     [Fact]
+    [Trait("Category", "Long")]
     public void Forty_folds_need_the_exact_form()
     {
         var accuracy = new FoldAccuracy(Angle.FromDegrees(-0.1), Angle.FromDegrees(0.5), 0);

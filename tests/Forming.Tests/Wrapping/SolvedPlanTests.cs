@@ -24,9 +24,11 @@ public class SolvedPlanTests(ITestOutputHelper output)
     };
 
     [Fact]
+    [Trait("Category", "Long")]
     public void Of_twenty_panels_at_most_two_come_off_otherwise() => Hold(SolvedJobs.From(5, Springy, 1, leastFolds: 6).Take(20), 0.25, 0.0015, 0.01, mostMissed: 2);
 
     [Fact]
+    [Trait("Category", "Long")]
     public void A_panel_that_springs_back_far_comes_off_nearly_as_wanted() =>
         Hold(SolvedJobs.From(5, 0.3, Springy, 8, (springback, _) => springback < Followed).Take(8), 0.4, 0.0025, 0.04, mostMissed: 0);
 

@@ -20,6 +20,7 @@ public class TooSpringyTests
     private static readonly Material[] Sheets = [.. ((string[])["al-3003-h14", "al-5052-h32", "al-6061-t6", "ss-304"]).Select(Workshop.Of)];
 
     [Fact]
+    [Trait("Category", "Long")]
     public void Past_a_third_of_a_turn_of_springback_no_lever_pulls_a_panel_over_its_form() =>
         Scan(3, 4, [0.12, 0.2, 0.3, 0.45], 0.06, PullWork.MostOfSolving / 10);
 
