@@ -35,7 +35,7 @@ public sealed class ShopLoopTests(Service service) : IClassFixture<Service>
         };
         var lesson = await service.Answer((string)bend["link"]!, strips);
         Merge(request, lesson["paste"]!);
-        plan = await service.Answer("/v1/forms", request);
+        plan = await service.Answer((string)StepOf(lesson, "plan-form")["link"]!, request);
         Assert.True((bool)plan["panel"]!["outcome"]!["solved"]!);
 
         var stations = plan["form"]!["stations"]!.AsArray();

@@ -26,6 +26,19 @@ public sealed class TestStripsTests(Service service) : IClassFixture<Service>
         AssertHolds((await service.Form(merged))["request"]!, paste);
     }
 
+    [Theory]
+    [MemberData(nameof(Examples))]
+    public async Task The_next_step_is_to_plan_with_what_was_learnt_or_to_bend_another_strip(string operation, string name)
+    {
+        var answer = await service.Answer(Requests.PathOf(operation), Requests.Example(operation, name));
+        var next = answer["next"]!.AsArray();
+        Assert.Equal(answer["paste"] is null ? 0 : 1, next.Count(step => (string)step!["id"]! == "plan-form" && (string)step["link"]! == "/v1/forms"));
+        var bend = Assert.Single(next, step => (string)step!["link"]! == Requests.PathOf(operation))!;
+        Assert.Contains((string)bend["id"]!, (string[])["bend-strip", "fold-strips"]);
+        Assert.All(bend["strip"]!.AsObject(), figure => Assert.True((double)figure.Value! > 0));
+        Assert.NotEmpty(bend["strip"]!.AsObject());
+    }
+
     [Fact]
     public async Task An_answer_echoes_a_request_that_gives_the_same_answer()
     {

@@ -68,7 +68,7 @@ def spoil(body, chance, is_quick):
         elif what < 0.88 and isinstance(holder, dict):
             holder[chance.choice(["width", "radius", "none", "units", "at"])] = holder[last]
         else:
-            holder[last] = chance.choice(VALUES)
+            holder[last] = copy.deepcopy(chance.choice(VALUES))
     sent = json.dumps(body).encode()
     if chance.random() < 1 / 16:
         at = chance.randrange(len(sent))

@@ -31,12 +31,14 @@ public static class NeutralStrips
         var margin = Margin.Of(squares, readings.Length - 1, 1);
         double? published = readings.All(reading => reading.Published is not null) ? readings.Average(reading => reading.Published) : null;
         var factor = Interval.Around(best, margin.Half / Math.Sqrt(weight));
+        var doubts = DoubtsOf(readings, factor);
         return new(factor, margin, published, readings)
         {
             Outliers = OutliersOf(readings, residuals, squares, margin, weight),
-            Doubts = DoubtsOf(readings, factor),
+            Doubts = doubts,
             MarginText = StripNotes.MarginText(margin, readings.Length, Figure.Number(1 / Math.Sqrt(weight))),
             Changes = ChangesOf(question, best, published),
+            Planning = doubts.Count > 0 ? null : StripNotes.Planning,
             Next = NextOf(question, factor, margin, weight),
             Notes = NotesOf(question, margin),
             Safety = StripSafety.InTheBrake,

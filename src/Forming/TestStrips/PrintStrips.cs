@@ -54,6 +54,7 @@ public static class PrintStrips
         {
             Outliers = [],
             Changes = ChangesOf(allowed, setter is { } one ? readings[one].Slope : null),
+            Planning = allowed is null ? null : StripNotes.Planning,
             Next = NextOf(material, strips, readings, allowed, least),
             Notes = NotesOf(strips, readings, allowed, least),
             Safety = StripSafety.OverTheForm,

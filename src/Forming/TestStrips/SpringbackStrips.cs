@@ -59,7 +59,6 @@ public static class SpringbackStrips
         var effects = targets.Select((target, i) => EffectOf(question, yield, target, i)).ToArray();
         var needed = StripCount.Of(question, posterior, effects[0]);
         var doubts = SpringbackDoubts.Of(question, set, fit, posterior);
-        var next = NextOf(question, set, posterior, effects);
         return new(
             yield,
             posterior.Of(lnFactor => material.YieldMpa * Math.Exp(lnFactor) / material.YoungsModulusMpa),
@@ -81,9 +80,11 @@ public static class SpringbackStrips
                 " %",
                 fit.Readings.Any(reading => reading.IsSweep) ? "readings" : "strips"),
             Changes = ChangesOf(question, yield.Value, effects[0]),
-            Next = needed.Strips == 0 && doubts.Count == 0
-                ? next with { Text = $"Plan the form with this yield: it takes no more strips for ±{Figure.Length(needed.ToleranceMm)}. If you want another one: {next.Text}" }
-                : next,
+            Planning = doubts.Count > 0 ? null
+                : needed.Strips == 0 ? $"Plan the form with paste in its request: it takes no more strips for ±{Figure.Length(needed.ToleranceMm)}."
+                : StripNotes.Planning,
+            IsEnough = needed.Strips == 0,
+            Next = NextOf(question, set, posterior, effects),
             Notes = SpringbackNotes.Of(question, fit, posterior, prior),
             Safety = StripSafety.OverTheForm,
             Basis = SpringbackNotes.BasisOf(question, fit, prior),

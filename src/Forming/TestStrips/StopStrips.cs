@@ -38,6 +38,7 @@ public static class StopStrips
             Outliers = OutliersOf(question, fit),
             MarginText = StripNotes.MarginText(fit.Margin, question.Strips.Count, Figure.Angle(question.ReadingError.Radians)),
             Changes = ChangesOf(line, settings[^1]),
+            Planning = StripNotes.Planning,
             Next = NextOf(question, fit, targets),
             Notes = NotesOf(question, fit, targets),
             Safety = StripSafety.InTheBrake,

@@ -17,6 +17,12 @@ public abstract record StripLesson
     /// <summary>What the value changes in the next form, in words.</summary>
     public required FormattableString Changes { get; init; }
 
+    /// <summary>What to do with what was learnt; null while there is nothing to plan with.</summary>
+    public required FormattableString? Planning { get; init; }
+
+    /// <summary>Whether it is planned with before another strip is bent.</summary>
+    public bool IsEnough { get; init; } = true;
+
     /// <summary>The most useful next strip.</summary>
     public required NextStrip Next { get; init; }
 

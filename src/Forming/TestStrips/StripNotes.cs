@@ -6,6 +6,9 @@ namespace Forming.TestStrips;
 /// <summary>Notes and grounds that all strips share.</summary>
 internal static class StripNotes
 {
+    /// <summary>What to do with what strips taught.</summary>
+    public static readonly FormattableString Planning = $"Put paste into the form's request, and plan again.";
+
     /// <summary>Says where the width of the intervals comes from, unless it is the scatter of the strips.</summary>
     /// <param name="notes">The notes.</param>
     /// <param name="margin">The margin.</param>

@@ -2,6 +2,7 @@ using FormApi.Features.Forms;
 using FormApi.Http;
 using FormApi.Http.Json;
 using FormApi.Http.Requests;
+using Forming.Plans.Notes;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;
@@ -18,7 +19,7 @@ namespace FormApi.Features.TestStrips;
 /// <param name="Doubts">Why the value should not be used before something is cleared up; empty where nothing is in the way.</param>
 /// <param name="Paste">What to put into the next request, unchanged; null while there are doubts.</param>
 /// <param name="Text">What it changes.</param>
-/// <param name="Next">The most useful next strip.</param>
+/// <param name="Next">What to do next.</param>
 /// <param name="Notes">What to know about the results.</param>
 /// <param name="Safety">Cautions for bending strips.</param>
 /// <param name="Basis">What the results rest on.</param>
@@ -34,7 +35,7 @@ internal sealed record NeutralFactorStripsAnswer(
     StripDoubtResult[] Doubts,
     NeutralFactorPaste? Paste,
     string Text,
-    NextStripResult Next,
+    NextStepResult[] Next,
     ShopNoteResult[] Notes,
     SafetyResult[] Safety,
     [property: InFull] BasisResult[] Basis)
@@ -58,7 +59,7 @@ internal sealed record NeutralFactorStripsAnswer(
         StripDoubtResult.AllOf(lesson, asked.Units),
         lesson.Doubts.Count > 0 ? null : new(new(WireNumber.Of(lesson.Factor.Value))),
         asked.Units.Wording.Of(lesson.Changes),
-        NextStripResult.From(lesson.Next, asked.Units),
+        StripSteps.Of(lesson, NextStepKind.FoldStrips, "/v1/test-strips/neutral-factor", asked.Units),
         Lists.Map(lesson.Notes, note => ShopNoteResult.From(note, asked.Units)),
         Lists.Map(lesson.Safety, note => SafetyResult.From(note, asked.Units)),
         Lists.Map(lesson.Basis, BasisResult.From));

@@ -3,6 +3,7 @@ using FormApi.Http;
 using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Units;
+using Forming.Plans.Notes;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;
@@ -19,7 +20,7 @@ namespace FormApi.Features.TestStrips;
 /// <param name="Contradictions">Verdicts that go against each other, pair by pair.</param>
 /// <param name="Paste">What to put into the next request, unchanged; null where no strip was smooth below one that shows.</param>
 /// <param name="Text">What it changes.</param>
-/// <param name="Next">The most useful next strip.</param>
+/// <param name="Next">What to do next.</param>
 /// <param name="Notes">What to know about the results.</param>
 /// <param name="Safety">Cautions for bending strips.</param>
 /// <param name="Basis">What the results rest on.</param>
@@ -34,7 +35,7 @@ internal sealed record PrintThroughStripsAnswer(
     ContradictionResult[] Contradictions,
     PrintThroughPaste? Paste,
     string Text,
-    NextStripResult Next,
+    NextStepResult[] Next,
     ShopNoteResult[] Notes,
     SafetyResult[] Safety,
     [property: InFull] BasisResult[] Basis)
@@ -63,7 +64,7 @@ internal sealed record PrintThroughStripsAnswer(
                 StripFigures.PointerOf(pair.Smooth), StripFigures.PointerOf(pair.Showing), units.Wording.Of(pair.Text)))],
             lesson.AllowedRippleMm is { } ripple ? new(new(units.Length(ripple))) : null,
             units.Wording.Of(lesson.Changes),
-            NextStripResult.From(lesson.Next, units),
+            StripSteps.Of(lesson, NextStepKind.BendStrip, "/v1/test-strips/print-through", units),
             Lists.Map(lesson.Notes, note => ShopNoteResult.From(note, units)),
             Lists.Map(lesson.Safety, note => SafetyResult.From(note, units)),
             Lists.Map(lesson.Basis, BasisResult.From));

@@ -3,6 +3,7 @@ using FormApi.Http;
 using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Units;
+using Forming.Plans.Notes;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;
@@ -25,7 +26,7 @@ namespace FormApi.Features.TestStrips;
 /// <param name="Doubts">Why the value should not be used before something is cleared up; empty where nothing is in the way.</param>
 /// <param name="Paste">What to put into the next request, unchanged; null while there are doubts.</param>
 /// <param name="Text">What it changes.</param>
-/// <param name="Next">The most useful next strip.</param>
+/// <param name="Next">What to do next.</param>
 /// <param name="Notes">What to know about the results.</param>
 /// <param name="Safety">Cautions for bending strips.</param>
 /// <param name="Basis">What the results rest on.</param>
@@ -47,7 +48,7 @@ internal sealed record SpringbackStripsAnswer(
     StripDoubtResult[] Doubts,
     SpringbackPaste? Paste,
     string Text,
-    NextStripResult Next,
+    NextStepResult[] Next,
     ShopNoteResult[] Notes,
     SafetyResult[] Safety,
     [property: InFull] BasisResult[] Basis)
@@ -91,7 +92,7 @@ internal sealed record SpringbackStripsAnswer(
             StripDoubtResult.AllOf(lesson, units),
             lesson.Doubts.Count > 0 ? null : new(new(new(units.Stress(lesson.YieldMpa.Value)))),
             units.Wording.Of(lesson.Changes),
-            NextStripResult.From(lesson.Next, units),
+            StripSteps.Of(lesson, NextStepKind.BendStrip, "/v1/test-strips/springback", units),
             Lists.Map(lesson.Notes, note => ShopNoteResult.From(note, units)),
             Lists.Map(lesson.Safety, note => SafetyResult.From(note, units)),
             Lists.Map(lesson.Basis, BasisResult.From));

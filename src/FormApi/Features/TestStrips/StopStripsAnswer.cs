@@ -3,6 +3,7 @@ using FormApi.Http;
 using FormApi.Http.Json;
 using FormApi.Http.Requests;
 using FormApi.Http.Units;
+using Forming.Plans.Notes;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;
@@ -18,7 +19,7 @@ namespace FormApi.Features.TestStrips;
 /// <param name="Outliers">Outliers; they are still counted.</param>
 /// <param name="Paste">What to put into the next request, unchanged.</param>
 /// <param name="Text">What it changes.</param>
-/// <param name="Next">The most useful next strip.</param>
+/// <param name="Next">What to do next.</param>
 /// <param name="Notes">What to know about the results.</param>
 /// <param name="Safety">Cautions for bending strips.</param>
 /// <param name="Basis">What the results rest on.</param>
@@ -33,7 +34,7 @@ internal sealed record StopStripsAnswer(
     OutlierResult[] Outliers,
     StopPaste Paste,
     string Text,
-    NextStripResult Next,
+    NextStepResult[] Next,
     ShopNoteResult[] Notes,
     SafetyResult[] Safety,
     [property: InFull] BasisResult[] Basis)
@@ -60,7 +61,7 @@ internal sealed record StopStripsAnswer(
         OutlierResult.AllOf(lesson, asked.Units),
         new(new(new(UnitSystem.Degrees(lesson.Line.Offset), WireNumber.Of(lesson.Line.Slope)))),
         asked.Units.Wording.Of(lesson.Changes),
-        NextStripResult.From(lesson.Next, asked.Units),
+        StripSteps.Of(lesson, NextStepKind.FoldStrips, "/v1/test-strips/stop", asked.Units),
         Lists.Map(lesson.Notes, note => ShopNoteResult.From(note, asked.Units)),
         Lists.Map(lesson.Safety, note => SafetyResult.From(note, asked.Units)),
         Lists.Map(lesson.Basis, BasisResult.From));

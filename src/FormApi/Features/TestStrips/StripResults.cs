@@ -1,9 +1,10 @@
 using System.Globalization;
-using System.Text.Json.Serialization;
+using FormApi.Features.Forms;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
 using Forming;
 using Forming.Learning;
+using Forming.Plans.Notes;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;
@@ -72,34 +73,23 @@ internal sealed record OutlierResult(string Pointer, string Text)
         [.. lesson.Outliers.Select(outlier => new OutlierResult(StripFigures.PointerOf(outlier.Index), units.Wording.Of(outlier.Text)))];
 }
 
-/// <summary>The most useful next strip; only the values that matter for it are given.</summary>
-/// <param name="Text">What to bend, and why.</param>
-/// <param name="StopAngle">Stop angle to set [°].</param>
-/// <param name="Angle">Fold angle to aim at [°].</param>
-/// <param name="Facet">Facet of the form [mm or in].</param>
-/// <param name="Radius">Radius of the form's outside [mm or in].</param>
-/// <param name="Thickness">Thickness of the strip [mm or in].</param>
-/// <param name="Lever">Lever to pull at [mm or in].</param>
-internal sealed record NextStripResult(
-    string Text,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? StopAngle,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Angle,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Facet,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Radius,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Thickness,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? Lever)
+/// <summary>What to do after strips.</summary>
+internal static class StripSteps
 {
-    /// <summary>The strip in a caller's units.</summary>
-    /// <param name="next">The strip.</param>
+    /// <summary>To plan with what they taught, and to bend another one.</summary>
+    /// <param name="lesson">What was learnt.</param>
+    /// <param name="kind">How another strip is bent.</param>
+    /// <param name="asked">Where it is sent.</param>
     /// <param name="units">The caller's units.</param>
-    public static NextStripResult From(NextStrip next, UnitSystem units) => new(
-        units.Wording.Of(next.Text),
-        UnitSystem.Degrees(next.StopAngle),
-        UnitSystem.Degrees(next.FoldAngle),
-        units.Length(next.FacetMm),
-        units.Length(next.FormRadiusMm),
-        units.Length(next.ThicknessMm),
-        units.Length(next.LeverMm));
+    public static NextStepResult[] Of(StripLesson lesson, NextStepKind kind, string asked, UnitSystem units)
+    {
+        var bend = new NextStepResult(
+            kind, units.Wording.Of(lesson.Next.Text), asked, Strip: NextStripResult.From(lesson.Next, units));
+        if (lesson.Planning is not { } planning)
+            return [bend];
+        var plan = new NextStepResult(NextStepKind.PlanForm, units.Wording.Of(planning), "/v1/forms");
+        return lesson.IsEnough ? [plan, bend] : [bend, plan];
+    }
 }
 
 /// <summary>How figures of strips go into an answer.</summary>

@@ -48,7 +48,7 @@ export function Strip() {
       ${learnt && html`<div class="learnt" role="status">
         <p class="large">${learnt.text}</p>
         ${learnt.doubts.map((/** @type {any} */ doubt) => html`<p class="fault">${doubt.text}</p>`)}
-        ${learnt.next?.text && html`<p>${learnt.next.text}</p>`}
+        ${learnt.next.map((/** @type {any} */ step) => html`<p key=${step.id}>${step.text}</p>`)}
         ${learnt.paste && html`<button type="button" class="main" onClick=${() => {
           take(withValue(read().job, "/panel/springback", learnt.paste.panel.springback));
           write({ dialog: null });

@@ -22,6 +22,9 @@ public enum NextStepKind
     /// <summary>Strips of the form's sheet are folded, to learn the stop.</summary>
     FoldStrips,
 
+    /// <summary>What strips taught goes into the form's request.</summary>
+    PlanForm,
+
     /// <summary>Ribs are cut for the form.</summary>
     MakeRibs,
 

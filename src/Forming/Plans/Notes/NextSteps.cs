@@ -63,12 +63,12 @@ internal static class NextSteps
             BentStrips, Math.Round((Math.PI / 2 * bar) + (2 * HoldMm)), StripWidthMm, thickness, null, bar);
         return new(
             NextStepKind.BendStrip,
-            $"Bend {BentStrips} strips of the panel's own sheet, {Figure.Length(strip.LengthMm):/16} by {Figure.Length(StripWidthMm):/16}, a quarter turn round a bar or pipe of about {Figure.Length(bar):/16} radius; measure the radius that is left and send both.",
+            $"Bend {BentStrips} strips of the panel's own sheet, {Figure.Length(strip.LengthMm):/16} by {Figure.Length(StripWidthMm):/16}, a quarter turn round a bar or pipe of about {Figure.Length(bar):/16} radius; measure the radius that is left, and send both radii of each.",
             strip);
     }
 
     private static NextStep Fold(PlanDraft draft, Angle stop) => new(
         NextStepKind.FoldStrips,
-        $"Fold {FoldedStrips} strips of the form's sheet, {Figure.Length(FoldedStripMm):/16} by {Figure.Length(StripWidthMm):/16}, with the stop at {Figure.Angle(stop.Radians)}; measure their angles and send both.",
+        $"Fold {FoldedStrips} strips of the form's sheet, {Figure.Length(FoldedStripMm):/16} by {Figure.Length(StripWidthMm):/16}, with the stop at {Figure.Angle(stop.Radians)}; measure them, and send stop and angle of each.",
         new(FoldedStrips, FoldedStripMm, StripWidthMm, draft.Form.Sheet.ThicknessMm, stop, null));
 }
