@@ -7,6 +7,7 @@ namespace FormApi.Page.Tests;
 public sealed class ArcTests(Bench bench)
 {
     [Fact]
+    [Trait("Category", "Long")]
     public async Task Chord_and_rise_are_an_arc_too()
     {
         await using var tab = await bench.Open();

@@ -79,6 +79,7 @@ public sealed class BenchTests(Bench bench)
     [Theory]
     [InlineData(390)]
     [InlineData(1280)]
+    [Trait("Category", "Long")]
     public async Task The_pull_opens_once_its_cautions_are_read(int width)
     {
         await using var tab = await bench.Open(width);

@@ -15,26 +15,26 @@ namespace FormApi.Tests;
 /// <summary>The real service, in a given environment, with given settings.</summary>
 public sealed class Service : IDisposable
 {
+    // It keeps nothing from one request to the next, so one of it serves all tests that want no other settings.
+    private static readonly Lazy<WebApplicationFactory<Program>> Shared = new(() => Factory("Production", null, ("Limits:Seconds", "60")));
+
     private readonly WebApplicationFactory<Program> _factory;
 
     /// <summary>The service with a minute for each request: a busy machine's clock says nothing of one.</summary>
     public Service()
-        : this("Production", null, settings: ("Limits:Seconds", "60"))
+        : this(Shared.Value)
     {
     }
 
     private Service(
         string environment, Action<IServiceCollection>? replace, bool isOnPort = false, params (string Key, string Value)[] settings)
+        : this(Factory(environment, replace, settings), isOnPort)
     {
-        _factory = new WebApplicationFactory<Program>().WithWebHostBuilder(host =>
-        {
-            host.UseEnvironment(environment);
-            host.UseSetting("Serilog:MinimumLevel:Default", "Fatal");
-            foreach (var (key, value) in settings)
-                host.UseSetting(key, value);
-            if (replace is not null)
-                host.ConfigureTestServices(replace);
-        });
+    }
+
+    private Service(WebApplicationFactory<Program> factory, bool isOnPort = false)
+    {
+        _factory = factory;
         if (isOnPort)
         {
             _factory.UseKestrel();
@@ -89,7 +89,8 @@ public sealed class Service : IDisposable
     public void Dispose()
     {
         Client.Dispose();
-        _factory.Dispose();
+        if (!Shared.IsValueCreated || _factory != Shared.Value)
+            _factory.Dispose();
     }
 
     public async Task<JsonNode> Answer(string path, JsonNode request)
@@ -99,4 +100,16 @@ public sealed class Service : IDisposable
         Assert.True(response.IsSuccessStatusCode, text);
         return JsonNode.Parse(text)!;
     }
+
+    private static WebApplicationFactory<Program> Factory(
+        string environment, Action<IServiceCollection>? replace, params (string Key, string Value)[] settings) =>
+        new WebApplicationFactory<Program>().WithWebHostBuilder(host =>
+        {
+            host.UseEnvironment(environment);
+            host.UseSetting("Serilog:MinimumLevel:Default", "Fatal");
+            foreach (var (key, value) in settings)
+                host.UseSetting(key, value);
+            if (replace is not null)
+                host.ConfigureTestServices(replace);
+        });
 }
