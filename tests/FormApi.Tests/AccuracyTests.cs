@@ -15,6 +15,23 @@ public sealed class AccuracyTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
+    public async Task A_form_made_as_planned_makes_the_panel_that_was_planned()
+    {
+        var request = Requests.Example("computeForm", "cab-corner-arc");
+        var plan = await service.Form(request);
+        request["measured"] = new JsonObject
+        {
+            ["angles"] = new JsonArray([.. plan["form"]!["stations"]!.AsArray().Select(station => station!["angle"]!.DeepClone())]),
+        };
+        var panel = (await service.Answer("/v1/inspections", request))["panel"]!;
+        foreach (var which in (string[])["planned", "asBuilt"])
+        {
+            Assert.Equal((double)plan["panel"]!["outcome"]!["sweep"]!, (double)panel[which]!["sweep"]!, 0.01);
+            Assert.Equal((double)plan["panel"]!["outcome"]!["radius"]!, (double)panel[which]!["radius"]!, 0.01);
+        }
+    }
+
+    [Fact]
     public async Task What_was_left_out_is_echoed_as_one_standard_deviation()
     {
         var answer = await Ask("computeTolerances", Requests.Arc());

@@ -17,8 +17,14 @@ namespace FormApi.Features.Forms;
 /// <param name="Ends">Half or full folds at its ends; null where it is given by its stations.</param>
 /// <param name="Failed">Checks that its plan failed.</param>
 /// <param name="Taper">What a form has whose folds are not parallel, or null.</param>
+/// <param name="LeverMm">Where its plan has the panel pulled [mm]; null where it is given by its stations.</param>
 internal sealed record FoldedForm(
-    FoldedPolygon Polygon, FoldShape Fold, SteppingEnds? Ends, IReadOnlyList<Check> Failed, TaperedForm? Taper = null)
+    FoldedPolygon Polygon,
+    FoldShape Fold,
+    SteppingEnds? Ends,
+    IReadOnlyList<Check> Failed,
+    TaperedForm? Taper = null,
+    double? LeverMm = null)
 {
     /// <summary>Plans it, or takes it as given.</summary>
     /// <param name="request">The request with its defaults filled in.</param>
@@ -56,7 +62,8 @@ internal sealed record FoldedForm(
             new(specs.Form.FoldRadiusMm, specs.Form.Sheet.ThicknessMm, plan.Form.NeutralFactor),
             specs.Form.Stepping.Ends,
             [.. plan.Checks.Where(check => check.Verdict == Verdict.Fail)],
-            plan.Taper is null ? null : TaperedForm.Of(plan, specs.Form.LeadInMm, specs.Form.LeadOutMm));
+            plan.Taper is null ? null : TaperedForm.Of(plan, specs.Form.LeadInMm, specs.Form.LeadOutMm),
+            plan.PullOf(specs.Job).LeverMm);
     }
 
     private static FoldedForm Standing(IFoldedRequest request)

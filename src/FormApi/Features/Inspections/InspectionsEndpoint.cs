@@ -31,7 +31,7 @@ internal static class InspectionsEndpoint
         var units = UnitSystem.Of(request.Units);
         var form = FoldedForm.Of(request, cancellation);
         var rules = RulesOf(request, units);
-        var panel = request.Panel is { } given ? PanelOf(request, given, units) : null;
+        var panel = request.Panel is { } given ? PanelOf(request, given, form, units) : null;
         var report = InspectionReport.Of(
             new()
             {
@@ -52,8 +52,13 @@ internal static class InspectionsEndpoint
             shown.Fingerprint);
     });
 
-    private static Forming.Jobs.PanelSpec PanelOf(InspectionRequest request, Forms.PanelInput panel, UnitSystem units) =>
-        Forms.FormSpecs.PanelFrom(request.Stations is null ? panel : Forms.FormDefaults.Apply(panel, units), units);
+    // Over a planned form the panel is pulled where the plan says.
+    private static Forming.Jobs.PanelSpec PanelOf(
+        InspectionRequest request, Forms.PanelInput panel, Forms.FoldedForm form, UnitSystem units)
+    {
+        var given = Forms.FormSpecs.PanelFrom(request.Stations is null ? panel : Forms.FormDefaults.Apply(panel, units), units);
+        return given with { LeverMm = given.LeverMm ?? form.LeverMm };
+    }
 
     private static CorrectionRules RulesOf(InspectionRequest request, UnitSystem units) => new(
         Angle.FromDegrees(request.Corrections!.Step!.Value),
