@@ -94,6 +94,9 @@ IEndpointParameterMetadataProvider
     {
         if (utf8.Span.StartsWith("\uFEFF"u8))
             utf8 = utf8[3..];
+        // The reader looks at texts only where it is asked for them: what is kept as it was sent would break later.
+        if (!Utf8.IsValid(utf8.Span))
+            return Misshapen(utf8);
         var read = Read(utf8);
         if (read is null && WrittenByPeople.Reworded(utf8, T.TypeInfo) is { } reworded)
         {
@@ -109,9 +112,6 @@ IEndpointParameterMetadataProvider
 
     private static T? Read(ReadOnlyMemory<byte> utf8)
     {
-        // The reader looks at texts only where it is asked for them: what is kept as it was sent would break later.
-        if (!Utf8.IsValid(utf8.Span))
-            return null;
         try
         {
             return JsonSerializer.Deserialize(utf8.Span, T.TypeInfo);
