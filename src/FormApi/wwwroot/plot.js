@@ -14,6 +14,7 @@ function scale(values, from, to) {
 }
 
 /**
+ * Lines rise to the right: their names stand where none of them is, top left.
  * @param {{ label: string, x: Axis, y: Axis, points: PlotPoint[], choose?: (key: string) => void, lines?: { name: string, points: { x: number, y: number }[] }[] }} props
  */
 export function Plot({ label, x, y, points, choose, lines = [] }) {
@@ -32,7 +33,7 @@ export function Plot({ label, x, y, points, choose, lines = [] }) {
       <text class="small" x=${(left + wide) / 2} y=${high - 6} text-anchor="middle">${x.name}</text>
       <text class="small" x="4" y="12">${y.name}</text>
       ${lines.map((line, index) => html`<g key=${line.name}><polyline class=${"line line-" + index} points=${line.points.map(one => `${across(one.x)},${up(one.y)}`).join(" ")} />
-        <text class="small" text-anchor="end" x=${wide - 8} y=${up(line.points.at(-1)?.y ?? 0) - 8}>${line.name}</text></g>`)}
+        <path class=${"line line-" + index} d=${`M${left + 20},${rim + 20 * index}h36`} /><text class="small" x=${left + 64} y=${rim + 5 + 20 * index}>${line.name}</text></g>`)}
       ${points.map(one => {
         const place = `translate(${across(one.x)},${up(one.y)})`;
         const shape = html`<circle class="reach" r="26" /><circle class="mark" r="17" /><text text-anchor="middle" y="6">${one.name}</text>`;

@@ -141,15 +141,30 @@ export function Pairs({ pointer, units }) {
   const points = at(read().job, pointer);
   /** @param {number} row @param {number} column @param {string} text */
   const type = (row, column, text) => {
+    const value = typed(text);
+    if (value === undefined) return;
     const next = structuredClone(points);
-    next[row][column] = typed(text) ?? 0;
+    next[row][column] = value;
     put(pointer, next);
   };
   return html`
     <table class="pairs-table"><thead><tr><th scope="col">Point</th><th scope="col">across, ${units}</th><th scope="col">up, ${units}</th></tr></thead>
       <tbody>${points.map((/** @type {number[]} */ point, /** @type {number} */ row) => html`<tr key=${row}><th scope="row">${row + 1}</th>
-        ${point.map((value, column) => html`<td key=${column}><input aria-label=${`point ${row + 1}, ${column === 0 ? "across" : "up"}`} value=${inField(value)} autocomplete="off"
-          onChange=${(/** @type {any} */ event) => type(row, column, event.target.value)} /></td>`)}</tr>`)}
+        ${point.map((value, column) => html`<td key=${column}><${Cell} label=${`point ${row + 1}, ${column === 0 ? "across" : "up"}`} value=${value}
+          set=${(/** @type {string} */ text) => type(row, column, text)} /></td>`)}</tr>`)}
       </tbody></table>
     <${Faults} id="points-faults" faults=${faultsAt(pointer, true)} />`;
+}
+
+/**
+ * A value in a table. What is typed stays until the field is left, whatever is drawn anew meanwhile.
+ * @param {{ label: string, value: unknown, set: (text: string) => void }} props
+ */
+function Cell({ label, value, set }) {
+  const [text, setText] = useState(/** @type {string | null} */ (null));
+  return html`<input aria-label=${label} value=${text ?? inField(value)} autocomplete="off"
+    onInput=${(/** @type {any} */ event) => {
+      setText(event.target.value);
+      set(event.target.value);
+    }} onBlur=${() => setText(null)} />`;
 }
