@@ -8,7 +8,7 @@ namespace Forming.Corrections;
 /// <summary>What the readings of a panel would be if it were another one: each as it was taken, off a panel that was let go.</summary>
 internal sealed class PanelReadings
 {
-    private const int FitSamples = 60;
+    private const int FitPieces = 60;
 
     /// <summary>The pull is followed, and looked up between pulls, this well [rad], as a share, and [mm]: one standard deviation.</summary>
     private const double SweepFollowed = 1e-3;
@@ -91,21 +91,13 @@ internal sealed class PanelReadings
         double from = _along[_stretch.From], to = _along[_stretch.To];
         if (!(to > from))
             return null;
-        Span<Point> points = stackalloc Point[FitSamples + 1];
-        for (var i = 0; i <= FitSamples; i++)
-            points[i] = ReleasedPoint.At(curve, from + ((to - from) * i / FitSamples));
-        return PanelPrediction.RadiusOf(CircleFit.Curvature(points), _panel);
+        return PanelPrediction.RadiusOf(CircleFit.Curvature(from, to, along => ReleasedPoint.At(curve, along), FitPieces), _panel);
     }
 
     // The face with the flats beside the curve, as straight pieces.
     private List<Point> FaceOf(IReadOnlyList<ReleasedPoint> curve)
     {
-        var half = _panel.Sheet.ThicknessMm / 2 * _panel.Surface switch
-        {
-            Surface.Inside => 1,
-            Surface.Outside => -1,
-            _ => 0,
-        };
+        var half = _panel.Surface.InsideOfMidMm(_panel.Sheet.ThicknessMm);
         var face = new List<Point>(curve.Count + 2);
         foreach (var point in curve)
             face.Add(point.Position + (half * Point.Along(point.Heading.Radians).Left()));

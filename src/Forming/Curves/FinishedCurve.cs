@@ -52,13 +52,7 @@ public sealed record FinishedCurve(IReadOnlyList<CurveSpan> Spans, double? Large
     {
         if (curve is TaperCurve taper)
             return RuledStrips.MiddleOf(RuledPanel.Of(taper, surface, thicknessMm));
-        var offset = surface switch
-        {
-            Surface.Inside => thicknessMm / 2,
-            Surface.Outside => -thicknessMm / 2,
-            _ => 0,
-        };
-        var (spans, takenAsFlat, miss) = CurveSpans.Of(curve, offset, thicknessMm, cancellation);
+        var (spans, takenAsFlat, miss) = CurveSpans.Of(curve, surface.InsideOfMidMm(thicknessMm), thicknessMm, cancellation);
         if (!spans.OfType<BendSpan>().Any())
         {
             throw new NoSolutionException(
@@ -80,4 +74,19 @@ public enum Surface
 
     /// <summary>The convex face.</summary>
     Outside,
+}
+
+/// <summary>Where the faces of a sheet lie.</summary>
+public static class SurfacePlace
+{
+    /// <summary>How far a face lies from the mid surface, towards the centre of the bend.</summary>
+    /// <param name="surface">The face.</param>
+    /// <param name="thicknessMm">Thickness of the sheet [mm].</param>
+    /// <returns>The distance [mm]; negative on the outside.</returns>
+    public static double InsideOfMidMm(this Surface surface, double thicknessMm) => surface switch
+    {
+        Surface.Inside => thicknessMm / 2,
+        Surface.Outside => -thicknessMm / 2,
+        _ => 0,
+    };
 }

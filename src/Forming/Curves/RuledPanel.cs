@@ -65,7 +65,7 @@ internal sealed class RuledPanel
                 $"the same sweep at both ends");
         }
 
-        var offset = surface switch { Surface.Inside => thickness / 2, Surface.Outside => -thickness / 2, _ => 0 };
+        var offset = surface.InsideOfMidMm(thickness);
         var start = taper.Placement switch
         {
             TaperPlacement.Concentric => new Point(0, near.RadiusAtTurn(0) - far.RadiusAtTurn(0)),

@@ -3,6 +3,20 @@ namespace Forming.Prediction;
 /// <summary>The circle, or line, that lies nearest to a run of points in the sense of least squares of true distances.</summary>
 internal static class CircleFit
 {
+    /// <summary>Fits to a stretch of a curve.</summary>
+    /// <param name="from">Where the stretch begins [mm].</param>
+    /// <param name="to">Where it ends, beyond that [mm].</param>
+    /// <param name="at">The curve: a place for each length along it [mm].</param>
+    /// <param name="pieces">Pieces between the places that are looked at, at least 2.</param>
+    /// <returns>Curvature of the circle [1/mm], positive to the left; 0 is a line.</returns>
+    public static double Curvature(double from, double to, Func<double, Point> at, int pieces)
+    {
+        Span<Point> points = stackalloc Point[pieces + 1];
+        for (var i = 0; i <= pieces; i++)
+            points[i] = at(from + ((to - from) * i / pieces));
+        return Curvature(points);
+    }
+
     /// <summary>Fits.</summary>
     /// <param name="points">[n] points along the run [mm], at least 3.</param>
     /// <returns>Curvature of the circle [1/mm], positive to the left; 0 is a line.</returns>

@@ -3,7 +3,7 @@ namespace Forming.Prediction;
 /// <summary>The panel after it was let go: each element keeps what its largest curvature left.</summary>
 internal sealed class ReleasedShape
 {
-    private const int FitSamples = 120;
+    private const int FitPieces = 120;
 
     private readonly PullOver _pull;
     private readonly Strip _strip;
@@ -120,10 +120,7 @@ internal sealed class ReleasedShape
         var (from, to) = (_pull.TouchedAt(middle.From), _pull.TouchedAt(middle.To));
         if (!(to > from))
             return 0;
-        Span<Point> points = stackalloc Point[FitSamples + 1];
-        for (var i = 0; i <= FitSamples; i++)
-            points[i] = PlaceAt(from + ((to - from) * i / FitSamples)).Position;
-        return CircleFit.Curvature(points);
+        return CircleFit.Curvature(from, to, along => PlaceAt(along).Position, FitPieces);
     }
 
     private ReleasedFacet[] Facets()
