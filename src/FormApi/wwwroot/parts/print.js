@@ -85,7 +85,7 @@ function FullSize({ fetched }) {
       </div>
       <p class="hint">Print at 100 %, not fitted to the page, and check a length with a rule before you cut. What is larger than your paper comes in tiles with the PDF.</p>
       ${why && html`<p class="fault">${why}</p>`}
-      ${drawing && html`<div class="scroll paper-room" tabindex="0" role="region" aria-label="The part at its size"><${Picture} svg=${drawing} label="The part at 1:1" size="paper" /></div>`}
+      ${drawing && html`<div class="scroll paper-room" tabindex="0" role="region" aria-label="The part, no wider than the screen"><${Picture} svg=${drawing} label="The part at 1:1" size="paper" /></div>`}
     </section>`;
 }
 
