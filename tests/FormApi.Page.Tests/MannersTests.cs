@@ -2,18 +2,20 @@ using System.Diagnostics;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
+using Xunit.Abstractions;
 
 namespace FormApi.Page.Tests;
 
 /// <summary>What holds for every part: readable by everybody, light, fast, quiet, and open to who has the key.</summary>
 [Collection(Benches.Name)]
-public sealed class MannersTests(Bench bench)
+public sealed class MannersTests(Bench bench, ITestOutputHelper output)
 {
     private const int MostBytes = 300_000;
 
     // A busy machine delays one load or another, which says nothing of the page: the quickest of a few counts.
     private const int MostLoads = 12;
     private const double QuickMilliseconds = 1000;
+    private const double RedrawnMilliseconds = 100;
 
     private static readonly string[] Parts = ["What I want", "My sheet", "The plan", "Print", "Fold", "Check the form", "Pull", "The panel", "Price"];
 
@@ -71,6 +73,31 @@ public sealed class MannersTests(Bench bench)
 
         Assert.InRange(bytes, 10_000, MostBytes);
         Assert.True(quickest < QuickMilliseconds, $"{quickest} ms");
+    }
+
+    [Fact]
+    [Trait("Category", "Long")]
+    public async Task A_typed_radius_is_drawn_while_it_is_typed()
+    {
+        await using var tab = await bench.Open();
+        await tab.At("want");
+        var milliseconds = await tab.Page.EvaluateAsync<double[]>("""
+            async () => {
+              const field = document.querySelector("[data-pointer='/panel/curve/radius']"), taken = [];
+              const drawn = () => document.querySelector(".status svg[role=img]").outerHTML;
+              for (let radius = 90; radius < 110; radius++) {
+                const before = drawn(), from = performance.now();
+                field.value = String(radius + 0.5);
+                field.dispatchEvent(new Event("input", { bubbles: true }));
+                while (drawn() === before) await new Promise(requestAnimationFrame);
+                taken.push(performance.now() - from);
+                while (document.documentElement.dataset.busy === "yes") await new Promise(requestAnimationFrame);
+              }
+              return taken.sort((a, b) => a - b);
+            }
+            """);
+        output.WriteLine($"{milliseconds[0]:0} to {milliseconds[^1]:0} ms, median {milliseconds[milliseconds.Length / 2]:0}");
+        Assert.InRange(milliseconds[0], 0, RedrawnMilliseconds);
     }
 
     [Fact]

@@ -23,7 +23,7 @@ public class ShopLoopTests
     public void The_second_panel_is_right() => Hold(20);
 
     [Fact]
-    [Trait("Category", "Slow")]
+    [Trait("Category", "Long")]
     public void The_second_panel_is_right_in_two_hundred_shops() => Hold(200);
 
     private static void Hold(int loops)
