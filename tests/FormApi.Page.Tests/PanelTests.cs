@@ -30,6 +30,25 @@ public sealed class PanelTests(Bench bench)
     }
 
     [Fact]
+    [Trait("Category", "Long")]
+    public async Task Points_along_a_template_say_as_much()
+    {
+        await using var tab = await bench.Open();
+        await tab.At("panel");
+        await tab.Page.GetByText("Points of a template instead").ClickAsync();
+        // A flat of 30 mm, and from there an arc of 98 mm inside through 80°.
+        double[][] points = [[-30, 0], [-15, 0], .. Enumerable.Range(0, 9).Select(i => i * Math.PI / 18).Select(turn =>
+            (double[])[Math.Round(98 * Math.Sin(turn), 1), Math.Round(98 * (1 - Math.Cos(turn)), 1)])];
+        await tab.Page.Locator("#panel-points").FillAsync(string.Join('\n', points.Select(point => FormattableString.Invariant($"{point[0]} {point[1]}"))));
+        await tab.Page.GetByRole(AriaRole.Button, new() { Name = "What it says" }).ClickAsync();
+        var request = Jobs.CabCorner();
+        request["measured"] = new JsonObject { ["points"] = new JsonArray([.. points.Select(point => new JsonArray(point[0], point[1]))]) };
+        var found = await bench.Answer("/v1/panels/corrections", request);
+        await Assertions.Expect(tab.Part).ToContainTextAsync((string)found["next"]![0]!["text"]!);
+        await Assertions.Expect(tab.Part).ToContainTextAsync((string)found["secondPull"]!["text"]!);
+    }
+
+    [Fact]
     public async Task A_sweep_that_cannot_be_is_named_beside_its_field()
     {
         await using var tab = await bench.Open();

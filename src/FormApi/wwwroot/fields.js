@@ -21,12 +21,29 @@ export const Faults = ({ id, faults }) => faults.length === 0 ? null : html`
   <p class="fault" id=${id}>${faults.map(fault => html`<span>${fault.text}${fault.allowed && !fault.text.includes(fault.allowed) ? html` <em>${fault.allowed}</em>` : null}</span>`)}</p>`;
 
 /**
+ * What is typed stays until the field is left, whatever is drawn anew meanwhile.
+ * @param {string} shown What stands there otherwise.
+ * @param {(text: string) => void} set
+ */
+export function useTyped(shown, set) {
+  const [text, setText] = useState(/** @type {string | null} */ (null));
+  return {
+    value: text ?? shown,
+    onInput: (/** @type {any} */ event) => {
+      setText(event.target.value);
+      set(event.target.value);
+    },
+    onBlur: () => setText(null),
+  };
+}
+
+/**
  * A value of the job to type: a length, an angle, a count.
  * @param {{ pointer: string, label: string, unit?: string, hint?: string, place?: string | undefined, shown?: unknown, onValue?: (value: number | string | undefined) => void }} props
  */
 export function Field({ pointer, label, unit = "", hint = "", place = "", shown, onValue }) {
   const value = shown ?? at(read().job, pointer);
-  const [text, setText] = useState(/** @type {string | null} */ (null));
+  const field = useTyped(inField(value), text => (onValue ?? (next => put(pointer, next)))(typed(text)));
   const faults = faultsAt(pointer);
   const id = idOf(pointer);
   const described = [hint ? id + "-h" : "", faults.length ? id + "-e" : ""].filter(Boolean).join(" ");
@@ -35,12 +52,7 @@ export function Field({ pointer, label, unit = "", hint = "", place = "", shown,
       <label for=${id}>${label}</label>
       <span class="box">
         <input id=${id} data-pointer=${pointer} autocomplete="off" autocapitalize="off" spellcheck=${false} inputmode="text" placeholder=${place}
-          value=${text ?? inField(value)} aria-invalid=${faults.length > 0} aria-describedby=${described || null}
-          onInput=${(/** @type {any} */ event) => {
-            setText(event.target.value);
-            (onValue ?? (next => put(pointer, next)))(typed(event.target.value));
-          }}
-          onBlur=${() => setText(null)} />
+          aria-invalid=${faults.length > 0} aria-describedby=${described || null} ...${field} />
         ${unit && html`<span class="unit">${unit}</span>`}
       </span>
       ${hint && html`<small id=${id + "-h"}>${hint}</small>`}

@@ -1,10 +1,8 @@
 using System.Globalization;
-using FormApi.Features.Forms;
 using FormApi.Http.Json;
 using FormApi.Http.Units;
 using Forming;
 using Forming.Learning;
-using Forming.Plans.Notes;
 using Forming.TestStrips;
 
 namespace FormApi.Features.TestStrips;
@@ -71,25 +69,6 @@ internal sealed record OutlierResult(string Pointer, string Text)
     /// <param name="units">The caller's units.</param>
     public static OutlierResult[] AllOf(StripLesson lesson, UnitSystem units) =>
         [.. lesson.Outliers.Select(outlier => new OutlierResult(StripFigures.PointerOf(outlier.Index), units.Wording.Of(outlier.Text)))];
-}
-
-/// <summary>What to do after strips.</summary>
-internal static class StripSteps
-{
-    /// <summary>To plan with what they taught, and to bend another one.</summary>
-    /// <param name="lesson">What was learnt.</param>
-    /// <param name="kind">How another strip is bent.</param>
-    /// <param name="asked">Where it is sent.</param>
-    /// <param name="units">The caller's units.</param>
-    public static NextStepResult[] Of(StripLesson lesson, NextStepKind kind, string asked, UnitSystem units)
-    {
-        var bend = new NextStepResult(
-            kind, units.Wording.Of(lesson.Next.Text), asked, Strip: NextStripResult.From(lesson.Next, units));
-        if (lesson.Planning is not { } planning)
-            return [bend];
-        var plan = new NextStepResult(NextStepKind.PlanForm, units.Wording.Of(planning), "/v1/forms");
-        return lesson.IsEnough ? [plan, bend] : [bend, plan];
-    }
 }
 
 /// <summary>How figures of strips go into an answer.</summary>

@@ -45,8 +45,7 @@ internal sealed class CallerLimits(IOptions<Limits> options) : IDisposable
 
     /// <summary>Whether a caller's own queue is full.</summary>
     /// <param name="context">The request.</param>
-    public bool IsFull(HttpContext context) =>
-        _places.GetStatistics(context) is { } places && IsFull(places, options.Value.CallerQueued);
+    public bool IsFull(HttpContext context) => IsFull(_places.GetStatistics(context), options.Value.CallerQueued);
 
     /// <summary>Whether nobody more could wait.</summary>
     /// <param name="places">The places.</param>

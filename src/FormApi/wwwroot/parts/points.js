@@ -1,5 +1,5 @@
 // Measured points: a table to type or paste, and the points themselves to drag.
-import { Faults, Field, faultsAt } from "../fields.js";
+import { Faults, Field, faultsAt, useTyped } from "../fields.js";
 import { at } from "../job.js";
 import { put } from "../planning.js";
 import { read } from "../store.js";
@@ -10,19 +10,17 @@ const pointer = "/panel/curve/points";
 
 /** @param {{ units: string, curve: { points: number[][] } }} props */
 export function Points({ units, curve }) {
-  const [text, setText] = useState(/** @type {string | null} */ (null));
-  const lines = curve.points.map(point => point.map(inField).join("  ")).join("\n");
+  const list = useTyped(curve.points.map(point => point.map(inField).join("  ")).join("\n"), text => {
+    const typed = pasted(text);
+    if (typed) put(pointer, typed);
+  });
   return html`
     <p class="hint">Lay a straight edge along the flat the curve starts from; for each point measure how far along it and how far off. Drag a point, or type or paste the list.</p>
     <${Board} points=${curve.points} units=${units} />
     <div class="row">
       <div class="field wide">
         <label for="points-text">Points: along and off, ${units}, a line each</label>
-        <textarea id="points-text" rows="7" spellcheck=${false} value=${text ?? lines} onInput=${(/** @type {any} */ event) => {
-          setText(event.target.value);
-          const points = pasted(event.target.value);
-          if (points) put(pointer, points);
-        }} onBlur=${() => setText(null)}></textarea>
+        <textarea id="points-text" rows="7" spellcheck=${false} ...${list}></textarea>
         <${Faults} id="points-faults" faults=${faultsAt(pointer, true)} />
       </div>
       <${Field} pointer="/panel/curve/tolerance" label="How well you measured, ±" unit=${units} />

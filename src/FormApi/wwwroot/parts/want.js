@@ -1,5 +1,5 @@
 // What I want: the finished curve, its width and its flats.
-import { Choice, Faults, Field, Select, faultsAt } from "../fields.js";
+import { Choice, Faults, Field, Select, faultsAt, useTyped } from "../fields.js";
 import { at, typed, withValue } from "../job.js";
 import { put, take } from "../planning.js";
 import { read } from "../store.js";
@@ -156,15 +156,5 @@ export function Pairs({ pointer, units }) {
     <${Faults} id="points-faults" faults=${faultsAt(pointer, true)} />`;
 }
 
-/**
- * A value in a table. What is typed stays until the field is left, whatever is drawn anew meanwhile.
- * @param {{ label: string, value: unknown, set: (text: string) => void }} props
- */
-function Cell({ label, value, set }) {
-  const [text, setText] = useState(/** @type {string | null} */ (null));
-  return html`<input aria-label=${label} value=${text ?? inField(value)} autocomplete="off"
-    onInput=${(/** @type {any} */ event) => {
-      setText(event.target.value);
-      set(event.target.value);
-    }} onBlur=${() => setText(null)} />`;
-}
+/** @param {{ label: string, value: unknown, set: (text: string) => void }} props */
+const Cell = ({ label, value, set }) => html`<input aria-label=${label} autocomplete="off" ...${useTyped(inField(value), set)} />`;
